@@ -1,0 +1,228 @@
+//! What a person tells the engine: the report, the answers about it, the bed,
+//! the plants, the season, and what is on hand. Every field may be missing.
+
+use serde::{Deserialize, Serialize};
+use time::Date;
+
+use crate::quantity::Unit;
+use crate::report::{Place, Report};
+use crate::soil::{Method, PlantGroup, Property, Texture};
+
+/// The version of [`Case`] this engine writes and reads.
+pub const CASE_VERSION: u32 = 1;
+
+/// A report with everything the person has answered.
+///
+/// In JSON every key is kebab-case and may be left out; an unknown key is an
+/// error, so that a slip of the pen is not silently ignored. Dates are
+/// `"2027-04-20"`.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Case {
+    /// The version of this shape.
+    pub version: u32,
+    /// The report that was read.
+    pub report: Report,
+    /// Which sample of the report the bed was taken from, from 0.
+    pub sample: usize,
+    /// Answers about the report itself.
+    pub reading: ReadingAnswers,
+    /// The bed.
+    pub bed: Bed,
+    /// The plants.
+    pub plants: Option<PlantGroup>,
+    /// The season's dates.
+    pub season: Season,
+    /// The biochar on hand.
+    pub biochar: Bag,
+    /// What there is to charge biochar with.
+    pub charge_with: Vec<ChargeSource>,
+}
+
+impl Default for Case {
+    fn default() -> Case {
+        Case {
+            version: CASE_VERSION,
+            report: Report::default(),
+            sample: 0,
+            reading: ReadingAnswers::default(),
+            bed: Bed::default(),
+            plants: None,
+            season: Season::default(),
+            biochar: Bag::default(),
+            charge_with: Vec::new(),
+        }
+    }
+}
+
+/// Answers to what the report doesn't say, and corrections.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields, rename_all = "kebab-case")]
+pub struct ReadingAnswers {
+    /// The extractant of nutrients that name none.
+    pub extractant: Option<Method>,
+    /// The unit of nutrients that name none.
+    pub nutrient_unit: Option<Unit>,
+    /// The lime buffer, when a buffer pH names none.
+    pub buffer: Option<Method>,
+    /// How soil and water were mixed for the salts reading, when it doesn't say.
+    pub ec_method: Option<Method>,
+    /// The sampling depth, cm from the surface.
+    pub depth_cm: Option<f64>,
+    /// Corrections of single readings.
+    pub corrections: Vec<Correction>,
+}
+
+/// A reading put right by the person. It holds while the source still says
+/// `original` at `place`.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Correction {
+    /// Where the reading stands in the source.
+    pub place: Place,
+    /// What the source says there.
+    pub original: String,
+    /// What was measured, when the engine took it for something else.
+    #[serde(default)]
+    pub property: Option<Property>,
+    /// The result as the person typed it, for example `18` or `<2`.
+    #[serde(default)]
+    pub result: Option<String>,
+    /// Its unit.
+    #[serde(default)]
+    pub unit: Option<Unit>,
+    /// Its method.
+    #[serde(default)]
+    pub method: Option<Method>,
+    /// Leave the reading out.
+    #[serde(default)]
+    pub leave_out: bool,
+}
+
+/// The bed: the area to be treated.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Bed {
+    /// Its area, m².
+    pub area_m2: Option<f64>,
+    /// How deep the biochar will be mixed in, cm.
+    pub depth_cm: Option<f64>,
+    /// The soil's texture, as the person feels or knows it.
+    pub texture: Option<Texture>,
+    /// How the bed is worked.
+    pub kind: Option<BedKind>,
+}
+
+/// How a bed is worked, which decides how biochar gets in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum BedKind {
+    /// Dug or tilled.
+    Dug,
+    /// Never dug; fed from above.
+    NoDig,
+    /// Grass.
+    Lawn,
+    /// Pots and tubs.
+    Container,
+    /// Round a tree.
+    TreePit,
+}
+
+/// The season: dates are always the person's (or the device's) to give.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Season {
+    /// Today.
+    pub today: Option<Date>,
+    /// The next planting or sowing in this bed.
+    pub planting: Option<Date>,
+    /// When the crop now in the bed is off; leave it out when the bed is empty.
+    pub harvest: Option<Date>,
+    /// The usual first autumn frost to come.
+    pub first_frost: Option<Date>,
+    /// The usual last spring frost to come.
+    pub last_frost: Option<Date>,
+    /// Whether the place has a winter with frost; `None` when nobody said.
+    pub winter: Option<Winter>,
+}
+
+/// What the cool season is like.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Winter {
+    /// Frost stops growth.
+    Frost,
+    /// Mild and wet: growth slows, rain leaches.
+    MildWet,
+    /// No winter: wet and dry seasons.
+    None,
+}
+
+/// The biochar on hand.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Bag {
+    /// Whether it is charged.
+    pub state: Option<BagState>,
+    /// What it was made from.
+    pub feedstock: Option<Feedstock>,
+    /// The share of biochar wanted, % of the worked depth by volume.
+    pub share_percent: Option<f64>,
+    /// The size of a bag, litres.
+    pub bag_litres: Option<f64>,
+    /// Its pH, from the bag or a certificate.
+    pub ph: Option<f64>,
+    /// Its liming value, % CaCO3, from the bag or a certificate.
+    pub liming_percent: Option<f64>,
+    /// Its bulk density, kg/m³ dry.
+    pub bulk_density: Option<f64>,
+    /// Its electrical conductivity, dS/m.
+    pub ec: Option<f64>,
+}
+
+/// Whether biochar carries nutrients yet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum BagState {
+    /// Nothing on hand yet: the answer decides what to get.
+    NoneYet,
+    /// Fresh, uncharged.
+    Uncharged,
+    /// Charged already.
+    Charged,
+}
+
+/// What biochar was made from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Feedstock {
+    /// Pine, spruce, fir and other conifers.
+    Softwood,
+    /// Oak, beech, ash and other broadleaves.
+    Hardwood,
+    /// Straw, grass, bamboo.
+    GrassOrStraw,
+    /// Manure or litter.
+    Manure,
+    /// Nutshells, stones, husks.
+    Nutshell,
+}
+
+/// What can charge biochar.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum ChargeSource {
+    /// Finished compost.
+    Compost,
+    /// Worm castings.
+    Vermicompost,
+    /// Compost tea.
+    CompostTea,
+    /// Urine, diluted.
+    Urine,
+    /// A soluble nitrogen fertiliser that brings no phosphorus.
+    NitrogenFertiliser,
+    /// A soluble complete (N-P-K) fertiliser.
+    CompleteFertiliser,
+}

@@ -1,0 +1,181 @@
+//! The answer: one plain structure for the page, the tests, the calendar and
+//! the command line.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use crate::biochar::{self, Advice, Situation};
+use crate::case::Case;
+use crate::chemistry;
+use crate::normalise::{Normalised, normalise};
+use crate::quantity::{Figure, Unit};
+use crate::question::Question;
+use crate::ranges::{Finding, Setting, judge};
+use crate::report::{Origin, Place, SampleReport, Unread};
+use crate::soil::{Amount, Method, Property};
+
+/// The version of [`Outcome`] this engine writes.
+pub const OUTCOME_VERSION: u32 = 1;
+
+/// Everything the engine concludes from a [`crate::case::Case`].
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Outcome {
+    /// The version of this shape.
+    pub version: u32,
+    /// The samples of the report, each judged and advised on.
+    pub samples: Vec<SampleOutcome>,
+    /// Which sample the bed was taken from; `derived` and `advice` below are its own.
+    pub sample: usize,
+    /// Everything in the report that could not be placed.
+    pub unread: Vec<Unread>,
+    /// What must be known before more can be said, the most telling first.
+    pub questions: Vec<Question>,
+    /// The chemistry of the chosen sample.
+    pub derived: Vec<Figure>,
+    /// The plan for the chosen sample.
+    pub advice: Advice,
+    /// How the report was read, where there was a choice.
+    pub notes: Vec<String>,
+}
+
+/// One sample, judged and advised on.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SampleOutcome {
+    /// Its name.
+    pub name: String,
+    /// Its readings with their judgement.
+    pub readings: Vec<JudgedReading>,
+    /// What of this sample could not be placed.
+    pub unread: Vec<Unread>,
+    /// What this sample's report leaves open.
+    pub questions: Vec<Question>,
+    /// Its chemistry.
+    pub derived: Vec<Figure>,
+    /// Its plan.
+    pub advice: Advice,
+}
+
+/// A reading in the engine's units, with its judgement.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct JudgedReading {
+    /// What was measured.
+    pub property: Property,
+    /// The number, when there is one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub value: Option<f64>,
+    /// The limit, when the result is only "below" or "above" it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bound: Option<Bound>,
+    /// The unit of the number; `None` until it is known.
+    pub unit: Option<Unit>,
+    /// The method; `None` until it is known.
+    pub method: Option<Method>,
+    /// How the method is known.
+    pub method_from: Option<Origin>,
+    /// The result as printed, with its unit.
+    pub original: String,
+    /// The name as printed.
+    pub name: String,
+    /// Where it stands in the source.
+    pub place: Place,
+    /// The laboratory's own rating or range, as printed.
+    pub lab_rating: Option<String>,
+    /// Our judgement, flattened: `level`, `range`, `source` and more.
+    #[serde(flatten)]
+    pub finding: Finding,
+    /// Conversions and inferences made on the way, for the reader.
+    pub notes: Vec<String>,
+}
+
+/// A result that is only a limit.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Bound {
+    /// Below this.
+    Below(f64),
+    /// Above this.
+    Above(f64),
+}
+
+/// The whole path after reading: normalise, judge, chemistry, plan.
+///
+/// A case without samples gives an outcome without samples and a plan that
+/// says so; nothing here fails.
+pub fn interpret(case: &Case) -> Outcome {
+    let samples: Vec<SampleOutcome> =
+        case.report.samples.iter().map(|sample| interpret_sample(case, sample)).collect();
+    let chosen = case.sample.min(samples.len().saturating_sub(1));
+    let unread =
+        case.report.unread.iter().chain(samples.iter().flat_map(|s| &s.unread)).cloned().collect();
+    let plan = samples.get(chosen).cloned().unwrap_or_else(|| {
+        interpret_sample(case, &SampleReport { name: String::new(), ..SampleReport::default() })
+    });
+    Outcome {
+        version: OUTCOME_VERSION,
+        sample: chosen,
+        unread,
+        questions: plan.questions,
+        derived: plan.derived,
+        advice: plan.advice,
+        notes: case.report.notes.clone(),
+        samples,
+    }
+}
+
+fn interpret_sample(case: &Case, sample: &SampleReport) -> SampleOutcome {
+    let Normalised { readings, soil, mut questions } = normalise(sample, &case.reading);
+    let texture = case.bed.texture.or(sample.texture).or_else(|| soil.texture());
+    let setting = Setting { plants: case.plants, texture };
+    let chemistry = chemistry::work_out(&soil, &setting);
+    questions.extend(chemistry.questions.iter().cloned());
+
+    let mut findings = BTreeMap::new();
+    let readings = readings
+        .into_iter()
+        .map(|reading| {
+            let finding = match &reading.measure {
+                Ok(measure) => judge(measure, &soil, &setting),
+                Err(why) => Finding { not_judged: Some(why.clone()), ..Finding::default() },
+            };
+            findings.entry(reading.property).or_insert_with(|| finding.clone());
+            let (value, bound, unit) = match &reading.measure {
+                Ok(m) => match m.amount {
+                    Amount::Exactly(v) => (Some(v), None, Some(m.unit)),
+                    Amount::Below(v) => (None, Some(Bound::Below(v)), Some(m.unit)),
+                    Amount::Above(v) => (None, Some(Bound::Above(v)), Some(m.unit)),
+                },
+                Err(_) => (reading.printed, None, reading.unit),
+            };
+            JudgedReading {
+                property: reading.property,
+                value,
+                bound,
+                unit,
+                method: reading.method.as_ref().map(|m| m.value),
+                method_from: reading.method.map(|m| m.from),
+                original: reading.original,
+                name: reading.name,
+                place: reading.place,
+                lab_rating: reading.rating,
+                finding,
+                notes: reading.notes,
+            }
+        })
+        .collect();
+
+    let situation =
+        Situation { case, soil: &soil, findings: &findings, chemistry: &chemistry, texture };
+    let (advice, more) = biochar::advise(&situation);
+    questions.extend(more);
+    questions.sort_by_key(|q| q.id);
+    questions.dedup_by(|a, b| a.id == b.id && a.about == b.about);
+    SampleOutcome {
+        name: sample.name.clone(),
+        readings,
+        unread: sample.unread.clone(),
+        questions,
+        derived: chemistry.figures,
+        advice,
+    }
+}

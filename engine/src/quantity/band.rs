@@ -1,0 +1,108 @@
+//! An uncertain number, and what it rests on.
+
+use serde::Serialize;
+
+use crate::quantity::Unit;
+use crate::sources::Citation;
+
+/// An uncertain value: low, likely and high. Always `low <= likely <= high`.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Band {
+    /// The low end.
+    pub low: f64,
+    /// The single most likely value.
+    pub likely: f64,
+    /// The high end.
+    pub high: f64,
+}
+
+impl Band {
+    /// A band from its three numbers, put in order.
+    pub fn new(low: f64, likely: f64, high: f64) -> Band {
+        let (low, high) = (low.min(high), low.max(high));
+        Band { low, likely: likely.clamp(low, high), high }
+    }
+
+    /// A value that is known as well as its inputs are.
+    pub fn exactly(value: f64) -> Band {
+        Band { low: value, likely: value, high: value }
+    }
+
+    /// Applies a function that rises or falls throughout to all three numbers.
+    pub fn map(self, f: impl Fn(f64) -> f64) -> Band {
+        Band::new(f(self.low), f(self.likely), f(self.high))
+    }
+
+    /// The product with another band, both taken as not negative.
+    pub fn times(self, other: Band) -> Band {
+        Band::new(self.low * other.low, self.likely * other.likely, self.high * other.high)
+    }
+
+    /// The sum with another band.
+    pub fn plus(self, other: Band) -> Band {
+        Band::new(self.low + other.low, self.likely + other.likely, self.high + other.high)
+    }
+
+    /// Whether the three numbers are the same.
+    pub fn is_exact(&self) -> bool {
+        self.low == self.high
+    }
+}
+
+/// One thing a conclusion was worked out from, in words a reader can check.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Input {
+    /// What it is, for example `calcium`.
+    pub name: String,
+    /// Its value with its unit, for example `1096 mg/kg`.
+    pub value: String,
+}
+
+/// What a number or a conclusion rests on: every number a reader sees can be
+/// opened to show this.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Grounds {
+    /// The rule or formula, in one line.
+    pub rule: String,
+    /// What went in.
+    pub inputs: Vec<Input>,
+    /// What was assumed because nobody said.
+    pub assumed: Vec<String>,
+    /// The publications it rests on, each with its grade.
+    pub sources: Vec<Citation>,
+}
+
+impl Grounds {
+    /// Grounds that state a rule and its sources.
+    pub fn new(rule: impl Into<String>, sources: &[Citation]) -> Grounds {
+        Grounds { rule: rule.into(), sources: sources.to_vec(), ..Grounds::default() }
+    }
+
+    /// Adds an input.
+    pub fn input(mut self, name: impl Into<String>, value: impl Into<String>) -> Grounds {
+        self.inputs.push(Input { name: name.into(), value: value.into() });
+        self
+    }
+
+    /// Adds an assumption.
+    pub fn assume(mut self, assumption: impl Into<String>) -> Grounds {
+        self.assumed.push(assumption.into());
+        self
+    }
+}
+
+/// A worked-out number with its name, its bounds, its unit and its grounds.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Figure {
+    /// A kebab-case trade name, for example `cec` or `calcium-saturation`.
+    pub name: &'static str,
+    /// What it is called in a sentence, for example `calcium saturation`.
+    pub label: &'static str,
+    /// The value and its bounds.
+    #[serde(flatten)]
+    pub band: Band,
+    /// Its unit.
+    pub unit: Unit,
+    /// What it rests on.
+    pub grounds: Grounds,
+}

@@ -1,0 +1,94 @@
+//! How a number is rounded and which units a reader sees. Views never round.
+
+use serde::{Deserialize, Serialize};
+
+use crate::quantity::{Band, Unit};
+
+/// Which measures the reader wants to see.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Measures {
+    /// Litres, kilograms, centimetres.
+    #[default]
+    Metric,
+    /// US gallons and cubic feet, pounds, inches.
+    Us,
+}
+
+/// `value` to `digits` significant digits, without trailing zeros.
+pub fn significant(value: f64, digits: i32) -> String {
+    if value == 0.0 {
+        return "0".into();
+    }
+    if !value.is_finite() {
+        return "–".into();
+    }
+    let decimals = digits - 1 - value.abs().log10().floor() as i32;
+    if decimals <= 0 {
+        let step = 10f64.powi(-decimals);
+        return format!("{:.0}", (value / step).round() * step);
+    }
+    let text = format!("{value:.*}", decimals as usize);
+    text.trim_end_matches('0').trim_end_matches('.').to_string()
+}
+
+/// A band in the reader's measures, as text: `4 (2–8) L`, or `5 %` when exact.
+pub fn shown(band: &Band, unit: Unit, measures: Measures) -> String {
+    let (factor, symbol) = in_measures(unit, measures);
+    let at = |v: f64| significant(v * factor, 2.max(digits_before_point(v * factor)));
+    let (low, likely, high) = (at(band.low), at(band.likely), at(band.high));
+    let space = if symbol.is_empty() { "" } else { "\u{a0}" };
+    if low == high {
+        format!("{likely}{space}{symbol}")
+    } else {
+        format!("{likely} ({low}–{high}){space}{symbol}")
+    }
+}
+
+/// The factor and the symbol that bring `unit` into the reader's measures.
+fn in_measures(unit: Unit, measures: Measures) -> (f64, &'static str) {
+    match (measures, unit) {
+        (Measures::Us, Unit::Litre) => (1.0 / 28.316_846_592, "cu ft"),
+        (Measures::Us, Unit::Kg) => (1.0 / 0.453_592_37, "lb"),
+        (Measures::Us, Unit::Gram) => (1.0 / 28.349_523_125, "oz"),
+        (Measures::Us, Unit::Cm) => (1.0 / 2.54, "in"),
+        (Measures::Us, Unit::Mm) => (1.0 / 25.4, "in"),
+        (Measures::Us, Unit::SquareMetre) => (1.0 / 0.092_903_04, "sq ft"),
+        (Measures::Us, Unit::TonnePerHa) => (20.481_614_3, "lb/1000 sq ft"),
+        _ => (1.0, unit.symbol()),
+    }
+}
+
+fn digits_before_point(value: f64) -> i32 {
+    if value.abs() < 1.0 { 1 } else { (value.abs().log10().floor() as i32 + 1).min(3) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn significant_digits_drop_what_nobody_measured() {
+        let cases = [
+            (0.0, 2, "0"),
+            (4.0, 2, "4"),
+            (3.146_59, 3, "3.15"),
+            (1096.2, 3, "1100"),
+            (0.012_34, 2, "0.012"),
+            (99.96, 3, "100"),
+            (-2.55, 2, "-2.5"),
+        ];
+        for (value, digits, text) in cases {
+            assert_eq!(significant(value, digits), text, "{value} to {digits}");
+        }
+    }
+
+    #[test]
+    fn a_band_shows_its_bounds_and_an_exact_value_does_not() {
+        assert_eq!(
+            shown(&Band::new(2.0, 4.0, 8.0), Unit::Litre, Measures::Metric),
+            "4 (2–8)\u{a0}L"
+        );
+        assert_eq!(shown(&Band::exactly(5.0), Unit::Percent, Measures::Us), "5\u{a0}%");
+    }
+}

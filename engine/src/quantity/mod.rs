@@ -1,0 +1,20 @@
+//! Numbers with their units: the units soil reports print, conversion with
+//! the context it needs, uncertain values as three numbers, and how a value
+//! is rounded for a reader.
+//!
+//! ```
+//! use emberloam_engine::quantity::{convert, Context, Unit};
+//! // 100 lb/acre over a furrow slice is 50 ppm.
+//! let slice = Context::FURROW_SLICE;
+//! assert_eq!(convert(100.0, Unit::LbPerAcre, Unit::MgPerKg, &slice).unwrap(), 50.0);
+//! ```
+
+mod band;
+mod convert;
+mod display;
+mod unit;
+
+pub use band::{Band, Figure, Grounds, Input};
+pub use convert::{Context, ConvertError, convert};
+pub use display::{Measures, shown, significant};
+pub use unit::Unit;

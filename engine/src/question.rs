@@ -1,0 +1,56 @@
+//! What must be asked, and what the answer would change.
+
+use serde::Serialize;
+
+use crate::soil::Property;
+
+/// Something that must be asked, and what the answer would change.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Question {
+    /// Which question it is; the page has one control for each.
+    pub id: QuestionId,
+    /// The question in one sentence.
+    pub text: String,
+    /// What the answer would change.
+    pub changes: String,
+    /// The properties it is about.
+    pub about: Vec<Property>,
+    /// A suggested answer and its reason, when there is one.
+    pub suggestion: Option<String>,
+}
+
+/// The questions the engine can ask. Each is answered by one field of the case.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum QuestionId {
+    /// `reading.extractant`
+    Extractant,
+    /// `reading.nutrient-unit`
+    NutrientUnit,
+    /// A unit that can't be right, or that is missing for one reading: `reading.corrections`
+    ReadingUnit,
+    /// `reading.depth-cm`
+    SamplingDepth,
+    /// `reading.buffer`
+    Buffer,
+    /// `reading.ec-method`
+    EcMethod,
+    /// `bed.texture`
+    Texture,
+    /// `plants`
+    Plants,
+    /// `biochar.state`
+    BagState,
+    /// `season.planting`
+    Planting,
+    /// `season.harvest` and `season.first-frost`
+    Winter,
+    /// `season.today`
+    Today,
+    /// `bed.area-m2`
+    Area,
+    /// `bed.depth-cm`
+    WorkedDepth,
+    /// `charge-with`
+    ChargeWith,
+}

@@ -1,0 +1,105 @@
+//! A judgement, ready to be shown and drawn.
+
+use serde::Serialize;
+
+use crate::quantity::{Grounds, Unit};
+
+/// How a property stands, by the published probability that plants respond.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Level {
+    /// A response is nearly certain.
+    VeryLow,
+    /// A response is likely.
+    Low,
+    /// Enough; a response is unlikely.
+    Sufficient,
+    /// More than enough; no response.
+    High,
+    /// So much that the source says to stop adding it.
+    Excess,
+}
+
+impl Level {
+    /// The word a reader sees.
+    pub fn label(self) -> &'static str {
+        match self {
+            Level::VeryLow => "very low",
+            Level::Low => "low",
+            Level::Sufficient => "sufficient",
+            Level::High => "high",
+            Level::Excess => "excess",
+        }
+    }
+
+    /// Below sufficient.
+    pub fn is_short(self) -> bool {
+        self < Level::Sufficient
+    }
+
+    /// Above sufficient.
+    pub fn is_surplus(self) -> bool {
+        self > Level::Sufficient
+    }
+}
+
+/// A judgement of one property.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Finding {
+    /// The level; `None` when it can't be judged, and `not_judged` says why.
+    pub level: Option<Level>,
+    /// The range it was judged by.
+    pub range: Option<Range>,
+    /// The range's source, as a reader would cite it.
+    pub source: Option<&'static str>,
+    /// Why there is no level, and what would give one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub not_judged: Option<String>,
+    /// What other publications say of the same number.
+    pub second_opinions: Vec<Opinion>,
+    /// What the judgement rests on.
+    pub grounds: Grounds,
+}
+
+/// A published range, ready to be drawn as a ruler.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Range {
+    /// Where sufficiency begins; `None` when the scheme has no lower end.
+    pub sufficient_from: Option<f64>,
+    /// Where sufficiency ends; `None` when the scheme has no upper end.
+    pub sufficient_to: Option<f64>,
+    /// The unit of the ends.
+    pub unit: Unit,
+    /// All steps of the scheme, low to high.
+    pub steps: Vec<Step>,
+    /// The range in words, for example `51–100 mg/kg`.
+    pub text: String,
+    /// The scheme's own word for this value, for example `optimum`.
+    pub word: &'static str,
+}
+
+/// One step of a published scheme.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Step {
+    /// The scheme's own word.
+    pub word: &'static str,
+    /// Our level for it.
+    pub level: Level,
+    /// Its upper end, inclusive; `None` for the last step.
+    pub up_to: Option<f64>,
+}
+
+/// What another publication says of the same number.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Opinion {
+    /// Its level.
+    pub level: Level,
+    /// Its range.
+    pub range: Range,
+    /// Its source.
+    pub source: &'static str,
+    /// Whether it differs from the level we show.
+    pub disagrees: bool,
+    /// What it rests on.
+    pub grounds: Grounds,
+}

@@ -1,0 +1,32 @@
+//! Rows of cells, each knowing its place in the source.
+
+use serde::{Deserialize, Serialize};
+
+/// Where a cell stands in the pasted text.
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
+)]
+pub struct Place {
+    /// Line, from 1.
+    pub line: u32,
+    /// First character in the line, from 0.
+    pub start: u32,
+    /// One past the last character.
+    pub end: u32,
+}
+
+/// A cell: its text without surrounding blanks, and its place.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Cell {
+    /// The text; empty where the source leaves the cell blank.
+    pub text: String,
+    /// Where it stands.
+    pub place: Place,
+}
+
+/// The cells of a source, row by row.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Grid {
+    /// The rows.
+    pub rows: Vec<Vec<Cell>>,
+}

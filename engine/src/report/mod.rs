@@ -1,0 +1,107 @@
+//! From pasted text to a report: `open` turns bytes into a [`Grid`] and knows
+//! no soil; `read` is where the cells meet the domain.
+
+mod grid;
+mod headings;
+mod layout;
+mod number;
+mod open;
+mod read;
+mod trouble;
+mod units;
+
+use serde::{Deserialize, Serialize};
+
+use crate::quantity::Unit;
+use crate::soil::{Amount, Method, Property, Texture};
+
+pub use grid::{Cell, Grid, Place};
+pub use open::open;
+pub use read::read;
+pub use trouble::Trouble;
+
+/// What was read: samples, what could not be placed, and nothing guessed.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Report {
+    /// The samples, in the order of the report.
+    pub samples: Vec<SampleReport>,
+    /// Lines and cells that belong to no one sample and could not be placed.
+    pub unread: Vec<Unread>,
+    /// How decimal commas and thousands marks were read, when there was a choice.
+    pub notes: Vec<String>,
+}
+
+/// One sample of a report.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct SampleReport {
+    /// Its name as printed, or `Sample 1`.
+    pub name: String,
+    /// Its readings.
+    pub readings: Vec<Reading>,
+    /// Cells of this sample that could not be placed.
+    pub unread: Vec<Unread>,
+    /// The sampling depth the report states: top and bottom, cm.
+    pub depth_cm: Option<(f64, f64)>,
+    /// The texture class the report states.
+    pub texture: Option<Texture>,
+}
+
+/// One result as it stands in the report. The number is already that of the
+/// element (P from P2O5, N from NO3) but still in the report's own unit.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Reading {
+    /// What was measured.
+    pub property: Property,
+    /// The result; `None` when only a rating or "not detected" without a limit is printed.
+    pub amount: Option<Amount>,
+    /// The unit, when the report names one.
+    pub unit: Option<Unit>,
+    /// The method and how it is known.
+    pub method: Option<Known<Method>>,
+    /// The laboratory's own rating or range beside the result.
+    pub rating: Option<String>,
+    /// The name as printed.
+    pub name: String,
+    /// The result as printed.
+    pub original: String,
+    /// Where it stands in the source.
+    pub place: Place,
+    /// Conversions already made and how the unit was found, for the reader:
+    /// for example `P2O5 × 0.4364 = P`.
+    pub notes: Vec<String>,
+}
+
+/// A fact and how it is known.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Known<T> {
+    /// The fact.
+    pub value: T,
+    /// How it is known.
+    pub from: Origin,
+}
+
+/// How a fact about a reading is known.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Origin {
+    /// It stands with the reading.
+    Stated,
+    /// It was inferred; the text says from what, for example
+    /// `line 3 names Mehlich-3 for the whole report`.
+    Inferred(String),
+    /// The person answered.
+    Answered,
+}
+
+/// A line or a cell that could not be placed.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Unread {
+    /// The text.
+    pub text: String,
+    /// Why, and what to do.
+    pub reason: String,
+    /// Where it stands.
+    pub place: Place,
+}

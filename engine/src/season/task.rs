@@ -1,0 +1,21 @@
+//! A dated task.
+
+use serde::Serialize;
+use time::Date;
+
+use crate::quantity::Grounds;
+
+/// One dated task.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Task {
+    /// What to do.
+    pub task: String,
+    /// The first good day; `None` until the dates are known.
+    pub from: Option<Date>,
+    /// The last good day.
+    pub to: Option<Date>,
+    /// Why then.
+    pub reason: String,
+    /// What it rests on.
+    pub grounds: Grounds,
+}

@@ -1,0 +1,56 @@
+//! The groups of plants that ranges are published for.
+
+use serde::{Deserialize, Serialize};
+
+/// What grows, or will grow, in the bed.
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
+)]
+#[serde(rename_all = "kebab-case")]
+pub enum PlantGroup {
+    /// A kitchen garden of all sorts.
+    #[default]
+    MixedVegetables,
+    /// Lettuce, spinach, cabbages and other leaves: cool-season vegetables.
+    LeafyVegetables,
+    /// Tomato, pepper, squash, beans: warm-season vegetables.
+    FruitingVegetables,
+    /// Carrot, beet, potato and other roots.
+    RootCrops,
+    /// Lawn.
+    Lawn,
+    /// Flowers, shrubs and shade trees.
+    OrnamentalsAndTrees,
+    /// Berries and tree fruit other than blueberry.
+    Berries,
+    /// Blueberry, azalea, rhododendron, camellia.
+    AcidLovers,
+}
+
+impl PlantGroup {
+    /// Every group.
+    pub const ALL: [PlantGroup; 8] = [
+        PlantGroup::MixedVegetables,
+        PlantGroup::LeafyVegetables,
+        PlantGroup::FruitingVegetables,
+        PlantGroup::RootCrops,
+        PlantGroup::Lawn,
+        PlantGroup::OrnamentalsAndTrees,
+        PlantGroup::Berries,
+        PlantGroup::AcidLovers,
+    ];
+
+    /// What a reader calls it.
+    pub fn label(self) -> &'static str {
+        match self {
+            PlantGroup::MixedVegetables => "mixed vegetables",
+            PlantGroup::LeafyVegetables => "leafy vegetables",
+            PlantGroup::FruitingVegetables => "fruiting vegetables",
+            PlantGroup::RootCrops => "root crops",
+            PlantGroup::Lawn => "lawn",
+            PlantGroup::OrnamentalsAndTrees => "ornamentals and trees",
+            PlantGroup::Berries => "berries and tree fruit",
+            PlantGroup::AcidLovers => "acid-loving plants",
+        }
+    }
+}

@@ -1,0 +1,1 @@
+//! The printable plan as neutral blocks, to text.

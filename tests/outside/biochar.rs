@@ -1,0 +1,1 @@
+//! The `biochar` room against the outside.

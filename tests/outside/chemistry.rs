@@ -1,0 +1,1 @@
+//! The `chemistry` room against the outside.

@@ -1,0 +1,20 @@
+//! Checks of the engine against published tables, worked examples and open
+//! data. Over each check stands `/// Source:` with the publication and the
+//! grade: opened, second-hand, derived or from memory.
+#![allow(missing_docs, reason = "each test's name says what it checks")]
+
+mod biochar;
+mod chemistry;
+mod quantity;
+mod ranges;
+mod reading;
+mod season;
+
+/// Fails unless `found` is within `tolerance` of `expected`.
+#[track_caller]
+pub fn close(found: f64, expected: f64, tolerance: f64) {
+    assert!(
+        (found - expected).abs() <= tolerance,
+        "found {found}, expected {expected} ± {tolerance}"
+    );
+}

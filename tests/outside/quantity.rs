@@ -1,0 +1,56 @@
+//! Unit conversions against published factors.
+
+use emberloam_engine::quantity::{Context, Unit, convert};
+use emberloam_engine::soil::Property;
+
+use crate::close;
+
+/// Source: Iowa State University Extension, Interpreting Soil Reports:
+/// lb/acre = ppm × 2 (opened); Ohio State University, Understanding soil test
+/// reports: 60 lb/acre P is 30 ppm (opened); course notes: 2400 ppm Ca is
+/// 4800 lb/acre (opened).
+#[test]
+fn pounds_per_acre_of_a_furrow_slice() {
+    let slice = Context::FURROW_SLICE;
+    for (pounds, ppm) in [(60.0, 30.0), (100.0, 50.0), (4800.0, 2400.0)] {
+        close(convert(pounds, Unit::LbPerAcre, Unit::MgPerKg, &slice).unwrap(), ppm, 1e-9);
+        close(convert(ppm, Unit::MgPerKg, Unit::LbPerAcre, &slice).unwrap(), pounds, 1e-9);
+    }
+}
+
+/// Source: arithmetic from the legal pound and acre: ppm × depth (in) × bulk
+/// density × 0.22661 = lb/acre (derived).
+#[test]
+fn pounds_per_acre_of_a_known_depth_and_density() {
+    let slice = Context::slice(8.0 * 2.54, 1.2);
+    close(
+        convert(10.0, Unit::MgPerKg, Unit::LbPerAcre, &slice).unwrap(),
+        10.0 * 8.0 * 1.2 * 0.22661,
+        1e-3,
+    );
+}
+
+/// Source: university course notes on exchange: 4 meq Ca is 800 ppm; 2 cmol(+)
+/// Al is 180 ppm; 0.98 meq K is 383.18 ppm (39.1 g/eq); 400 ppm K is
+/// 1.02 meq (all opened).
+#[test]
+fn charge_to_mass() {
+    let to_ppm = |value, property: Property| {
+        let context = Context::NONE.with_charge(property.mg_per_mmolc());
+        convert(value, Unit::MeqPer100g, Unit::MgPerKg, &context).unwrap()
+    };
+    close(to_ppm(4.0, Property::Calcium), 800.0, 2.0);
+    close(to_ppm(2.0, Property::Aluminum), 180.0, 0.2);
+    close(to_ppm(0.98, Property::Potassium), 383.18, 0.1);
+    let context = Context::NONE.with_charge(Property::Potassium.mg_per_mmolc());
+    close(convert(400.0, Unit::MgPerKg, Unit::MeqPer100g, &context).unwrap(), 1.02, 0.005);
+}
+
+/// Source: UF/IFAS EDIS HS1229: 50 ppm P is 50 mg/kg; salts: 1 mmho/cm is
+/// 1 dS/m is 1000 µS/cm (opened).
+#[test]
+fn the_same_thing_by_another_name() {
+    close(convert(350.0, Unit::UsPerCm, Unit::DsPerM, &Context::NONE).unwrap(), 0.35, 1e-12);
+    close(convert(3.4, Unit::GPerKg, Unit::Percent, &Context::NONE).unwrap(), 0.34, 1e-12);
+    close(convert(18.0, Unit::MgPer100g, Unit::MgPerKg, &Context::NONE).unwrap(), 180.0, 1e-12);
+}

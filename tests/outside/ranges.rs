@@ -1,0 +1,1 @@
+//! The `ranges` room against the outside.

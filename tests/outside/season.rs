@@ -1,0 +1,1 @@
+//! The `season` room against the outside.

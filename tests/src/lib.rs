@@ -1,0 +1,1 @@
+//! Holds no code: the tests are the targets beside this folder.
