@@ -333,3 +333,133 @@ fn in_words(properties: &[Property]) -> String {
         [rest @ .., last] => format!("{} and {last}", rest.join(", ")),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::soil::Amount;
+
+    fn reading(property: Property, value: f64, unit: Option<Unit>) -> Reading {
+        Reading {
+            property,
+            amount: Some(Amount::Exactly(value)),
+            unit,
+            method: None,
+            rating: None,
+            name: property.label().to_string(),
+            original: value.to_string(),
+            place: Place { line: 1, start: 0, end: 1 },
+            notes: Vec::new(),
+        }
+    }
+
+    fn normalised(readings: Vec<Reading>, answers: &ReadingAnswers) -> Normalised {
+        normalise(&SampleReport { readings, ..SampleReport::default() }, answers)
+    }
+
+    fn asked(found: &Normalised) -> Vec<QuestionId> {
+        found.questions.iter().map(|q| q.id).collect()
+    }
+
+    #[test]
+    fn a_missing_unit_is_asked_and_the_number_is_not_used() {
+        let found = normalised(
+            vec![reading(Property::Phosphorus, 40.0, None)],
+            &ReadingAnswers { extractants: vec![Method::Mehlich3], ..ReadingAnswers::default() },
+        );
+        assert_eq!(asked(&found), [QuestionId::NutrientUnit]);
+        assert!(found.soil.measures.is_empty());
+        assert_eq!(found.readings[0].printed, Some(40.0));
+    }
+
+    #[test]
+    fn an_answered_unit_is_used_and_said() {
+        let answers = ReadingAnswers {
+            extractants: vec![Method::Mehlich3],
+            nutrient_unit: Some(Unit::MgPerKg),
+            ..ReadingAnswers::default()
+        };
+        let found = normalised(vec![reading(Property::Phosphorus, 40.0, None)], &answers);
+        assert_eq!(found.soil.value(Property::Phosphorus), Some(40.0));
+        assert_eq!(found.readings[0].notes, ["mg/kg by your answer"]);
+        assert!(found.questions.is_empty());
+    }
+
+    #[test]
+    fn an_answer_about_olsen_leaves_potassium_open() {
+        let answers =
+            ReadingAnswers { extractants: vec![Method::Olsen], ..ReadingAnswers::default() };
+        let found = normalised(
+            vec![
+                reading(Property::Phosphorus, 12.0, Some(Unit::MgPerKg)),
+                reading(Property::Potassium, 150.0, Some(Unit::MgPerKg)),
+            ],
+            &answers,
+        );
+        assert_eq!(found.readings[0].method.as_ref().map(|m| m.value), Some(Method::Olsen));
+        assert_eq!(found.readings[1].method, None);
+        assert_eq!(found.questions[0].about, [Property::Potassium]);
+    }
+
+    #[test]
+    fn pounds_per_acre_ask_for_the_depth_and_a_deeper_slice_dilutes() {
+        let pounds = || vec![reading(Property::NitrateN, 40.0, Some(Unit::LbPerAcre))];
+        let found = normalised(pounds(), &ReadingAnswers::default());
+        assert_eq!(asked(&found), [QuestionId::SamplingDepth]);
+        let close = |value: Option<f64>, wanted: f64| {
+            assert!((value.unwrap() - wanted).abs() < 1e-9, "{value:?} is not {wanted}");
+        };
+        close(found.soil.value(Property::NitrateN), 20.0);
+        let answers = ReadingAnswers { depth_cm: Some(12.0 * 2.54), ..ReadingAnswers::default() };
+        let found = normalised(pounds(), &answers);
+        assert!(found.questions.is_empty());
+        close(found.soil.value(Property::NitrateN), 40.0 / 3.6);
+    }
+
+    #[test]
+    fn volumetric_results_stay_volumetric() {
+        let found = normalised(
+            vec![reading(Property::Potassium, 210.0, Some(Unit::MgPerL))],
+            &ReadingAnswers {
+                extractants: vec![Method::AmmoniumNitrate],
+                ..ReadingAnswers::default()
+            },
+        );
+        assert_eq!(found.soil.measures[0].unit, Unit::MgPerL);
+        assert_eq!(found.soil.value(Property::Potassium), None);
+    }
+
+    #[test]
+    fn charge_is_brought_to_mass_and_a_unit_that_cannot_be_is_questioned() {
+        let found = normalised(
+            vec![
+                reading(Property::Calcium, 4.0, Some(Unit::MeqPer100g)),
+                reading(Property::Phosphorus, 4.0, Some(Unit::MeqPer100g)),
+            ],
+            &ReadingAnswers { extractants: vec![Method::Mehlich3], ..ReadingAnswers::default() },
+        );
+        assert!((found.soil.value(Property::Calcium).unwrap() - 801.56).abs() < 0.01);
+        assert_eq!(asked(&found), [QuestionId::ReadingUnit]);
+        assert_eq!(found.questions[0].about, [Property::Phosphorus]);
+    }
+
+    #[test]
+    fn a_correction_holds_only_while_the_source_says_the_same() {
+        let correction = Correction {
+            place: Place { line: 1, start: 0, end: 1 },
+            original: "40".into(),
+            property: None,
+            result: Some("<4".into()),
+            unit: None,
+            method: Some(Method::ModifiedMorgan),
+            leave_out: false,
+        };
+        let answers = ReadingAnswers { corrections: vec![correction], ..ReadingAnswers::default() };
+        let p = |value| vec![reading(Property::Phosphorus, value, Some(Unit::MgPerKg))];
+        let corrected = normalised(p(40.0), &answers);
+        assert_eq!(corrected.soil.measures[0].amount, Amount::Below(4.0));
+        assert_eq!(corrected.soil.measures[0].method, Some(Method::ModifiedMorgan));
+        let edited = normalised(p(41.0), &answers);
+        assert_eq!(edited.soil.measures[0].amount, Amount::Exactly(41.0));
+    }
+}
