@@ -65,6 +65,14 @@ pub fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
             "Which extractant did the lab use? The same number means different things in Mehlich-3, Bray, Olsen or Morgan.",
         );
     }
+    if measure.unit != property.unit() && measure.unit != Unit::MgPerL {
+        return Finding::not_judged(format!(
+            "{} is judged in {}, not in {}. Put the unit right.",
+            property.label(),
+            property.unit().symbol(),
+            measure.unit.symbol()
+        ));
+    }
     let (doubt, refused) = match limits::fit(measure, soil) {
         limits::Fit::Fits => (None, None),
         limits::Fit::Doubtful(what, citation) => (Some((what, citation)), None),
@@ -142,7 +150,7 @@ fn why_no_table(measure: &Measure, known: &[&Scheme]) -> String {
         Unit::MgPerKg => format!(
             "This result is by weight of soil (mg/kg). The ranges we hold for {what}{by} are by volume (mg/L). Ask the lab for mg/L."
         ),
-        unit => format!("No range for {what}{by} is in {}. Put the unit right.", unit.symbol()),
+        _ => format!("We hold no published range for {what}{by} in this unit."),
     }
 }
 

@@ -171,11 +171,6 @@ fn class(measure: &Measure, texture: Option<Texture>) -> Option<&'static Step> {
 
 /// Judges salts.
 pub(super) fn judge(measure: &Measure, setting: &Setting) -> Finding {
-    if measure.unit != Unit::DsPerM {
-        return Finding::not_judged(
-            "Salts are judged in dS/m (mS/cm, mmho/cm). Put the unit right.",
-        );
-    }
     if measure.method == Some(Method::SaturatedPaste) {
         return SCHEMES[0].judge(measure).unwrap_or_default();
     }
