@@ -65,7 +65,8 @@ pub fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
             "Which extractant did the lab use? The same number means different things in Mehlich-3, Bray, Olsen or Morgan.",
         );
     }
-    if measure.unit != property.unit() && measure.unit != Unit::MgPerL {
+    let by_volume = measure.unit == Unit::MgPerL && property.unit() == Unit::MgPerKg;
+    if measure.unit != property.unit() && !by_volume {
         return Finding::not_judged(format!(
             "{} is judged in {}, not in {}. Put the unit right.",
             property.label(),
