@@ -19,6 +19,9 @@ pub(super) struct Acidity {
 const NONE_FROM_PH: f64 = 7.0;
 /// Base unsaturation is not taken beyond this, however acid the soil.
 const MOST_UNSATURATION: f64 = 0.9;
+/// Laboratories whose buffer works up to pH 7 find this much more of the
+/// exchange held by acidity than the curve says.
+const BEYOND_THE_CURVE: f64 = 0.1;
 
 /// The acidity beside this many bases (meq/100 g); `None` when neither
 /// acidity, a named buffer nor a pH is reported. Asks for the buffer's name
@@ -87,18 +90,22 @@ fn from_buffer(method: Method, reading: f64) -> Option<Acidity> {
     })
 }
 
-/// The widest that a pH allows: from no acidity to the whole base
-/// unsaturation that goes with it.
+/// What a pH allows: from no acidity to a little more than the curve of base
+/// unsaturation gives.
 fn bounded_by_ph(ph: f64, bases: f64) -> Option<Acidity> {
-    let unsaturation = base_unsaturation(ph);
-    let most = bases * unsaturation / (1.0 - unsaturation);
+    let share = base_unsaturation(ph);
+    let beside = |share: f64| {
+        let share = share.min(MOST_UNSATURATION);
+        bases * share / (1.0 - share)
+    };
     let grounds = Grounds::new(
-        "No acidity is reported, so it is only bounded: from none to all that the pH allows, pH = 7.79 − 5.55 h + 2.27 h² with h the share of the exchange held by acidity.",
+        "No acidity is reported, so pH only bounds it: likely by pH = 7.79 − 5.55 h + 2.27 h², with h the share of the exchange that acidity holds.",
         &[ADAMS_EVANS_1962.from_memory(), OUR_CHOICE.unsourced()],
     )
     .input("pH", significant(ph, 3))
-    .assume("Half of that is taken as likely.");
-    Some(Acidity { band: Band::new(0.0, most / 2.0, most), grounds })
+    .assume("It may be none, or hold a tenth of the exchange more than the curve says.");
+    let band = Band::new(0.0, beside(share), beside(share + BEYOND_THE_CURVE));
+    Some(Acidity { band, grounds })
 }
 
 /// The share of the exchange held by acidity at a pH in water, 0 to 0.9.
