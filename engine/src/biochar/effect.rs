@@ -311,7 +311,7 @@ fn figure(
 
 /// The direction of a change in words. A band that holds zero is never sure.
 pub fn direction(change: &Band) -> &'static str {
-    let slight = (change.high - change.low) * 0.05;
+    let slight = (change.high - change.low) * 0.02;
     if change.high < 0.0 {
         "down"
     } else if change.low > 0.0 {
