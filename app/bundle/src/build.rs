@@ -14,8 +14,9 @@ const TARGET: &str = "wasm32-unknown-unknown";
 const WORKER: &str = "service-worker.js";
 
 /// Compiles the app to WebAssembly, binds it, adds `public/` and the stamped
-/// service worker, and leaves the result in `dist`.
-pub(crate) fn build(project: &Path, dist: &Path) -> Result<(), String> {
+/// service worker, and leaves the result in `target/dist`.
+pub(crate) fn build(project: &Path) -> Result<(), String> {
+    let dist = &files::dist(project);
     add_target()?;
     compile(project)?;
     clear(dist)?;
@@ -62,37 +63,28 @@ fn run(command: &mut Command, trouble: &str) -> Result<(), String> {
     }
 }
 
-/// Empties `dist`, so that no file of an older build is kept offline.
+/// Removes the last build, so that none of its files is kept offline by mistake.
 fn clear(dist: &Path) -> Result<(), String> {
     if !dist.exists() {
         return Ok(());
     }
-    // A folder given by hand may hold something else: only a built page is removed.
-    if !dist.join(WORKER).is_file() && fs::read_dir(dist).is_ok_and(|mut held| held.next().is_some())
-    {
-        return Err(format!(
-            "{} holds something that is not a built page. Empty it, or give another folder.",
-            dist.display()
-        ));
-    }
-    fs::remove_dir_all(dist).map_err(|why| format!("{} can't be emptied: {why}", dist.display()))
+    fs::remove_dir_all(dist).map_err(|why| format!("{} can't be removed: {why}", dist.display()))
 }
 
 fn bind(project: &Path, dist: &Path) -> Result<(), String> {
     let module = project.join("target").join(TARGET).join("release/emberloam_app.wasm");
-    Bindgen::new()
+    let mut binder = Bindgen::new();
+    binder
         .input_path(&module)
         .out_name("app")
+        .typescript(false)
+        .remove_name_section(true)
+        .remove_producers_section(true)
+        // Kept, so that `init()` finds the module without being told where it is.
+        .omit_default_module_path(false);
+    binder
         .web(true)
-        // With it, `init()` needs no argument to find the module.
-        .map(|binder| binder.omit_default_module_path(false))
-        .and_then(|binder| {
-            binder
-                .typescript(false)
-                .remove_name_section(true)
-                .remove_producers_section(true)
-                .generate(dist)
-        })
+        .and_then(|binder| binder.generate(dist))
         .map_err(|why| format!("{} can't be bound: {why:#}", module.display()))
 }
 
@@ -160,15 +152,5 @@ mod tests {
         fs::remove_dir_all(&dist).unwrap();
         assert!(worker.contains(r#"const ASSETS = ["css/base.css", "index.html"];"#), "{worker}");
         assert!(worker.ends_with("code();"), "{worker}");
-    }
-
-    #[test]
-    fn a_folder_of_something_else_is_not_emptied() {
-        let folder = std::env::temp_dir().join(format!("emberloam-other-{}", std::process::id()));
-        files::write(&folder.join("letter.txt"), b"dear").unwrap();
-        let refused = clear(&folder);
-        assert!(folder.join("letter.txt").is_file());
-        fs::remove_dir_all(&folder).unwrap();
-        assert!(refused.is_err());
     }
 }

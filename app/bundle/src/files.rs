@@ -9,6 +9,11 @@ pub(crate) fn project() -> PathBuf {
     here.ancestors().nth(2).unwrap_or(here).to_owned()
 }
 
+/// Where the built page is put.
+pub(crate) fn dist(project: &Path) -> PathBuf {
+    project.join("target/dist")
+}
+
 /// Every file under `folder`: its path from there with `/` between the parts, and its
 /// content. Sorted, so that a hash over them does not depend on the file system.
 pub(crate) fn all(folder: &Path) -> Result<Vec<(String, Vec<u8>)>, String> {

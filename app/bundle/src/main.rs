@@ -16,7 +16,7 @@ cargo run -- serve           only serve what is in target/dist
 cargo run -- sizes           weigh what is in target/dist against the budget
 
   --port N     serve on this port (default: 8787, or the next free one; 0: any free one)
-  --dist DIR   use this folder in place of target/dist
+  --dist DIR   serve or weigh this folder in place of target/dist
 ";
 
 /// What the person asked for.
@@ -56,19 +56,22 @@ fn read_arguments(mut given: impl Iterator<Item = String>) -> Result<Asked, Stri
             _ => return Err(format!("I don't know {word}.")),
         }
     }
+    if asked.dist.is_some() && matches!(asked.task, Task::BuildAndServe | Task::Build) {
+        return Err("--dist goes with serve or sizes: a build always lands in target/dist.".into());
+    }
     Ok(asked)
 }
 
 fn run(asked: &Asked) -> Result<(), String> {
     let project = files::project();
-    let dist = asked.dist.clone().unwrap_or_else(|| project.join("target/dist"));
+    let dist = asked.dist.clone().unwrap_or_else(|| files::dist(&project));
     match asked.task {
         Task::Help => print!("{HELP}"),
-        Task::Build => build::build(&project, &dist)?,
+        Task::Build => build::build(&project)?,
         Task::Sizes => weigh::weigh(&dist)?,
         Task::Serve => serve::serve(&dist, asked.port)?,
         Task::BuildAndServe => {
-            build::build(&project, &dist)?;
+            build::build(&project)?;
             serve::serve(&dist, asked.port)?;
         }
     }
@@ -115,6 +118,7 @@ mod tests {
     #[test]
     fn what_is_not_known_is_named() {
         assert!(asked("bild").unwrap_err().contains("bild"));
+        assert!(asked("build --dist out").unwrap_err().contains("--dist"));
         assert!(asked("--port").unwrap_err().contains("--port"));
         assert!(asked("--port 70000").unwrap_err().contains("70000"));
     }
