@@ -5,7 +5,9 @@ use crate::chemistry::{Chemistry, with_grounds_of};
 use crate::quantity::{Band, Figure, Grounds, Unit, significant};
 use crate::ranges::{Setting, as_saturated_paste, has_free_lime};
 use crate::soil::{Amount, Method, Property, Soil, Texture};
-use crate::sources::{ARITHMETIC, CLEMSON_CEC, COMMON_PRACTICE, OSU_CEC, OUR_CHOICE, UMN_ESP};
+use crate::sources::{
+    ARITHMETIC, CLEMSON_CEC, COLORADO_SODIC, COMMON_PRACTICE, OSU_CEC, OUR_CHOICE, UMN_ESP,
+};
 
 /// The bases, in the order they are summed.
 const BASES: [Property; 4] =
@@ -251,6 +253,10 @@ fn saturations(
             _ => ("sodium-saturation", "exchangeable sodium (ESP)"),
         };
         let mut why = grounds(base.property.label());
+        if base.property == Property::Sodium {
+            why.rule.push_str(" From 15 % a soil counts as sodic: its structure breaks down.");
+            why.sources.push(COLORADO_SODIC.opened());
+        }
         if base.property == Property::Sodium && is_salty(soil, setting) {
             why = why.assume(
                 "The soil is salty: sodium in the soil water is counted too, so this is too high.",

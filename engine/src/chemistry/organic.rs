@@ -14,18 +14,18 @@ const COUNTS_UP_TO: f64 = 5.0;
 
 pub(super) fn work_out(soil: &Soil, setting: &Setting, chemistry: &mut Chemistry) {
     let measured = soil.get(Property::OrganicMatter);
-    if let Some(measure) = measured {
-        if setting.texture.is_none() && texture_decides(measure) {
-            chemistry.questions.push(Question {
-                id: QuestionId::Texture,
-                text: "What is the soil's texture?".into(),
-                changes:
-                    "Whether the organic matter is enough: a sandy soil needs less than a clay."
-                        .into(),
-                about: vec![Property::OrganicMatter],
-                suggestion: None,
-            });
-        }
+    if let Some(measure) = measured
+        && setting.texture.is_none()
+        && texture_decides(measure)
+    {
+        chemistry.questions.push(Question {
+            id: QuestionId::Texture,
+            text: "What is the soil's texture?".into(),
+            changes: "Whether the organic matter is enough: a sandy soil needs less than a clay."
+                .into(),
+            about: vec![Property::OrganicMatter],
+            suggestion: None,
+        });
     }
     let (organic_matter, grounds) =
         match (measured.and_then(|m| m.amount.exact()), soil.value(Property::OrganicCarbon)) {

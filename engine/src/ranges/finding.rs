@@ -68,18 +68,20 @@ impl Finding {
         Finding { not_judged: Some(why.into()), ..Finding::default() }
     }
 
-    /// Whether the level rests on nothing but figures written from memory, so
-    /// that no recommendation may lean on it alone.
+    /// Whether the range itself was written from memory, so that no
+    /// recommendation may lean on it alone.
     pub fn rests_on_memory(&self) -> bool {
-        let sources = &self.grounds.sources;
-        self.level.is_some() && sources.iter().all(|c| c.grade >= Grade::FromMemory)
+        // The range's own publication stands first.
+        let range = self.grounds.sources.first();
+        self.level.is_some() && range.is_none_or(|c| c.grade >= Grade::FromMemory)
     }
 }
 
 /// A published range, ready to be drawn as a ruler.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Range {
-    /// Where sufficiency begins; `None` when the scheme has no lower end.
+    /// Where sufficiency begins, which is where the step below ends: 50 where
+    /// the scheme prints `26–50, 51–100`. `None` when it has no lower end.
     pub sufficient_from: Option<f64>,
     /// Where sufficiency ends; `None` when the scheme has no upper end.
     pub sufficient_to: Option<f64>,
