@@ -532,7 +532,7 @@ fn a_low_nitrate_test_in_autumn_is_a_weak_reason() {
     let advice = bed.advice();
     assert!(advice.provisional);
     let reason = advice.reasons.iter().find(|r| r.rule == "nitrogen-short").unwrap();
-    assert!(reason.text.contains("test again in spring"));
+    assert!(reason.text.contains("test again nearer the day"));
 }
 
 fn amount(advice: &Advice, name: &str) -> Band {

@@ -183,7 +183,7 @@ pub static RULES: &[Rule] = &[
                     .to_string();
             if f.nitrate_is_stale() {
                 text.push_str(
-                    " A nitrate test this long before planting tells little: test again in spring.",
+                    " A nitrate test this long before planting tells little: test again nearer the day.",
                 );
             }
             text
