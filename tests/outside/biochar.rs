@@ -21,7 +21,8 @@ use crate::close;
 
 use Level::{Excess, High, Low, Sufficient, VeryLow};
 use Property::{
-    AmmoniumN, Calcium, Ec, Lead, Magnesium, NitrateN, Ph, Phosphorus, Potassium, Sodium, Sulfur,
+    AmmoniumN, Calcium, Ec, Lead, Magnesium, NitrateN, Ph, Phosphorus, Potassium, SaltPh, Sar,
+    Sodium, Sulfur,
 };
 
 /// A situation put together by hand.
@@ -69,6 +70,11 @@ impl Bed {
         self.soil.measures.retain(|m| m.property != property);
         let amount = Amount::Exactly(value);
         self.soil.measures.push(Measure { property, amount, unit, method });
+        self
+    }
+
+    fn without(mut self, property: Property) -> Bed {
+        self.soil.measures.retain(|m| m.property != property);
         self
     }
 
@@ -321,6 +327,52 @@ fn cases() -> Vec<Situated> {
             "salty-1-1",
         ),
         (
+            "at the limit of the 1:1 reading",
+            content().level(NitrateN, Low).measure(Ec, 2.7, Unit::DsPerM, Some(Method::Water1To1)),
+            Charged,
+            "nitrogen-short",
+        ),
+        (
+            "the same number by a 1:5 reading is not held against the 1:1 limit",
+            content().level(NitrateN, Low).measure(Ec, 2.8, Unit::DsPerM, Some(Method::Water1To5)),
+            Charged,
+            "nitrogen-short",
+        ),
+        (
+            "a sodium adsorption ratio of 13",
+            content().level(NitrateN, Low).measure(Sar, 13.0, Unit::None, None),
+            NoBiochar,
+            "sodic",
+        ),
+        (
+            "a sodium adsorption ratio of 12.9",
+            content().level(NitrateN, Low).measure(Sar, 12.9, Unit::None, None),
+            Charged,
+            "nitrogen-short",
+        ),
+        (
+            "manure biochar on high phosphorus, short of nitrogen",
+            content().level(NitrateN, Low).level(Phosphorus, High).feedstock(Feedstock::Manure),
+            Charged,
+            "nitrogen-short",
+        ),
+        (
+            "an acid biochar for acid-loving plants short of nitrogen",
+            content().level(NitrateN, Low).measure(Ph, 4.8, Unit::None, None).with(|c| {
+                c.plants = Some(PlantGroup::AcidLovers);
+                c.biochar.ph = Some(5.0);
+                c.biochar.liming_percent = Some(0.0);
+            }),
+            Charged,
+            "nitrogen-short",
+        ),
+        (
+            "only a salt pH of 7.1",
+            content().level(NitrateN, Low).without(Ph).measure(SaltPh, 7.1, Unit::None, None),
+            NoBiochar,
+            "ph-past-limit",
+        ),
+        (
             "a biochar as salty as poultry litter",
             content()
                 .level(NitrateN, Low)
@@ -381,7 +433,7 @@ fn cases() -> Vec<Situated> {
         ),
         (
             "judged by remembered ranges only",
-            content().level(Potassium, Low).from_memory(Potassium),
+            content().level(Potassium, Low).judged_from_memory(Potassium),
             Charged,
             "judged-from-memory",
         ),
@@ -423,7 +475,7 @@ impl Bed {
         self
     }
 
-    fn from_memory(mut self, property: Property) -> Bed {
+    fn judged_from_memory(mut self, property: Property) -> Bed {
         let finding = self.findings.get_mut(&property).unwrap();
         finding.grounds.sources = vec![sources::COMMON_PRACTICE.from_memory()];
         self
@@ -498,6 +550,23 @@ fn what_would_change_the_plan_is_really_tried() {
     let untested = Bed::content().unjudged(NitrateN);
     assert!(said(&untested, "nitrate test comes out high: uncharged biochar after harvest"));
     assert!(said(&untested, "nitrate test comes out low: charged biochar"));
+}
+
+#[test]
+fn an_exchange_capacity_near_the_limit_is_tried_on_both_sides() {
+    let changes = |cec| Bed::content().texture(None).cec(cec).advice().would_change.join(" ");
+    assert!(changes(5.2).contains("capacity is below 5 meq/100 g: charged biochar"));
+    assert!(changes(4.8).contains("capacity is 5 meq/100 g or more: no biochar now"));
+    assert!(!changes(9.0).contains("capacity"));
+}
+
+#[test]
+fn a_reason_names_the_range_it_was_judged_by() {
+    let mut bed = Bed::content().level(Potassium, Low);
+    bed.findings.get_mut(&Potassium).unwrap().source = Some("the test's own range");
+    let advice = bed.advice();
+    let reason = advice.reasons.iter().find(|r| r.rule == "potassium-short").unwrap();
+    assert_eq!(reason.grounds.inputs[0].value, "low, by the test's own range");
 }
 
 #[test]
@@ -702,6 +771,24 @@ fn charging_ten_litres() {
     close(charge(&both, "target-reached").likely, 100.0, 1e-6);
 }
 
+/// Sources are counted so that tea never takes the place of something strong.
+#[test]
+fn urine_is_counted_before_tea_and_fertiliser_fills_what_is_missing() {
+    let advice = ten_litres(&[ChargeSource::CompostTea, ChargeSource::Urine]).advice();
+    close(charge(&advice, "nitrogen-from-urine").likely, 6.0, 1e-9);
+    close(charge(&advice, "nitrogen-from-compost-tea").likely, 0.05 * (4.0 - 6.0 / 7.0), 1e-9);
+    let all = [
+        ChargeSource::CompleteFertiliser,
+        ChargeSource::NitrogenFertiliser,
+        ChargeSource::CompostTea,
+    ];
+    let advice = ten_litres(&all).advice();
+    close(charge(&advice, "nitrogen-from-nitrogen-fertiliser").likely, 5.8, 1e-9);
+    close(charge(&advice, "target-reached").likely, 100.0, 1e-6);
+    let figures = advice.charging.unwrap().figures;
+    assert!(!figures.iter().any(|f| f.name == "nitrogen-from-complete-fertiliser"));
+}
+
 #[test]
 fn the_uptake_chart_rises_from_nothing_and_keeps_its_bounds() {
     for source in [ChargeSource::Urine, ChargeSource::Compost] {
@@ -854,7 +941,8 @@ fn lead_is_held_against_the_level_only_as_total_lead() {
     let total = Some(Method::TotalAcid);
     assert!(text(200.0, total).contains("screening level for homes has been 200"));
     assert!(text(199.0, total).contains("below the US screening level"));
-    assert!(!text(40.0, total).contains("screening"));
+    assert!(text(100.0, total).contains("below the US screening level"));
+    assert!(!text(99.0, total).contains("screening"));
     assert!(text(40.0, Some(Method::ModifiedMorgan)).contains("not clearly as total lead"));
     assert!(text(400.0, None).contains("not clearly as total lead"));
 }

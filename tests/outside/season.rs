@@ -121,6 +121,24 @@ fn the_southern_year_is_the_northern_one_half_a_year_on() {
     }
 }
 
+#[test]
+fn the_headline_speaks_of_winter_only_when_one_is_ahead() {
+    let headline = |today, frost| {
+        Bed::surplus()
+            .with(|c| {
+                c.season.today = today;
+                c.season.first_frost = frost;
+                c.season.planting = day(2027, 4, 20);
+            })
+            .advice()
+            .headline
+    };
+    assert!(headline(day(2026, 10, 1), day(2026, 10, 25)).contains("before winter"));
+    assert!(headline(day(2026, 10, 1), None).contains("before winter"));
+    assert!(headline(day(2027, 2, 1), day(2026, 10, 25)).contains("well before planting"));
+    assert!(headline(day(2027, 2, 1), None).contains("well before planting"));
+}
+
 fn find<'a>(advice: &'a Advice, part: &str) -> &'a Task {
     advice.season.iter().find(|t| t.task.contains(part)).unwrap_or_else(|| panic!("no {part}"))
 }
