@@ -71,6 +71,15 @@ fn missing_dates_leave_the_window_unknown_and_say_which() {
 }
 
 #[test]
+fn what_is_planted_today_grows_from_today() {
+    let planted_on = |planting| {
+        Timing::of(&Season { today: day(2026, 5, 1), planting, ..Season::default() }).growing
+    };
+    assert!(planted_on(day(2026, 5, 1)));
+    assert!(!planted_on(day(2026, 5, 2)));
+}
+
+#[test]
 fn a_harvest_after_the_next_planting_belongs_to_that_crop() {
     let timing = Timing::of(&Season {
         today: day(2027, 1, 10),

@@ -303,7 +303,7 @@ pub static RULES: &[Rule] = &[
         speaks: Speaks::ForUncharged,
         says: |_| {
             "There is nitrate left over that rain can wash away: biochar cut the loss by 13 % on \
-             average, and by more than 26 % after the first month."
+             average, and by more than 26 % in trials longer than a month."
                 .into()
         },
         inputs: |f| f.shown(&f.surpluses()),
