@@ -71,6 +71,15 @@ fn missing_dates_leave_the_window_unknown_and_say_which() {
 }
 
 #[test]
+fn what_is_planted_today_grows_from_today() {
+    let planted_on = |planting| {
+        Timing::of(&Season { today: day(2026, 5, 1), planting, ..Season::default() }).growing
+    };
+    assert!(planted_on(day(2026, 5, 1)));
+    assert!(!planted_on(day(2026, 5, 2)));
+}
+
+#[test]
 fn a_harvest_after_the_next_planting_belongs_to_that_crop() {
     let timing = Timing::of(&Season {
         today: day(2027, 1, 10),
@@ -119,6 +128,24 @@ fn the_southern_year_is_the_northern_one_half_a_year_on() {
         assert_eq!(n.from.map(|d| d + shift), s.from, "{}", n.task);
         assert_eq!(n.to.map(|d| d + shift), s.to, "{}", n.task);
     }
+}
+
+#[test]
+fn the_headline_speaks_of_winter_only_when_one_is_ahead() {
+    let headline = |today, frost| {
+        Bed::surplus()
+            .with(|c| {
+                c.season.today = today;
+                c.season.first_frost = frost;
+                c.season.planting = day(2027, 4, 20);
+            })
+            .advice()
+            .headline
+    };
+    assert!(headline(day(2026, 10, 1), day(2026, 10, 25)).contains("before winter"));
+    assert!(headline(day(2026, 10, 1), None).contains("before winter"));
+    assert!(headline(day(2027, 2, 1), day(2026, 10, 25)).contains("well before planting"));
+    assert!(headline(day(2027, 2, 1), None).contains("well before planting"));
 }
 
 fn find<'a>(advice: &'a Advice, part: &str) -> &'a Task {

@@ -3,7 +3,7 @@
 
 use crate::biochar::facts::Facts;
 use crate::biochar::rate::Dose;
-use crate::biochar::{Charging, Material};
+use crate::biochar::{Charging, Material, Path};
 use crate::case::ChargeSource;
 use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown, significant};
 use crate::soil::Property;
@@ -41,8 +41,10 @@ pub fn water_to_wet(kg: f64, grams: f64) -> f64 {
 enum Form {
     /// Mixed in; litres of it for one litre of biochar.
     Solid(f64),
-    /// Soaked in, no more than the biochar can drink.
+    /// Soaked in, as much as the target needs and the biochar can drink.
     Liquid,
+    /// Soaked in, as much as the biochar can still drink.
+    Filling,
     /// Dissolved in the water; measured by its nitrogen.
     Dissolved,
 }
@@ -58,6 +60,8 @@ struct Supply {
     citation: Citation,
 }
 
+/// In the order they are counted: what is mixed in, what the biochar drinks,
+/// and fertiliser for what is still missing.
 static SUPPLIES: [Supply; 6] = [
     Supply {
         source: ChargeSource::Compost,
@@ -78,15 +82,6 @@ static SUPPLIES: [Supply; 6] = [
         citation: COMMON_PRACTICE.from_memory(),
     },
     Supply {
-        source: ChargeSource::CompostTea,
-        label: "compost tea",
-        figure: "nitrogen-from-compost-tea",
-        form: Form::Liquid,
-        nitrogen: Band { low: 0.02, likely: 0.05, high: 0.1 },
-        brings_phosphorus: false,
-        citation: EUDOXIE_2019.from_memory(),
-    },
-    Supply {
         source: ChargeSource::Urine,
         label: "urine",
         figure: "nitrogen-from-urine",
@@ -94,6 +89,15 @@ static SUPPLIES: [Supply; 6] = [
         nitrogen: Band { low: 5.0, likely: 7.0, high: 9.0 },
         brings_phosphorus: false,
         citation: COMMON_PRACTICE.from_memory(),
+    },
+    Supply {
+        source: ChargeSource::CompostTea,
+        label: "compost tea",
+        figure: "nitrogen-from-compost-tea",
+        form: Form::Filling,
+        nitrogen: Band { low: 0.02, likely: 0.05, high: 0.1 },
+        brings_phosphorus: false,
+        citation: EUDOXIE_2019.from_memory(),
     },
     Supply {
         source: ChargeSource::NitrogenFertiliser,
@@ -163,7 +167,13 @@ fn choose(on_hand: &[ChargeSource], spare_phosphorus: bool) -> (Vec<&'static Sup
 }
 
 /// The recipe for a dose.
-pub fn recipe(facts: &Facts, on_hand: &[ChargeSource], dose: &Dose, material: &Material) -> Recipe {
+pub fn recipe(
+    facts: &Facts,
+    path: Path,
+    on_hand: &[ChargeSource],
+    dose: &Dose,
+    material: &Material,
+) -> Recipe {
     let (used, notes) = choose(on_hand, facts.surplus(Property::Phosphorus));
     let kg = dose.mass;
     let water = Band::new(
@@ -208,46 +218,55 @@ pub fn recipe(facts: &Facts, on_hand: &[ChargeSource], dose: &Dose, material: &M
         },
     ];
 
-    let mut steps = vec![format!(
-        "Wet {} of biochar with about {} of water, outdoors, on a calm day. Wear a dust mask and \
-         gloves. Stop when it is as damp as a wrung sponge.",
-        litres(dose.litres),
-        litres(water.likely)
-    )];
+    let (mut dissolved, mut drinks, mut mixes) = (Vec::new(), Vec::new(), Vec::new());
     let mut brought = Band::exactly(0.0);
-    let mut drink = water.likely;
+    let mut water_left = water.likely;
     for supply in &used {
         let missing = (target - brought.likely).max(0.0);
+        let bring = |volume: f64| (Some(volume), supply.nitrogen.map(|g| g * volume));
         let (amount, nitrogen) = match supply.form {
-            Form::Solid(per_litre) => {
-                let volume = dose.litres * per_litre;
-                steps.push(format!("Mix in {} of {}.", litres(volume), supply.label));
-                (Some(volume), supply.nitrogen.map(|g| g * volume))
-            }
-            Form::Liquid => {
-                let volume = drink.min(missing / supply.nitrogen.likely);
-                drink -= volume;
-                steps.push(format!(
-                    "Put {} of {} in place of as much of the water, and let it soak in.",
-                    litres(volume),
-                    supply.label
-                ));
-                (Some(volume), supply.nitrogen.map(|g| g * volume))
-            }
-            Form::Dissolved => {
-                steps.push(format!(
-                    "Dissolve {} in the water: enough for {} g of nitrogen. Divide the grams by \
-                     the per cent N on the label and multiply by 100: at 15 % that is {} g.",
-                    supply.label,
-                    significant(missing, 2),
-                    significant(missing / 0.15, 2)
-                ));
-                (None, Band::exactly(missing))
-            }
+            Form::Solid(per_litre) => bring(dose.litres * per_litre),
+            Form::Liquid => bring(water_left.min(missing / supply.nitrogen.likely)),
+            Form::Filling => bring(water_left),
+            Form::Dissolved => (None, Band::exactly(missing)),
         };
+        if nitrogen.high <= 0.0 {
+            continue;
+        }
+        match (supply.form, amount) {
+            (Form::Solid(_), Some(volume)) => {
+                mixes.push(format!("Mix in {} of {}.", litres(volume), supply.label));
+            }
+            (_, Some(volume)) => {
+                water_left -= volume;
+                drinks.push(format!("{} of {}", litres(volume), supply.label));
+            }
+            (_, None) => dissolved.push(format!(
+                "First dissolve {} in the liquid, enough for {} g of nitrogen: divide the grams \
+                 by the per cent N on the label and multiply by 100. At 15 % that is {} g.",
+                supply.label,
+                significant(missing, 2),
+                significant(missing / 0.15, 2)
+            )),
+        }
         brought = brought.plus(nitrogen);
         figures.push(brings(supply, amount, nitrogen));
     }
+    if water_left > 1e-6 {
+        drinks.push(format!("{} of water", litres(water_left)));
+    }
+    let mut steps = Vec::new();
+    if path == Path::Charged {
+        steps.push("Biochar bought charged can go straight in. To charge it yourself:".to_string());
+    }
+    steps.extend(dissolved);
+    steps.push(format!(
+        "Wet {} of biochar with about {}, outdoors, on a calm day. Wear a dust mask and gloves. \
+         Stop when it is as damp as a wrung sponge.",
+        litres(dose.litres),
+        drinks.join(" and ")
+    ));
+    steps.extend(mixes);
     let reached = if target > 0.0 { brought.map(|g| g / target) } else { Band::exactly(0.0) };
     figures.push(Figure {
         name: "target-reached",

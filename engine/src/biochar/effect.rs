@@ -4,6 +4,7 @@
 use crate::biochar::charging::{Recipe, TARGET};
 use crate::biochar::liming;
 use crate::biochar::rate::Dose;
+use crate::biochar::spread::product;
 use crate::biochar::{Effect, Material, Path, Situation};
 use crate::case::Feedstock;
 use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown, significant};
@@ -154,16 +155,18 @@ impl Month<'_> {
     /// What a content of the biochar (%) and its available share (%) add in
     /// the first month, % of what is measured.
     fn own(&self, total: f64, available: Band, in_month: Band, measured: f64) -> Band {
-        self.dose.percent.times(available).times(in_month).map(|x| {
-            // w % × total % × available % = mg per kg of soil.
-            100.0 * x * total / measured
-        })
+        // w % × total % × available % = mg per kg of soil.
+        product(&[self.dose.percent, available, in_month]).map(|x| 100.0 * x * total / measured)
     }
 
     fn grounds(&self, rule: &str, measured: f64, property: Property, own: &[Citation]) -> Grounds {
         let unit = self.situation.soil.get(property).map_or("", |m| m.unit.symbol());
+        let name = match property {
+            Property::Ph => liming::water_ph_name(self.situation),
+            _ => property.label(),
+        };
         let mut grounds = Grounds::new(rule, own)
-            .input(property.label(), format!("{} {unit}", significant(measured, 3)))
+            .input(name, format!("{} {unit}", significant(measured, 3)).trim_end())
             .input(
                 "biochar in the soil, by mass",
                 shown(&self.dose.percent, Unit::Percent, Measures::Metric),

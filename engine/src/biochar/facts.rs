@@ -12,6 +12,10 @@ use crate::sources::Grade;
 /// The least share worth spreading, % by volume.
 const LEAST_SHARE: f64 = 1.0;
 
+/// Exchange capacity below which a soil holds few nutrients, meq/100 g.
+/// Source: our choice.
+pub const LOW_CEC: f64 = 5.0;
+
 /// The nutrients a surplus is looked for in.
 const NUTRIENTS: [Property; 6] = [
     Property::NitrateN,
@@ -28,15 +32,17 @@ const MAIN: [Property; 3] = [Property::NitrateN, Property::Phosphorus, Property:
 /// What a rule may ask.
 #[derive(Clone, Debug)]
 pub struct Facts {
-    levels: Vec<(Property, Level)>,
+    levels: Vec<(Property, Level, Option<&'static str>)>,
     /// Something was judged by figures from memory only.
     pub from_memory: Vec<Property>,
     /// Nitrogen, phosphorus or potassium could be judged.
     pub judged: bool,
     texture: Option<Texture>,
-    cec: Option<Band>,
+    /// Exchange capacity, meq/100 g.
+    pub cec: Option<Band>,
     /// pH in water.
     pub ph: Option<f64>,
+    ph_name: &'static str,
     ph_level: Option<Level>,
     ph_top: Option<f64>,
     /// pH after the least useful share.
@@ -64,11 +70,16 @@ impl Facts {
         let Situation { case, soil, findings, chemistry, texture } = *situation;
         let material = Material::of(&case.biochar);
         let level = |p: Property| findings.get(&p).and_then(|f| f.level);
-        let levels: Vec<_> =
-            NUTRIENTS.iter().filter_map(|p| level(*p).map(|level| (*p, level))).collect();
+        let levels: Vec<_> = NUTRIENTS
+            .iter()
+            .filter_map(|p| {
+                let finding = findings.get(p)?;
+                Some((*p, finding.level?, finding.source))
+            })
+            .collect();
         let from_memory = levels
             .iter()
-            .map(|(p, _)| *p)
+            .map(|(p, ..)| *p)
             .filter(|p| findings.get(p).is_some_and(rests_on_memory))
             .collect();
         let figure = |name: &str| chemistry.get(name).map(|f| f.band);
@@ -79,6 +90,7 @@ impl Facts {
             texture,
             cec: chemistry.cec,
             ph: liming::water_ph(situation),
+            ph_name: liming::water_ph_name(situation),
             ph_level: level(Property::Ph).or_else(|| level(Property::SaltPh)),
             ph_top: findings
                 .get(&Property::Ph)
@@ -110,7 +122,7 @@ impl Facts {
 
     /// The level of a nutrient.
     pub fn level(&self, property: Property) -> Option<Level> {
-        self.levels.iter().find(|(p, _)| *p == property).map(|(_, level)| *level)
+        self.levels.iter().find(|(p, ..)| *p == property).map(|(_, level, _)| *level)
     }
 
     /// A nutrient is below sufficient.
@@ -135,7 +147,7 @@ impl Facts {
 
     /// The nutrients above sufficient.
     pub fn surpluses(&self) -> Vec<Property> {
-        self.levels.iter().filter(|(_, level)| level.is_surplus()).map(|(p, _)| *p).collect()
+        self.levels.iter().filter(|(_, level, _)| level.is_surplus()).map(|(p, ..)| *p).collect()
     }
 
     /// Without a nitrate test, a surplus all the same: two nutrients or more,
@@ -158,7 +170,7 @@ impl Facts {
 
     /// Exchange capacity below 5 meq/100 g, as far as we can tell.
     pub fn low_cec(&self) -> bool {
-        self.cec.is_some_and(|cec| cec.likely < 5.0)
+        self.cec.is_some_and(|cec| cec.likely < LOW_CEC)
     }
 
     /// Whether the soil holds nutrients is known.
@@ -305,10 +317,9 @@ impl Facts {
     /// Levels as inputs of a reason.
     pub fn shown(&self, properties: &[Property]) -> Vec<Input> {
         let mut inputs = Vec::new();
-        for p in properties {
-            if let Some(level) = self.level(*p) {
-                inputs.push(input(p.label(), level.label()));
-            }
+        for (p, level, source) in self.levels.iter().filter(|(p, ..)| properties.contains(p)) {
+            let by = source.map(|source| format!(", by {source}")).unwrap_or_default();
+            inputs.push(input(p.label(), &format!("{}{by}", level.label())));
         }
         inputs
     }
@@ -317,7 +328,7 @@ impl Facts {
     pub fn shown_ph(&self) -> Vec<Input> {
         let mut inputs = Vec::new();
         if let Some(ph) = self.ph {
-            inputs.push(input("pH", &significant(ph, 3)));
+            inputs.push(input(self.ph_name, &significant(ph, 3)));
         }
         if let Some(after) = self.ph_after {
             let value = format!("{:.2} ({:.2}–{:.2})", after.likely, after.low, after.high);

@@ -1,5 +1,6 @@
 //! How far biochar moves the pH: its liming value over the soil's buffering.
 
+use crate::biochar::spread::{inverse, product};
 use crate::biochar::{Material, Situation};
 use crate::quantity::Band;
 use crate::soil::{Method, Property, Texture};
@@ -30,6 +31,15 @@ pub fn ph_rise(rate: f64, liming: f64, buffering: f64) -> f64 {
 pub fn water_ph(situation: &Situation<'_>) -> Option<f64> {
     let salt = || situation.soil.value(Property::SaltPh).map(|ph| ph + SALT_PH_OFFSET);
     situation.soil.value(Property::Ph).or_else(salt).filter(|ph| (2.0..=12.0).contains(ph))
+}
+
+/// How the pH in water is known, as the name of an input.
+pub fn water_ph_name(situation: &Situation<'_>) -> &'static str {
+    if situation.soil.value(Property::Ph).is_some() {
+        "pH"
+    } else {
+        "pH in water, taken as salt pH + 0.5"
+    }
 }
 
 /// What the soil's resistance to a change of pH is taken to be.
@@ -83,16 +93,16 @@ pub fn buffering(situation: &Situation<'_>) -> Buffering {
 
 /// The rise of pH in the first year from `percent` biochar by mass.
 pub fn rise(ph: Option<f64>, percent: Band, material: &Material, buffering: &Buffering) -> Band {
-    let ceiling =
-        |char_ph: f64| ph.map_or(f64::INFINITY, |ph| (char_ph.min(CARBONATE_PH) - ph).max(0.0));
-    let at = |percent: f64, liming: f64, works: f64, buffering: f64, char_ph: f64| {
-        (ph_rise(percent * 10.0, liming / 100.0, buffering) * works).min(ceiling(char_ph))
-    };
-    let (l, b, w, p) = (material.liming, buffering.band, WORKS_IN_FIRST_YEAR, material.ph);
+    let grams_per_kg = percent.map(|p| p * 10.0);
+    let liming = material.liming.map(|l| l / 100.0);
+    let free = product(&[grams_per_kg, liming, WORKS_IN_FIRST_YEAR, inverse(buffering.band)])
+        .map(|x| ph_rise(x, 1.0, 1.0));
+    let Some(ph) = ph else { return free };
+    let room = |char_ph: f64| (char_ph.min(CARBONATE_PH) - ph).max(0.0);
     Band::new(
-        at(percent.low, l.low, w.low, b.high, p.low),
-        at(percent.likely, l.likely, w.likely, b.likely, p.likely),
-        at(percent.high, l.high, w.high, b.low, p.high),
+        free.low.min(room(material.ph.low)),
+        free.likely.min(room(material.ph.likely)),
+        free.high.min(room(material.ph.high)),
     )
 }
 

@@ -9,6 +9,7 @@ mod material;
 mod path;
 mod questions;
 mod rate;
+mod spread;
 
 use std::collections::BTreeMap;
 
@@ -57,7 +58,7 @@ pub fn advise(situation: &Situation<'_>) -> (Advice, Vec<Question>) {
         _ => false,
     };
     let recipe = needs_charge
-        .then(|| charging::recipe(&decision.facts, &case.charge_with, &dose, &material));
+        .then(|| charging::recipe(&decision.facts, path, &case.charge_with, &dose, &material));
     let alternatives = questions::alternatives(situation, &decision);
     let questions = questions::questions(situation, &decision, &alternatives, recipe.is_some());
 
@@ -101,8 +102,10 @@ fn headline(decision: &Decision) -> String {
         Path::UnchargedAfterHarvest => {
             if facts.timing.winter == Some(crate::case::Winter::None) {
                 "Hold this surplus: work in uncharged biochar after harvest, before the main rains."
-            } else {
+            } else if facts.timing.winter_is_ahead() {
                 "Hold this surplus: work in uncharged biochar after harvest, before winter."
+            } else {
+                "Hold this surplus: work uncharged biochar into the clear bed, well before planting."
             }
         }
         Path::Charged if facts.growing_on() => {

@@ -183,7 +183,7 @@ pub static RULES: &[Rule] = &[
                     .to_string();
             if f.nitrate_is_stale() {
                 text.push_str(
-                    " A nitrate test this long before planting tells little: test again in spring.",
+                    " A nitrate test this long before planting tells little: test again nearer the day.",
                 );
             }
             text
@@ -303,7 +303,7 @@ pub static RULES: &[Rule] = &[
         speaks: Speaks::ForUncharged,
         says: |_| {
             "There is nitrate left over that rain can wash away: biochar cut the loss by 13 % on \
-             average, and by more than 26 % after the first month."
+             average, and by more than 26 % in trials longer than a month."
                 .into()
         },
         inputs: |f| f.shown(&f.surpluses()),

@@ -5,9 +5,12 @@ use std::collections::BTreeMap;
 
 use time::Duration;
 
+use crate::biochar::facts::LOW_CEC;
 use crate::biochar::path::{Decision, decide};
 use crate::biochar::{Path, Situation};
 use crate::case::{BagState, Case, Feedstock};
+use crate::chemistry::Chemistry;
+use crate::quantity::Band;
 use crate::question::{Question, QuestionId};
 use crate::ranges::{Finding, Level};
 use crate::season::Window;
@@ -50,8 +53,16 @@ pub fn alternatives(situation: &Situation<'_>, decision: &Decision) -> Vec<Alter
         }
     };
     let with_case = |change: &dyn Fn(&mut Case)| {
-        // The report is not looked at again, so it is not carried along.
-        let mut other = Case { report: Default::default(), ..case.clone() };
+        // The report, which may hold thousands of samples, is not looked at
+        // again and must not be copied.
+        let mut other = Case {
+            bed: case.bed.clone(),
+            plants: case.plants,
+            season: case.season.clone(),
+            biochar: case.biochar.clone(),
+            charge_with: case.charge_with.clone(),
+            ..Case::default()
+        };
         change(&mut other);
         decide(&Situation { case: &other, ..*situation }).path
     };
@@ -70,7 +81,7 @@ pub fn alternatives(situation: &Situation<'_>, decision: &Decision) -> Vec<Alter
     let open = bag.state.is_none().then_some(QuestionId::BagState);
     for (state, if_) in [
         (BagState::Uncharged, "the bag you have is uncharged"),
-        (BagState::Charged, "you get charged biochar"),
+        (BagState::Charged, "the bag is charged already"),
     ] {
         if bag.state != Some(state) {
             offer(with_case(&|c| c.biochar.state = Some(state)), if_, open);
@@ -100,6 +111,16 @@ pub fn alternatives(situation: &Situation<'_>, decision: &Decision) -> Vec<Alter
             let other = Situation { texture: Some(texture), ..*situation };
             offer(decide(&other).path, if_, Some(QuestionId::Texture));
         }
+    }
+    if let Some(cec) = decision.facts.cec.filter(|cec| cec.low < LOW_CEC && cec.high >= LOW_CEC) {
+        let (value, if_) = if cec.likely < LOW_CEC {
+            (LOW_CEC, "the exchange capacity is 5 meq/100 g or more")
+        } else {
+            (LOW_CEC - 0.1, "the exchange capacity is below 5 meq/100 g")
+        };
+        let chemistry =
+            Chemistry { cec: Some(Band::exactly(value)), ..situation.chemistry.clone() };
+        offer(decide(&Situation { chemistry: &chemistry, ..*situation }).path, if_, None);
     }
     let tested = situation.findings.get(&Property::NitrateN).is_some_and(|f| f.level.is_some());
     if decision.facts.judged && !tested {

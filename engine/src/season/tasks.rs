@@ -111,7 +111,12 @@ fn uncharged(plan: &Plan<'_>) -> Vec<Task> {
         Some(Winter::None) => {
             "In place before the main rains, it can hold what they would wash away.".to_string()
         }
-        _ => "In place before winter, it can hold what rain would wash away.".to_string(),
+        _ if t.winter_is_ahead() => {
+            "In place before winter, it can hold what rain would wash away.".to_string()
+        }
+        _ => {
+            "The sooner it is in, the more of the surplus it can hold before planting.".to_string()
+        }
     };
     let window = match &t.window {
         Window::Open { from, to, notes } => {
@@ -198,7 +203,10 @@ fn charged(plan: &Plan<'_>) -> Vec<Task> {
                 .to_string();
         }
         tasks.push(task(
-            "Start charging the biochar.",
+            match plan.path {
+                Path::Charged => "Start charging the biochar, unless you buy it charged.",
+                _ => "Start charging the biochar.",
+            },
             (from_today(first_start, t), from_today(last_start, t)),
             why,
             &[OUR_CHOICE.unsourced()],

@@ -13,6 +13,10 @@ pub const LEAST_DAYS: i64 = 28;
 /// Source: our choice: twice the least.
 pub const BETTER_DAYS: i64 = 56;
 
+/// A bed that lies empty this long lies through a winter, days.
+/// Source: our choice.
+const LONG_REST_DAYS: i64 = 120;
+
 /// When uncharged biochar can go in.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Window {
@@ -93,6 +97,16 @@ impl Timing {
     /// Planting comes before uncharged biochar has had its month.
     pub fn planting_is_soon(&self) -> bool {
         self.window == Window::Closed
+    }
+
+    /// The cold or the rains still lie between the clear bed and planting, as
+    /// far as the dates say.
+    pub fn winter_is_ahead(&self) -> bool {
+        match (self.first_frost, self.clear_from, self.days_to_planting) {
+            (Some(frost), Some(clear), _) if frost >= clear => true,
+            (_, _, Some(days)) => days >= LONG_REST_DAYS,
+            _ => true,
+        }
     }
 
     /// Some days before planting.
