@@ -236,7 +236,7 @@ pub fn questions(
             QuestionId::WorkedDepth,
             "How deep will you mix the biochar in?",
             "Twice as deep takes twice as much.".to_string(),
-            Some("10 cm is usual for a bed."),
+            Some("10 cm (4 inches) is usual for a bed."),
         );
     }
     if recipe && case.charge_with.is_empty() {
