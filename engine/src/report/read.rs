@@ -154,8 +154,9 @@ impl Reader {
             }
             return Ok(());
         }
-        let statements = methods(&whole, at.line);
-        let unit = unit_for_all(&whole).map(|u| (u, at.line));
+        let clauses = filled.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join("; ");
+        let statements = methods(&clauses, at.line);
+        let unit = unit_for_all(&clauses).map(|u| (u, at.line));
         if says.refused.as_deref().is_none_or(|r| !r.starts_with("a recommendation")) {
             self.unit = self.unit.or(unit);
             if !statements.is_empty() || unit.is_some() {
