@@ -317,7 +317,8 @@ fn property_has_symbol(property: Property) -> bool {
     )
 }
 
-fn saturation_of(property: Property) -> Option<Property> {
+/// The saturation that belongs to a cation.
+pub(super) fn saturation_of(property: Property) -> Option<Property> {
     Some(match property {
         Property::Calcium => Property::CalciumSaturation,
         Property::Magnesium => Property::MagnesiumSaturation,

@@ -375,7 +375,12 @@ pub(super) fn is_rating(text: &str) -> bool {
         "toxic",
         "too",
     ];
-    if LETTERS.contains(&plain.as_str()) {
+    // 2- and 2+ are halves of an index step.
+    let stepped = text
+        .trim()
+        .strip_suffix(['-', '+', '−'])
+        .is_some_and(|t| (1..=2).contains(&t.len()) && t.bytes().all(|b| b.is_ascii_digit()));
+    if stepped || LETTERS.contains(&plain.as_str()) {
         return true;
     }
     let first: String = fold(text)

@@ -5,6 +5,7 @@ use super::fold::squash;
 use super::label::Label;
 use super::layout::{Head, head, is_result};
 use super::lines::read_row;
+use super::names::Word;
 use super::number::{Decimal, Evidence};
 use super::place::{Draft, Placed, place};
 use super::settle::settle;
@@ -165,7 +166,9 @@ impl Reader {
             }
         }
         let reason = says.refused.unwrap_or_else(|| {
-            if says.soil_word {
+            if Label::of(&whole).has(Word::Advice) {
+                "a recommendation, not a result".into()
+            } else if says.soil_word {
                 "a soil property is named, but no result stands beside it".into()
             } else {
                 "no soil property in this line".to_string()

@@ -194,11 +194,6 @@ fn describe(row: &[Cell], columns: &mut [Column]) -> bool {
     }
     for (i, unit, method) in found {
         let column = &mut columns[i];
-        // `%` under `Ca` makes it a saturation.
-        let joined = Label::of(&format!("{} {}", column.name, row[column.index].text));
-        if let Ok(quantity) = joined.quantity() {
-            column.quantity = quantity;
-        }
         column.unit = unit.or(column.unit);
         column.method = column.method.or(method);
     }
@@ -313,16 +308,12 @@ pub(super) fn properties_down(
                     .collect();
                 for &(index, sample) in &samples {
                     let Some(cell) = cell(index) else { continue };
-                    // A unit or method column may make another property of it: Ca in %.
-                    let joined = unit.and_then(|u| {
-                        Label::of(&format!("{} {}", name.text, u.unit.symbol())).quantity().ok()
-                    });
                     let rating =
                         (values.len() == 1 && !rating.is_empty()).then(|| rating.join(", "));
                     reader.put(
                         sample,
                         Draft {
-                            quantity: joined.unwrap_or_else(|| quantity.clone()),
+                            quantity: quantity.clone(),
                             name: name.text.clone(),
                             result: cell.text.clone(),
                             place: cell.place,

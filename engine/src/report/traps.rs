@@ -21,7 +21,7 @@ fn shown(text: &str) -> Vec<String> {
         .iter()
         .map(|r| {
             let amount = match r.amount {
-                Some(Amount::Exactly(v)) => format!("{}", (v * 1e4).round() / 1e4),
+                Some(Amount::Exactly(v)) => format!("{}", (v * 100.0).round() / 100.0),
                 Some(Amount::Below(v)) => format!("<{v}"),
                 Some(Amount::Above(v)) => format!(">{v}"),
                 None => "?".into(),
@@ -41,7 +41,7 @@ fn single_lines() {
         ("Phosphorus (Mehlich-3): 18 ppm  Low", &["phosphorus 18 mg/kg by Mehlich-3 [Low]"]),
         ("pH 6.2", &["ph 6.2 "]),
         ("Soil pH: 6.2 (slightly acid)", &["ph 6.2 [slightly acid]"]),
-        ("P2O5 ... 45 lb/acre", &["phosphorus 19.6395 lb/acre"]),
+        ("P2O5 ... 45 lb/acre", &["phosphorus 19.64 lb/acre"]),
         ("K = 142ppm", &["potassium 142 mg/kg"]),
         ("Boron < 0.2 ppm L", &["boron <0.2 mg/kg [L]"]),
         ("Boron: ≤0.2 ppm", &["boron <0.2 mg/kg"]),
@@ -49,7 +49,7 @@ fn single_lines() {
         ("Potassium 18L", &["potassium 18 ? [L]"]),
         ("Potassium 142M", &["potassium 142 ? [M]"]),
         ("Potassium: VH", &["potassium ? ? [VH]"]),
-        ("Zinc: ND", &["zinc ? ?"]),
+        ("Mg 1 ppm\nZinc: ND", &["magnesium 1 mg/kg", "zinc ? ?"]),
         ("Zinc: ND <0.1 ppm", &["zinc <0.1 mg/kg"]),
         ("Calcium > 5000 ppm", &["calcium >5000 mg/kg"]),
         ("LTI 69", &["buffer-ph 6.9 "]),
@@ -66,13 +66,13 @@ fn single_lines() {
         ("Modified Morgan P: 4 ppm", &["phosphorus 4 mg/kg by Modified Morgan"]),
         ("Morgan P: 4 mg/L", &["phosphorus 4 mg/L by Morgan"]),
         ("NO3-N 12 lb/A", &["nitrate-n 12 lb/acre"]),
-        ("NO3 44.27 ppm", &["nitrate-n 10.0002 mg/kg"]),
-        ("NO₃⁻ 44.27 ppm", &["nitrate-n 10.0002 mg/kg"]),
-        ("SO4 30 ppm", &["sulfur 10.0129 mg/kg"]),
+        ("NO3 44.27 ppm", &["nitrate-n 10 mg/kg"]),
+        ("NO₃⁻ 44.27 ppm", &["nitrate-n 10 mg/kg"]),
+        ("SO4 30 ppm", &["sulfur 10.01 mg/kg"]),
         ("SO4-S 30 ppm", &["sulfur 30 mg/kg"]),
-        ("PO4 30 ppm", &["phosphorus 9.784 mg/kg"]),
-        ("P₂O₅ 12 mg/100 g", &["phosphorus 5.2371 mg/100 g"]),
-        ("K₂O 12 mg/100 g", &["potassium 9.9618 mg/100 g"]),
+        ("PO4 30 ppm", &["phosphorus 9.78 mg/kg"]),
+        ("P₂O₅ 12 mg/100 g", &["phosphorus 5.24 mg/100 g"]),
+        ("K₂O 12 mg/100 g", &["potassium 9.96 mg/100 g"]),
         ("Na\u{a0}30\u{a0}ppm", &["sodium 30 mg/kg"]),
         ("EC 350 µS/cm", &["ec 350 µS/cm"]),
         ("EC 350 μS/cm", &["ec 350 µS/cm"]),
@@ -82,7 +82,7 @@ fn single_lines() {
         ("Ca 8.2 me%", &["calcium 8.2 meq/100 g"]),
         ("K 3.1 mmolc/kg", &["potassium 3.1 mmol(c)/kg"]),
         ("K mg/dm3: 98", &["potassium 98 mg/L"]),
-        ("CaO 200 kg/ha", &["calcium 142.9396 kg/ha"]),
+        ("CaO 200 kg/ha", &["calcium 142.94 kg/ha"]),
         ("N.A. 3.0 meq/100g", &["exchangeable-acidity 3 meq/100 g"]),
         ("K 142 ppm 120-160", &["potassium 142 mg/kg [120-160]"]),
         ("Magnesium\t58\tmg/l\t2+", &["magnesium 58 mg/L [2+]"]),
@@ -96,12 +96,16 @@ fn single_lines() {
         ("Ca 63.6 %", &["calcium-saturation 63.6 %"]),
         ("% K saturation 3.2", &["potassium-saturation 3.2 %"]),
     ];
+    let mut wrong = Vec::new();
     for (text, expected) in cases {
         let found = shown(text);
         let expected: Vec<&str> = expected.iter().map(|e| e.trim_end()).collect();
         let found: Vec<&str> = found.iter().map(|f| f.trim_end()).collect();
-        assert_eq!(found, expected, "{text}");
+        if found != expected {
+            wrong.push(format!("{text}: {found:?}"));
+        }
     }
+    assert!(wrong.is_empty(), "{wrong:#?}");
 }
 
 #[test]
@@ -114,7 +118,7 @@ fn lines_that_are_no_result_say_why() {
         ("Apply 2 lb N per 1000 sq ft", "a recommendation"),
         ("80 lbs N/A recommended", "a recommendation"),
         ("HM% 0.8", "humic matter"),
-        ("Ca:Mg ratio 7.2", "more than one property"),
+        ("Ca:Mg ratio 7.2", "a ratio of two results"),
         ("Client: Jo Field", "no soil property in this line"),
         ("Phosphate 45 ppm", "P2O5 or PO4"),
         ("K optimum 120-160", "range"),
@@ -124,12 +128,16 @@ fn lines_that_are_no_result_say_why() {
         ("K 30 ppm\nK 31 ppm", "a second potassium"),
         ("Depth 0-6", "without in or cm"),
     ];
+    let mut wrong = Vec::new();
     for (text, why) in cases {
         let report = report(&format!("Mg 50 ppm\n{text}"));
         let unread = report.unread.iter().chain(report.samples.iter().flat_map(|s| &s.unread));
         let reasons: Vec<&str> = unread.map(|u| u.reason.as_str()).collect();
-        assert!(reasons.iter().any(|r| r.contains(why)), "{text}: {reasons:?}");
+        if !reasons.iter().any(|r| r.contains(why)) {
+            wrong.push(format!("{text}: {reasons:?}"));
+        }
     }
+    assert!(wrong.is_empty(), "{wrong:#?}");
 }
 
 #[test]
@@ -165,7 +173,7 @@ fn units_and_methods_below_a_head_belong_to_their_columns() {
             "phosphorus 18 mg/kg",
             "potassium 142 mg/kg",
             "calcium-saturation 63 %",
-            "nitrate-n 10.0002 mg/kg"
+            "nitrate-n 10 mg/kg"
         ]
     );
     let wrapped = "Sample\tCEC\tP\n\tmeq/100g\tMehlich-3 ppm\nBed 1\t11.4\t18";
