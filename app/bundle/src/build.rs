@@ -1,0 +1,156 @@
+//! From source to a folder that any web server can serve.
+
+use std::fmt::Write as _;
+use std::fs;
+use std::path::Path;
+use std::process::{Command, Stdio};
+
+use sha2::{Digest, Sha256};
+use wasm_bindgen_cli_support::Bindgen;
+
+use crate::files;
+
+const TARGET: &str = "wasm32-unknown-unknown";
+const WORKER: &str = "service-worker.js";
+
+/// Compiles the app to WebAssembly, binds it, adds `public/` and the stamped
+/// service worker, and leaves the result in `target/dist`.
+pub(crate) fn build(project: &Path) -> Result<(), String> {
+    let dist = &files::dist(project);
+    add_target()?;
+    compile(project)?;
+    clear(dist)?;
+    bind(project, dist)?;
+    for (name, content) in files::all(&project.join("public"))? {
+        files::write(&dist.join(name), &content)?;
+    }
+    stamp(dist)?;
+    println!("Built into {}", dist.display());
+    Ok(())
+}
+
+/// Adds the WebAssembly target of Rust when it is missing.
+fn add_target() -> Result<(), String> {
+    let listed = Command::new("rustup").args(["target", "list", "--installed"]).output();
+    // Without rustup the toolchain came another way; the compiler will say if the target lacks.
+    let Ok(listed) = listed else { return Ok(()) };
+    if String::from_utf8_lossy(&listed.stdout).lines().any(|line| line.trim() == TARGET) {
+        return Ok(());
+    }
+    println!("Adding the {TARGET} target with rustup (once; needs the network)");
+    run(Command::new("rustup").args(["target", "add", TARGET]), "rustup could not add the target")
+}
+
+fn compile(project: &Path) -> Result<(), String> {
+    println!("Compiling the page (the first time takes some minutes)");
+    let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
+    run(
+        Command::new(cargo)
+            .current_dir(project)
+            .args(["build", "--release", "-p", "emberloam-app", "--target", TARGET])
+            .arg("--target-dir")
+            .arg(project.join("target")),
+        "The page did not compile",
+    )
+}
+
+/// Runs `command` with its output shown.
+fn run(command: &mut Command, trouble: &str) -> Result<(), String> {
+    match command.stdin(Stdio::null()).status() {
+        Ok(status) if status.success() => Ok(()),
+        Ok(status) => Err(format!("{trouble} ({status}). The lines above say why.")),
+        Err(why) => Err(format!("{trouble}: {why}")),
+    }
+}
+
+/// Removes the last build, so that none of its files is kept offline by mistake.
+fn clear(dist: &Path) -> Result<(), String> {
+    if !dist.exists() {
+        return Ok(());
+    }
+    fs::remove_dir_all(dist).map_err(|why| format!("{} can't be removed: {why}", dist.display()))
+}
+
+fn bind(project: &Path, dist: &Path) -> Result<(), String> {
+    let module = project.join("target").join(TARGET).join("release/emberloam_app.wasm");
+    let mut binder = Bindgen::new();
+    binder
+        .input_path(&module)
+        .out_name("app")
+        .typescript(false)
+        .remove_name_section(true)
+        .remove_producers_section(true)
+        // Kept, so that `init()` finds the module without being told where it is.
+        .omit_default_module_path(false);
+    binder
+        .web(true)
+        .and_then(|binder| binder.generate(dist))
+        .map_err(|why| format!("{} can't be bound: {why:#}", module.display()))
+}
+
+/// Writes the two constants of the service worker above its code.
+fn stamp(dist: &Path) -> Result<(), String> {
+    let files = files::all(dist)?;
+    let worker = files.iter().find(|(name, _)| name == WORKER);
+    let (_, code) = worker.ok_or(format!("public/{WORKER} is missing"))?;
+    let kept: Vec<&str> =
+        files.iter().map(|(name, _)| name.as_str()).filter(|name| *name != WORKER).collect();
+    // `{:?}` quotes a file name as JavaScript does.
+    let mut stamped = format!("const VERSION = {:?};\nconst ASSETS = {kept:?};\n", version(&files));
+    stamped.push_str(&String::from_utf8_lossy(code));
+    files::write(&dist.join(WORKER), stamped.as_bytes())
+}
+
+/// Names a build by its content: the same files, the same name.
+fn version(files: &[(String, Vec<u8>)]) -> String {
+    let mut hash = Sha256::new();
+    for (name, content) in files {
+        // Lengths keep a name and its content from running into each other.
+        hash.update((name.len() as u64).to_le_bytes());
+        hash.update(name);
+        hash.update((content.len() as u64).to_le_bytes());
+        hash.update(content);
+    }
+    hash.finalize().iter().take(8).fold(String::new(), |mut text, byte| {
+        let _ = write!(text, "{byte:02x}");
+        text
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn file(name: &str, content: &str) -> (String, Vec<u8>) {
+        (name.to_owned(), content.as_bytes().to_vec())
+    }
+
+    #[test]
+    fn any_changed_byte_gives_another_version() {
+        let first = version(&[file("a.js", "one"), file("b.js", "two")]);
+        assert_eq!(first.len(), 16);
+        assert_eq!(first, version(&[file("a.js", "one"), file("b.js", "two")]));
+        assert_ne!(first, version(&[file("a.js", "one"), file("b.js", "twO")]));
+        assert_ne!(first, version(&[file("a.js", "one"), file("c.js", "two")]));
+        assert_ne!(first, version(&[file("a.js", "onetwo"), file("b.js", "")]));
+    }
+
+    /// Source: FIPS 180-4, SHA-256 of the empty message (from memory)
+    #[test]
+    fn version_is_the_head_of_sha_256() {
+        assert_eq!(version(&[]), "e3b0c44298fc1c14");
+    }
+
+    #[test]
+    fn the_worker_lists_every_file_but_itself() {
+        let dist = std::env::temp_dir().join(format!("emberloam-stamp-{}", std::process::id()));
+        for (name, content) in [("index.html", "x"), ("css/base.css", "y"), (WORKER, "code();")] {
+            files::write(&dist.join(name), content.as_bytes()).unwrap();
+        }
+        stamp(&dist).unwrap();
+        let worker = fs::read_to_string(dist.join(WORKER)).unwrap();
+        fs::remove_dir_all(&dist).unwrap();
+        assert!(worker.contains(r#"const ASSETS = ["css/base.css", "index.html"];"#), "{worker}");
+        assert!(worker.ends_with("code();"), "{worker}");
+    }
+}

@@ -1,0 +1,85 @@
+//! Weighs a built page as a web server would send it.
+
+use std::path::Path;
+
+use crate::files;
+
+/// What the first load may weigh, in bytes of brotli.
+const FIRST_LOAD_BUDGET: usize = 300_000;
+/// What all that is kept offline may weigh, in bytes of brotli.
+const KEPT_BUDGET: usize = 1_200_000;
+
+/// Prints the weight of every file and of the whole.
+///
+/// # Errors
+/// When the first load or the whole is over its budget.
+pub(crate) fn weigh(dist: &Path) -> Result<(), String> {
+    let (mut first_load, mut kept) = (0, 0);
+    println!("{:>9}  {:>9}  bytes plain and as brotli (* first load)", "plain", "brotli");
+    for (name, content) in files::all(dist)? {
+        let packed = packed_len(&content)?;
+        let first = is_first_load(&name);
+        kept += packed;
+        if first {
+            first_load += packed;
+        }
+        println!("{:>9}  {packed:>9}  {}{name}", content.len(), if first { "* " } else { "  " });
+    }
+    println!("First load:   {first_load} of {FIRST_LOAD_BUDGET} bytes");
+    println!("Kept offline: {kept} of {KEPT_BUDGET} bytes");
+    if kept == 0 {
+        return Err(format!("No built page in {}. Run `cargo run -- build`.", dist.display()));
+    }
+    if first_load > FIRST_LOAD_BUDGET || kept > KEPT_BUDGET {
+        return Err("The page is heavier than its budget.".to_owned());
+    }
+    Ok(())
+}
+
+/// What a browser fetches before the page answers. Other icons and anything
+/// loaded on first use are only fetched to be kept offline.
+fn is_first_load(name: &str) -> bool {
+    const NAMED: [&str; 7] = [
+        "index.html",
+        "boot.js",
+        "app.js",
+        "app_bg.wasm",
+        "manifest.webmanifest",
+        "service-worker.js",
+        "icons/mark.svg",
+    ];
+    // Snippets are scripts of libraries that app.js imports.
+    NAMED.contains(&name) || name.starts_with("css/") || name.starts_with("snippets/")
+}
+
+/// The length under brotli at its best setting, as a host would store it once.
+fn packed_len(content: &[u8]) -> Result<usize, String> {
+    let settings = brotli::enc::BrotliEncoderParams { quality: 11, ..Default::default() };
+    let mut packed = Vec::new();
+    brotli::BrotliCompress(&mut &content[..], &mut packed, &settings)
+        .map_err(|why| format!("brotli failed: {why}"))?;
+    Ok(packed.len())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn packing_shortens_what_repeats_and_keeps_its_content() {
+        let content = b"pH 6.5 ".repeat(1000);
+        let len = packed_len(&content).unwrap();
+        assert!(len < 100, "{len}");
+        assert!(len > 0);
+    }
+
+    #[test]
+    fn first_load_is_what_the_page_fetches_to_answer() {
+        for name in ["index.html", "css/parts.css", "app_bg.wasm", "snippets/x/inline0.js"] {
+            assert!(is_first_load(name), "{name}");
+        }
+        for name in ["icons/mark-512.png", "reader_bg.wasm"] {
+            assert!(!is_first_load(name), "{name}");
+        }
+    }
+}

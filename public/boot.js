@@ -1,0 +1,89 @@
+// Starts the page, then looks after the offline copy.
+//
+// To the page, as events on window:
+//   emberloam:offline-ready   once, when the first offline copy is in place
+//   emberloam:update-waiting  when a newer version is stored and waits
+// From the page, as an event on window:
+//   emberloam:use-update      the person wants the newer version now
+
+const trouble = document.getElementById("boot-trouble");
+
+function show(message) {
+  trouble.textContent = message;
+  trouble.hidden = false;
+}
+
+function tell(name) {
+  window.dispatchEvent(new CustomEvent(`emberloam:${name}`));
+}
+
+async function startPage() {
+  if (typeof WebAssembly !== "object") {
+    show(
+      "This browser can't run Emberloam: it has no WebAssembly, or it is turned off. " +
+        "Use a newer browser, or turn WebAssembly on.",
+    );
+    return false;
+  }
+  try {
+    // Imported here, not at the top: a file that fails to load is then reported too.
+    const app = await import("./app.js");
+    await app.default();
+    return true;
+  } catch (reason) {
+    console.error(reason);
+    show("Emberloam could not start. Load the page again. What you typed before is still kept on this device.");
+    return false;
+  }
+}
+
+async function keepOfflineCopy(started) {
+  const workers = navigator.serviceWorker;
+  // Missing when the page is not on https or localhost, and in some private windows.
+  if (!workers) return;
+
+  let controlled = Boolean(workers.controller);
+  let asked = false;
+  workers.addEventListener("controllerchange", () => {
+    if (asked) location.reload();
+    else if (!controlled) tell("offline-ready");
+    controlled = true;
+  });
+
+  const registration = await workers.register("service-worker.js", { updateViaCache: "none" });
+
+  const useUpdate = () => {
+    if (!registration.waiting) return;
+    asked = true;
+    registration.waiting.postMessage("skip-waiting");
+  };
+  const offer = () => {
+    // A page that did not start has nothing to lose, and the newer version may be the cure.
+    if (started) tell("update-waiting");
+    else useUpdate();
+  };
+  window.addEventListener("emberloam:use-update", useUpdate);
+
+  if (registration.waiting && workers.controller) offer();
+  registration.addEventListener("updatefound", () => {
+    const incoming = registration.installing;
+    incoming.addEventListener("statechange", () => {
+      if (incoming.state === "installed" && workers.controller) offer();
+    });
+  });
+}
+
+// After the start, a fault in the working must not leave a page that only looks alive.
+window.addEventListener("error", (event) => {
+  if (event.error?.name === "RuntimeError") {
+    show("Something went wrong inside Emberloam. What you typed is kept. Load the page again.");
+  }
+});
+
+const started = await startPage();
+try {
+  await keepOfflineCopy(started);
+} catch (reason) {
+  // The page works without its offline copy; there is nothing the person must do.
+  console.warn("No offline copy could be stored:", reason);
+}

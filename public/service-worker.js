@@ -1,0 +1,41 @@
+// Keeps a copy of the page on the device. The bundler writes two constants above this line:
+//   VERSION  a hash of everything the page is made of
+//   ASSETS   the files to keep
+/* global VERSION, ASSETS */
+
+const PREFIX = "emberloam-";
+const CACHE = PREFIX + VERSION;
+
+self.addEventListener("install", (event) => {
+  // Past the browser's own cache, or an old file could be kept under the new version.
+  const files = ASSETS.map((path) => new Request(path, { cache: "reload" }));
+  event.waitUntil(caches.open(CACHE).then((cache) => cache.addAll(files)));
+});
+
+self.addEventListener("activate", (event) => {
+  event.waitUntil(
+    (async () => {
+      for (const name of await caches.keys()) {
+        if (name.startsWith(PREFIX) && name !== CACHE) await caches.delete(name);
+      }
+      await self.clients.claim();
+    })(),
+  );
+});
+
+self.addEventListener("fetch", (event) => {
+  const { request } = event;
+  if (request.method !== "GET" || new URL(request.url).origin !== location.origin) return;
+  event.respondWith(
+    (async () => {
+      const cache = await caches.open(CACHE);
+      const wanted = request.mode === "navigate" ? "index.html" : request;
+      return (await cache.match(wanted, { ignoreSearch: true })) ?? fetch(request);
+    })(),
+  );
+});
+
+// A new version waits until the person asks for it.
+self.addEventListener("message", (event) => {
+  if (event.data === "skip-waiting") self.skipWaiting();
+});

@@ -1,0 +1,59 @@
+//! No violation found by axe-core, with the page empty and with an answer.
+
+use std::fs;
+
+use emberloam_tests::page::{BROKEN, Page, SURPLUS};
+use emberloam_tests::project;
+
+#[track_caller]
+fn assert_accessible(page: &Page, when: &str) {
+    let axe = project().join("target/axe/node_modules/axe-core/axe.min.js");
+    let axe = fs::read_to_string(&axe).unwrap_or_else(|why| {
+        panic!("{} can't be read ({why}): `tests/run` installs it", axe.display())
+    });
+    page.browser.run(&axe);
+    let found = page.browser.run(
+        "return axe.run(document, { resultTypes: ['violations'] }).then((report) => ({
+            passes: report.passes.length,
+            violations: report.violations.map((rule) => `${rule.id} (${rule.impact}): ${rule.help}\n`
+                + rule.nodes.slice(0, 4).map((node) => `    ${node.target.join(' ')}\n`
+                    + `      ${node.html.slice(0, 160)}\n`
+                    + `      ${node.failureSummary.replaceAll('\\n', '\\n      ')}`).join('\\n')),
+        }))",
+    );
+    assert!(found["passes"].as_u64() > Some(0), "{when}: axe-core checked nothing: {found}");
+    let violations: Vec<&str> =
+        found["violations"].as_array().into_iter().flatten().filter_map(|v| v.as_str()).collect();
+    assert!(violations.is_empty(), "{when}:\n{}", violations.join("\n"));
+}
+
+fn check(name: &str, width: u32, scheme: &str) {
+    let page = Page::open(name);
+    page.browser.resize(width, 900);
+    page.browser.media("screen", scheme);
+    assert_accessible(&page, "empty page");
+    page.browser.click(SURPLUS);
+    page.wait_for_answer();
+    assert_accessible(&page, "answer");
+    page.unfold_all();
+    assert_accessible(&page, "answer, all unfolded");
+    page.browser.click(BROKEN);
+    page.wait_for_answer();
+    page.unfold_all();
+    assert_accessible(&page, "broken sample, all unfolded");
+}
+
+#[test]
+fn accessible_in_light() {
+    check("axe-light", 1100, "light");
+}
+
+#[test]
+fn accessible_in_dark() {
+    check("axe-dark", 1100, "dark");
+}
+
+#[test]
+fn accessible_when_narrow() {
+    check("axe-narrow", 320, "light");
+}

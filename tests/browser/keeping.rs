@@ -1,0 +1,35 @@
+//! What is typed stays on the device until it is erased.
+
+use emberloam_tests::page::{A_SURPLUS, ERASE, Page};
+
+#[test]
+fn what_is_typed_survives_a_reload() {
+    let page = Page::open("reload");
+    page.paste(A_SURPLUS);
+    let path = page.wait_for_answer();
+    page.browser.reload();
+    page.wait_until_started();
+    page.browser.wait_for("the report after the reload", || page.report() == A_SURPLUS);
+    assert_eq!(page.wait_for_answer(), path);
+}
+
+#[test]
+fn erase_leaves_nothing_on_the_device() {
+    let page = Page::open("erase");
+    page.paste(A_SURPLUS);
+    page.wait_for_answer();
+    let kept = page.browser.run("return JSON.stringify(localStorage)");
+    assert!(kept.as_str().is_some_and(|kept| kept.contains("Mehlich-3")), "kept: {kept}");
+
+    page.browser.click(ERASE);
+    page.browser.wait_for("an empty field", || page.report().is_empty());
+    assert_eq!(page.path(), "", "an answer without a report");
+    assert_eq!(page.browser.run("return JSON.stringify(localStorage)"), "{}");
+    assert_eq!(page.browser.run("return JSON.stringify(sessionStorage)"), "{}");
+    assert_eq!(page.browser.run("return indexedDB.databases().then((all) => all.length)"), 0);
+
+    page.browser.reload();
+    page.wait_until_started();
+    assert_eq!(page.report(), "");
+    assert_eq!(page.path(), "");
+}

@@ -1,0 +1,75 @@
+//! On a narrow screen and on paper.
+
+use emberloam_tests::page::{ANSWER, ERASE, HOLDS, PRINT, Page, REPORT, SURPLUS};
+use serde_json::json;
+
+#[track_caller]
+fn assert_fits(page: &Page, when: &str) {
+    let width = page.browser.run("return document.scrollingElement.scrollWidth");
+    let wide = page.browser.run(
+        "return [...document.body.querySelectorAll('*')]
+            .filter((part) => part.getBoundingClientRect().right > innerWidth + 0.5)
+            .slice(0, 5)
+            .map((part) => part.outerHTML.slice(0, 120))",
+    );
+    assert!(width.as_f64().is_some_and(|w| w <= 320.0), "{when}: {width} px wide; see {wide:#}");
+}
+
+#[test]
+fn nothing_scrolls_sideways_at_320_pixels() {
+    let page = Page::open("narrow");
+    page.browser.resize(320, 640);
+    assert_fits(&page, "empty page");
+    page.browser.click(SURPLUS);
+    page.wait_for_answer();
+    assert_fits(&page, "answer");
+    page.unfold_all();
+    assert_fits(&page, "all unfolded");
+}
+
+#[test]
+fn the_plan_prints_without_the_controls() {
+    let page = Page::open("print");
+    page.browser.click(SURPLUS);
+    page.wait_for_answer();
+    for control in [PRINT, ERASE, SURPLUS, REPORT] {
+        assert!(page.browser.shows(control), "{control} is not on the screen");
+    }
+    page.browser.media("print", "light");
+    for part in [ANSWER, HOLDS] {
+        assert!(page.browser.shows(part), "{part} is not printed");
+    }
+    for control in [PRINT, ERASE, SURPLUS, REPORT] {
+        assert!(!page.browser.shows(control), "{control} is printed");
+    }
+    let pdf = page.browser.pdf();
+    assert!(pdf.starts_with(b"%PDF-"), "no PDF");
+    let pages = pdf.windows(11).filter(|at| at.starts_with(b"/Type /Page") && at[10] != b's');
+    let count = pdf.windows(12).filter(|at| *at == b"/Type /Page\n").count();
+    assert!(pages.count() >= 1 && count >= 1, "the print has no page");
+    println!("{count} pages");
+}
+
+#[test]
+fn paper_is_light_when_the_screen_is_dark() {
+    let page = Page::open("print-dark");
+    page.browser.click(SURPLUS);
+    page.wait_for_answer();
+    page.browser.media("print", "dark");
+    // Red, green and blue from 0 to 255; a page without a colour of its own is white.
+    let colour = page.browser.run_with(
+        "const clear = (colour) => colour === 'rgba(0, 0, 0, 0)' || colour === 'transparent';
+        for (let part = document.querySelector(arguments[0]); part; part = part.parentElement) {
+            const colour = getComputedStyle(part).backgroundColor;
+            if (clear(colour)) continue;
+            const pen = new OffscreenCanvas(1, 1).getContext('2d');
+            pen.fillStyle = colour;
+            pen.fillRect(0, 0, 1, 1);
+            return [...pen.getImageData(0, 0, 1, 1).data.slice(0, 3)];
+        }
+        return [255, 255, 255]",
+        &[json!(ANSWER)],
+    );
+    let light = colour.as_array().is_some_and(|c| c.iter().all(|v| v.as_u64() > Some(200)));
+    assert!(light, "the paper is {colour}");
+}

@@ -1,0 +1,223 @@
+//! The page as a person uses it. The ids of its parts are named here and nowhere else.
+
+use std::time::Instant;
+
+use serde_json::json;
+
+use crate::driver::{Browser, PATIENCE};
+use crate::site::Site;
+
+/// The field for the report.
+pub const REPORT: &str = "#report-text";
+/// The button that reads it, where the page does not read while typing.
+pub const READ: &str = "#read-report";
+/// The plan. `data-path` holds its path.
+pub const ANSWER: &str = "#answer";
+/// What the soil holds.
+pub const HOLDS: &str = "#holds";
+/// Lines that could not be placed.
+pub const UNREAD: &str = "#unread";
+/// What must still be asked.
+pub const QUESTIONS: &str = "#questions";
+/// What is wrong with the text.
+pub const TROUBLE: &str = "#trouble";
+/// Erases all that was typed.
+pub const ERASE: &str = "#erase";
+/// Prints the plan.
+pub const PRINT: &str = "#print";
+/// Says that the page works offline now.
+pub const OFFLINE_NOTE: &str = "#offline-note";
+/// Offers a new version.
+pub const UPDATE_NOTE: &str = "#update-note";
+/// The sample of a soil with a surplus.
+pub const SURPLUS: &str = "#sample-surplus";
+/// The sample of a soil short of nutrients.
+pub const HUNGRY: &str = "#sample-hungry";
+/// The sample in metric units.
+pub const METRIC: &str = "#sample-metric";
+/// The sample that is bad on purpose.
+pub const BROKEN: &str = "#sample-broken";
+
+/// An invented report: far more nutrients than needed.
+pub const A_SURPLUS: &str = "\
+Soil test, back garden, depth 0-6 in
+Method: Mehlich-3
+pH 6.6
+Organic matter 6.1 %
+Phosphorus 212 ppm
+Potassium 395 ppm
+Calcium 2450 ppm
+Magnesium 310 ppm
+Nitrate-N 48 ppm
+CEC 17.2 meq/100 g
+";
+
+/// A browser with the page in it, and the server it came from.
+pub struct Page {
+    /// The browser.
+    pub browser: Browser,
+    /// The server.
+    pub site: Site,
+}
+
+impl Page {
+    /// Opens the page in a new browser.
+    #[track_caller]
+    pub fn open(name: &str) -> Page {
+        Page::open_from(name, Site::start())
+    }
+
+    /// Opens the page of a site in a new browser.
+    #[track_caller]
+    pub fn open_from(name: &str, site: Site) -> Page {
+        let page = Page { browser: Browser::start(name), site };
+        page.browser.goto(&page.site.url);
+        page.wait_until_started();
+        page
+    }
+
+    /// Waits until the field for the report is there.
+    #[track_caller]
+    pub fn wait_until_started(&self) {
+        self.browser.wait_for("the field for the report", || self.browser.shows(REPORT));
+    }
+
+    /// Pastes a text over what the field holds.
+    #[track_caller]
+    pub fn paste(&self, text: &str) {
+        self.browser.run_with(
+            "const field = document.querySelector(arguments[0]); field.focus(); field.select()",
+            &[json!(REPORT)],
+        );
+        self.browser.insert(text);
+        self.read();
+    }
+
+    /// Puts a text into the field from a script: for what no keyboard brings.
+    /// `text` is JavaScript that makes it.
+    #[track_caller]
+    pub fn put(&self, text: &str) {
+        self.browser.run_with(
+            &format!(
+                "const field = document.querySelector(arguments[0]);
+                const text = {text};
+                window.__put = text;
+                Object.getOwnPropertyDescriptor(HTMLTextAreaElement.prototype, 'value')
+                    .set.call(field, text);
+                field.dispatchEvent(new InputEvent('input', {{ bubbles: true }}));
+                field.dispatchEvent(new Event('change', {{ bubbles: true }}))"
+            ),
+            &[json!(REPORT)],
+        );
+        self.read();
+    }
+
+    /// Whether the field still holds what was [`put`](Page::put) there.
+    #[track_caller]
+    pub fn still_holds_what_was_put(&self) -> bool {
+        self.browser.run_with(
+            // A field turns every line end into \n.
+            "return document.querySelector(arguments[0]).value
+                === window.__put.replace(/\\r\\n?/g, '\\n')",
+            &[json!(REPORT)],
+        ) == true
+    }
+
+    #[track_caller]
+    fn read(&self) {
+        if self.browser.shows(READ) {
+            self.browser.click(READ);
+        }
+    }
+
+    /// What the field holds.
+    #[track_caller]
+    pub fn report(&self) -> String {
+        let value = self
+            .browser
+            .run_with("return document.querySelector(arguments[0]).value", &[json!(REPORT)]);
+        value.as_str().unwrap_or_default().to_owned()
+    }
+
+    /// The path the page advises; empty when it advises none yet.
+    #[track_caller]
+    pub fn path(&self) -> String {
+        if !self.browser.shows(ANSWER) {
+            return String::new();
+        }
+        let path = self.browser.run_with(
+            "return document.querySelector(arguments[0])?.dataset.path",
+            &[json!(ANSWER)],
+        );
+        path.as_str().unwrap_or_default().to_owned()
+    }
+
+    /// Waits for an answer and returns its path.
+    #[track_caller]
+    pub fn wait_for_answer(&self) -> String {
+        const PATHS: [&str; 4] = ["charged", "charge-first", "uncharged-after-harvest", "none"];
+        self.browser.wait_for("an answer", || !self.path().is_empty());
+        let path = self.path();
+        assert!(PATHS.contains(&path.as_str()), "{path:?} is no path; known: {PATHS:?}");
+        path
+    }
+
+    /// The level shown for a property; empty when it is not judged.
+    #[track_caller]
+    pub fn level(&self, property: &str) -> String {
+        let level = self.browser.run_with(
+            "return document.querySelector(arguments[0])?.dataset.level",
+            &[json!(format!("{HOLDS} [data-property='{property}']"))],
+        );
+        level.as_str().unwrap_or_default().to_owned()
+    }
+
+    /// Unfolds every part of the page.
+    #[track_caller]
+    pub fn unfold_all(&self) {
+        self.browser
+            .run("document.querySelectorAll('details').forEach((part) => part.open = true)");
+    }
+
+    /// Waits for a message about the text other than `before`; returns it and
+    /// how many milliseconds it took.
+    #[track_caller]
+    pub fn wait_for_trouble(&self, before: &str) -> (String, u128) {
+        let begun = Instant::now();
+        loop {
+            let now = if self.browser.shows(TROUBLE) {
+                self.browser.text(TROUBLE)
+            } else {
+                String::new()
+            };
+            if !now.is_empty() && now != before {
+                return (now, begun.elapsed().as_millis());
+            }
+            assert!(
+                begun.elapsed() < PATIENCE,
+                "Waited {} s for a message in {TROUBLE}. It shows {now:?}; before: {before:?}",
+                PATIENCE.as_secs()
+            );
+            std::thread::sleep(std::time::Duration::from_millis(20));
+        }
+    }
+
+    /// Waits until a copy of the page is on the device and in charge.
+    #[track_caller]
+    pub fn wait_until_offline_ready(&self) {
+        self.browser.wait_for("the offline copy", || {
+            self.browser.run(
+                "return navigator.serviceWorker.ready.then(
+                    () => navigator.serviceWorker.controller !== null)",
+            ) == true
+        });
+    }
+
+    /// The names of the copies on the device.
+    #[track_caller]
+    pub fn copies(&self) -> Vec<String> {
+        let names = self.browser.run("return caches.keys()");
+        let names = names.as_array().into_iter().flatten();
+        names.filter_map(|name| name.as_str().map(str::to_owned)).collect()
+    }
+}
