@@ -33,12 +33,12 @@ pub fn report_units() -> Vec<(Unit, &'static str)> {
 }
 
 pub fn extractant(page: Page) -> AnyView {
-    choice(
+    several(
         page,
         words::EXTRACTANT,
         methods(MethodKind::Extractant),
-        |case| case.reading.extractant,
-        |case, value| case.reading.extractant = value,
+        |case| &mut case.reading.extractants,
+        |case, method| case.reading.extractants.contains(&method),
     )
 }
 

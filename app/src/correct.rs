@@ -143,43 +143,6 @@ pub fn unit_of(page: Page, property: Property) -> impl IntoView {
     )
 }
 
-/// The readings that were left out, each with a way back.
-pub fn left_out(page: Page) -> impl IntoView {
-    let list = Memo::new(move |_| {
-        page.answers.with(|case| {
-            let all = case.reading.corrections.iter();
-            all.filter(|c| c.leave_out).cloned().collect::<Vec<_>>()
-        })
-    });
-    view! {
-        <div hidden=move || list.with(Vec::is_empty)>
-            <h3>{words::LEFT_OUT}</h3>
-            <ul class="plain">
-                {keyed(
-                    move || list.get(),
-                    |c| c.place,
-                    move |item: Memo<Correction>| {
-                        let back = move |_| {
-                            let Correction { place, original, .. } = item.get_untracked();
-                            page.answer(|case| {
-                                put_right(case, place, &original, |c| c.leave_out = false);
-                            });
-                        };
-                        view! {
-                            <li class="left-out">
-                                {source_line(page, move || item.with(|c| c.place))}
-                                <button type="button" on:click=back>
-                                    {words::BRING_BACK}
-                                </button>
-                            </li>
-                        }
-                    },
-                )}
-            </ul>
-        </div>
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use emberloam_engine::quantity::Unit;

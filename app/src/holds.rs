@@ -4,7 +4,6 @@ use emberloam_engine::outcome::JudgedReading;
 use emberloam_engine::report::Unread;
 use leptos::prelude::*;
 
-use crate::correct::left_out;
 use crate::keyed::keyed;
 use crate::layer::{Stratum, layer};
 use crate::reading::reading;
@@ -33,7 +32,6 @@ pub fn holds(page: Page) -> impl IntoView {
             <ul class="readings plain">
                 {keyed(move || page.readings(), |r| r.place, move |item| reading(page, item))}
             </ul>
-            {left_out(page)}
             {unread(page)}
         },
     )

@@ -103,14 +103,25 @@ pub fn layer(
     inside: impl IntoView,
 ) -> impl IntoView {
     let heading = format!("{id}-title");
+    let labelled_by = heading.clone();
     view! {
-        <section id=id class=stratum.class() aria-labelledby=heading.clone()>
+        <section id=id class=stratum.class() aria-labelledby=labelled_by>
             {edge(stratum)}
             <div class="layer-inside">
                 <h2 id=heading>{title}</h2>
                 {inside}
             </div>
         </section>
+    }
+}
+
+/// A band with nothing but its name, for a list of them.
+pub fn empty_layer(stratum: Stratum, name: &'static str) -> impl IntoView {
+    view! {
+        <li class=stratum.class()>
+            {matches!(stratum, Stratum::Humus).then(turf)} {edge(stratum)}
+            <div class="layer-inside">{name}</div>
+        </li>
     }
 }
 

@@ -7,6 +7,7 @@ use crate::announce::announce;
 use crate::answer::answer;
 use crate::chart::Repaint;
 use crate::holds::holds;
+use crate::layer::{Stratum, empty_layer};
 use crate::notes::notes;
 use crate::paste::paste;
 use crate::references::references;
@@ -27,7 +28,7 @@ pub fn page() -> impl IntoView {
             {heading(page)} {notes(page)}
             <div class="face">
                 <div class="beside">{paste(page)} {tools(page)}</div>
-                <Show when=move || shown.get()>
+                <Show when=move || shown.get() fallback=waiting>
                     <div class="profile">
                         {answer(page)} {holds(page)} {why(page)} {season(page)} {working(page)}
                         {references(page)}
@@ -36,6 +37,23 @@ pub fn page() -> impl IntoView {
             </div>
             {announce(page)}
         </div>
+    }
+}
+
+/// The layers before a report is in: empty, but named.
+fn waiting() -> impl IntoView {
+    let layers = [
+        (Stratum::Humus, words::WHAT_TO_DO),
+        (Stratum::Loam, words::HOLDS),
+        (Stratum::Ochre, words::WHY),
+        (Stratum::Clay, words::WHEN),
+        (Stratum::Marl, words::WORKING),
+        (Stratum::Rock, words::SOURCES),
+    ];
+    view! {
+        <ol class="profile waiting" aria-label=words::WHAT_YOU_WILL_SEE>
+            {layers.map(|(stratum, name)| empty_layer(stratum, name)).collect_view()}
+        </ol>
     }
 }
 

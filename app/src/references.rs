@@ -3,7 +3,6 @@
 use std::collections::BTreeMap;
 
 use emberloam_engine::Outcome;
-use emberloam_engine::quantity::Grounds;
 use emberloam_engine::sources::Citation;
 use leptos::prelude::*;
 
@@ -36,21 +35,8 @@ pub fn references(page: Page) -> impl IntoView {
 /// Every source once, by title; with the weakest grade that was used, so that
 /// nothing looks better read than it is.
 fn cited(outcome: &Outcome) -> Vec<Citation> {
-    let plan = &outcome.advice;
-    let readings = outcome.samples.get(outcome.sample).map_or(&[][..], |s| &s.readings);
-    let charging = plan.charging.iter().flat_map(|c| &c.figures);
-    let all: Vec<&Grounds> = readings
-        .iter()
-        .map(|reading| &reading.finding.grounds)
-        .chain(readings.iter().flat_map(|r| &r.finding.second_opinions).map(|o| &o.grounds))
-        .chain(outcome.derived.iter().chain(&plan.amounts).chain(charging).map(|f| &f.grounds))
-        .chain(plan.reasons.iter().map(|reason| &reason.grounds))
-        .chain(plan.effects.iter().map(|effect| &effect.change.grounds))
-        .chain(plan.season.iter().map(|task| &task.grounds))
-        .chain(plan.cautions.iter().map(|caution| &caution.grounds))
-        .collect();
     let mut weakest: BTreeMap<&str, Citation> = BTreeMap::new();
-    for citation in all.into_iter().flat_map(|grounds| &grounds.sources) {
+    for citation in outcome.citations() {
         let kept = weakest.entry(citation.source.title).or_insert(*citation);
         kept.grade = kept.grade.max(citation.grade);
     }

@@ -3,7 +3,7 @@
 //! size; the sufficient stretch is drawn thick.
 
 use emberloam_engine::quantity::{Unit, significant};
-use emberloam_engine::ranges::{Level, Range};
+use emberloam_engine::ranges::{Level, Range, Step};
 use leptos::prelude::*;
 
 use crate::keyed::keyed;
@@ -11,8 +11,11 @@ use crate::keyed::keyed;
 /// Where a value stands on the ruler of a range, in per cent from the left.
 fn position(range: &Range, value: f64) -> f64 {
     let ends: Vec<f64> = range.steps.iter().filter_map(|step| step.up_to).collect();
-    let count = ends.len() + 1;
-    let step = ends.iter().take_while(|end| value > **end).count();
+    let count = range.steps.len().max(1);
+    let is_past = |step: &&Step| {
+        step.up_to.is_some_and(|end| value > end || (value == end && !step.inclusive))
+    };
+    let step = range.steps.iter().take_while(is_past).count().min(count - 1);
     let width = |from: f64, to: f64| (to - from).abs().max(f64::MIN_POSITIVE);
     let within = match (step.checked_sub(1).and_then(|i| ends.get(i)), ends.get(step)) {
         (Some(from), Some(to)) => (value - from) / width(*from, *to),
@@ -35,7 +38,7 @@ fn position(range: &Range, value: f64) -> f64 {
 /// Where the sufficient stretch begins and ends, in per cent from the left.
 fn stretch(range: &Range) -> Option<(f64, f64)> {
     let count = range.steps.len() as f64;
-    let is_enough = |step: &&emberloam_engine::ranges::Step| step.level == Level::Sufficient;
+    let is_enough = |step: &&Step| step.level == Level::Sufficient;
     let first = range.steps.iter().position(|step| is_enough(&step))?;
     let last = range.steps.iter().rposition(|step| is_enough(&step))?;
     Some((first as f64 / count * 100.0, (last + 1) as f64 / count * 100.0))
@@ -149,12 +152,10 @@ pub fn mark_of(level: impl Fn() -> Option<Level> + Send + Sync + 'static) -> imp
 
 #[cfg(test)]
 mod tests {
-    use emberloam_engine::ranges::Step;
-
     use super::*;
 
     fn range(unit: Unit, ends: &[(Level, Option<f64>)]) -> Range {
-        let step = |&(level, up_to)| Step { word: "", level, up_to };
+        let step = |&(level, up_to)| Step { word: "", level, up_to, inclusive: true };
         Range {
             sufficient_from: None,
             sufficient_to: None,
@@ -192,6 +193,14 @@ mod tests {
             let at = position(&four_steps(), value);
             assert!(from < at && at < to, "{value} at {at}");
         }
+    }
+
+    #[test]
+    fn a_value_on_an_end_that_is_not_part_of_its_step_stands_in_the_next() {
+        let mut range = four_steps();
+        range.steps[0].inclusive = false;
+        let at = position(&range, 25.0);
+        assert!((25.0..50.0).contains(&at), "{at}");
     }
 
     #[test]

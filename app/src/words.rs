@@ -38,6 +38,7 @@ pub const STORAGE_DAMAGED: &str = "What was kept from your last visit can't be r
 pub const TEXT_TOO_LONG_TO_KEEP: &str =
     "This text is too long to keep on this device. Your answers are kept.";
 
+pub const WHAT_YOU_WILL_SEE: &str = "What you will see, from the surface down";
 pub const WHAT_TO_DO: &str = "What to do";
 pub const PROVISIONAL: &str = "For now. An answer below could still change this.";
 pub const WHICH_SAMPLE: &str = "Which sample is this bed?";
@@ -54,7 +55,7 @@ pub const LEGEND_SEASON: &str = "Your season";
 pub const LEGEND_BAG: &str = "Your biochar";
 pub const LEGEND_REPORT: &str = "About the report";
 pub const NOT_KNOWN: &str = "don't know";
-pub const EXTRACTANT: &str = "Extract the lab used";
+pub const EXTRACTANT: &str = "Extracts the lab used";
 pub const NUTRIENT_UNIT: &str = "Unit of the nutrients";
 pub const BUFFER: &str = "Lime buffer";
 pub const EC_METHOD: &str = "How soil and water were mixed for salts";
@@ -101,8 +102,6 @@ pub const AS_PRINTED: &str = "as printed";
 pub const AS_READ: &str = "as read";
 pub const LEAVE_OUT: &str = "Leave it out";
 pub const UNDO_CORRECTION: &str = "Back to the report";
-pub const LEFT_OUT: &str = "Left out by you";
-pub const BRING_BACK: &str = "Bring it back";
 pub const UNREAD: &str = "Not read";
 
 pub const WHY: &str = "Why";
