@@ -277,6 +277,18 @@ fn modified_morgan_sample_report() {
     }
 }
 
+/// Source: University of Massachusetts: micronutrient optima were never set
+/// for New England; usual zinc is 1.0–7.6 ppm by Modified Morgan (opened).
+#[test]
+fn modified_morgan_micronutrients_have_a_usual_range_but_no_level() {
+    let zinc = judged(
+        &measure(Property::Zinc, 1.1, Some(Method::ModifiedMorgan)),
+        PlantGroup::MixedVegetables,
+    );
+    assert!(zinc.level.is_none());
+    assert!(zinc.not_judged.unwrap().contains("1.0–7.6"));
+}
+
 /// Source: Fertilizer Association of Ireland, soil index system, Morgan mg/L:
 /// P tillage 0–3.0, 3.1–6.0, 6.1–10.0, > 10; grass to 3, 5, 8; K 50, 100,
 /// 150; Mg 25, 50, 100; target index 3 (opened; the columns of K and Mg by the
@@ -491,6 +503,7 @@ fn ph_by_what_grows() {
     }
     let vegetables = ph(6.9, MixedVegetables);
     assert_eq!(word(&vegetables), "neutral");
+    assert_eq!(vegetables.range.as_ref().unwrap().text, "6.0–7.0");
     for source in ["NCDA", "Clemson", "Connecticut"] {
         assert!(opinion(&vegetables, source).disagrees, "{source}");
     }

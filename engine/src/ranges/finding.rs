@@ -79,7 +79,8 @@ impl Finding {
 /// A published range, ready to be drawn as a ruler.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Range {
-    /// Where sufficiency begins; `None` when the scheme has no lower end.
+    /// Where sufficiency begins, which is where the step below ends: 50 where
+    /// the scheme prints `26–50, 51–100`. `None` when it has no lower end.
     pub sufficient_from: Option<f64>,
     /// Where sufficiency ends; `None` when the scheme has no upper end.
     pub sufficient_to: Option<f64>,

@@ -65,7 +65,8 @@ pub fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
             "Which extractant did the lab use? The same number means different things in Mehlich-3, Bray, Olsen or Morgan.",
         );
     }
-    if measure.unit != property.unit() && measure.unit != Unit::MgPerL {
+    let by_volume = measure.unit == Unit::MgPerL && property.unit() == Unit::MgPerKg;
+    if measure.unit != property.unit() && !by_volume {
         return Finding::not_judged(format!(
             "{} is judged in {}, not in {}. Put the unit right.",
             property.label(),
@@ -125,7 +126,9 @@ fn look_up(measure: &Measure, setting: &Setting) -> Finding {
     if setting.plants.is_none() && scheme.judges.len() < PlantGroup::ALL.len() {
         finding.grounds.assumed.push("Mixed vegetables, until you say what grows here.".into());
     }
-    if measure.method == Some(Method::Mehlich3Colorimetric) {
+    if measure.property == Property::Phosphorus
+        && measure.method == Some(Method::Mehlich3Colorimetric)
+    {
         finding.grounds.assumed.push(
             "Read by colour, phosphorus comes out lower than by ICP, and the table does not say which it is for. The soil may hold more than this.".into(),
         );
@@ -141,7 +144,8 @@ fn why_no_table(measure: &Measure, known: &[&Scheme]) -> String {
     let what = measure.property.label();
     let by = measure.method.map_or(String::new(), |m| format!(" by {}", m.label()));
     if known.is_empty() {
-        return format!("We hold no published range for {what}{by}.");
+        return tables::usual_without_a_range(measure)
+            .unwrap_or_else(|| format!("We hold no published range for {what}{by}."));
     }
     match measure.unit {
         Unit::MgPerL => format!(

@@ -194,7 +194,8 @@ pub(super) fn judge(measure: &Measure, setting: &Setting) -> Finding {
     match measure.method {
         Some(method) => grounds = grounds.input("method", method.label()),
         None => {
-            grounds = grounds.assume("The mix of soil and water is not known; every mix was tried.")
+            grounds =
+                grounds.assume("The mix of soil and water is not known; every mix was tried.");
         }
     }
     let mut finding = Finding { source: Some(NRCS_SALINITY.title), ..Finding::default() };
@@ -217,10 +218,10 @@ pub(super) fn judge(measure: &Measure, setting: &Setting) -> Finding {
         }
     }
     finding.grounds = grounds;
-    if measure.method == Some(Method::Water1To2) {
-        if let Some(other) = SCHEMES[1].judge(measure) {
-            add_opinion(&mut finding, other);
-        }
+    if measure.method == Some(Method::Water1To2)
+        && let Some(other) = SCHEMES[1].judge(measure)
+    {
+        add_opinion(&mut finding, other);
     }
     finding
 }

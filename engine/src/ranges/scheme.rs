@@ -207,7 +207,7 @@ pub(crate) fn add_opinion(finding: &mut Finding, other: Finding) {
 
 /// A result as text: `38 mg/kg`, `below 5 mg/kg`.
 pub(crate) fn amount_text(amount: Amount, unit: Unit) -> String {
-    let number = significant(amount.number(), 4);
+    let number = number(amount.number(), unit);
     let word = match amount {
         Amount::Exactly(_) => "",
         Amount::Below(_) => "below ",
@@ -237,7 +237,7 @@ pub(crate) fn stretch(
     unit: Unit,
     show: &dyn Fn(f64) -> f64,
 ) -> String {
-    let number = |end: f64| significant(show(end), 4);
+    let number = |end: f64| number(show(end), unit);
     let (before, last) = around_sufficient(steps);
     let words = match (
         before.and_then(|s| Some((s.up_to?, s.inclusive))),
@@ -254,6 +254,14 @@ pub(crate) fn stretch(
         (None, None) => "any".into(),
     };
     with_unit(words, unit)
+}
+
+/// A number as it is printed: pH keeps its tenth.
+fn number(value: f64, unit: Unit) -> String {
+    match unit {
+        Unit::None => format!("{value:.1}"),
+        _ => significant(value, 4),
+    }
 }
 
 fn with_unit(words: String, unit: Unit) -> String {

@@ -11,6 +11,7 @@ mod olsen;
 mod saturation;
 
 use super::scheme::Scheme;
+pub(crate) use micronutrients::usual_without_a_range;
 
 /// Every table that is looked up by property, method and unit.
 pub(crate) fn looked_up() -> impl Iterator<Item = &'static Scheme> {
