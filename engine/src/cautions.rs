@@ -8,8 +8,8 @@ use crate::quantity::Grounds;
 use crate::ranges::Level;
 use crate::soil::{Method, Property};
 use crate::sources::{
-    COMMON_PRACTICE, Citation, DEL_CAMPO_2021, DRYLANDS_2025, EPA_LEAD_2025, FLAMMABILITY_2014,
-    GUO_2020, LEAD_UMD, NOP_205_203, NOSB_TEA_2004, SODIC_CSU, SONI_2015,
+    COLORADO_SODIC, COMMON_PRACTICE, Citation, DEL_CAMPO_2021, DRYLANDS_2025, EPA_LEAD,
+    FLAMMABILITY_2014, GUO_2020, LEAD_UMD, NOP_205_203, NOSB_TEA_2004, SONI_2015,
 };
 
 /// US screening level for total lead in residential soil, mg/kg.
@@ -135,7 +135,7 @@ fn soil(situation: &Situation<'_>, path: Path, add: &mut Add<'_>) {
             "This soil is sodic. Biochar is no cure: gypsum, drainage and clean water are. Have a \
              local adviser size the gypsum."
                 .into(),
-            &[SODIC_CSU.opened()],
+            &[COLORADO_SODIC.opened()],
         );
     }
     let ece = situation.chemistry.get("ece").map(|f| f.band.likely);
@@ -188,7 +188,7 @@ fn lead(situation: &Situation<'_>, add: &mut Add<'_>) {
                  since October 2025. Keep children off bare soil, don't raise dust, grow food in \
                  clean raised beds, and ask the local health office. Biochar is no cure."
             ),
-            &[EPA_LEAD_2025.second_hand(), LEAD_UMD.opened()],
+            &[EPA_LEAD.second_hand(), LEAD_UMD.opened()],
         );
     } else if amount >= LEAD_CARE {
         add(
@@ -198,7 +198,7 @@ fn lead(situation: &Situation<'_>, add: &mut Add<'_>) {
                  screening level of 200 (October 2025). Wash and peel what you eat, keep dust \
                  down, and ask the local health office. No amount of lead is known to be safe."
             ),
-            &[EPA_LEAD_2025.second_hand(), LEAD_UMD.opened()],
+            &[EPA_LEAD.second_hand(), LEAD_UMD.opened()],
         );
     }
 }

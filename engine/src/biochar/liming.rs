@@ -5,7 +5,7 @@ use crate::biochar::{Material, Situation};
 use crate::quantity::Band;
 use crate::soil::{Method, Property, Texture};
 use crate::sources::{
-    ADEWUMI_2025, COMMON_PRACTICE, Citation, NC_MEHLICH_ACIDITY, OUR_CHOICE, SERA6_LIME,
+    ADEWUMI_2025, COMMON_PRACTICE, Citation, NCDA_BUFFER, OUR_CHOICE, SERA6_LIME,
 };
 
 /// Share of the liming value that works in the first year.
@@ -68,7 +68,7 @@ pub fn buffering(situation: &Situation<'_>) -> Buffering {
             return Buffering {
                 band: Band::new(value * 0.6, value, value * 1.6),
                 from: format!("Mehlich buffer pH {buffer} at pH {ph}"),
-                source: NC_MEHLICH_ACIDITY.derived(),
+                source: NCDA_BUFFER.derived(),
             };
         }
     }

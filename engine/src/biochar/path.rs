@@ -6,9 +6,9 @@ use crate::biochar::{Path, Reason, Situation};
 use crate::quantity::{Grounds, Input};
 use crate::soil::Property;
 use crate::sources::{
-    BEKCHANOVA_2024, BORCHARD_2019, COMMON_PRACTICE, Citation, DRYLANDS_2025, EC_REVIEW_2018,
-    GUO_2020, JEFFERY_2011, JEFFERY_2017, KAMMANN_2015, LIU_2017, NGUYEN_2017, OUR_CHOICE,
-    PHREEQC_EXCHANGE, SALINITY_NRCS, SODIC_CSU, YE_2020,
+    BEKCHANOVA_2024, BORCHARD_2019, COLORADO_SODIC, COMMON_PRACTICE, Citation, DRYLANDS_2025,
+    GUO_2020, JEFFERY_2011, JEFFERY_2017, KAMMANN_2015, LIU_2017, NGUYEN_2017, NRCS_SALINITY,
+    OUR_CHOICE, PHREEQC_EXCHANGE, SALT_REVIEW, YE_2020,
 };
 
 /// What a rule speaks for.
@@ -119,7 +119,7 @@ pub static RULES: &[Rule] = &[
         speaks: Speaks::Forbids,
         says: |_| "The soil is salty. Biochar can add salts, so wash the salts out first.".into(),
         inputs: Facts::shown_salts,
-        sources: &[SALINITY_NRCS.opened(), DRYLANDS_2025.opened(), EC_REVIEW_2018.opened()],
+        sources: &[NRCS_SALINITY.opened(), DRYLANDS_2025.opened(), SALT_REVIEW.opened()],
     },
     Rule {
         name: "salty-1-1",
@@ -141,7 +141,7 @@ pub static RULES: &[Rule] = &[
                 .into()
         },
         inputs: Facts::shown_salts,
-        sources: &[SODIC_CSU.opened(), PHREEQC_EXCHANGE.derived()],
+        sources: &[COLORADO_SODIC.opened(), PHREEQC_EXCHANGE.derived()],
     },
     Rule {
         name: "salty-biochar",
@@ -390,7 +390,7 @@ pub static RULES: &[Rule] = &[
         speaks: Speaks::AgainstAny,
         says: |_| "There are some salts in the soil; take a biochar that is low in salts.".into(),
         inputs: Facts::shown_salts,
-        sources: &[SALINITY_NRCS.opened(), DRYLANDS_2025.opened()],
+        sources: &[NRCS_SALINITY.opened(), DRYLANDS_2025.opened()],
     },
     Rule {
         name: "acid-soil",

@@ -26,6 +26,7 @@ use crate::quantity::Unit;
 use crate::soil::{Amount, Method, Property, Texture};
 
 pub use grid::{Cell, Grid, Place};
+pub use number::parse_amount;
 pub use open::{MOST_BYTES, open};
 pub use read::{MOST_SAMPLES, read};
 pub use trouble::Trouble;

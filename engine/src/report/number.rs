@@ -196,6 +196,17 @@ fn exponent(rest: &str) -> (&str, usize) {
     }
 }
 
+/// A single result as a person types it: `18`, `3,4`, `<2`. `None` when it is
+/// anything else, or has something after the number.
+pub fn parse_amount(typed: &str) -> Option<Amount> {
+    let mut evidence = Evidence::default();
+    evidence.look_at(typed);
+    match said(typed, evidence.decide().0) {
+        Said::Amount(amount, end) if typed[end..].trim().is_empty() => Some(amount),
+        _ => None,
+    }
+}
+
 /// What a result cell says.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Said {

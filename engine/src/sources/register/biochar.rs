@@ -142,39 +142,11 @@ pub static SERA6_LIME: Source = Source {
     place: "https://extension.uga.edu/publications/detail.html?number=C874",
 };
 
-/// Acidity from the Mehlich buffer.
-pub static NC_MEHLICH_ACIDITY: Source = Source {
-    id: "nc-mehlich-acidity",
-    title: "North Carolina Department of Agriculture, Soil test methods: acidity from the Mehlich buffer",
-    place: "",
-};
-
 /// Cation exchange constants.
 pub static PHREEQC_EXCHANGE: Source = Source {
     id: "phreeqc-exchange",
     title: "US Geological Survey, PHREEQC database (phreeqc.dat): exchange constants",
     place: "https://www.usgs.gov/software/phreeqc-version-3",
-};
-
-/// Sodic soil: limits and the remedy.
-pub static SODIC_CSU: Source = Source {
-    id: "sodic-csu-0504",
-    title: "Davis, Waskom & Bauder, Managing sodic soils, Colorado State University Extension 0.504",
-    place: "https://extension.colostate.edu/topic-areas/agriculture/managing-sodic-soils-0-504/",
-};
-
-/// Salinity classes.
-pub static SALINITY_NRCS: Source = Source {
-    id: "salinity-classes-nrcs",
-    title: "USDA Natural Resources Conservation Service, classes of soil salinity",
-    place: "https://sjvp.databasin.org/datasets/58b3b7b6e8de4747bece8154f3bf2379/",
-};
-
-/// Paste salinity from a 1:1 suspension.
-pub static EC_REVIEW_2018: Source = Source {
-    id: "ec-conversion-review-2018",
-    title: "Review of conversions between soil salinity readings, PLoS ONE 13(6):e0198290, Table 2, 2018",
-    place: "doi:10.1371/journal.pone.0198290",
 };
 
 /// Salts in dry-land soils after biochar.
@@ -219,13 +191,6 @@ pub static NOSB_TEA_2004: Source = Source {
     place: "",
 };
 
-/// Lead screening level.
-pub static EPA_LEAD_2025: Source = Source {
-    id: "epa-lead-2025",
-    title: "US Environmental Protection Agency, Residential Soil Lead Directive, October 2025",
-    place: "https://eelp.law.harvard.edu/tracker/epa-lowered-screening-level-for-lead-in-soil-for-first-time-in-30-years",
-};
-
 /// Lead in garden soils.
 pub static LEAD_UMD: Source = Source {
     id: "lead-umd-hg18",
@@ -255,17 +220,12 @@ pub static BIOCHAR: &[&Source] = &[
     &SUANSA_2021,
     &ADEWUMI_2025,
     &SERA6_LIME,
-    &NC_MEHLICH_ACIDITY,
     &PHREEQC_EXCHANGE,
-    &SODIC_CSU,
-    &SALINITY_NRCS,
-    &EC_REVIEW_2018,
     &DRYLANDS_2025,
     &FLAMMABILITY_2014,
     &DEL_CAMPO_2021,
     &SONI_2015,
     &NOP_205_203,
     &NOSB_TEA_2004,
-    &EPA_LEAD_2025,
     &LEAD_UMD,
 ];
