@@ -40,7 +40,8 @@ pub fn answer(page: Page) -> impl IntoView {
                     {move || headline.get()}
                 </h2>
                 <p class="provisional" hidden=move || !provisional()>
-                    {words::PROVISIONAL}
+                    {words::PROVISIONAL} " "
+                    <a href="#questions">{words::TO_THE_QUESTIONS}</a>
                 </p>
                 {which_sample(page)}
                 {next_date(page)}
@@ -65,7 +66,7 @@ fn which_sample(page: Page) -> impl IntoView {
     });
     let chosen = move || page.outcome.with(|o| o.as_ref().map_or(0, |o| o.sample));
     view! {
-        <label class="field" hidden=move || names.with(|names| names.len() < 2)>
+        <label class="field which-sample" hidden=move || names.with(|names| names.len() < 2)>
             <span class="field-name">{words::WHICH_SAMPLE}</span>
             <select
                 id="sample"

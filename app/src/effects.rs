@@ -62,7 +62,7 @@ pub fn effects(page: Page) -> impl IntoView {
                                 view! {
                                     <tr data-effect=move || item.with(|e| e.property.name())>
                                         <th scope="row">
-                                            {move || item.with(|e| e.property.label())}
+                                            {move || item.with(|e| words::title(e.property.label()))}
                                         </th>
                                         <td>{move || item.with(|e| e.direction)}</td>
                                         <td>{move || item.with(|e| value(page, &e.change))}</td>
@@ -110,7 +110,12 @@ fn draw(sheet: &Sheet, pen: &Pen, effects: &[SoilEffect]) {
         // Ignored, here and below: a canvas that can't be drawn on stays blank;
         // the table has the same numbers.
         let _ = sheet.draw(&PathElement::new([(x(mark), 0), (x(mark), bottom)], line));
-        let label = format!("{}{}\u{a0}%", if mark > 0.0 { "+" } else { "" }, significant(mark, 3));
+        let sign = match mark {
+            up if up > 0.0 => "+",
+            down if down < 0.0 => "−",
+            _ => "",
+        };
+        let label = format!("{sign}{}\u{a0}%", significant(mark.abs(), 3));
         let at = (x(mark), bottom + pen.px(16.0));
         let _ = sheet.draw(&Text::new(label, at, text(HPos::Center)));
         mark += step;
@@ -133,7 +138,7 @@ fn draw(sheet: &Sheet, pen: &Pen, effects: &[SoilEffect]) {
             ],
             pen.ink.filled(),
         ));
-        let name = effect.property.label().to_string();
+        let name = words::title(effect.property.label());
         let _ = sheet.draw(&Text::new(name, (names - pen.px(6.0), y), text(HPos::Right)));
     }
 }

@@ -13,7 +13,7 @@ pub fn figure(page: Page, item: Memo<Figure>) -> impl IntoView {
     view! {
         <details class="figure" data-name=move || item.with(|f| f.name)>
             <summary>
-                <span class="figure-name">{move || item.with(|f| f.label)}</span>
+                <span class="figure-name">{move || item.with(|f| words::title(f.label))}</span>
                 <span class="figure-value">{move || value(page, &item.get())}</span>
                 <span class="figure-hint">{words::GROUNDS}</span>
             </summary>

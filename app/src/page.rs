@@ -27,7 +27,7 @@ pub fn page() -> impl IntoView {
         <div class="ground" class:has-report=move || shown.get()>
             {heading(page)} {notes(page)}
             <div class="face">
-                <div class="beside">{paste(page)} {tools(page)}</div>
+                <div class="beside">{paste(page, tools(page))}</div>
                 <Show when=move || shown.get() fallback=waiting>
                     <div class="profile">
                         {answer(page)} {holds(page)} {why(page)} {season(page)} {working(page)}

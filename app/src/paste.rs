@@ -33,8 +33,8 @@ const SAMPLES: [(&str, &str, &str); 4] = [
     ),
 ];
 
-/// The report.
-pub fn paste(page: Page) -> impl IntoView {
+/// The report, with the tools that work on all of it.
+pub fn paste(page: Page, tools: impl IntoView) -> impl IntoView {
     let fold = NodeRef::<Details>::new();
     // With a report kept from the last visit a phone shows the answer first.
     let open = !(page.outcome.with_untracked(Option::is_some) && is_narrow());
@@ -92,6 +92,7 @@ pub fn paste(page: Page) -> impl IntoView {
                         .collect_view()}
                 </div>
             </div>
+            {tools}
         </details>
     }
 }

@@ -53,7 +53,7 @@ pub fn reading(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
             data-property=move || item.with(|r| r.property.name())
             data-level=move || level().map(slug)
         >
-            <p class="reading-name">{move || item.with(|r| r.property.label())}</p>
+            <p class="reading-name">{move || item.with(|r| words::title(r.property.label()))}</p>
             <p class="reading-value">
                 {move || item.with(amount)} " "
                 <strong class="level" data-level=move || level().map(slug)>

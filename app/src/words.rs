@@ -40,7 +40,8 @@ pub const TEXT_TOO_LONG_TO_KEEP: &str =
 
 pub const WHAT_YOU_WILL_SEE: &str = "What you will see, from the surface down";
 pub const WHAT_TO_DO: &str = "What to do";
-pub const PROVISIONAL: &str = "For now. An answer below could still change this.";
+pub const PROVISIONAL: &str = "For now.";
+pub const TO_THE_QUESTIONS: &str = "An answer below could still change this";
 pub const WHICH_SAMPLE: &str = "Which sample is this bed?";
 pub const NEXT: &str = "Next";
 pub const AMOUNTS: &str = "How much";
@@ -156,6 +157,15 @@ pub const MONTHS: [&str; 12] = [
     "December",
 ];
 
+/// The name of a property or a figure at the head of a row; pH keeps its small p.
+pub fn title(name: &str) -> String {
+    let mut letters = name.chars();
+    match letters.next() {
+        Some(first) if !name.starts_with("pH") => first.to_uppercase().chain(letters).collect(),
+        _ => name.into(),
+    }
+}
+
 pub fn line(number: u32) -> String {
     format!("line {number}")
 }
@@ -270,5 +280,18 @@ pub fn charge_source(source: ChargeSource) -> &'static str {
         ChargeSource::Urine => "urine, diluted",
         ChargeSource::NitrogenFertiliser => "soluble nitrogen feed without phosphorus",
         ChargeSource::CompleteFertiliser => "soluble complete (N-P-K) feed",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_title_begins_with_a_capital_and_ph_does_not() {
+        assert_eq!(title("nitrate-N"), "Nitrate-N");
+        assert_eq!(title("pH"), "pH");
+        assert_eq!(title("pH after a year"), "pH after a year");
+        assert_eq!(title(""), "");
     }
 }
