@@ -3,6 +3,7 @@
 
 use emberloam_engine::biochar::Path;
 use emberloam_engine::cautions::Caution;
+use emberloam_engine::quantity::Unit;
 use leptos::prelude::*;
 
 use crate::figure::figures;
@@ -119,13 +120,25 @@ fn next_date(page: Page) -> impl IntoView {
 }
 
 fn amounts(page: Page) -> impl IntoView {
-    let list = Memo::new(move |_| page.of_plan(|plan| plan.amounts.clone()));
+    // What to carry to the bed comes first, the shares and rates after it.
+    let list = Memo::new(move |_| {
+        let mut amounts = page.of_plan(|plan| plan.amounts.clone());
+        amounts.sort_by_key(|figure| figure.unit != Unit::Litre);
+        amounts
+    });
+    let assumed = move || {
+        let lead = list.with(|amounts| amounts.first().map(|f| f.grounds.assumed.clone()));
+        lead.unwrap_or_default()
+    };
     let capped = move || page.of_plan(|plan| plan.capped_by.clone());
     view! {
         <div class="amounts" hidden=move || list.with(Vec::is_empty)>
             <h3>{words::AMOUNTS}</h3>
             {figures(page, move || list.get())}
             <ul class="notes">
+                {move || {
+                    assumed().into_iter().map(|text| view! { <li>{words::assumed(&text)}</li> }).collect_view()
+                }}
                 {move || capped().into_iter().map(|text| view! { <li>{text}</li> }).collect_view()}
             </ul>
         </div>

@@ -132,10 +132,7 @@ fn draw(sheet: &Sheet, pen: &Pen, effects: &[SoilEffect]) {
         let _ = sheet.draw(&bar(a, b, 3.0, pen.likely.mix(1.0)));
         let tick = pen.px(1.5);
         let _ = sheet.draw(&Rectangle::new(
-            [
-                (x(band.likely) - tick, y - pen.px(9.0)),
-                (x(band.likely) + tick, y + pen.px(9.0)),
-            ],
+            [(x(band.likely) - tick, y - pen.px(9.0)), (x(band.likely) + tick, y + pen.px(9.0))],
             pen.ink.filled(),
         ));
         let name = words::title(effect.property.label());
@@ -161,7 +158,8 @@ mod tests {
 
     #[test]
     fn an_axis_has_round_marks_and_not_many() {
-        for (reach, step) in [(10.0, 5.0), (25.0, 10.0), (60.0, 50.0), (48.0, 20.0), (100.0, 50.0)] {
+        for (reach, step) in [(10.0, 5.0), (25.0, 10.0), (60.0, 50.0), (48.0, 20.0), (100.0, 50.0)]
+        {
             assert_eq!(axis_step(reach), step, "{reach}");
             assert!((1.0..=3.0).contains(&(reach / step).floor()), "{reach}");
         }

@@ -11,26 +11,14 @@ use crate::words;
 
 /// The invented sample reports: id, name, text.
 const SAMPLES: [(&str, &str, &str); 4] = [
-    (
-        "sample-surplus",
-        words::SAMPLE_SURPLUS,
-        include_str!("../../public/samples/surplus.txt"),
-    ),
-    (
-        "sample-hungry",
-        words::SAMPLE_HUNGRY,
-        include_str!("../../public/samples/hungry-sand.csv"),
-    ),
+    ("sample-surplus", words::SAMPLE_SURPLUS, include_str!("../../public/samples/surplus.txt")),
+    ("sample-hungry", words::SAMPLE_HUNGRY, include_str!("../../public/samples/hungry-sand.csv")),
     (
         "sample-metric",
         words::SAMPLE_METRIC,
         include_str!("../../public/samples/metric-transposed.tsv"),
     ),
-    (
-        "sample-broken",
-        words::SAMPLE_BROKEN,
-        include_str!("../../public/samples/broken.txt"),
-    ),
+    ("sample-broken", words::SAMPLE_BROKEN, include_str!("../../public/samples/broken.txt")),
 ];
 
 /// The report, with the tools that work on all of it.

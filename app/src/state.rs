@@ -152,8 +152,7 @@ impl Page {
         self,
         take: impl FnOnce(&emberloam_engine::biochar::Advice) -> T,
     ) -> T {
-        self.outcome
-            .with(|outcome| outcome.as_ref().map(|o| take(&o.advice)).unwrap_or_default())
+        self.outcome.with(|outcome| outcome.as_ref().map(|o| take(&o.advice)).unwrap_or_default())
     }
 
     /// The readings of the chosen sample.

@@ -4,8 +4,7 @@ use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, Winter}
 use emberloam_engine::quantity::Unit;
 
 pub const NAME: &str = "Emberloam";
-pub const WHAT_IT_DOES: &str =
-    "Paste a soil test. See what your soil holds, and whether biochar helps it, how much, and when.";
+pub const WHAT_IT_DOES: &str = "Paste a soil test. See what your soil holds, and whether biochar helps it, how much, and when.";
 pub const PRIVACY: &str = "Nothing you type leaves this device.";
 
 pub const MEASURES: &str = "Measures";
@@ -135,8 +134,7 @@ pub const WORKING: &str = "The working";
 pub const WORKING_INTRO: &str =
     "Every number worked out from your report. Open one to see how it was made.";
 pub const SOURCES: &str = "Sources";
-pub const SOURCES_INTRO: &str =
-    "What this answer rests on, and how well each source was read.";
+pub const SOURCES_INTRO: &str = "What this answer rests on, and how well each source was read.";
 pub const GROUNDS: &str = "how we know";
 pub const GROUNDS_INPUTS: &str = "From";
 pub const GROUNDS_ASSUMED: &str = "Assumed, because nobody said";
@@ -175,7 +173,10 @@ pub fn results(count: usize) -> String {
 }
 
 pub fn report_read(count: usize) -> String {
-    format!("Report read: {}", if count == 1 { "1 result".into() } else { format!("{count} results") })
+    format!(
+        "Report read: {}",
+        if count == 1 { "1 result".into() } else { format!("{count} results") }
+    )
 }
 
 pub fn answer_changed(headline: &str) -> String {
@@ -212,6 +213,10 @@ pub fn method_answered(method: &str) -> String {
 
 pub fn opinion(source: &str, level: &str, range: &str) -> String {
     format!("{source} calls it {level}; enough is {range}.")
+}
+
+pub fn assumed(what: &str) -> String {
+    format!("Assumed: {what}")
 }
 
 pub fn from_day(day: &str) -> String {

@@ -9,9 +9,8 @@ use crate::words;
 
 /// The layer.
 pub fn working(page: Page) -> impl IntoView {
-    let list = move || {
-        page.outcome.with(|o| o.as_ref().map(|o| o.derived.clone()).unwrap_or_default())
-    };
+    let list =
+        move || page.outcome.with(|o| o.as_ref().map(|o| o.derived.clone()).unwrap_or_default());
     layer(
         Stratum::Marl,
         "working",
