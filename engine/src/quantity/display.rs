@@ -63,6 +63,21 @@ pub fn measured_out(litres: f64, measures: Measures) -> String {
 /// Litres in a US gallon.
 const LITRES_PER_GALLON: f64 = 3.785_411_784;
 
+/// `value` of `unit` as a number in the reader's measures, for an input box.
+pub fn in_readers(value: f64, unit: Unit, measures: Measures) -> f64 {
+    value * in_measures(unit, measures).0
+}
+
+/// A number typed in the reader's measures, back in `unit`.
+pub fn from_readers(typed: f64, unit: Unit, measures: Measures) -> f64 {
+    typed / in_measures(unit, measures).0
+}
+
+/// How `unit` is written in the reader's measures.
+pub fn readers_symbol(unit: Unit, measures: Measures) -> &'static str {
+    in_measures(unit, measures).1
+}
+
 /// The factor and the symbol that bring `unit` into the reader's measures.
 fn in_measures(unit: Unit, measures: Measures) -> (f64, &'static str) {
     match (measures, unit) {
@@ -106,6 +121,17 @@ mod tests {
         assert_eq!(measured_out(19.0, Measures::Metric), "19\u{a0}L");
         assert_eq!(measured_out(40.0, Measures::Metric), "40\u{a0}L (4 ten-litre buckets)");
         assert_eq!(measured_out(40.0, Measures::Us), "11\u{a0}gal (2.1 five-gallon buckets)");
+    }
+
+    #[test]
+    fn a_number_typed_in_the_readers_measures_comes_back_as_typed() {
+        for measures in [Measures::Metric, Measures::Us] {
+            for unit in [Unit::SquareMetre, Unit::Cm, Unit::Litre] {
+                let stored = from_readers(12.5, unit, measures);
+                assert!((in_readers(stored, unit, measures) - 12.5).abs() < 1e-12);
+            }
+        }
+        assert_eq!(from_readers(6.0, Unit::Cm, Measures::Us), 6.0 * 2.54);
     }
 
     #[test]
