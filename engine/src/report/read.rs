@@ -65,7 +65,6 @@ pub(super) struct Reader {
     current: Option<usize>,
     /// A table of several samples came last, so a free line belongs to none.
     after_table: bool,
-    pub soil_word: bool,
 }
 
 impl Reader {
@@ -118,7 +117,6 @@ impl Reader {
 
     /// Places a result in a sample.
     pub fn put(&mut self, sample: usize, draft: Draft) {
-        self.soil_word = true;
         let text = format!("{}: {}", draft.name, draft.result);
         let at = draft.place;
         match place(draft, self.decimal) {
@@ -138,7 +136,6 @@ impl Reader {
             return self.about(about, &whole, at);
         }
         let says = read_row(row, self.decimal);
-        self.soil_word |= says.soil_word;
         if !says.drafts.is_empty() {
             if self.after_table {
                 self.unread(
@@ -238,9 +235,19 @@ impl Reader {
     fn trouble(&self, grid: &Grid) -> Trouble {
         let tabular = grid.rows.iter().filter(|r| r.len() > 1).count() * 2 > grid.rows.len();
         let refused = self.report.samples.iter().any(|s| !s.unread.is_empty());
-        let named = |c: &Cell| Label::of(&c.text).is_soil() && c.text.len() < 60;
-        let soil = refused || self.soil_word && (tabular || grid.rows.iter().flatten().any(named));
-        if soil {
+        // A lone S or B is a letter; a full name or two symbols are soil words.
+        let (mut names, mut symbols) = (0, 0);
+        for cell in grid.rows.iter().flatten() {
+            let label = Label::of(&cell.text);
+            if label.is_soil() && label.unknown.len() < 2 {
+                if label.only_symbols {
+                    symbols += label.properties.len();
+                } else {
+                    names += 1;
+                }
+            }
+        }
+        if refused || names > 0 || symbols > 1 {
             return Trouble::NoResults;
         }
         if tabular {
