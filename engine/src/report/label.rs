@@ -134,6 +134,10 @@ impl Label {
                 _ => {}
             }
         }
+        let of_sample = self.words.iter().any(|w| matches!(w, Word::Sample(_)));
+        if of_sample && self.only_symbols && self.unit.is_none() {
+            return Err("no soil property: it names a sample".into());
+        }
         if !self.is_soil() && !self.has(Word::Buffer) {
             return Err("no soil property in this name".into());
         }

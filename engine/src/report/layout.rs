@@ -148,13 +148,12 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
         return headless(rows, at, &holds, &results_in);
     }
     let next: Vec<&Vec<Cell>> = rows.iter().skip(at + 1).take(3).collect();
-    if !next.iter().any(|r| holds(r))
-        || next.first().is_none_or(|r| !first_names(r) && !unit_like(r))
-    {
-        return None;
-    }
     let mut roles: Vec<Role> = row.iter().map(|c| role(&c.text)).collect();
     let first = roles.first()?.clone();
+    let follows = next.first().is_some_and(|r| first_names(r) || unit_like(r));
+    if !next.iter().any(|r| holds(r)) || !follows && !matches!(first, Role::Names) {
+        return None;
+    }
     let listed = roles.iter().skip(1).any(|r| matches!(r, Role::Values | Role::Units));
     let called = matches!(first, Role::Names | Role::Blank | Role::Sample(_));
     let many = next.iter().filter(|r| results_in(r) > 1).count() > 1;
@@ -165,9 +164,8 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     let has_values = roles.iter().any(|r| matches!(r, Role::Values));
     for (i, role) in roles.iter_mut().enumerate().skip(1) {
         // Beside one column of results, other columns describe it; else each is a sample.
-        let sample =
-            matches!(role, Role::Other | Role::Sample(_) | Role::Texture | Role::Refused(_))
-                && !has_values;
+        let described = matches!(role, Role::Units | Role::Ratings | Role::Methods | Role::Blank);
+        let sample = !described && !has_values;
         let under = next.iter().any(|r| r.get(i).is_some_and(|c| is_result(&c.text, decimal)));
         if sample && under {
             *role = Role::Sample(0);

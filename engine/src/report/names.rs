@@ -221,6 +221,8 @@ const PROPERTIES: &[Row] = &[
             "cic",
             "kak",
             "cationexchangecapacity",
+            "cationexchcapacity",
+            "cationexchcap",
             "totalexchangecapacity",
             "exchangecapacity",
             "cationexchange",

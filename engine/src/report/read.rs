@@ -38,7 +38,7 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
                 table::samples_down(&mut reader, &grid.rows, at, &roles)?
             }
             Some(Head::PropertiesDown(roles)) => {
-                table::properties_down(&mut reader, &grid.rows, at, &roles)?
+                table::panels(&mut reader, &grid.rows, at, &roles)?
             }
             None => {
                 reader.free_row(&grid.rows[at])?;
@@ -132,6 +132,11 @@ impl Reader {
         let (Some(first), Some(last)) = (filled.first(), filled.last()) else { return Ok(()) };
         let whole = filled.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join("  ");
         let at = Place { end: last.place.end, ..first.place };
+        let own = |c: &&Cell| about_sample(std::slice::from_ref(*c), self.decimal).is_some();
+        if filled.len() > 1 && filled.iter().any(|c| c.text.contains(':') && own(c)) {
+            // "Sample: 1   Depth: 0-8 in": each cell speaks for itself.
+            return filled.iter().try_for_each(|c| self.free_row(std::slice::from_ref(*c)));
+        }
         if let Some(about) = about_sample(row, self.decimal) {
             return self.about(about, &whole, at);
         }
@@ -159,6 +164,10 @@ impl Reader {
             self.unit = self.unit.or(unit);
             if !statements.is_empty() || unit.is_some() {
                 self.statements.extend(statements);
+                let digits = |w: &String| w.contains(|c: char| c.is_ascii_digit());
+                if says.soil_word && Label::of(&whole).unknown.iter().any(digits) {
+                    self.unread(None, &whole, "its method was read, but not its number", at);
+                }
                 return Ok(());
             }
         }

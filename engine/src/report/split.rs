@@ -217,8 +217,9 @@ fn is_comma_table(run: &[Line<'_>]) -> bool {
         return false;
     }
     if bare == 0 {
-        // "Organic matter, 3,4 %" and "6,2": the blank or nothing parts the cells.
-        return before_blank > 0 && in_number == 0;
+        // "Organic matter, 3,4 %" and "Zinc, ppm   1.2" are lines, not rows.
+        let wide = run.iter().any(|l| l.text.trim().contains("  "));
+        return before_blank > 0 && in_number == 0 && run[0].counts[3] > 1 && !wide;
     }
     true
 }

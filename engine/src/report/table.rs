@@ -257,8 +257,32 @@ fn sample_row(
     Ok(sample)
 }
 
+/// Reads a table with one property a row, or several such tables side by
+/// side; returns the row after it.
+pub(super) fn panels(
+    reader: &mut Reader,
+    rows: &[Vec<Cell>],
+    at: usize,
+    roles: &[Role],
+) -> Result<usize, Trouble> {
+    let second = (1..roles.len()).find(|&i| matches!(roles[i], Role::Names));
+    let Some(second) = second.filter(|&i| roles[i..].iter().any(|r| matches!(r, Role::Values)))
+    else {
+        return properties_down(reader, rows, at, roles);
+    };
+    let part = |from: usize, to: usize| -> Vec<Vec<Cell>> {
+        let cut = |r: &Vec<Cell>| r.get(from.min(r.len())..to.min(r.len())).unwrap_or(&[]).to_vec();
+        rows[at..].iter().map(cut).collect()
+    };
+    let left = part(0, second);
+    let end = properties_down(reader, &left, 0, &roles[..second])?;
+    let right = part(second, usize::MAX);
+    panels(reader, &right[..end], 0, &roles[second..])?;
+    Ok(at + end)
+}
+
 /// Reads a table with one property a row; returns the row after it.
-pub(super) fn properties_down(
+fn properties_down(
     reader: &mut Reader,
     rows: &[Vec<Cell>],
     at: usize,
@@ -281,6 +305,10 @@ pub(super) fn properties_down(
     let mut end = at + usize::from(!headless);
     while end < rows.len() {
         let row = &rows[end];
+        if row.iter().all(|c| c.text.is_empty()) {
+            end += 1;
+            continue;
+        }
         let Some(name) = row.first().filter(|c| !c.text.is_empty()) else {
             let (text, place) = whole(row);
             reader.unread(None, &text, "a row without the name of a property", place);
@@ -337,6 +365,15 @@ pub(super) fn properties_down(
             }
         }
         end += 1;
+    }
+    for (i, cell) in heading.iter().enumerate().skip(1).filter(|_| !headless) {
+        let used = values.contains(&i)
+            || matches!(roles.get(i), Some(Role::Units | Role::Ratings | Role::Methods));
+        let filled =
+            || rows[at + 1..end].iter().any(|r| r.get(i).is_some_and(|c| !c.text.is_empty()));
+        if !used && filled() {
+            reader.unread(None, &cell.text, "it is not clear what this column holds", cell.place);
+        }
     }
     reader.end_table(samples.len(), samples.last().map_or(0, |s| s.1));
     Ok(end)

@@ -219,6 +219,39 @@ fn a_list_with_ranges_keeps_them_as_the_laboratorys_word() {
 }
 
 #[test]
+fn two_panels_side_by_side_are_one_sample() {
+    let text = "\
+Sample ID: Garden 1
+Analysis                 Value Found   Optimum Range    Analysis                Value Found
+Soil pH (1:1, H2O)       6.1                            CEC, meq/100g           9.8
+Modified Morgan extractable, ppm                        Exch. Acidity, meq/100g 2.4
+Phosphorus (P)           12.3          4-14             Scoop Density, g/cc     1.08
+";
+    let report = report(text);
+    assert_eq!(report.samples.len(), 1);
+    assert_eq!(
+        shown(text),
+        [
+            "ph 6.1 by 1:1 water",
+            "phosphorus 12.3 mg/kg by Modified Morgan [4-14]",
+            "cec 9.8 meq/100 g",
+            "exchangeable-acidity 2.4 meq/100 g",
+            "bulk-density 1.08 g/cm³"
+        ]
+    );
+}
+
+#[test]
+fn a_bed_called_b_is_no_boron() {
+    let report = report("Nutrient\tUnit\tPlot A\tPlot B\nK\tppm\t210\t88\nP\tppm\t31\t12");
+    let names: Vec<&str> = report.samples.iter().map(|s| s.name.as_str()).collect();
+    assert_eq!(names, ["Plot A", "Plot B"]);
+    let blocks = self::report("Bed B\nK 210 ppm\nBed K\nK 88 ppm");
+    let names: Vec<&str> = blocks.samples.iter().map(|s| s.name.as_str()).collect();
+    assert_eq!(names, ["Bed B", "Bed K"]);
+}
+
+#[test]
 fn several_samples_as_blocks_of_lines() {
     let report =
         report("Sample ID: Bed A\npH 6.2\nK 140 ppm\n\nSample ID: Bed B\npH 5.6\nK 90 ppm");
