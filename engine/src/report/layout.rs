@@ -40,10 +40,12 @@ pub(super) enum Role {
 #[derive(Clone, Debug)]
 pub(super) enum Head {
     /// One sample a row.
-    SamplesDown(Vec<Role>),
+    Samples(Vec<Role>),
     /// One property a row; the columns are samples, or one column of results
     /// with its unit and rating beside it.
-    PropertiesDown(Vec<Role>),
+    Properties(Vec<Role>),
+    /// One result a row, with the names of its sample and its property.
+    Results(Vec<Role>),
 }
 
 /// What the heading of a column says it holds.
@@ -108,7 +110,20 @@ pub(super) fn head(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     if filled < 2 {
         return None;
     }
-    samples_down(rows, at, decimal).or_else(|| properties_down(rows, at, decimal))
+    results_down(rows, at, decimal)
+        .or_else(|| samples_down(rows, at, decimal))
+        .or_else(|| properties_down(rows, at, decimal))
+}
+
+fn results_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head> {
+    let roles: Vec<Role> = rows[at].iter().map(|c| role(&c.text)).collect();
+    let find = |wanted: fn(&Role) -> bool| roles.iter().position(wanted);
+    find(|r| matches!(r, Role::Sample(_)))?;
+    let name = find(|r| matches!(r, Role::Names))?;
+    let value = find(|r| matches!(r, Role::Values))?;
+    let next = rows.get(at + 1)?;
+    let holds = !next.get(name)?.text.is_empty() && is_result(&next.get(value)?.text, decimal);
+    holds.then_some(Head::Results(roles))
 }
 
 fn samples_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head> {
@@ -135,7 +150,7 @@ fn samples_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head>
         rows.get(at + 1)
             .is_some_and(|r| results().any(|(i, _)| r.get(i).is_some_and(|c| is_rating(&c.text))))
     };
-    (below || rated()).then_some(Head::SamplesDown(roles))
+    (below || rated()).then_some(Head::Samples(roles))
 }
 
 fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head> {
@@ -174,7 +189,7 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
         }
     }
     let any = roles.iter().any(|r| matches!(r, Role::Sample(_) | Role::Values));
-    any.then_some(Head::PropertiesDown(roles))
+    any.then_some(Head::Properties(roles))
 }
 
 /// A row of units, or one tagged as comments, below a head.
@@ -204,5 +219,5 @@ fn headless(
     roles.extend(rows[at].iter().skip(1).map(|c| {
         if Label::of(&c.text).only_unit().is_some() { Role::Units } else { Role::Sample(0) }
     }));
-    Some(Head::PropertiesDown(roles))
+    Some(Head::Properties(roles))
 }

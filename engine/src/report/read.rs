@@ -34,12 +34,9 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
     let mut at = 0;
     while at < grid.rows.len() {
         at = match head(&grid.rows, at, decimal) {
-            Some(Head::SamplesDown(roles)) => {
-                table::samples_down(&mut reader, &grid.rows, at, &roles)?
-            }
-            Some(Head::PropertiesDown(roles)) => {
-                table::panels(&mut reader, &grid.rows, at, &roles)?
-            }
+            Some(Head::Samples(roles)) => table::samples_down(&mut reader, &grid.rows, at, &roles)?,
+            Some(Head::Properties(roles)) => table::panels(&mut reader, &grid.rows, at, &roles)?,
+            Some(Head::Results(roles)) => table::results_down(&mut reader, &grid.rows, at, &roles)?,
             None => {
                 reader.free_row(&grid.rows[at])?;
                 at + 1
