@@ -162,6 +162,9 @@ impl Label {
             let all = self.unknown.iter().map(shown).collect::<Vec<_>>().join(", ");
             notes.push(format!("passed over {all} in the name"));
         }
+        if self.has(Word::HalfMethod) && self.methods.is_empty() {
+            notes.push("the method lacks its number, as in Bray P1 or Mehlich-3".into());
+        }
         match form {
             Form::Unsure => notes.push(format!(
                 "taken as {}, as most laboratories print it; if yours means the whole ion, correct it",

@@ -61,6 +61,10 @@ fn role(text: &str) -> Role {
     if has(Word::Texture) && label.properties.is_empty() {
         return Role::Texture;
     }
+    let rating = has(Word::RatingColumn) || has(Word::RangeColumn);
+    if rating && label.unit.is_none() && !label.properties.is_empty() {
+        return Role::Ratings;
+    }
     match label.quantity() {
         Ok(quantity) => return Role::Results(Box::new(quantity)),
         Err(why) if label.is_soil() || !why.starts_with("no soil") => return Role::Refused(why),
@@ -96,7 +100,8 @@ pub(super) fn is_result(text: &str, decimal: Decimal) -> bool {
     matches!(said(text, decimal), Said::Amount(..) | Said::NotDetected)
 }
 
-fn names_property(cell: &Cell, decimal: Decimal) -> bool {
+/// Whether a cell is the name of a property and nothing else.
+pub(super) fn names_property(cell: &Cell, decimal: Decimal) -> bool {
     !cell.text.is_empty()
         && Label::of(&cell.text).quantity().is_ok()
         && !is_result(&cell.text, decimal)
@@ -139,6 +144,11 @@ fn samples_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head>
         return None;
     }
     if results().any(|(i, _)| !read_row(&row[i..=i], decimal).drafts.is_empty()) {
+        return None;
+    }
+    // Names of properties down the side: the letters above are samples.
+    let sides = rows.iter().skip(at + 1).take(3).filter_map(|r| r.first());
+    if sides.filter(|c| names_property(c, decimal)).count() > 1 {
         return None;
     }
     // The next row must hold results under the names; rows of units may come between.

@@ -245,7 +245,8 @@ fn split(text: &str, decimal: Decimal, says: &mut RowSays) -> Option<Split> {
         if depth == 0 && matches!(c, ':' | '=') && !is_ratio_colon(near, at) {
             let result = at + 1;
             let rest = near[result..].trim();
-            if is_rating(rest)
+            let missing = !rest.is_empty() && matches!(said(rest, decimal), Said::Missing);
+            if (is_rating(rest) || missing)
                 && let Some(found) = attempt(at, result, true)
             {
                 return Some(found);

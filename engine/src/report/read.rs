@@ -3,11 +3,11 @@
 use super::about::{AboutSample, Statement, about_sample, methods, unit_for_all};
 use super::fold::squash;
 use super::label::Label;
-use super::layout::{Head, head, is_result};
+use super::layout::{Head, head, is_result, names_property};
 use super::lines::read_row;
 use super::names::Word;
-use super::number::{Decimal, Evidence};
-use super::place::{Draft, Placed, place};
+use super::number::{Decimal, Evidence, Said, said};
+use super::place::{Draft, Placed, Tail, place};
 use super::settle::settle;
 use super::table;
 use super::units::Printed;
@@ -37,13 +37,28 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
             Some(Head::Samples(roles)) => table::samples_down(&mut reader, &grid.rows, at, &roles)?,
             Some(Head::Properties(roles)) => table::panels(&mut reader, &grid.rows, at, &roles)?,
             Some(Head::Results(roles)) => table::results_down(&mut reader, &grid.rows, at, &roles)?,
-            None => {
-                reader.free_row(&grid.rows[at])?;
-                at + 1
-            }
+            None => match result_below(&grid.rows, at, decimal) {
+                Some(row) => {
+                    reader.free_row(&row)?;
+                    at + 2
+                }
+                None => {
+                    reader.free_row(&grid.rows[at])?;
+                    at + 1
+                }
+            },
         };
     }
     reader.finish(grid)
+}
+
+/// A name alone on its line with its result alone on the next, as one row.
+fn result_below(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Vec<Cell>> {
+    let [name] = rows.get(at)?.as_slice() else { return None };
+    let [result] = rows.get(at + 1)?.as_slice() else { return None };
+    let Said::Amount(_, end) = said(&result.text, decimal) else { return None };
+    let bare = Tail::of(&result.text[end..], decimal).left.is_none();
+    (bare && names_property(name, decimal)).then(|| vec![name.clone(), result.clone()])
 }
 
 /// The report under way.
