@@ -147,8 +147,16 @@ fn samples_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head>
         return None;
     }
     // Names of properties down the side: the letters above are samples.
-    let sides = rows.iter().skip(at + 1).take(3).filter_map(|r| r.first());
-    if sides.filter(|c| names_property(c, decimal)).count() > 1 {
+    let mut sides: Vec<&str> = rows
+        .iter()
+        .skip(at + 1)
+        .take(3)
+        .filter_map(|r| r.first())
+        .filter(|c| names_property(c, decimal))
+        .map(|c| c.text.as_str())
+        .collect();
+    sides.dedup();
+    if sides.len() > 1 {
         return None;
     }
     // The next row must hold results under the names; rows of units may come between.
@@ -169,6 +177,10 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     let results_in =
         |r: &Vec<Cell>| r.iter().skip(1).filter(|c| is_result(&c.text, decimal)).count();
     let holds = |r: &Vec<Cell>| first_names(r) && results_in(r) > 0;
+    // "Sample: 1   Depth: 0-8 in" says its piece; it heads nothing.
+    if row.iter().any(|c| c.text.contains(": ")) {
+        return None;
+    }
     if first_names(row) {
         return headless(rows, at, &holds, &results_in);
     }

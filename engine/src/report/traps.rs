@@ -255,6 +255,14 @@ fn tables_held_by_single_blanks() {
 }
 
 #[test]
+fn a_line_about_the_sample_heads_no_table() {
+    let report = report("Sample: 1  Depth: 0-8\"\npH  6.8\nP (Olsen)   14 ppm  M\nK   210 ppm H");
+    let [sample] = report.samples.as_slice() else { panic!("{report:?}") };
+    assert_eq!((sample.name.as_str(), sample.depth_cm), ("1", Some((0.0, 8.0 * 2.54))));
+    assert_eq!(sample.readings.len(), 3);
+}
+
+#[test]
 fn a_result_on_the_line_below_its_name() {
     assert_eq!(
         shown("Soil pH\n6.2\nPhosphorus\n43 lbs/Acre\nZinc\n1 Quarry Lane"),
