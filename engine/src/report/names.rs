@@ -107,7 +107,7 @@ const PROPERTIES: &[Row] = &[
     (is(Property::SaltPh), &["phs", "saltph", "phsalt"]),
     (
         is(Property::BufferPh),
-        &["bufferph", "phbuffer", "bph", "buffph", "bufph", "bufferindex", "smpa&e", "smpae"],
+        &["bufferph", "phbuffer", "bph", "buffph", "bufph", "bufferindex", "smpae"],
     ),
     (
         is(Property::ExchangeableAcidity),
@@ -178,7 +178,7 @@ const PROPERTIES: &[Row] = &[
     (Meaning::Is(Property::Potassium, Form::K2O), &["k2o", "potash", "kali"]),
     (is(Property::Calcium), &["ca", "calcium", "calcio", "kalzium"]),
     (Meaning::Is(Property::Calcium, Form::CaO), &["cao"]),
-    (is(Property::Magnesium), &["mg", "ma", "magnesium", "magnesio"]),
+    (is(Property::Magnesium), &["mg", "magnesium", "magnesio"]),
     (Meaning::Is(Property::Magnesium, Form::MgO), &["mgo"]),
     (is(Property::Sodium), &["na", "sodium", "natrium", "sodio"]),
     (
