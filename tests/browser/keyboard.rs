@@ -5,7 +5,7 @@ use emberloam_tests::page::{ANSWER, Page, REPORT, SURPLUS};
 use serde_json::json;
 
 /// More stops than the page can have.
-const MANY: usize = 400;
+const MANY: usize = 2000;
 
 /// Presses Tab until the focus is on `css`.
 #[track_caller]

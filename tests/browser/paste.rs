@@ -55,8 +55,8 @@ fn a_surplus_and_a_hungry_soil_get_different_answers() {
 fn the_broken_sample_shows_what_was_not_read_and_asks() {
     let page = Page::open("broken");
     page.browser.click(BROKEN);
-    page.browser.wait_for("lines that were not read", || !page.browser.text(UNREAD).is_empty());
-    page.browser.wait_for("questions", || !page.browser.text(QUESTIONS).is_empty());
+    page.browser.wait_for("lines that were not read", || page.browser.shows(UNREAD));
+    page.browser.wait_for("questions", || page.browser.shows(QUESTIONS));
     page.wait_for_answer();
 }
 
