@@ -1,27 +1,56 @@
-//! The page: a stand-in until the views arrive.
+//! The page: a soil profile. The answer lies on the surface, and each layer
+//! below explains the one above it.
+//!
+//! State is small: the pasted text, the answers and the choice of measures.
+//! All else is worked out from them by the engine; nothing here calculates
+//! with soil.
 
-use leptos::prelude::*;
+mod announce;
+mod answer;
+mod bed;
+mod chart;
+mod control;
+mod correct;
+mod date;
+mod effects;
+mod figure;
+mod grounds;
+mod holds;
+mod keyed;
+mod layer;
+mod notes;
+mod page;
+mod paste;
+mod print;
+mod questions;
+mod reading;
+mod references;
+mod ruler;
+mod season;
+mod source;
+mod state;
+mod store;
+mod uptake;
+mod why;
+mod words;
+mod working;
+
 use wasm_bindgen::prelude::wasm_bindgen;
 
-/// Mounts the page.
+/// Mounts the page into `<main id="page">`, or into the body when there is none.
 #[wasm_bindgen(start)]
 pub fn start() {
-    leptos::mount::mount_to_body(Page);
-}
+    use wasm_bindgen::JsCast;
 
-#[component]
-fn Page() -> impl IntoView {
-    let text = RwSignal::new(String::new());
-    view! {
-        <main>
-            <h1>"Emberloam"</h1>
-            <label for="report-text">"Your soil report"</label>
-            <textarea
-                id="report-text"
-                prop:value=text
-                on:input=move |typed| text.set(event_target_value(&typed))
-            ></textarea>
-            <p id="length">{move || text.read().len()}</p>
-        </main>
+    let place = leptos::prelude::document()
+        .get_element_by_id("page")
+        .and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok());
+    match place {
+        Some(main) => {
+            // The words there are for people whose browser can't run the page.
+            main.set_inner_html("");
+            leptos::mount::mount_to(main, page::page).forget();
+        }
+        None => leptos::mount::mount_to_body(page::page),
     }
 }

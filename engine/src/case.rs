@@ -59,8 +59,9 @@ impl Default for Case {
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields, rename_all = "kebab-case")]
 pub struct ReadingAnswers {
-    /// The extractant of nutrients that name none.
-    pub extractant: Option<Method>,
+    /// The extractants of nutrients that name none; each is taken for the
+    /// nutrients it is used for (Olsen for phosphorus, DTPA for metals, …).
+    pub extractants: Vec<Method>,
     /// The unit of nutrients that name none.
     pub nutrient_unit: Option<Unit>,
     /// The lime buffer, when a buffer pH names none.

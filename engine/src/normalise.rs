@@ -1,10 +1,11 @@
 //! Readings in one unit system, with the person's answers and corrections
-//! applied; what is missing becomes a question.
+//! applied. What is missing becomes a question; the number as printed stays
+//! beside the number that is judged.
 
-use crate::case::ReadingAnswers;
-use crate::quantity::Unit;
-use crate::question::Question;
-use crate::report::{Known, Place, SampleReport};
+use crate::case::{Correction, ReadingAnswers};
+use crate::quantity::{Context, ConvertError, Unit, convert, significant};
+use crate::question::{Question, QuestionId};
+use crate::report::{Known, Origin, Place, Reading, SampleReport, parse_amount};
 use crate::soil::{Measure, Method, Property, Soil};
 
 /// A sample ready to be judged.
@@ -25,9 +26,9 @@ pub struct NormalReading {
     pub property: Property,
     /// In the engine's units, or why it can't be used yet.
     pub measure: Result<Measure, String>,
-    /// The number as printed, when there is one.
+    /// The number as printed or corrected, when there is one.
     pub printed: Option<f64>,
-    /// The unit as printed or answered.
+    /// The unit as printed, corrected or answered.
     pub unit: Option<Unit>,
     /// The method and how it is known.
     pub method: Option<Known<Method>>,
@@ -44,7 +45,421 @@ pub struct NormalReading {
 }
 
 /// Applies answers and corrections and converts to the engine's units.
+///
+/// ```
+/// use emberloam_engine::{case::ReadingAnswers, normalise::normalise, report};
+/// let grid = report::open(b"Mehlich-3\nPhosphorus 60 lb/acre\n").unwrap();
+/// let report = report::read(&grid).unwrap();
+/// let sample = normalise(&report.samples[0], &ReadingAnswers::default());
+/// let phosphorus = sample.soil.measures[0];
+/// assert_eq!(phosphorus.amount.exact(), Some(30.0)); // mg/kg
+/// ```
 pub fn normalise(sample: &SampleReport, answers: &ReadingAnswers) -> Normalised {
-    let _ = (sample, answers);
-    Normalised::default()
+    let depth_cm = answers.depth_cm.or(sample.depth_cm.map(|(top, bottom)| bottom - top));
+    let readings: Vec<NormalReading> =
+        sample.readings.iter().map(|reading| normal(reading, answers, depth_cm)).collect();
+    let measures = readings.iter().filter_map(|r| r.measure.as_ref().ok().copied()).collect();
+    Normalised { questions: questions(&readings, depth_cm), soil: Soil { measures }, readings }
+}
+
+fn normal(reading: &Reading, answers: &ReadingAnswers, depth_cm: Option<f64>) -> NormalReading {
+    let correction = answers
+        .corrections
+        .iter()
+        .find(|c| c.place == reading.place && c.original == reading.original);
+    let property = correction.and_then(|c| c.property).unwrap_or(reading.property);
+    let mut notes = reading.notes.clone();
+    let amount = match correction.and_then(|c| c.result.as_deref()) {
+        Some(typed) => parse_amount(typed)
+            .ok_or_else(|| format!("“{typed}” is not a result. Type a number, such as 18 or <2.")),
+        None => reading.amount.ok_or_else(|| no_number(reading)),
+    };
+    let unit = unit_of(property, reading, correction, answers, &mut notes);
+    let method = method_of(property, reading, correction, answers);
+    let measure = if correction.is_some_and(|c| c.leave_out) {
+        Err("You left this reading out.".to_string())
+    } else {
+        amount.clone().and_then(|amount| {
+            let unit = unit.ok_or("Its unit is not known yet. Answer the question about units.")?;
+            let (target, value) =
+                in_engine_unit(property, amount.number(), unit, depth_cm, &mut notes)?;
+            let method = method.as_ref().map(|m| m.value);
+            Ok(Measure { property, amount: amount.with(value), unit: target, method })
+        })
+    };
+    NormalReading {
+        property,
+        measure,
+        printed: amount.ok().map(|a| a.number()),
+        unit,
+        method,
+        rating: reading.rating.clone(),
+        name: reading.name.clone(),
+        original: reading.original.clone(),
+        place: reading.place,
+        notes,
+    }
+}
+
+fn no_number(reading: &Reading) -> String {
+    match &reading.rating {
+        Some(rating) => format!(
+            "The report gives only the rating “{rating}”, no number. Ask the laboratory for the number."
+        ),
+        None => "The report gives no number and no limit here.".to_string(),
+    }
+}
+
+fn unit_of(
+    property: Property,
+    reading: &Reading,
+    correction: Option<&Correction>,
+    answers: &ReadingAnswers,
+    notes: &mut Vec<String>,
+) -> Option<Unit> {
+    if let Some(unit) = correction.and_then(|c| c.unit) {
+        return Some(unit);
+    }
+    reading.unit.or_else(|| {
+        if property.unit() == Unit::None {
+            return Some(Unit::None);
+        }
+        let answered = is_nutrient(property).then_some(answers.nutrient_unit).flatten()?;
+        notes.push(format!("{} by your answer", answered.symbol()));
+        Some(answered)
+    })
+}
+
+/// Properties that share the report's one unit for nutrients.
+fn is_nutrient(property: Property) -> bool {
+    property.is_extracted()
+        || matches!(
+            property,
+            Property::NitrateN | Property::AmmoniumN | Property::Molybdenum | Property::Chloride
+        )
+}
+
+fn method_of(
+    property: Property,
+    reading: &Reading,
+    correction: Option<&Correction>,
+    answers: &ReadingAnswers,
+) -> Option<Known<Method>> {
+    if let Some(value) = correction.and_then(|c| c.method) {
+        return Some(Known { value, from: Origin::Answered });
+    }
+    reading.method.clone().or_else(|| {
+        let answered = match property {
+            Property::BufferPh => answers.buffer,
+            Property::Ec => answers.ec_method,
+            _ if property.is_extracted() => {
+                answers.extractants.iter().copied().find(|m| m.extracts(property))
+            }
+            _ => None,
+        };
+        answered.map(|value| Known { value, from: Origin::Answered })
+    })
+}
+
+/// The value in the unit the engine judges it in. Volumetric results stay
+/// volumetric; results per area are brought to mg/kg through the slice of
+/// soil they refer to.
+fn in_engine_unit(
+    property: Property,
+    value: f64,
+    unit: Unit,
+    depth_cm: Option<f64>,
+    notes: &mut Vec<String>,
+) -> Result<(Unit, f64), String> {
+    let by_volume = matches!(unit, Unit::MgPerL | Unit::MeqPer100cm3);
+    let target = match property.unit() {
+        Unit::MgPerKg if by_volume => Unit::MgPerL,
+        Unit::MeqPer100g if by_volume => Unit::MeqPer100cm3,
+        target => target,
+    };
+    let per_area = matches!(unit, Unit::LbPerAcre | Unit::KgPerHa) && target == Unit::MgPerKg;
+    let (context, slice) = slice(depth_cm);
+    let context = context.with_charge(property.mg_per_mmolc());
+    let converted = convert(value, unit, target, &context).map_err(|why| match why {
+        ConvertError::NotComparable => {
+            format!("{} can't be in {}. Correct its unit.", property.label(), name_of(unit))
+        }
+        other => other.to_string(),
+    })?;
+    if unit != target {
+        let mut note = format!(
+            "{} {} = {} {}",
+            significant(value, 4),
+            unit.symbol(),
+            significant(converted, 3),
+            target.symbol()
+        );
+        if per_area {
+            note.push_str(&slice);
+        }
+        notes.push(note);
+    }
+    Ok((target, converted))
+}
+
+fn name_of(unit: Unit) -> &'static str {
+    match unit {
+        Unit::None => "no unit",
+        unit => unit.symbol(),
+    }
+}
+
+/// The slice of soil a result per area refers to. US laboratories print
+/// lb/acre as twice the ppm for a slice of about 6⅔ inches (17 cm), whatever
+/// the soil weighs; a slice of another depth is scaled from that one.
+/// Source: Iowa State University Extension, Interpreting Soil Reports.
+fn slice(depth_cm: Option<f64>) -> (Context, String) {
+    const FURROW_CM: f64 = 20.0 / 3.0 * 2.54;
+    match depth_cm {
+        Some(depth) if depth > 0.0 && !(14.0..=18.5).contains(&depth) => {
+            let mut context = Context::FURROW_SLICE;
+            context.soil_gg_per_ha = context.soil_gg_per_ha.map(|mass| mass * depth / FURROW_CM);
+            (
+                context,
+                format!(
+                    " (a slice {} cm deep, 2,000,000 lb/acre in each 6⅔ in)",
+                    significant(depth, 3)
+                ),
+            )
+        }
+        Some(_) => {
+            (Context::FURROW_SLICE, " (a furrow slice: 2,000,000 lb of soil per acre)".into())
+        }
+        None => (
+            Context::FURROW_SLICE,
+            " (taken as a furrow slice, 2,000,000 lb of soil per acre; tell us the sampling depth)"
+                .into(),
+        ),
+    }
+}
+
+fn questions(readings: &[NormalReading], depth_cm: Option<f64>) -> Vec<Question> {
+    let about = |wanted: &dyn Fn(&NormalReading) -> bool| -> Vec<Property> {
+        let mut found: Vec<Property> =
+            readings.iter().filter(|r| wanted(r)).map(|r| r.property).collect();
+        found.dedup();
+        found
+    };
+    let measured = |r: &NormalReading| r.printed.is_some();
+    let mut questions = Vec::new();
+    let mut ask =
+        |id, about: Vec<Property>, text: String, changes: &str, suggestion: Option<&str>| {
+            if !about.is_empty() {
+                questions.push(Question {
+                    id,
+                    text,
+                    changes: changes.to_string(),
+                    about,
+                    suggestion: suggestion.map(str::to_string),
+                });
+            }
+        };
+
+    let no_method = about(&|r| measured(r) && r.property.is_extracted() && r.method.is_none());
+    ask(
+        QuestionId::Extractant,
+        no_method.clone(),
+        format!("Which extractant did the laboratory use for {}?", in_words(&no_method)),
+        "Without it these numbers can't be judged: the same soil gives very different numbers in different extractants.",
+        Some(
+            "Look for a name such as Mehlich-3, Olsen or Modified Morgan at the foot of the report, or on the laboratory's web page.",
+        ),
+    );
+    let no_unit = about(&|r| measured(r) && r.unit.is_none());
+    ask(
+        QuestionId::NutrientUnit,
+        no_unit.clone(),
+        format!("In which unit is {}?", in_words(&no_unit)),
+        "Without it the number can't be compared with any range.",
+        Some("ppm (mg/kg) is the most usual. Pounds per acre are about twice the ppm."),
+    );
+    let wrong_unit = about(&|r| {
+        r.measure.is_err()
+            && r.unit
+                .is_some_and(|u| in_engine_unit(r.property, 1.0, u, None, &mut Vec::new()).is_err())
+    });
+    ask(
+        QuestionId::ReadingUnit,
+        wrong_unit.clone(),
+        format!("Can the unit of {} be right?", in_words(&wrong_unit)),
+        "Until it is put right this reading is left out.",
+        None,
+    );
+    let per_area = about(&|r| {
+        depth_cm.is_none()
+            && r.property.unit() == Unit::MgPerKg
+            && matches!(r.unit, Some(Unit::LbPerAcre | Unit::KgPerHa))
+    });
+    ask(
+        QuestionId::SamplingDepth,
+        per_area.clone(),
+        format!(
+            "How deep was the sample taken? It turns {} per area into a concentration.",
+            in_words(&per_area)
+        ),
+        "A sample twice as deep holds half the concentration for the same pounds per acre.",
+        Some("6 to 7 inches (15–18 cm) is the usual depth for a garden bed."),
+    );
+    let no_buffer =
+        about(&|r| measured(r) && r.property == Property::BufferPh && r.method.is_none());
+    ask(
+        QuestionId::Buffer,
+        no_buffer,
+        "Which lime buffer is the buffer pH from?".into(),
+        "Acidity and lime need depend on the buffer. No number is given until it is named.",
+        Some("SMP, Sikora, Mehlich, Adams–Evans and Woodruff are the usual ones."),
+    );
+    let no_ratio = about(&|r| measured(r) && r.property == Property::Ec && r.method.is_none());
+    ask(
+        QuestionId::EcMethod,
+        no_ratio,
+        "How much water was mixed with the soil for the salts reading?".into(),
+        "The same soil reads several times higher in a saturated paste than in 1:5 water.",
+        Some("1:1, 1:2, 1:5 or saturated paste."),
+    );
+    questions
+}
+
+fn in_words(properties: &[Property]) -> String {
+    let labels: Vec<&str> = properties.iter().map(|p| p.label()).collect();
+    match labels.as_slice() {
+        [] => String::new(),
+        [one] => (*one).to_string(),
+        [rest @ .., last] => format!("{} and {last}", rest.join(", ")),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::soil::Amount;
+
+    fn reading(property: Property, value: f64, unit: Option<Unit>) -> Reading {
+        Reading {
+            property,
+            amount: Some(Amount::Exactly(value)),
+            unit,
+            method: None,
+            rating: None,
+            name: property.label().to_string(),
+            original: value.to_string(),
+            place: Place { line: 1, start: 0, end: 1 },
+            notes: Vec::new(),
+        }
+    }
+
+    fn normalised(readings: Vec<Reading>, answers: &ReadingAnswers) -> Normalised {
+        normalise(&SampleReport { readings, ..SampleReport::default() }, answers)
+    }
+
+    fn asked(found: &Normalised) -> Vec<QuestionId> {
+        found.questions.iter().map(|q| q.id).collect()
+    }
+
+    #[test]
+    fn a_missing_unit_is_asked_and_the_number_is_not_used() {
+        let found = normalised(
+            vec![reading(Property::Phosphorus, 40.0, None)],
+            &ReadingAnswers { extractants: vec![Method::Mehlich3], ..ReadingAnswers::default() },
+        );
+        assert_eq!(asked(&found), [QuestionId::NutrientUnit]);
+        assert!(found.soil.measures.is_empty());
+        assert_eq!(found.readings[0].printed, Some(40.0));
+    }
+
+    #[test]
+    fn an_answered_unit_is_used_and_said() {
+        let answers = ReadingAnswers {
+            extractants: vec![Method::Mehlich3],
+            nutrient_unit: Some(Unit::MgPerKg),
+            ..ReadingAnswers::default()
+        };
+        let found = normalised(vec![reading(Property::Phosphorus, 40.0, None)], &answers);
+        assert_eq!(found.soil.value(Property::Phosphorus), Some(40.0));
+        assert_eq!(found.readings[0].notes, ["mg/kg by your answer"]);
+        assert!(found.questions.is_empty());
+    }
+
+    #[test]
+    fn an_answer_about_olsen_leaves_potassium_open() {
+        let answers =
+            ReadingAnswers { extractants: vec![Method::Olsen], ..ReadingAnswers::default() };
+        let found = normalised(
+            vec![
+                reading(Property::Phosphorus, 12.0, Some(Unit::MgPerKg)),
+                reading(Property::Potassium, 150.0, Some(Unit::MgPerKg)),
+            ],
+            &answers,
+        );
+        assert_eq!(found.readings[0].method.as_ref().map(|m| m.value), Some(Method::Olsen));
+        assert_eq!(found.readings[1].method, None);
+        assert_eq!(found.questions[0].about, [Property::Potassium]);
+    }
+
+    #[test]
+    fn pounds_per_acre_ask_for_the_depth_and_a_deeper_slice_dilutes() {
+        let pounds = || vec![reading(Property::NitrateN, 40.0, Some(Unit::LbPerAcre))];
+        let found = normalised(pounds(), &ReadingAnswers::default());
+        assert_eq!(asked(&found), [QuestionId::SamplingDepth]);
+        let close = |value: Option<f64>, wanted: f64| {
+            assert!((value.unwrap() - wanted).abs() < 1e-9, "{value:?} is not {wanted}");
+        };
+        close(found.soil.value(Property::NitrateN), 20.0);
+        let answers = ReadingAnswers { depth_cm: Some(12.0 * 2.54), ..ReadingAnswers::default() };
+        let found = normalised(pounds(), &answers);
+        assert!(found.questions.is_empty());
+        close(found.soil.value(Property::NitrateN), 40.0 / 3.6);
+    }
+
+    #[test]
+    fn volumetric_results_stay_volumetric() {
+        let found = normalised(
+            vec![reading(Property::Potassium, 210.0, Some(Unit::MgPerL))],
+            &ReadingAnswers {
+                extractants: vec![Method::AmmoniumNitrate],
+                ..ReadingAnswers::default()
+            },
+        );
+        assert_eq!(found.soil.measures[0].unit, Unit::MgPerL);
+        assert_eq!(found.soil.value(Property::Potassium), None);
+    }
+
+    #[test]
+    fn charge_is_brought_to_mass_and_a_unit_that_cannot_be_is_questioned() {
+        let found = normalised(
+            vec![
+                reading(Property::Calcium, 4.0, Some(Unit::MeqPer100g)),
+                reading(Property::Phosphorus, 4.0, Some(Unit::MeqPer100g)),
+            ],
+            &ReadingAnswers { extractants: vec![Method::Mehlich3], ..ReadingAnswers::default() },
+        );
+        assert!((found.soil.value(Property::Calcium).unwrap() - 801.56).abs() < 0.01);
+        assert_eq!(asked(&found), [QuestionId::ReadingUnit]);
+        assert_eq!(found.questions[0].about, [Property::Phosphorus]);
+    }
+
+    #[test]
+    fn a_correction_holds_only_while_the_source_says_the_same() {
+        let correction = Correction {
+            place: Place { line: 1, start: 0, end: 1 },
+            original: "40".into(),
+            property: None,
+            result: Some("<4".into()),
+            unit: None,
+            method: Some(Method::ModifiedMorgan),
+            leave_out: false,
+        };
+        let answers = ReadingAnswers { corrections: vec![correction], ..ReadingAnswers::default() };
+        let p = |value| vec![reading(Property::Phosphorus, value, Some(Unit::MgPerKg))];
+        let corrected = normalised(p(40.0), &answers);
+        assert_eq!(corrected.soil.measures[0].amount, Amount::Below(4.0));
+        assert_eq!(corrected.soil.measures[0].method, Some(Method::ModifiedMorgan));
+        let edited = normalised(p(41.0), &answers);
+        assert_eq!(edited.soil.measures[0].amount, Amount::Exactly(41.0));
+    }
 }

@@ -14,6 +14,7 @@ use crate::question::Question;
 use crate::ranges::{Finding, Setting, judge};
 use crate::report::{Origin, Place, SampleReport, Unread};
 use crate::soil::{Amount, Method, Property};
+use crate::sources::Citation;
 
 /// The version of [`Outcome`] this engine writes.
 pub const OUTCOME_VERSION: u32 = 1;
@@ -37,6 +38,28 @@ pub struct Outcome {
     pub advice: Advice,
     /// How the report was read, where there was a choice.
     pub notes: Vec<String>,
+}
+
+impl Outcome {
+    /// Every citation the chosen sample's findings, chemistry and plan rest on.
+    pub fn citations(&self) -> impl Iterator<Item = &Citation> {
+        let advice = &self.advice;
+        let findings =
+            self.samples.get(self.sample).into_iter().flat_map(|s| &s.readings).flat_map(|r| {
+                std::iter::once(&r.finding.grounds)
+                    .chain(r.finding.second_opinions.iter().map(|o| &o.grounds))
+            });
+        let charging = advice.charging.iter().flat_map(|c| &c.figures);
+        let figures =
+            self.derived.iter().chain(&advice.amounts).chain(charging).map(|f| &f.grounds);
+        findings
+            .chain(figures)
+            .chain(advice.effects.iter().map(|e| &e.change.grounds))
+            .chain(advice.reasons.iter().map(|r| &r.grounds))
+            .chain(advice.season.iter().map(|t| &t.grounds))
+            .chain(advice.cautions.iter().map(|c| &c.grounds))
+            .flat_map(|grounds| &grounds.sources)
+    }
 }
 
 /// One sample, judged and advised on.

@@ -23,7 +23,7 @@ pub struct Question {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum QuestionId {
-    /// `reading.extractant`
+    /// `reading.extractants`
     Extractant,
     /// `reading.nutrient-unit`
     NutrientUnit,

@@ -45,6 +45,21 @@ pub fn shown(band: &Band, unit: Unit, measures: Measures) -> String {
     }
 }
 
+/// `value` of `unit` as a number in the reader's measures, for an input box.
+pub fn in_readers(value: f64, unit: Unit, measures: Measures) -> f64 {
+    value * in_measures(unit, measures).0
+}
+
+/// A number typed in the reader's measures, back in `unit`.
+pub fn from_readers(typed: f64, unit: Unit, measures: Measures) -> f64 {
+    typed / in_measures(unit, measures).0
+}
+
+/// How `unit` is written in the reader's measures.
+pub fn readers_symbol(unit: Unit, measures: Measures) -> &'static str {
+    in_measures(unit, measures).1
+}
+
 /// The factor and the symbol that bring `unit` into the reader's measures.
 fn in_measures(unit: Unit, measures: Measures) -> (f64, &'static str) {
     match (measures, unit) {
@@ -81,6 +96,17 @@ mod tests {
         for (value, digits, text) in cases {
             assert_eq!(significant(value, digits), text, "{value} to {digits}");
         }
+    }
+
+    #[test]
+    fn a_number_typed_in_the_readers_measures_comes_back_as_typed() {
+        for measures in [Measures::Metric, Measures::Us] {
+            for unit in [Unit::SquareMetre, Unit::Cm, Unit::Litre] {
+                let stored = from_readers(12.5, unit, measures);
+                assert!((in_readers(stored, unit, measures) - 12.5).abs() < 1e-12);
+            }
+        }
+        assert_eq!(from_readers(6.0, Unit::Cm, Measures::Us), 6.0 * 2.54);
     }
 
     #[test]

@@ -16,5 +16,5 @@ mod unit;
 
 pub use band::{Band, Figure, Grounds, Input};
 pub use convert::{Context, ConvertError, convert};
-pub use display::{Measures, shown, significant};
+pub use display::{Measures, from_readers, in_readers, readers_symbol, shown, significant};
 pub use unit::Unit;

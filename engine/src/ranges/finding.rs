@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::quantity::{Grounds, Unit};
+use crate::sources::Grade;
 
 /// How a property stands, by the published probability that plants respond.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -61,10 +62,25 @@ pub struct Finding {
     pub grounds: Grounds,
 }
 
+impl Finding {
+    /// A finding without a level, with the reason.
+    pub fn not_judged(why: impl Into<String>) -> Finding {
+        Finding { not_judged: Some(why.into()), ..Finding::default() }
+    }
+
+    /// Whether the level rests on nothing but figures written from memory, so
+    /// that no recommendation may lean on it alone.
+    pub fn rests_on_memory(&self) -> bool {
+        let sources = &self.grounds.sources;
+        self.level.is_some() && sources.iter().all(|c| c.grade >= Grade::FromMemory)
+    }
+}
+
 /// A published range, ready to be drawn as a ruler.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Range {
-    /// Where sufficiency begins; `None` when the scheme has no lower end.
+    /// Where sufficiency begins, which is where the step below ends: 50 where
+    /// the scheme prints `26–50, 51–100`. `None` when it has no lower end.
     pub sufficient_from: Option<f64>,
     /// Where sufficiency ends; `None` when the scheme has no upper end.
     pub sufficient_to: Option<f64>,
@@ -85,8 +101,36 @@ pub struct Step {
     pub word: &'static str,
     /// Our level for it.
     pub level: Level,
-    /// Its upper end, inclusive; `None` for the last step.
+    /// Its upper end; `None` for the last step.
     pub up_to: Option<f64>,
+    /// Whether the upper end itself still belongs to this step.
+    pub inclusive: bool,
+}
+
+impl Step {
+    /// A step printed as `a–end`: the end belongs to it.
+    pub const fn to(word: &'static str, level: Level, end: f64) -> Step {
+        Step { word, level, up_to: Some(end), inclusive: true }
+    }
+
+    /// A step printed as `below end`: the end belongs to the next step.
+    pub const fn below(word: &'static str, level: Level, end: f64) -> Step {
+        Step { word, level, up_to: Some(end), inclusive: false }
+    }
+
+    /// The last step, without an end.
+    pub const fn rest(word: &'static str, level: Level) -> Step {
+        Step { word, level, up_to: None, inclusive: true }
+    }
+
+    /// Whether a value is at or under this step's upper end.
+    pub(crate) fn reaches(&self, value: f64) -> bool {
+        match self.up_to {
+            None => true,
+            Some(end) if self.inclusive => value <= end,
+            Some(end) => value < end,
+        }
+    }
 }
 
 /// What another publication says of the same number.

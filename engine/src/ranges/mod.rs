@@ -1,11 +1,43 @@
 //! Published ranges as tables, and judging a measure by them in its own
 //! extractant.
+//!
+//! ```
+//! use emberloam_engine::quantity::Unit;
+//! use emberloam_engine::ranges::{judge, Level, Setting};
+//! use emberloam_engine::soil::{Amount, Measure, Method, Property, Soil};
+//!
+//! let phosphorus = Measure {
+//!     property: Property::Phosphorus,
+//!     amount: Amount::Exactly(38.0),
+//!     unit: Unit::MgPerKg,
+//!     method: Some(Method::Mehlich3),
+//! };
+//! let finding = judge(&phosphorus, &Soil::default(), &Setting::default());
+//! assert_eq!(finding.level, Some(Level::Low));
+//! // Another publication says otherwise, and both are shown.
+//! assert!(finding.second_opinions[0].disagrees);
+//! ```
 
 mod finding;
+mod lead;
+mod limits;
+mod manganese;
+mod organic_matter;
+mod ph;
+mod salts;
+mod scheme;
+mod tables;
 
-use crate::soil::{Measure, PlantGroup, Soil, Texture};
+use crate::quantity::Unit;
+use crate::soil::{Measure, Method, PlantGroup, Property, Soil, Texture};
 
 pub use finding::{Finding, Level, Opinion, Range, Step};
+pub(crate) use limits::has_free_lime;
+pub use manganese::activity_index;
+pub use organic_matter::texture_decides;
+pub use ph::reaction_class;
+pub use salts::{as_saturated_paste, method_decides};
+pub use scheme::{Placed, Scheme, place};
 
 /// What a range may depend on beside the soil.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -16,8 +48,150 @@ pub struct Setting {
     pub texture: Option<Texture>,
 }
 
-/// Judges one measure.
+/// Every published scheme that measures are judged by.
+pub fn schemes() -> impl Iterator<Item = &'static Scheme> {
+    tables::looked_up().chain(organic_matter::SCHEMES).chain(salts::SCHEMES)
+}
+
+/// Judges one measure by the published ranges for its own extractant and
+/// unit; when it can't be judged, the finding says why and what would help.
 pub fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
-    let _ = (measure, soil, setting);
-    Finding::default()
+    let property = measure.property;
+    if let Some(why) = never_judged(property) {
+        return Finding::not_judged(why);
+    }
+    if property.is_extracted() && measure.method.is_none() {
+        return Finding::not_judged(
+            "Which extractant did the lab use? The same number means different things in Mehlich-3, Bray, Olsen or Morgan.",
+        );
+    }
+    let by_volume = measure.unit == Unit::MgPerL && property.unit() == Unit::MgPerKg;
+    if measure.unit != property.unit() && !by_volume {
+        return Finding::not_judged(format!(
+            "{} is judged in {}, not in {}. Put the unit right.",
+            property.label(),
+            property.unit().symbol(),
+            measure.unit.symbol()
+        ));
+    }
+    let (doubt, refused) = match limits::fit(measure, soil) {
+        limits::Fit::Fits => (None, None),
+        limits::Fit::Doubtful(what, citation) => (Some((what, citation)), None),
+        limits::Fit::Refused(why, sources) => (None, Some((why, sources))),
+    };
+    if let Some((why, sources)) = refused {
+        let mut finding = Finding::not_judged(why);
+        finding.grounds.sources = sources;
+        return finding;
+    }
+    let mut finding = match (property, measure.method) {
+        (Property::OrganicMatter, _) => organic_matter::judge(measure, setting),
+        (Property::Ec, _) => salts::judge(measure, setting),
+        (Property::Lead, _) => lead::judge(measure),
+        (Property::Manganese, Some(Method::Mehlich3)) => manganese::judge(measure, soil),
+        _ => look_up(measure, setting),
+    };
+    if let Some((what, citation)) = doubt {
+        finding.grounds.assumed.push(what.into());
+        finding.grounds.sources.push(citation);
+    }
+    finding
+}
+
+/// Judges a measure by the tables for its property, method, unit and plants.
+fn look_up(measure: &Measure, setting: &Setting) -> Finding {
+    let plants = setting.plants.unwrap_or_default();
+    let rounded = match measure.property {
+        Property::Ph => Measure {
+            amount: measure.amount.with(ph::to_a_tenth(measure.amount.number())),
+            ..*measure
+        },
+        _ => *measure,
+    };
+    let known: Vec<&Scheme> = tables::looked_up()
+        .filter(|s| s.property == measure.property && s.is_for(measure.method))
+        .collect();
+    let judged_by = |list: fn(&Scheme) -> &[PlantGroup]| {
+        known
+            .iter()
+            .filter(move |s| list(s).contains(&plants))
+            .filter_map(|s| Some((*s, s.judge(&rounded)?)))
+    };
+    let Some((scheme, mut finding)) = judged_by(|s| s.judges).next() else {
+        return Finding::not_judged(why_no_table(measure, &known));
+    };
+    for (_, other) in judged_by(|s| s.second) {
+        scheme::add_opinion(&mut finding, other);
+    }
+    if setting.plants.is_none() && scheme.judges.len() < PlantGroup::ALL.len() {
+        finding.grounds.assumed.push("Mixed vegetables, until you say what grows here.".into());
+    }
+    if measure.property == Property::Phosphorus
+        && measure.method == Some(Method::Mehlich3Colorimetric)
+    {
+        finding.grounds.assumed.push(
+            "Read by colour, phosphorus comes out lower than by ICP, and the table does not say which it is for. The soil may hold more than this.".into(),
+        );
+    }
+    if measure.property == Property::Ph {
+        ph::name_the_class(&mut finding, measure.amount);
+    }
+    finding
+}
+
+/// Why there is no table for a measure, and what would help.
+fn why_no_table(measure: &Measure, known: &[&Scheme]) -> String {
+    let what = measure.property.label();
+    let by = measure.method.map_or(String::new(), |m| format!(" by {}", m.label()));
+    if known.is_empty() {
+        return tables::usual_without_a_range(measure)
+            .unwrap_or_else(|| format!("We hold no published range for {what}{by}."));
+    }
+    match measure.unit {
+        Unit::MgPerL => format!(
+            "This result is by volume of soil (mg/L). The ranges we hold for {what}{by} are by weight (mg/kg). Ask the lab for mg/kg."
+        ),
+        Unit::MgPerKg => format!(
+            "This result is by weight of soil (mg/kg). The ranges we hold for {what}{by} are by volume (mg/L). Ask the lab for mg/L."
+        ),
+        _ => format!("We hold no published range for {what}{by} in this unit."),
+    }
+}
+
+/// What is worked with, but is neither short nor in surplus by itself.
+fn never_judged(property: Property) -> Option<&'static str> {
+    Some(match property {
+        Property::SaltPh => {
+            "pH in salt solution reads lower than pH in water, and the ranges are for water. Ask the lab for pH in water."
+        }
+        Property::BufferPh => {
+            "Buffer pH tells how much lime a soil needs, not how it stands. Look at the pH in water."
+        }
+        Property::Sodium => {
+            "Plants need no set amount of sodium. It is judged by its share of the exchange capacity."
+        }
+        Property::ExchangeableAcidity | Property::AciditySaturation => {
+            "Acidity is judged by the pH in water."
+        }
+        Property::Cec => {
+            "Exchange capacity is a trait of the soil: it says how much the soil can hold, not whether that is enough."
+        }
+        Property::BaseSaturation => "Base saturation follows the pH. Look at the pH in water.",
+        Property::Sand | Property::Silt | Property::Clay | Property::BulkDensity => {
+            "This is a trait of the soil, used in the working. It has no sufficient range."
+        }
+        Property::OrganicCarbon => {
+            "Ranges are published for organic matter. It is worked out from the carbon below."
+        }
+        Property::NitrogenRelease => {
+            "This is the lab's own estimate for a season, not a test of what is there now."
+        }
+        Property::FreeLime => {
+            "Free lime tells which tests can be trusted. It has no sufficient range."
+        }
+        Property::Arsenic | Property::Cadmium => {
+            "Published limits disagree. Ask your health or environment office which one holds where you live."
+        }
+        _ => return None,
+    })
 }

@@ -1,1 +1,206 @@
-//! TODO
+//! Where the tables are in a grid, and what each of their columns holds.
+
+use super::Cell;
+use super::label::{Label, Quantity};
+use super::lines::read_row;
+use super::names::Word;
+use super::number::{Decimal, Said, is_rating, said};
+
+/// What a column holds.
+#[derive(Clone, Debug)]
+pub(super) enum Role {
+    /// Results of a property.
+    Results(Box<Quantity>),
+    /// Something like a property that can't be taken, and why.
+    Refused(String),
+    /// The sample's name; the lower, the better.
+    Sample(u8),
+    /// The sampling depth.
+    Depth,
+    /// The texture class.
+    Texture,
+    /// Names of properties.
+    Names,
+    /// Results of the property the row names.
+    Values,
+    /// Units of the row's result.
+    Units,
+    /// Ratings of the row's result.
+    Ratings,
+    /// Methods of the row's result.
+    Methods,
+    /// No heading.
+    Blank,
+    /// Anything else.
+    Other,
+}
+
+/// What a row is the head of.
+#[derive(Clone, Debug)]
+pub(super) enum Head {
+    /// One sample a row.
+    SamplesDown(Vec<Role>),
+    /// One property a row; the columns are samples, or one column of results
+    /// with its unit and rating beside it.
+    PropertiesDown(Vec<Role>),
+}
+
+/// What the heading of a column says it holds.
+fn role(text: &str) -> Role {
+    if text.is_empty() {
+        return Role::Blank;
+    }
+    let label = Label::of(text);
+    let has = |w| label.has(w);
+    if has(Word::Depth) && !has(Word::Advice) {
+        return Role::Depth;
+    }
+    if has(Word::Texture) && label.properties.is_empty() {
+        return Role::Texture;
+    }
+    match label.quantity() {
+        Ok(quantity) => return Role::Results(Box::new(quantity)),
+        Err(why) if label.is_soil() || !why.starts_with("no soil") => return Role::Refused(why),
+        Err(_) => {}
+    }
+    let rank = label.words.iter().filter_map(|w| match w {
+        Word::Sample(rank) => Some(*rank),
+        _ => None,
+    });
+    if let Some(rank) = rank.min() {
+        return Role::Sample(rank + if label.unknown.is_empty() { 0 } else { 10 });
+    }
+    if label.unknown.len() > 1 {
+        return Role::Other;
+    }
+    if has(Word::RatingColumn) || has(Word::RangeColumn) || has(Word::Index) {
+        Role::Ratings
+    } else if has(Word::UnitColumn) {
+        Role::Units
+    } else if has(Word::MethodColumn) || text.eq_ignore_ascii_case("method") {
+        Role::Methods
+    } else if has(Word::ResultColumn) {
+        Role::Values
+    } else if has(Word::NameColumn) {
+        Role::Names
+    } else {
+        Role::Other
+    }
+}
+
+/// Whether a cell is a result: a number, a limit, "not detected".
+pub(super) fn is_result(text: &str, decimal: Decimal) -> bool {
+    matches!(said(text, decimal), Said::Amount(..) | Said::NotDetected)
+}
+
+fn names_property(cell: &Cell, decimal: Decimal) -> bool {
+    !cell.text.is_empty()
+        && Label::of(&cell.text).quantity().is_ok()
+        && !is_result(&cell.text, decimal)
+        && read_row(std::slice::from_ref(cell), decimal).drafts.is_empty()
+}
+
+/// Whether row `at` is the head of a table.
+pub(super) fn head(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head> {
+    let row = &rows[at];
+    let filled = row.iter().filter(|c| !c.text.is_empty()).count();
+    if filled < 2 {
+        return None;
+    }
+    samples_down(rows, at, decimal).or_else(|| properties_down(rows, at, decimal))
+}
+
+fn samples_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head> {
+    let row = &rows[at];
+    if row.iter().any(|c| is_result(&c.text, decimal)) {
+        return None;
+    }
+    let roles: Vec<Role> = row.iter().map(|c| role(&c.text)).collect();
+    let results = || roles.iter().enumerate().filter(|(_, r)| matches!(r, Role::Results(_)));
+    let count = results().count();
+    let others = roles.iter().any(|r| matches!(r, Role::Sample(_) | Role::Depth | Role::Texture));
+    if count == 0 || count == 1 && !others {
+        return None;
+    }
+    if results().any(|(i, _)| !read_row(&row[i..=i], decimal).drafts.is_empty()) {
+        return None;
+    }
+    // A row below must hold results under the names; a row of units may come between.
+    let below = rows
+        .iter()
+        .skip(at + 1)
+        .take(4)
+        .any(|r| results().any(|(i, _)| r.get(i).is_some_and(|c| is_result(&c.text, decimal))));
+    let rated = || {
+        rows.get(at + 1)
+            .is_some_and(|r| results().any(|(i, _)| r.get(i).is_some_and(|c| is_rating(&c.text))))
+    };
+    (below || rated()).then_some(Head::SamplesDown(roles))
+}
+
+fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head> {
+    let row = &rows[at];
+    let first_names = |r: &Vec<Cell>| r.first().is_some_and(|c| names_property(c, decimal));
+    let results_in =
+        |r: &Vec<Cell>| r.iter().skip(1).filter(|c| is_result(&c.text, decimal)).count();
+    let holds = |r: &Vec<Cell>| first_names(r) && results_in(r) > 0;
+    if first_names(row) {
+        return headless(rows, at, &holds, &results_in);
+    }
+    let next: Vec<&Vec<Cell>> = rows.iter().skip(at + 1).take(3).collect();
+    if !next.iter().any(|r| holds(r))
+        || next.first().is_none_or(|r| !first_names(r) && !unit_like(r))
+    {
+        return None;
+    }
+    let mut roles: Vec<Role> = row.iter().map(|c| role(&c.text)).collect();
+    let first = roles.first()?.clone();
+    let listed = roles.iter().skip(1).any(|r| matches!(r, Role::Values | Role::Units));
+    let called = matches!(first, Role::Names | Role::Blank | Role::Sample(_));
+    let many = next.iter().filter(|r| results_in(r) > 1).count() > 1;
+    if !(listed || called || many) {
+        return None;
+    }
+    roles[0] = Role::Names;
+    let has_values = roles.iter().any(|r| matches!(r, Role::Values));
+    for (i, role) in roles.iter_mut().enumerate().skip(1) {
+        // Beside one column of results, other columns describe it; else each is a sample.
+        let sample =
+            matches!(role, Role::Other | Role::Sample(_) | Role::Texture | Role::Refused(_))
+                && !has_values;
+        let under = next.iter().any(|r| r.get(i).is_some_and(|c| is_result(&c.text, decimal)));
+        if sample && under {
+            *role = Role::Sample(0);
+        } else if matches!(role, Role::Blank) && under && !has_values {
+            *role = Role::Values;
+        }
+    }
+    let any = roles.iter().any(|r| matches!(r, Role::Sample(_) | Role::Values));
+    any.then_some(Head::PropertiesDown(roles))
+}
+
+fn unit_like(row: &[Cell]) -> bool {
+    row.iter().any(|c| Label::of(&c.text).only_unit().is_some())
+}
+
+/// Property names down the side with several results each, and no head over them.
+fn headless(
+    rows: &[Vec<Cell>],
+    at: usize,
+    holds: &impl Fn(&Vec<Cell>) -> bool,
+    results_in: &impl Fn(&Vec<Cell>) -> usize,
+) -> Option<Head> {
+    let width = results_in(&rows[at]);
+    if width < 2 {
+        return None;
+    }
+    let same = |r: &&Vec<Cell>| holds(r) && results_in(r) == width;
+    if rows.iter().skip(at).take(3).filter(same).count() < 3 {
+        return None;
+    }
+    let mut roles = vec![Role::Names];
+    roles.extend(rows[at].iter().skip(1).map(|c| {
+        if Label::of(&c.text).only_unit().is_some() { Role::Units } else { Role::Sample(0) }
+    }));
+    Some(Head::PropertiesDown(roles))
+}

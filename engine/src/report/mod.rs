@@ -1,12 +1,22 @@
 //! From pasted text to a report: `open` turns bytes into a [`Grid`] and knows
 //! no soil; `read` is where the cells meet the domain.
 
+mod about;
+mod fold;
 mod grid;
-mod headings;
+mod label;
 mod layout;
+mod lines;
+mod names;
 mod number;
 mod open;
+mod oxide;
+mod place;
+mod plausible;
 mod read;
+mod settle;
+mod split;
+mod table;
 mod trouble;
 mod units;
 
@@ -16,8 +26,9 @@ use crate::quantity::Unit;
 use crate::soil::{Amount, Method, Property, Texture};
 
 pub use grid::{Cell, Grid, Place};
-pub use open::open;
-pub use read::read;
+pub use number::parse_amount;
+pub use open::{MOST_BYTES, open};
+pub use read::{MOST_SAMPLES, read};
 pub use trouble::Trouble;
 
 /// What was read: samples, what could not be placed, and nothing guessed.

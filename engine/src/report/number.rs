@@ -1,1 +1,467 @@
-//! TODO
+//! Numbers as reports print them: points or commas, limits, ratings glued on.
+
+use super::fold::{fold, fold_char, squash};
+use crate::soil::Amount;
+
+/// Which mark stands before the decimals, decided once for a whole report.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) enum Decimal {
+    /// 1,450.5
+    #[default]
+    Point,
+    /// 1.450,5
+    Comma,
+}
+
+/// What the numbers of a report say about its decimal mark.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Evidence {
+    points: usize,
+    commas: usize,
+    /// The first number that could be either, for example `1,450`.
+    either_comma: Option<String>,
+    either_point: Option<String>,
+}
+
+impl Evidence {
+    /// Looks at every number in a text.
+    pub fn look_at(&mut self, text: &str) {
+        let bytes = text.as_bytes();
+        let mut i = 0;
+        while i < bytes.len() {
+            if !bytes[i].is_ascii_digit() {
+                i += 1;
+                continue;
+            }
+            let start = i;
+            while i < bytes.len()
+                && (bytes[i].is_ascii_digit()
+                    || matches!(bytes[i], b'.' | b',')
+                        && bytes.get(i + 1).is_some_and(u8::is_ascii_digit))
+            {
+                i += 1;
+            }
+            let joined = |b: u8| b.is_ascii_alphanumeric() || matches!(b, b':' | b'/' | b'_');
+            let before = start.checked_sub(1).map(|b| bytes[b]);
+            if !before.is_some_and(joined) && bytes.get(i) != Some(&b'/') {
+                self.weigh(&text[start..i]);
+            }
+        }
+    }
+
+    fn weigh(&mut self, token: &str) {
+        let commas = token.matches(',').count();
+        let points = token.matches('.').count();
+        match (commas, points) {
+            (0, 0) => {}
+            (1, 1..) | (1.., 1) if commas + points > 1 => {
+                // The mark that comes last, and once, is the decimal mark.
+                if token.rfind(',') > token.rfind('.') {
+                    self.commas += usize::from(commas == 1);
+                } else {
+                    self.points += usize::from(points == 1);
+                }
+            }
+            (1, 0) if could_be_thousands(token, ',') => {
+                self.either_comma.get_or_insert_with(|| token.into());
+            }
+            (0, 1) if could_be_thousands(token, '.') => {
+                self.either_point.get_or_insert_with(|| token.into());
+            }
+            (1, 0) => self.commas += 1,
+            (0, 1) => self.points += 1,
+            (_, 0) if could_be_thousands(token, ',') => self.points += 1,
+            (0, _) if could_be_thousands(token, '.') => self.commas += 1,
+            _ => {}
+        }
+    }
+
+    /// The decision, and what to tell the reader when there was a choice.
+    pub fn decide(&self) -> (Decimal, Option<String>) {
+        let decimal = if self.commas > self.points { Decimal::Comma } else { Decimal::Point };
+        let doubtful = match decimal {
+            Decimal::Point => self.either_comma.as_ref(),
+            Decimal::Comma => self.either_point.as_ref().or(self.either_comma.as_ref()),
+        };
+        let mixed = self.commas > 0 && self.points > 0;
+        let read = |text: &str| number(text, decimal).map_or(String::new(), |(v, _)| v.to_string());
+        let mark = match decimal {
+            Decimal::Point => "point",
+            Decimal::Comma => "comma",
+        };
+        let mut note = match (decimal, doubtful) {
+            (Decimal::Point, None) if !mixed => return (decimal, None),
+            (Decimal::Comma, None) => "Decimal commas were found, as in 3,4.".to_string(),
+            (Decimal::Point, None) => String::new(),
+            (_, Some(text)) => {
+                let why = match (decimal, self.points) {
+                    (Decimal::Comma, _) => "the report uses decimal commas",
+                    (_, 0) => "no other number in the report shows a decimal comma",
+                    _ => "the report uses decimal points",
+                };
+                format!("{text} was read as {}, because {why}.", read(text))
+            }
+        };
+        if mixed {
+            note = format!(
+                "Both decimal points and decimal commas were found; where a number could be read \
+                 both ways, the decimal {mark} was taken. {note}"
+            );
+        }
+        (decimal, Some(note.trim().to_string()))
+    }
+}
+
+/// One to three digits, then groups of exactly three: 1,450 or 2.000.000.
+fn could_be_thousands(token: &str, mark: char) -> bool {
+    let mut groups = token.split(mark);
+    let first = groups.next().unwrap_or("");
+    (1..=3).contains(&first.len())
+        && !first.starts_with('0')
+        && groups.all(|g| g.len() == 3 && g.bytes().all(|b| b.is_ascii_digit()))
+}
+
+/// The number a text begins with, and the bytes it takes.
+pub(super) fn number(text: &str, decimal: Decimal) -> Option<(f64, usize)> {
+    let mut chars = text.char_indices().peekable();
+    let mut sign = 1.0;
+    let mut digits = String::new();
+    let mut end = 0;
+    if let Some(&(_, c)) = chars.peek()
+        && matches!(fold_char(c), '-' | '+')
+    {
+        sign = if fold_char(c) == '-' { -1.0 } else { 1.0 };
+        chars.next();
+    }
+    while let Some((at, c)) = chars.next() {
+        let next_digits = text[at + c.len_utf8()..].bytes().take_while(u8::is_ascii_digit).count();
+        let group = next_digits == 3 && !digits.is_empty() && !digits.contains(['.', ',']);
+        match c {
+            '0'..='9' => digits.push(c),
+            '.' | ',' if next_digits > 0 => digits.push(c),
+            '\u{a0}' | '\u{202f}' | '\u{2009}' | '\'' | '’' if group => {}
+            _ => break,
+        }
+        end = at + c.len_utf8();
+    }
+    if !digits.starts_with(|c: char| c.is_ascii_digit() || c == '.') || digits == "." {
+        return None;
+    }
+    let plain = plain_digits(&digits, decimal)?;
+    let (exponent, more) = exponent(&text[end..]);
+    let value: f64 = format!("{plain}{exponent}").parse().ok()?;
+    value.is_finite().then_some((sign * value, end + more))
+}
+
+/// The digits with thousands marks off and a point for decimals.
+fn plain_digits(digits: &str, decimal: Decimal) -> Option<String> {
+    let commas = digits.matches(',').count();
+    let points = digits.matches('.').count();
+    let without = |mark: char| digits.replace(mark, "");
+    let grouped = |mark: char, rest: char| {
+        let whole = digits.split(rest).next().unwrap_or("");
+        could_be_thousands(whole, mark)
+    };
+    Some(match (commas, points) {
+        (0, 0) => digits.into(),
+        (0, 1) => match decimal {
+            Decimal::Comma if could_be_thousands(digits, '.') => without('.'),
+            _ => digits.into(),
+        },
+        (1, 0) => match decimal {
+            Decimal::Point if could_be_thousands(digits, ',') => without(','),
+            _ => digits.replace(',', "."),
+        },
+        (_, 0) if could_be_thousands(digits, ',') => without(','),
+        (0, _) if could_be_thousands(digits, '.') => without('.'),
+        (_, 1) if digits.rfind('.') > digits.rfind(',') && grouped(',', '.') => without(','),
+        (1, _) if digits.rfind(',') > digits.rfind('.') && grouped('.', ',') => {
+            without('.').replace(',', ".")
+        }
+        _ => return None,
+    })
+}
+
+fn exponent(rest: &str) -> (&str, usize) {
+    let mut bytes = rest.bytes();
+    if !matches!(bytes.next(), Some(b'e' | b'E')) {
+        return ("", 0);
+    }
+    let signed = usize::from(matches!(bytes.next(), Some(b'+' | b'-')));
+    let count = rest.bytes().skip(1 + signed).take_while(u8::is_ascii_digit).count();
+    if count == 0 || count > 3 {
+        ("", 0)
+    } else {
+        (&rest[..1 + signed + count], 1 + signed + count)
+    }
+}
+
+/// A single result as a person types it: `18`, `3,4`, `<2`. `None` when it is
+/// anything else, or has something after the number.
+pub fn parse_amount(typed: &str) -> Option<Amount> {
+    let mut evidence = Evidence::default();
+    evidence.look_at(typed);
+    match said(typed, evidence.decide().0) {
+        Said::Amount(amount, end) if typed[end..].trim().is_empty() => Some(amount),
+        _ => None,
+    }
+}
+
+/// What a result cell says.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Said {
+    /// A number or a limit; what follows it begins at this byte.
+    Amount(Amount, usize),
+    /// Not detected, and no limit given.
+    NotDetected,
+    /// Two numbers: a range, not a result.
+    Range,
+    /// Not measured.
+    Missing,
+    /// Words.
+    Text,
+}
+
+/// Reads a result.
+pub(super) fn said(text: &str, decimal: Decimal) -> Said {
+    let squashed = squash(text);
+    if squashed.is_empty() && !text.contains(['<', '>']) {
+        return Said::Missing;
+    }
+    if matches!(
+        squashed.as_str(),
+        "na" | "nt"
+            | "nottested"
+            | "notrun"
+            | "notapplicable"
+            | "notavailable"
+            | "null"
+            | "nan"
+            | "missing"
+    ) {
+        return Said::Missing;
+    }
+    let folded = fold(text);
+    let mut at = text.len() - text.trim_start().len();
+    let mut not_detected = false;
+    for word in ["not detected", "n.d.", "nd", "bdl", "below detection limit", "below detection"] {
+        if let Some(rest) = folded.trim_start().strip_prefix(word)
+            && !rest.starts_with(|c: char| c.is_alphanumeric())
+        {
+            not_detected = true;
+            // Folding keeps the count of characters, not of bytes.
+            let skip = folded.chars().count() - rest.chars().count();
+            at = text.char_indices().nth(skip).map_or(text.len(), |(b, _)| b);
+            break;
+        }
+    }
+    let rest = text[at..].trim_start_matches(|c: char| c.is_whitespace() || matches!(c, '(' | ','));
+    let (bound, rest) = bound(rest);
+    let inner = rest.trim_start();
+    match (number(inner, decimal), bound) {
+        (Some((value, length)), _) => {
+            let after = text.len() - inner.len() + length;
+            if bound.is_none() && goes_on_as_range(&text[after..], decimal) {
+                return Said::Range;
+            }
+            if is_no_amount(inner, length) {
+                return Said::Text;
+            }
+            let amount = match bound {
+                Some('<') => Amount::Below(value),
+                Some(_) => Amount::Above(value),
+                None if not_detected => return Said::NotDetected,
+                None => Amount::Exactly(value),
+            };
+            Said::Amount(amount, after)
+        }
+        (None, _) if not_detected => Said::NotDetected,
+        (None, Some('<')) => {
+            let limit = squash(inner);
+            let named = ["dl", "lod", "mdl", "loq", "rl", "mrl"];
+            if named.iter().any(|n| limit.starts_with(n)) { Said::NotDetected } else { Said::Text }
+        }
+        _ => Said::Text,
+    }
+}
+
+/// `<` or `>` before a number, and what follows it.
+fn bound(text: &str) -> (Option<char>, &str) {
+    let folded_first = text.chars().next().map(fold_char);
+    if let Some(mark @ ('<' | '>')) = folded_first {
+        let rest = text.trim_start_matches(|c| matches!(fold_char(c), '<' | '>' | '='));
+        return (Some(mark), rest);
+    }
+    for (words, mark) in [("less than", '<'), ("below", '<'), ("more than", '>'), ("above", '>')] {
+        if text.get(..words.len()).is_some_and(|t| t.eq_ignore_ascii_case(words)) {
+            return (Some(mark), &text[words.len()..]);
+        }
+    }
+    (None, text)
+}
+
+/// ` - 100`, `–100`, ` to 100`, ` bis 100` after a number.
+fn goes_on_as_range(rest: &str, decimal: Decimal) -> bool {
+    let rest = rest.trim_start();
+    let after = match rest.chars().next().map(fold_char) {
+        Some('-') => Some(&rest[rest.chars().next().map_or(0, char::len_utf8)..]),
+        _ => rest.strip_prefix("to ").or_else(|| rest.strip_prefix("bis ")),
+    };
+    after.is_some_and(|a| {
+        let a = a.trim_start();
+        a.starts_with(|c: char| c.is_ascii_digit()) && number(a, decimal).is_some()
+    })
+}
+
+/// A number that is part of a date, a ratio, or a strength such as `0.01 M`.
+fn is_no_amount(text: &str, length: usize) -> bool {
+    let rest = &text[length..];
+    let mut after = rest.chars();
+    let (first, second) = (after.next(), after.next());
+    if matches!(first, Some(':' | '/')) && second.is_some_and(|c| c.is_ascii_digit()) {
+        return true;
+    }
+    let strength = rest.trim_start();
+    ["M ", "N ", "mol/L", "mol "].iter().any(|s| {
+        strength.strip_prefix(s).is_some_and(|salt| {
+            let salt = squash(salt);
+            ["cacl", "calciumchl", "kcl", "nh4", "potassiumchl", "ammonium", "nahco"]
+                .iter()
+                .any(|s| salt.starts_with(s))
+        })
+    })
+}
+
+/// Whether a text is a laboratory's rating: `L`, `VH`, `Optimum`, `2-`.
+pub(super) fn is_rating(text: &str) -> bool {
+    let plain = squash(text);
+    if plain.is_empty() || text.len() > 60 {
+        return false;
+    }
+    const LETTERS: &[&str] = &[
+        "vl", "l", "ml", "m", "mh", "o", "h", "vh", "eh", "e", "def", "suff", "lr", "mr", "hr",
+        "opt", "med", "exc", "ex", "none",
+    ];
+    const WORDS: &[&str] = &[
+        "low",
+        "medium",
+        "high",
+        "optimum",
+        "optimal",
+        "sufficient",
+        "deficient",
+        "adequate",
+        "excess",
+        "excessive",
+        "normal",
+        "good",
+        "fair",
+        "poor",
+        "below",
+        "above",
+        "very",
+        "slightly",
+        "moderately",
+        "strongly",
+        "acid",
+        "acidic",
+        "alkaline",
+        "neutral",
+        "ok",
+        "satisfactory",
+        "marginal",
+        "trace",
+        "extremely",
+        "ideal",
+        "toxic",
+        "too",
+    ];
+    if LETTERS.contains(&plain.as_str()) {
+        return true;
+    }
+    let first: String = fold(text)
+        .trim_start()
+        .chars()
+        .skip_while(|c| *c == '(')
+        .take_while(|c| c.is_alphabetic())
+        .collect();
+    WORDS.contains(&first.as_str())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn decided(numbers: &[&str]) -> (Decimal, Option<String>) {
+        let mut evidence = Evidence::default();
+        for text in numbers {
+            evidence.look_at(text);
+        }
+        evidence.decide()
+    }
+
+    #[test]
+    fn the_decimal_mark_is_decided_by_all_the_numbers() {
+        assert_eq!(decided(&["6.2", "18", "1450"]), (Decimal::Point, None));
+        assert_eq!(decided(&["5,9", "12", "3,1"]).0, Decimal::Comma);
+        assert_eq!(decided(&["2,3", "2.000"]).0, Decimal::Comma);
+        assert!(decided(&["2,3", "2.000"]).1.unwrap().contains("2.000 was read as 2000"));
+        assert_eq!(decided(&["1,450"]).0, Decimal::Point);
+        assert!(decided(&["1,450"]).1.unwrap().contains("1,450 was read as 1450"));
+        assert!(decided(&["1,450", "6.2"]).1.unwrap().contains("decimal points"));
+        assert_eq!(decided(&["3/14/2022", "1:2.5", "P2.5"]), (Decimal::Point, None));
+    }
+
+    #[test]
+    fn numbers_as_printed() {
+        use Decimal::{Comma, Point};
+        let cases = [
+            ("1,450", Point, Some((1450.0, 5))),
+            ("1,450", Comma, Some((1.45, 5))),
+            ("3,4 %", Point, Some((3.4, 3))),
+            ("2.000", Comma, Some((2000.0, 5))),
+            ("2.000", Point, Some((2.0, 5))),
+            ("1.450,5", Point, Some((1450.5, 7))),
+            ("1,450.5", Comma, Some((1450.5, 7))),
+            ("1\u{202f}450", Point, Some((1450.0, 7))),
+            ("1.2e3", Point, Some((1200.0, 5))),
+            ("18E", Point, Some((18.0, 2))),
+            (".5", Point, Some((0.5, 2))),
+            ("−4", Point, Some((-4.0, 4))),
+            ("abc", Point, None),
+            ("1.2.3", Point, None),
+        ];
+        for (text, decimal, expected) in cases {
+            assert_eq!(number(text, decimal), expected, "{text} {decimal:?}");
+        }
+    }
+
+    #[test]
+    fn results_as_printed() {
+        let cases = [
+            ("< 0.2", Said::Amount(Amount::Below(0.2), 5)),
+            ("≤0.2", Said::Amount(Amount::Below(0.2), 6)),
+            ("ND <5", Said::Amount(Amount::Below(5.0), 5)),
+            (">300", Said::Amount(Amount::Above(300.0), 4)),
+            ("18L", Said::Amount(Amount::Exactly(18.0), 2)),
+            ("2-", Said::Amount(Amount::Exactly(2.0), 1)),
+            ("ND (u)", Said::NotDetected),
+            ("<LOD", Said::NotDetected),
+            ("BDL", Said::NotDetected),
+            ("50-100", Said::Range),
+            ("2.000 bis 150.000", Said::Range),
+            ("20 – 40", Said::Range),
+            ("n/a", Said::Missing),
+            ("N.A.", Said::Missing),
+            ("–", Said::Missing),
+            ("", Said::Missing),
+            ("5/14/2021", Said::Text),
+            ("1:1", Said::Text),
+            ("0.01 M CaCl2", Said::Text),
+            ("VH", Said::Text),
+        ];
+        for (text, expected) in cases {
+            assert_eq!(said(text, Decimal::Point), expected, "{text}");
+        }
+    }
+}

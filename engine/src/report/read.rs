@@ -1,11 +1,253 @@
 //! A [`Grid`] to a [`Report`].
-use super::{Grid, Report, Trouble};
+
+use super::about::{AboutSample, Statement, about_sample, methods, unit_for_all};
+use super::fold::squash;
+use super::label::Label;
+use super::layout::{Head, head, is_result};
+use super::lines::read_row;
+use super::number::{Decimal, Evidence};
+use super::place::{Draft, Placed, place};
+use super::settle::settle;
+use super::table;
+use super::units::Printed;
+use super::{Cell, Grid, Place, Report, SampleReport, Trouble, Unread};
+
+/// The most samples in one report.
+pub const MOST_SAMPLES: usize = 20_000;
+
+/// Unread lines beyond this are counted, not listed.
+const MOST_UNREAD: usize = 500;
 
 /// Reads a grid.
 ///
 /// # Errors
 /// When nothing in it is a soil result.
 pub fn read(grid: &Grid) -> Result<Report, Trouble> {
-    let _ = grid;
-    Err(Trouble::NoResults)
+    let mut evidence = Evidence::default();
+    for cell in grid.rows.iter().flatten() {
+        evidence.look_at(&cell.text);
+    }
+    let (decimal, note) = evidence.decide();
+    let mut reader = Reader { decimal, ..Reader::default() };
+    reader.report.notes.extend(note);
+    let mut at = 0;
+    while at < grid.rows.len() {
+        at = match head(&grid.rows, at, decimal) {
+            Some(Head::SamplesDown(roles)) => {
+                table::samples_down(&mut reader, &grid.rows, at, &roles)?
+            }
+            Some(Head::PropertiesDown(roles)) => {
+                table::properties_down(&mut reader, &grid.rows, at, &roles)?
+            }
+            None => {
+                reader.free_row(&grid.rows[at])?;
+                at + 1
+            }
+        };
+    }
+    reader.finish(grid)
+}
+
+/// The report under way.
+#[derive(Default)]
+pub(super) struct Reader {
+    pub decimal: Decimal,
+    pub report: Report,
+    pub statements: Vec<Statement>,
+    /// A unit named for all nutrients, and on which line.
+    pub unit: Option<(Printed, u32)>,
+    /// What lines before the first sample say of every sample.
+    pub before: SampleReport,
+    /// How good the name of the current sample is; lower is better.
+    rank: Option<u8>,
+    /// The sample that free lines belong to.
+    current: Option<usize>,
+    /// A table of several samples came last, so a free line belongs to none.
+    after_table: bool,
+    pub soil_word: bool,
+}
+
+impl Reader {
+    /// Begins a sample.
+    pub fn begin(&mut self, name: Option<&str>) -> Result<usize, Trouble> {
+        let index = self.report.samples.len();
+        if index >= MOST_SAMPLES {
+            return Err(Trouble::TooManySamples { allowed: MOST_SAMPLES });
+        }
+        let name = match name.map(str::trim).filter(|n| !n.is_empty()) {
+            Some(name) => name.to_string(),
+            None => String::new(),
+        };
+        self.report.samples.push(SampleReport { name, ..SampleReport::default() });
+        Ok(index)
+    }
+
+    /// The sample that free lines and single-column lists belong to.
+    pub fn current(&mut self) -> Result<usize, Trouble> {
+        if let Some(index) = self.current {
+            return Ok(index);
+        }
+        let index = self.begin(None)?;
+        let before = std::mem::take(&mut self.before.name);
+        self.report.samples[index].name = before;
+        self.current = Some(index);
+        Ok(index)
+    }
+
+    /// A table ended that gave every sample its own row or column.
+    pub fn end_table(&mut self, samples: usize, last: usize) {
+        self.after_table = samples > 1;
+        self.current = (samples == 1).then_some(last);
+    }
+
+    /// Lists something that could not be placed.
+    pub fn unread(
+        &mut self,
+        sample: Option<usize>,
+        text: &str,
+        reason: impl Into<String>,
+        place: Place,
+    ) {
+        let unread = Unread { text: text.to_string(), reason: reason.into(), place };
+        match sample {
+            Some(index) => self.report.samples[index].unread.push(unread),
+            None => self.report.unread.push(unread),
+        }
+    }
+
+    /// Places a result in a sample.
+    pub fn put(&mut self, sample: usize, draft: Draft) {
+        self.soil_word = true;
+        let text = format!("{}: {}", draft.name, draft.result);
+        let at = draft.place;
+        match place(draft, self.decimal) {
+            Placed::Reading(reading) => self.report.samples[sample].readings.push(*reading),
+            Placed::Missing => {}
+            Placed::Unread(reason) => self.unread(Some(sample), &text, reason, at),
+        }
+    }
+
+    /// A row outside every table.
+    pub fn free_row(&mut self, row: &[Cell]) -> Result<(), Trouble> {
+        let filled: Vec<&Cell> = row.iter().filter(|c| !c.text.is_empty()).collect();
+        let (Some(first), Some(last)) = (filled.first(), filled.last()) else { return Ok(()) };
+        let whole = filled.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join("  ");
+        let at = Place { end: last.place.end, ..first.place };
+        if let Some(about) = about_sample(row, self.decimal) {
+            return self.about(about, &whole, at);
+        }
+        let says = read_row(row, self.decimal);
+        self.soil_word |= says.soil_word;
+        if !says.drafts.is_empty() {
+            if self.after_table {
+                self.unread(
+                    None,
+                    &whole,
+                    "it stands outside the table, so its sample isn't known",
+                    at,
+                );
+                return Ok(());
+            }
+            let sample = self.current()?;
+            for draft in says.drafts {
+                self.put(sample, draft);
+            }
+            return Ok(());
+        }
+        let statements = methods(&whole, at.line);
+        let unit = unit_for_all(&whole).map(|u| (u, at.line));
+        if says.refused.as_deref().is_none_or(|r| !r.starts_with("a recommendation")) {
+            self.unit = self.unit.or(unit);
+            if !statements.is_empty() || unit.is_some() {
+                self.statements.extend(statements);
+                return Ok(());
+            }
+        }
+        let reason = says.refused.unwrap_or_else(|| {
+            if says.soil_word {
+                "a soil property is named, but no result stands beside it".into()
+            } else {
+                "no soil property in this line".to_string()
+            }
+        });
+        self.unread(None, &whole, reason, at);
+        Ok(())
+    }
+
+    fn about(&mut self, about: AboutSample, whole: &str, at: Place) -> Result<(), Trouble> {
+        match about {
+            AboutSample::Name(name, rank) => {
+                let begun =
+                    self.current.is_some_and(|c| !self.report.samples[c].readings.is_empty());
+                if begun && self.rank.is_none_or(|r| rank <= r) {
+                    let index = self.begin(Some(&name))?;
+                    self.current = Some(index);
+                } else if self.rank.is_none_or(|r| rank < r) && !begun {
+                    match self.current {
+                        Some(c) => self.report.samples[c].name = name,
+                        None => self.before.name = name,
+                    }
+                } else {
+                    self.unread(None, whole, "a second name of the sample", at);
+                    return Ok(());
+                }
+                self.after_table = false;
+                self.rank = Some(rank);
+            }
+            AboutSample::Depth(top, bottom) => self.about_to().depth_cm = Some((top, bottom)),
+            AboutSample::Texture(texture) => self.about_to().texture = Some(texture),
+            AboutSample::Unclear(reason) => self.unread(self.current, whole, reason, at),
+        }
+        Ok(())
+    }
+
+    /// Where a line about the sample goes: to the sample under way, or to all.
+    fn about_to(&mut self) -> &mut SampleReport {
+        match self.current {
+            Some(index) => &mut self.report.samples[index],
+            None => &mut self.before,
+        }
+    }
+
+    fn finish(mut self, grid: &Grid) -> Result<Report, Trouble> {
+        for (i, sample) in self.report.samples.iter_mut().enumerate() {
+            if sample.name.is_empty() {
+                sample.name = format!("Sample {}", i + 1);
+            }
+            sample.depth_cm = sample.depth_cm.or(self.before.depth_cm);
+            sample.texture = sample.texture.or(self.before.texture);
+            settle(sample, &self.statements, self.unit);
+        }
+        let found = self.report.samples.iter().flat_map(|s| &s.readings);
+        if !found.into_iter().any(|r| r.amount.is_some() || r.rating.is_some()) {
+            return Err(self.trouble(grid));
+        }
+        let extra = self.report.unread.len().saturating_sub(MOST_UNREAD);
+        if extra > 0 {
+            self.report.unread.truncate(MOST_UNREAD);
+            self.report.notes.push(format!("{extra} more lines could not be placed."));
+        }
+        Ok(self.report)
+    }
+
+    /// Why there is no result at all.
+    fn trouble(&self, grid: &Grid) -> Trouble {
+        let tabular = grid.rows.iter().filter(|r| r.len() > 1).count() * 2 > grid.rows.len();
+        let refused = self.report.samples.iter().any(|s| !s.unread.is_empty());
+        let named = |c: &Cell| Label::of(&c.text).is_soil() && c.text.len() < 60;
+        let soil = refused || self.soil_word && (tabular || grid.rows.iter().flatten().any(named));
+        if soil {
+            return Trouble::NoResults;
+        }
+        if tabular {
+            let names = grid.rows.iter().find(|r| r.len() > 1).into_iter().flatten();
+            let names = names
+                .map(|c| c.text.chars().take(24).collect::<String>())
+                .filter(|n| !squash(n).is_empty() && !is_result(n, self.decimal))
+                .take(4)
+                .collect();
+            return Trouble::NoSoilWords { names };
+        }
+        Trouble::Prose
+    }
 }

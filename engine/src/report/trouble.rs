@@ -19,6 +19,11 @@ pub enum Trouble {
         /// Bytes allowed.
         allowed: usize,
     },
+    /// More samples than can be judged at once.
+    TooManySamples {
+        /// Samples allowed.
+        allowed: usize,
+    },
     /// Sentences, no results.
     Prose,
     /// A table, but none of its names is a soil property.
@@ -32,8 +37,71 @@ pub enum Trouble {
 
 impl std::fmt::Display for Trouble {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "{self:?}")
+        match self {
+            Trouble::Empty => f.write_str(
+                "There is nothing here yet. Paste your soil test: the names, the numbers and \
+                 their units.",
+            ),
+            Trouble::Binary { looks_like } => write!(
+                f,
+                "This is {looks_like}, not text. Open it, copy the table with the results and \
+                 paste that here. Nothing you typed is lost.",
+            ),
+            Trouble::TooLarge { bytes, allowed } => write!(
+                f,
+                "This is {:.1} MB of text; a soil report has at most {} MB. Paste only the part \
+                 with the results. Nothing you typed is lost.",
+                *bytes as f64 / 1_000_000.0,
+                allowed / 1_000_000,
+            ),
+            Trouble::TooManySamples { allowed } => write!(
+                f,
+                "This table has more than {allowed} samples. Split it and paste one part at a \
+                 time.",
+            ),
+            Trouble::Prose => f.write_str(
+                "These are sentences; no result was found in them. Paste lines such as \
+                 “Phosphorus 18 ppm”, or the table of your report. Your text is kept.",
+            ),
+            Trouble::NoSoilWords { names } => {
+                f.write_str("This is a table, but none of its names is a soil property")?;
+                if !names.is_empty() {
+                    write!(f, " (found: {})", names.join(", "))?;
+                }
+                f.write_str(
+                    ". Copy the row or column with names such as pH, P, K or organic matter too. \
+                     Your text is kept.",
+                )
+            }
+            Trouble::NoResults => f.write_str(
+                "Names of soil properties were found, but no number beside them. Copy the \
+                 numbers too, so that a line reads like “pH 6.2”. Your text is kept.",
+            ),
+        }
     }
 }
 
 impl std::error::Error for Trouble {}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn each_message_is_its_own_and_says_what_to_do() {
+        let all = [
+            Trouble::Empty,
+            Trouble::Binary { looks_like: "a PDF file" },
+            Trouble::TooLarge { bytes: 5_000_000, allowed: 4_000_000 },
+            Trouble::TooManySamples { allowed: 20_000 },
+            Trouble::Prose,
+            Trouble::NoSoilWords { names: vec!["apples".into()] },
+            Trouble::NoResults,
+        ];
+        let texts: std::collections::BTreeSet<String> =
+            all.iter().map(Trouble::to_string).collect();
+        assert_eq!(texts.len(), all.len());
+        assert!(texts.iter().all(|t| t.to_lowercase().contains("paste") || t.contains("Copy")));
+        assert!(all[2].to_string().contains("5.0 MB"));
+    }
+}

@@ -1,1 +1,202 @@
-//! TODO
+//! The units that reports print, by their many spellings.
+
+use std::collections::HashMap;
+use std::sync::LazyLock;
+
+use super::fold::{Gap, Word};
+use crate::quantity::Unit;
+
+/// A unit as printed: the engine's unit and what one of the printed unit is in it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Printed {
+    pub unit: Unit,
+    pub scale: f64,
+}
+
+/// Spellings, folded, with `/` where the text has a slash, a dot, an
+/// underscore or `per`. The third column is the size of the printed unit in
+/// the engine's unit.
+/// Source: common practice; 1 mmho/cm = 1 dS/m = 1 mS/cm = 1000 µS/cm.
+const UNITS: &[(Unit, f64, &[&str])] = &[
+    (
+        Unit::MgPerKg,
+        1.0,
+        &["ppm", "partspermillion", "mg/kg", "mgkg-1", "ug/g", "mgs/kg", "g/t", "g/tonne"],
+    ),
+    (Unit::MgPerL, 1.0, &["mg/l", "mg/litre", "mg/liter", "mgl-1", "mg/dm3", "mgdm-3", "ug/ml"]),
+    (Unit::MgPer100g, 1.0, &["mg/100g", "mg100g-1", "mg%"]),
+    (
+        Unit::LbPerAcre,
+        1.0,
+        &[
+            "lb/acre",
+            "lbs/acre",
+            "lb/ac",
+            "lbs/ac",
+            "lb/a",
+            "lbs/a",
+            "#/a",
+            "#/ac",
+            "#/acre",
+            "lbacre",
+            "lbsacre",
+            "lba",
+            "lbsa",
+            "lbac",
+            "lbsac",
+            "pounds/acre",
+            "pound/acre",
+            "pp2m",
+            "lbac-1",
+            "lbacre-1",
+            "lba-1",
+        ],
+    ),
+    (Unit::KgPerHa, 1.0, &["kg/ha", "kgs/ha", "kg/hectare", "kgha-1"]),
+    (
+        Unit::MeqPer100g,
+        1.0,
+        &[
+            "meq/100g",
+            "me/100g",
+            "meq100g",
+            "me100g",
+            "meq%",
+            "me%",
+            "meq100g-1",
+            "cmol/kg",
+            "cmolc/kg",
+            "cmolkg-1",
+            "cmolckg-1",
+            "cmols/kg",
+            "mval/100g",
+            "meq/100gm",
+            "meq/100grams",
+            "cmolpkg",
+            "milliequivalents/100g",
+            "cmolp/kg",
+            "cmole/kg",
+        ],
+    ),
+    (Unit::MmolcPerKg, 1.0, &["mmolc/kg", "mmolckg-1", "meq/kg"]),
+    (
+        Unit::MeqPer100cm3,
+        1.0,
+        &[
+            "meq/100cm3",
+            "meq/100cc",
+            "meq/100ml",
+            "cmolc/dm3",
+            "cmol/dm3",
+            "cmolc/l",
+            "cmol/l",
+            "me/100ml",
+            "cmolcdm-3",
+        ],
+    ),
+    (Unit::MeqPer100cm3, 0.1, &["mmolc/dm3", "mmolcdm-3"]),
+    (Unit::Percent, 1.0, &["%", "pct", "percent", "g/100g", "prozent"]),
+    (Unit::GPerKg, 1.0, &["g/kg", "gkg-1"]),
+    (
+        Unit::DsPerM,
+        1.0,
+        &[
+            "ds/m",
+            "dsm-1",
+            "mmho/cm",
+            "mmhos/cm",
+            "mmhocm-1",
+            "mmhoscm-1",
+            "ms/cm",
+            "mscm-1",
+            "mmho",
+            "mmhos",
+        ],
+    ),
+    (Unit::DsPerM, 0.01, &["ms/m", "msm-1"]),
+    (Unit::UsPerCm, 1.0, &["us/cm", "uscm-1", "umho/cm", "umhos/cm"]),
+    (Unit::GPerCm3, 1.0, &["g/cm3", "g/cc", "gcm-3", "g/ml", "t/m3", "kg/l", "mg/m3"]),
+];
+
+static BY_SPELLING: LazyLock<HashMap<&str, Printed>> = LazyLock::new(|| {
+    let each = |&(unit, scale, spellings): &(Unit, f64, &'static [&'static str])| {
+        spellings.iter().map(move |&s| (s, Printed { unit, scale }))
+    };
+    UNITS.iter().flat_map(each).collect()
+});
+
+/// The unit that begins at word `from`, and how many words it takes.
+pub(super) fn unit_at(words: &[Word], from: usize) -> Option<(Printed, usize)> {
+    let mut spelling = String::new();
+    let mut found = None;
+    let mut after_per = false;
+    for (i, word) in words.iter().enumerate().skip(from).take(6) {
+        if i > from {
+            match word.gap {
+                Gap::Wall => break,
+                Gap::Slash | Gap::Soft => spelling.push('/'),
+                Gap::Dash if matches!(word.text.as_str(), "1" | "3") => spelling.push('-'),
+                _ if after_per => spelling.push('/'),
+                _ => {}
+            }
+            after_per = word.text == "per";
+            if after_per {
+                continue;
+            }
+        }
+        spelling.push_str(&word.text);
+        if let Some(&printed) = BY_SPELLING.get(spelling.as_str()) {
+            found = Some((printed, i + 1 - from));
+        }
+    }
+    found
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::fold::words;
+    use super::*;
+
+    #[test]
+    fn each_spelling_is_its_unit() {
+        let cases = [
+            ("ppm", Unit::MgPerKg),
+            ("mg/kg", Unit::MgPerKg),
+            ("mg.kg", Unit::MgPerKg),
+            ("mg kg⁻¹", Unit::MgPerKg),
+            ("mg per kg", Unit::MgPerKg),
+            ("MG/L", Unit::MgPerL),
+            ("mg/dm³", Unit::MgPerL),
+            ("lbs/A", Unit::LbPerAcre),
+            ("#/A", Unit::LbPerAcre),
+            ("pounds per acre", Unit::LbPerAcre),
+            ("kg ha-1", Unit::KgPerHa),
+            ("meq/100 g", Unit::MeqPer100g),
+            ("me/100g", Unit::MeqPer100g),
+            ("me%", Unit::MeqPer100g),
+            ("cmol(+)/kg", Unit::MeqPer100g),
+            ("cmol(c)/kg", Unit::MeqPer100g),
+            ("cmol+/kg", Unit::MeqPer100g),
+            ("cmolc.kg", Unit::MeqPer100g),
+            ("mmolc/kg", Unit::MmolcPerKg),
+            ("meq/100 cm³", Unit::MeqPer100cm3),
+            ("mmhos/cm", Unit::DsPerM),
+            ("mS/cm", Unit::DsPerM),
+            ("µS/cm", Unit::UsPerCm),
+            ("μS/cm", Unit::UsPerCm),
+            ("g/cc", Unit::GPerCm3),
+            ("%", Unit::Percent),
+        ];
+        for (text, unit) in cases {
+            let words = words(text);
+            let (printed, length) = unit_at(&words, 0).unwrap_or_else(|| panic!("{text}"));
+            assert_eq!((printed.unit, length), (unit, words.len()), "{text}");
+        }
+    }
+
+    #[test]
+    fn a_magnesium_column_in_kg_per_ha_is_not_mg_per_kg() {
+        assert_eq!(unit_at(&words("Mg kg/ha"), 0), None);
+        assert_eq!(unit_at(&words("Mg kg/ha"), 1).unwrap().0.unit, Unit::KgPerHa);
+    }
+}

@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::soil::Property;
+
 /// A laboratory method, by the name the trade gives it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -165,6 +167,24 @@ impl Method {
             Method::ModifiedMehlichBuffer => "Modified Mehlich buffer",
             Method::AdamsEvansBuffer => "Adams–Evans buffer",
             Method::WoodruffBuffer => "Woodruff buffer",
+        }
+    }
+
+    /// Whether this extractant is used for this property: Olsen and Bray take phosphorus, the neutral salts take
+    /// cations, DTPA takes metals; the others take everything.
+    pub fn extracts(self, property: Property) -> bool {
+        match self {
+            Method::Olsen | Method::BrayP1 | Method::BrayP2 => property == Property::Phosphorus,
+            Method::AmmoniumAcetate | Method::AmmoniumNitrate => matches!(
+                property,
+                Property::Calcium | Property::Magnesium | Property::Potassium | Property::Sodium
+            ),
+            Method::Dtpa => matches!(
+                property,
+                Property::Zinc | Property::Manganese | Property::Copper | Property::Iron
+            ),
+            Method::HotWater => property == Property::Boron,
+            method => method.kind() == MethodKind::Extractant,
         }
     }
 }

@@ -1,0 +1,36 @@
+//! Says aloud, to readers that listen, what changed.
+
+use gloo::timers::callback::Timeout;
+use leptos::prelude::*;
+
+use crate::state::Page;
+use crate::words;
+
+/// A pause in typing, ms, after which the change is worth saying.
+const PAUSE: u32 = 600;
+
+/// The region that speaks.
+pub fn announce(page: Page) -> impl IntoView {
+    let said = RwSignal::new(String::new());
+    Effect::new(move |before: Option<(Option<usize>, String, Option<Timeout>)>| {
+        let results = page.outcome.with(|o| o.as_ref().map(|_| page.readings().len()));
+        let headline = page.of_plan(|plan| plan.headline.clone());
+        let (old_results, old_headline, waiting) = before.unwrap_or_default();
+        let message = match results {
+            Some(count) if old_results != results => Some(words::report_read(count)),
+            Some(_) if old_headline != headline => Some(words::answer_changed(&headline)),
+            _ => None,
+        };
+        // A message that still waits is dropped only for a newer one.
+        let waiting = match message {
+            Some(message) => Some(Timeout::new(PAUSE, move || said.set(message))),
+            None => waiting,
+        };
+        (results, headline, waiting)
+    });
+    view! {
+        <div id="announce" class="sr-only" aria-live="polite">
+            {move || said.get()}
+        </div>
+    }
+}

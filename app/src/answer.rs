@@ -1,0 +1,185 @@
+//! The answer, on the surface: what to do, how much, when next, and how to
+//! charge; then the questions that could change it.
+
+use emberloam_engine::biochar::Path;
+use emberloam_engine::cautions::Caution;
+use emberloam_engine::quantity::Unit;
+use leptos::prelude::*;
+
+use crate::figure::figures;
+use crate::grounds::opened_grounds;
+use crate::keyed::keyed;
+use crate::layer::{Stratum, edge, turf};
+use crate::questions::questions;
+use crate::season::when;
+use crate::state::Page;
+use crate::words;
+
+/// The path as a word for styles and tests.
+fn slug(path: Path) -> &'static str {
+    match path {
+        Path::UnchargedAfterHarvest => "uncharged-after-harvest",
+        Path::Charged => "charged",
+        Path::ChargeFirst => "charge-first",
+        Path::None => "none",
+    }
+}
+
+/// The layer.
+pub fn answer(page: Page) -> impl IntoView {
+    let path = move || page.of_plan(|plan| Some(slug(plan.path)));
+    let headline = Memo::new(move |_| page.of_plan(|plan| plan.headline.clone()));
+    let provisional = move || page.of_plan(|plan| plan.provisional);
+    view! {
+        <section id="answer" class="layer humus" data-path=path aria-labelledby="answer-title">
+            {turf()} {edge(Stratum::Humus)}
+            <div class="layer-inside">
+                <p class="kicker">
+                    {words::WHAT_TO_DO} " · " {move || page.bed_name()}
+                </p>
+                <h2 id="answer-title" class="headline" tabindex="-1">
+                    {move || headline.get()}
+                </h2>
+                <p class="provisional" hidden=move || !provisional()>
+                    {words::PROVISIONAL} " "
+                    <a href="#questions">{words::TO_THE_QUESTIONS}</a>
+                </p>
+                {which_sample(page)}
+                {next_date(page)}
+                {amounts(page)}
+                {recipe(page)}
+                {cautions(page)}
+                {questions(page)}
+            </div>
+        </section>
+    }
+}
+
+/// Which sample the bed was taken from, when the report has more than one.
+fn which_sample(page: Page) -> impl IntoView {
+    let names = Memo::new(move |_| {
+        page.report.with(|report| {
+            report
+                .as_ref()
+                .map(|r| r.samples.iter().map(|s| s.name.clone()).collect::<Vec<_>>())
+                .unwrap_or_default()
+        })
+    });
+    let chosen = move || page.outcome.with(|o| o.as_ref().map_or(0, |o| o.sample));
+    view! {
+        <label class="field which-sample" hidden=move || names.with(|names| names.len() < 2)>
+            <span class="field-name">{words::WHICH_SAMPLE}</span>
+            <select
+                id="sample"
+                on:change=move |event| {
+                    if let Ok(sample) = event_target_value(&event).parse() {
+                        page.answer(|case| case.sample = sample);
+                    }
+                }
+            >
+                {move || {
+                    names
+                        .get()
+                        .into_iter()
+                        .enumerate()
+                        .map(|(index, name)| {
+                            view! {
+                                <option
+                                    value=index.to_string()
+                                    prop:selected=move || chosen() == index
+                                >
+                                    {name}
+                                </option>
+                            }
+                        })
+                        .collect_view()
+                }}
+            </select>
+        </label>
+    }
+}
+
+fn next_date(page: Page) -> impl IntoView {
+    let next = move || {
+        page.of_plan(|plan| {
+            let dated = plan.season.iter().filter(|task| task.from.or(task.to).is_some());
+            dated.min_by_key(|task| task.from.or(task.to)).map(|t| (when(t), t.task.clone()))
+        })
+    };
+    move || {
+        next().map(|(when, task)| {
+            view! {
+                <p class="next">
+                    <span class="next-word">{words::NEXT}</span>
+                    <strong>{when}</strong>
+                    <span>{task}</span>
+                </p>
+            }
+        })
+    }
+}
+
+fn amounts(page: Page) -> impl IntoView {
+    // What to carry to the bed comes first, the shares and rates after it.
+    let list = Memo::new(move |_| {
+        let mut amounts = page.of_plan(|plan| plan.amounts.clone());
+        amounts.sort_by_key(|figure| figure.unit != Unit::Litre);
+        amounts
+    });
+    let assumed = move || {
+        let lead = list.with(|amounts| amounts.first().map(|f| f.grounds.assumed.clone()));
+        lead.unwrap_or_default()
+    };
+    let capped = move || page.of_plan(|plan| plan.capped_by.clone());
+    view! {
+        <div class="amounts" hidden=move || list.with(Vec::is_empty)>
+            <h3>{words::AMOUNTS}</h3>
+            {figures(page, move || list.get())}
+            <ul class="notes">
+                {move || {
+                    assumed().into_iter().map(|text| view! { <li>{words::assumed(&text)}</li> }).collect_view()
+                }}
+                {move || capped().into_iter().map(|text| view! { <li>{text}</li> }).collect_view()}
+            </ul>
+        </div>
+    }
+}
+
+fn recipe(page: Page) -> impl IntoView {
+    let charging = Memo::new(move |_| page.of_plan(|plan| plan.charging.clone()));
+    let steps = move || charging.with(|c| c.as_ref().map(|c| c.steps.clone())).unwrap_or_default();
+    let numbers =
+        move || charging.with(|c| c.as_ref().map(|c| c.figures.clone())).unwrap_or_default();
+    view! {
+        <div class="recipe" hidden=move || charging.with(Option::is_none)>
+            <h3>{words::RECIPE}</h3>
+            <ol class="steps">
+                {move || steps().into_iter().map(|text| view! { <li>{text}</li> }).collect_view()}
+            </ol>
+            {figures(page, numbers)}
+        </div>
+    }
+}
+
+fn cautions(page: Page) -> impl IntoView {
+    let list = Memo::new(move |_| page.of_plan(|plan| plan.cautions.clone()));
+    view! {
+        <div class="cautions" hidden=move || list.with(Vec::is_empty)>
+            <h3>{words::TAKE_CARE}</h3>
+            <ul class="plain">
+                {keyed(
+                    move || list.get(),
+                    |caution| caution.text.clone(),
+                    |caution: Memo<Caution>| {
+                        view! {
+                            <li>
+                                <p>{move || caution.with(|c| c.text.clone())}</p>
+                                {opened_grounds(move || caution.with(|c| c.grounds.clone()))}
+                            </li>
+                        }
+                    },
+                )}
+            </ul>
+        </div>
+    }
+}

@@ -1,0 +1,304 @@
+//! All answers in one quiet place: the report, the bed, the season, the bag.
+
+use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, Winter};
+use emberloam_engine::quantity::Unit;
+use emberloam_engine::soil::{Method, MethodKind, PlantGroup, Texture};
+use leptos::prelude::*;
+
+use crate::control::{choice, day, number, several};
+use crate::state::Page;
+use crate::words;
+
+/// Methods of one kind, by name.
+pub fn methods(kind: MethodKind) -> Vec<(Method, &'static str)> {
+    let of_kind = Method::ALL.into_iter().filter(|method| method.kind() == kind);
+    of_kind.map(|method| (method, method.label())).collect()
+}
+
+/// The units a report prints nutrients in.
+pub fn report_units() -> Vec<(Unit, &'static str)> {
+    let units = [
+        Unit::MgPerKg,
+        Unit::MgPerL,
+        Unit::MgPer100g,
+        Unit::LbPerAcre,
+        Unit::KgPerHa,
+        Unit::MeqPer100g,
+        Unit::MmolcPerKg,
+        Unit::MeqPer100cm3,
+        Unit::Percent,
+        Unit::GPerKg,
+    ];
+    units.into_iter().map(|unit| (unit, words::unit_choice(unit))).collect()
+}
+
+pub fn extractant(page: Page) -> AnyView {
+    several(
+        page,
+        words::EXTRACTANT,
+        methods(MethodKind::Extractant),
+        |case| &mut case.reading.extractants,
+        |case, method| case.reading.extractants.contains(&method),
+    )
+}
+
+pub fn nutrient_unit(page: Page) -> AnyView {
+    choice(
+        page,
+        words::NUTRIENT_UNIT,
+        report_units(),
+        |case| case.reading.nutrient_unit,
+        |case, value| case.reading.nutrient_unit = value,
+    )
+}
+
+pub fn buffer(page: Page) -> AnyView {
+    choice(
+        page,
+        words::BUFFER,
+        methods(MethodKind::Buffer),
+        |case| case.reading.buffer,
+        |case, value| case.reading.buffer = value,
+    )
+}
+
+pub fn ec_method(page: Page) -> AnyView {
+    let wet = methods(MethodKind::Suspension)
+        .into_iter()
+        .filter(|(method, _)| *method != Method::CaCl2)
+        .collect();
+    choice(
+        page,
+        words::EC_METHOD,
+        wet,
+        |case| case.reading.ec_method,
+        |case, value| case.reading.ec_method = value,
+    )
+}
+
+pub fn sampling_depth(page: Page) -> AnyView {
+    number(
+        page,
+        words::SAMPLING_DEPTH,
+        Unit::Cm,
+        |case| case.reading.depth_cm,
+        |case, value| case.reading.depth_cm = value,
+    )
+}
+
+pub fn plants(page: Page) -> AnyView {
+    let groups = PlantGroup::ALL.into_iter().map(|group| (group, group.label())).collect();
+    choice(page, words::PLANTS, groups, |case| case.plants, |case, value| case.plants = value)
+}
+
+pub fn texture(page: Page) -> AnyView {
+    let classes = Texture::ALL.into_iter().map(|class| (class, class.label())).collect();
+    choice(
+        page,
+        words::TEXTURE,
+        classes,
+        |case| case.bed.texture,
+        |case, value| case.bed.texture = value,
+    )
+}
+
+pub fn area(page: Page) -> AnyView {
+    number(
+        page,
+        words::AREA,
+        Unit::SquareMetre,
+        |case| case.bed.area_m2,
+        |case, value| case.bed.area_m2 = value,
+    )
+}
+
+pub fn worked_depth(page: Page) -> AnyView {
+    number(
+        page,
+        words::WORKED_DEPTH,
+        Unit::Cm,
+        |case| case.bed.depth_cm,
+        |case, value| case.bed.depth_cm = value,
+    )
+}
+
+fn kind(page: Page) -> AnyView {
+    let kinds = [BedKind::Dug, BedKind::NoDig, BedKind::Lawn, BedKind::Container, BedKind::TreePit];
+    choice(
+        page,
+        words::BED_KIND,
+        kinds.into_iter().map(|kind| (kind, words::bed_kind(kind))).collect(),
+        |case| case.bed.kind,
+        |case, value| case.bed.kind = value,
+    )
+}
+
+pub fn planting(page: Page) -> AnyView {
+    day(
+        page,
+        words::PLANTING,
+        |case| case.season.planting,
+        |case, value| case.season.planting = value,
+    )
+}
+
+pub fn winter(page: Page) -> AnyView {
+    let kinds = [Winter::Frost, Winter::MildWet, Winter::None];
+    let kinds = kinds.into_iter().map(|kind| (kind, words::winter(kind))).collect();
+    view! {
+        {choice(
+            page,
+            words::WINTER,
+            kinds,
+            |case| case.season.winter,
+            |case, value| case.season.winter = value,
+        )}
+        {day(
+            page,
+            words::HARVEST,
+            |case| case.season.harvest,
+            |case, value| case.season.harvest = value,
+        )}
+        {day(
+            page,
+            words::FIRST_FROST,
+            |case| case.season.first_frost,
+            |case, value| case.season.first_frost = value,
+        )}
+    }
+    .into_any()
+}
+
+fn last_frost(page: Page) -> AnyView {
+    day(
+        page,
+        words::LAST_FROST,
+        |case| case.season.last_frost,
+        |case, value| case.season.last_frost = value,
+    )
+}
+
+pub fn bag_state(page: Page) -> AnyView {
+    let states = [BagState::NoneYet, BagState::Uncharged, BagState::Charged];
+    choice(
+        page,
+        words::BAG_STATE,
+        states.into_iter().map(|state| (state, words::bag_state(state))).collect(),
+        |case| case.biochar.state,
+        |case, value| case.biochar.state = value,
+    )
+}
+
+fn feedstock(page: Page) -> AnyView {
+    let stocks = [
+        Feedstock::Softwood,
+        Feedstock::Hardwood,
+        Feedstock::GrassOrStraw,
+        Feedstock::Manure,
+        Feedstock::Nutshell,
+    ];
+    choice(
+        page,
+        words::FEEDSTOCK,
+        stocks.into_iter().map(|stock| (stock, words::feedstock(stock))).collect(),
+        |case| case.biochar.feedstock,
+        |case, value| case.biochar.feedstock = value,
+    )
+}
+
+fn bag_numbers(page: Page) -> AnyView {
+    view! {
+        {number(
+            page,
+            words::BAG_LITRES,
+            Unit::Litre,
+            |case| case.biochar.bag_litres,
+            |case, value| case.biochar.bag_litres = value,
+        )}
+        {number(
+            page,
+            words::SHARE,
+            Unit::Percent,
+            |case| case.biochar.share_percent,
+            |case, value| case.biochar.share_percent = value,
+        )}
+        {number(
+            page,
+            words::BAG_PH,
+            Unit::None,
+            |case| case.biochar.ph,
+            |case, value| case.biochar.ph = value,
+        )}
+        {number(
+            page,
+            words::BAG_LIMING,
+            Unit::Percent,
+            |case| case.biochar.liming_percent,
+            |case, value| case.biochar.liming_percent = value,
+        )}
+        {number(
+            page,
+            words::BAG_EC,
+            Unit::DsPerM,
+            |case| case.biochar.ec,
+            |case, value| case.biochar.ec = value,
+        )}
+    }
+    .into_any()
+}
+
+pub fn charge_with(page: Page) -> AnyView {
+    let sources = [
+        ChargeSource::Compost,
+        ChargeSource::Vermicompost,
+        ChargeSource::CompostTea,
+        ChargeSource::Urine,
+        ChargeSource::NitrogenFertiliser,
+        ChargeSource::CompleteFertiliser,
+    ];
+    several(
+        page,
+        words::CHARGE_WITH,
+        sources.into_iter().map(|source| (source, words::charge_source(source))).collect(),
+        |case| &mut case.charge_with,
+        |case, source| case.charge_with.contains(&source),
+    )
+}
+
+/// Every answer, folded away until somebody wants to change one.
+pub fn bed(page: Page) -> impl IntoView {
+    view! {
+        <details id="bed" class="fold">
+            <summary>{words::YOUR_ANSWERS}</summary>
+            <fieldset>
+                <legend>{words::LEGEND_BED}</legend>
+                {plants(page)}
+                {area(page)}
+                {worked_depth(page)}
+                {texture(page)}
+                {kind(page)}
+            </fieldset>
+            <fieldset>
+                <legend>{words::LEGEND_SEASON}</legend>
+                {planting(page)}
+                {winter(page)}
+                {last_frost(page)}
+            </fieldset>
+            <fieldset>
+                <legend>{words::LEGEND_BAG}</legend>
+                {bag_state(page)}
+                {feedstock(page)}
+                {bag_numbers(page)}
+                {charge_with(page)}
+            </fieldset>
+            <fieldset>
+                <legend>{words::LEGEND_REPORT}</legend>
+                {extractant(page)}
+                {nutrient_unit(page)}
+                {buffer(page)}
+                {ec_method(page)}
+                {sampling_depth(page)}
+            </fieldset>
+        </details>
+    }
+}

@@ -1,0 +1,121 @@
+//! A drawing on a canvas, sharp on any screen, in the page's own colours.
+//! Every chart stands beside a table with the same numbers.
+
+use gloo::events::EventListener;
+use leptos::html::Canvas;
+use leptos::prelude::*;
+use plotters::coord::Shift;
+use plotters::prelude::{DrawingArea, IntoDrawingArea, RGBColor};
+use plotters_canvas::CanvasBackend;
+
+/// What a chart is drawn on.
+pub type Sheet = DrawingArea<CanvasBackend, Shift>;
+
+/// The colours and the size of things, read from the page.
+pub struct Pen {
+    /// Text and axes.
+    pub ink: RGBColor,
+    /// Lines that only guide the eye.
+    pub faint: RGBColor,
+    /// What is likely.
+    pub likely: RGBColor,
+    /// What is possible.
+    pub possible: RGBColor,
+    /// Device pixels in one pixel of the page.
+    pub scale: f64,
+}
+
+impl Pen {
+    fn from_page() -> Option<Pen> {
+        let window = web_sys::window()?;
+        let root = window.document()?.document_element()?;
+        let style = window.get_computed_style(&root).ok()??;
+        let colour = |token: &str| parse(&style.get_property_value(token).ok()?);
+        Some(Pen {
+            ink: colour("--ink")?,
+            faint: colour("--line")?,
+            likely: colour("--ember")?,
+            possible: colour("--possible")?,
+            scale: window.device_pixel_ratio().max(1.0),
+        })
+    }
+
+    /// A length of the page in device pixels.
+    pub fn px(&self, length: f64) -> i32 {
+        (length * self.scale).round() as i32
+    }
+}
+
+/// Reads `#rrggbb`.
+fn parse(hex: &str) -> Option<RGBColor> {
+    let hex = hex.trim().strip_prefix('#')?;
+    let part = |at: usize| u8::from_str_radix(hex.get(at..at + 2)?, 16).ok();
+    (hex.len() == 6).then_some(RGBColor(part(0)?, part(2)?, part(4)?))
+}
+
+/// Counts the times the page's size or colours changed; charts follow it.
+#[derive(Clone, Copy)]
+pub struct Repaint(RwSignal<u32>);
+
+impl Repaint {
+    /// Follows the window for as long as the page lives.
+    pub fn follow() -> Repaint {
+        let count = RwSignal::new(0);
+        let again = move |_: &web_sys::Event| count.update(|n| *n += 1);
+        if let Some(window) = web_sys::window() {
+            EventListener::new(&window, "resize", again).forget();
+            for query in ["(prefers-color-scheme: dark)", "(prefers-contrast: more)"] {
+                if let Ok(Some(list)) = window.match_media(query) {
+                    EventListener::new(&list, "change", again).forget();
+                }
+            }
+        }
+        Repaint(count)
+    }
+}
+
+/// A canvas of `height` page pixels, drawn again when its data or the page change.
+pub fn chart(
+    repaint: Repaint,
+    label: impl Fn() -> String + Send + Sync + 'static,
+    height: impl Fn() -> f64 + Copy + Send + Sync + 'static,
+    draw: impl Fn(&Sheet, &Pen) + 'static,
+) -> impl IntoView {
+    let canvas = NodeRef::<Canvas>::new();
+    Effect::new(move |_| {
+        repaint.0.track();
+        let height = height();
+        let (Some(canvas), Some(pen)) = (canvas.get(), Pen::from_page()) else { return };
+        let width = canvas.get_bounding_client_rect().width();
+        if width < 1.0 || height < 1.0 {
+            return;
+        }
+        canvas.set_width(pen.px(width) as u32);
+        canvas.set_height(pen.px(height) as u32);
+        if let Some(backend) = CanvasBackend::with_canvas_object(canvas) {
+            draw(&backend.into_drawing_area(), &pen);
+        }
+    });
+    view! {
+        <canvas
+            class="chart"
+            node_ref=canvas
+            role="img"
+            aria-label=label
+            style=("--height", move || format!("{}px", height()))
+        ></canvas>
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_colour_token_is_read_as_six_hex_digits() {
+        assert_eq!(parse(" #2a2119"), Some(RGBColor(0x2a, 0x21, 0x19)));
+        for text in ["", "#fff", "2a2119", "#2a211", "#gg2119"] {
+            assert_eq!(parse(text), None, "{text}");
+        }
+    }
+}

@@ -1,0 +1,167 @@
+//! What biochar should do to each nutrient in the first month.
+
+use emberloam_engine::biochar::Effect as SoilEffect;
+use emberloam_engine::quantity::{Unit, significant};
+use leptos::prelude::*;
+use plotters::element::{PathElement, Rectangle};
+use plotters::prelude::{Color, IntoFont, Text};
+use plotters::style::text_anchor::{HPos, Pos, VPos};
+use plotters::style::{ShapeStyle, TextStyle};
+
+use crate::chart::{Pen, Repaint, Sheet, chart};
+use crate::figure::value;
+use crate::grounds::opened_grounds;
+use crate::keyed::keyed;
+use crate::state::Page;
+use crate::words;
+
+/// Height of a row and of the axis, page pixels.
+const ROW: f64 = 30.0;
+const AXIS: f64 = 34.0;
+
+/// The chart and its table.
+pub fn effects(page: Page) -> impl IntoView {
+    let all = Memo::new(move |_| page.of_plan(|plan| plan.effects.clone()));
+    let drawn = Memo::new(move |_| {
+        // A change of pH is not a change in per cent: it stands in the table.
+        let mut drawn = all.get();
+        drawn.retain(|effect| effect.change.unit == Unit::Percent);
+        drawn
+    });
+    let height = move || drawn.with(Vec::len) as f64 * ROW + AXIS;
+    let repaint = expect_context::<Repaint>();
+    view! {
+        <div hidden=move || all.with(Vec::is_empty)>
+            <h3>{words::EFFECTS}</h3>
+            <p>{words::EFFECTS_HOW_TO_READ}</p>
+            <figure>
+                {chart(
+                    repaint,
+                    || words::EFFECTS_CHART.into(),
+                    height,
+                    move |sheet, pen| drawn.with(|effects| draw(sheet, pen, effects)),
+                )}
+            </figure>
+            <details class="fold table-fold">
+            <summary>{words::AS_A_TABLE}</summary>
+            <div class="scroll" tabindex="0" role="region" aria-label=words::EFFECTS>
+                <table>
+                    <thead>
+                        <tr>
+                            <th scope="col">{words::COLUMN_PROPERTY}</th>
+                            <th scope="col">{words::COLUMN_DIRECTION}</th>
+                            <th scope="col">{words::COLUMN_CHANGE}</th>
+                            <th scope="col">{words::GROUNDS}</th>
+                        </tr>
+                    </thead>
+                    <tbody>
+                        {keyed(
+                            move || all.get(),
+                            |effect| effect.property,
+                            move |item: Memo<SoilEffect>| {
+                                view! {
+                                    <tr data-effect=move || item.with(|e| e.property.name())>
+                                        <th scope="row">
+                                            {move || item.with(|e| words::title(e.property.label()))}
+                                        </th>
+                                        <td>{move || item.with(|e| e.direction)}</td>
+                                        <td>{move || item.with(|e| value(page, &e.change))}</td>
+                                        <td>
+                                            {opened_grounds(move || {
+                                                item.with(|e| e.change.grounds.clone())
+                                            })}
+                                        </td>
+                                    </tr>
+                                }
+                            },
+                        )}
+                    </tbody>
+                </table>
+            </div>
+            </details>
+        </div>
+    }
+}
+
+/// A row for each effect: a thin bar from the low to the high end, a thick
+/// one from no change to the likely change.
+fn draw(sheet: &Sheet, pen: &Pen, effects: &[SoilEffect]) {
+    let (width, height) = sheet.dim_in_pixel();
+    let (width, height) = (width as i32, height as i32);
+    let ends = effects.iter().flat_map(|e| [e.change.band.low, e.change.band.high]);
+    let reach = ends.fold(10.0_f64, |reach, end| reach.max(end.abs()));
+    let names = pen.px(if f64::from(width) / pen.scale < 420.0 { 96.0 } else { 150.0 });
+    let margin = pen.px(22.0);
+    let span = f64::from(width - names - 2 * margin);
+    let x = |change: f64| names + margin + ((change / reach + 1.0) / 2.0 * span).round() as i32;
+    let font = ("sans-serif", f64::from(pen.px(13.0))).into_font();
+    let text = |anchor: HPos| {
+        TextStyle::from(font.clone()).color(&pen.ink).pos(Pos::new(anchor, VPos::Center))
+    };
+    let bottom = height - pen.px(AXIS);
+    let step = axis_step(reach);
+    let mut mark = -(reach / step).floor() * step;
+    while mark <= reach {
+        let line = ShapeStyle {
+            color: pen.faint.mix(if mark == 0.0 { 1.0 } else { 0.35 }),
+            filled: false,
+            stroke_width: pen.px(1.0).max(1) as u32,
+        };
+        // Ignored, here and below: a canvas that can't be drawn on stays blank;
+        // the table has the same numbers.
+        let _ = sheet.draw(&PathElement::new([(x(mark), 0), (x(mark), bottom)], line));
+        let sign = match mark {
+            up if up > 0.0 => "+",
+            down if down < 0.0 => "−",
+            _ => "",
+        };
+        let label = format!("{sign}{}\u{a0}%", significant(mark.abs(), 3));
+        let at = (x(mark), bottom + pen.px(16.0));
+        let _ = sheet.draw(&Text::new(label, at, text(HPos::Center)));
+        mark += step;
+    }
+    for (row, effect) in effects.iter().enumerate() {
+        let y = pen.px((row as f64 + 0.5) * ROW);
+        let band = effect.change.band;
+        let bar = |from: f64, to: f64, half: f64, colour: plotters::style::RGBAColor| {
+            let half = pen.px(half).max(1);
+            Rectangle::new([(x(from), y - half), (x(to), y + half)], colour.filled())
+        };
+        let _ = sheet.draw(&bar(band.low, band.high, 7.0, pen.possible.mix(1.0)));
+        let (a, b) = (band.likely.min(0.0), band.likely.max(0.0));
+        let _ = sheet.draw(&bar(a, b, 3.0, pen.likely.mix(1.0)));
+        let tick = pen.px(1.5);
+        let _ = sheet.draw(&Rectangle::new(
+            [(x(band.likely) - tick, y - pen.px(9.0)), (x(band.likely) + tick, y + pen.px(9.0))],
+            pen.ink.filled(),
+        ));
+        let name = words::title(effect.property.label());
+        let _ = sheet.draw(&Text::new(name, (names - pen.px(6.0), y), text(HPos::Right)));
+    }
+}
+
+/// The distance between the marks of an axis that reaches `reach` both ways:
+/// 1, 2 or 5 times a power of ten, two or three marks on each side.
+fn axis_step(reach: f64) -> f64 {
+    let rough = reach / 2.5;
+    let power = 10f64.powf(rough.log10().floor());
+    [1.0, 2.0, 5.0, 10.0]
+        .into_iter()
+        .map(|times| times * power)
+        .find(|step| *step >= rough)
+        .unwrap_or(power)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_axis_has_round_marks_and_not_many() {
+        for (reach, step) in [(10.0, 5.0), (25.0, 10.0), (60.0, 50.0), (48.0, 20.0), (100.0, 50.0)]
+        {
+            assert_eq!(axis_step(reach), step, "{reach}");
+            assert!((1.0..=3.0).contains(&(reach / step).floor()), "{reach}");
+        }
+    }
+}

@@ -1,0 +1,101 @@
+//! What your soil holds: every reading, and what could not be read.
+
+use emberloam_engine::outcome::JudgedReading;
+use emberloam_engine::report::Unread;
+use leptos::prelude::*;
+
+use crate::keyed::keyed;
+use crate::layer::{Stratum, layer};
+use crate::reading::reading;
+use crate::source::source_line;
+use crate::state::Page;
+use crate::words;
+
+/// The layer.
+pub fn holds(page: Page) -> impl IntoView {
+    let notes = move || page.outcome.with(|o| o.as_ref().map(|o| o.notes.clone()));
+    layer(
+        Stratum::Loam,
+        "holds",
+        words::HOLDS,
+        view! {
+            {summary(page)}
+            <ul class="notes">
+                {move || {
+                    notes()
+                        .unwrap_or_default()
+                        .into_iter()
+                        .map(|note| view! { <li>{note}</li> })
+                        .collect_view()
+                }}
+            </ul>
+            <ul class="readings plain">
+                {keyed(move || page.readings(), |r| r.place, move |item| reading(page, item))}
+            </ul>
+            {unread(page)}
+        },
+    )
+}
+
+/// The readings by level in three lines: what is short, what is enough, what
+/// is more than enough.
+fn summary(page: Page) -> impl IntoView {
+    let names = move |keep: fn(&JudgedReading) -> bool| {
+        let readings = page.readings();
+        let mut names: Vec<_> =
+            readings.iter().filter(|r| keep(r)).map(|r| r.property.label()).collect();
+        names.dedup();
+        names.join(", ")
+    };
+    let row = move |word: &'static str, keep: fn(&JudgedReading) -> bool| {
+        view! {
+            <div hidden=move || names(keep).is_empty()>
+                <dt>{word}</dt>
+                <dd>{move || names(keep)}</dd>
+            </div>
+        }
+    };
+    view! {
+        <dl class="at-a-glance">
+            {row(words::SHORT, |r| r.finding.level.is_some_and(|l| l.is_short()))}
+            {row(
+                words::ENOUGH,
+                |r| r.finding.level.is_some_and(|l| !l.is_short() && !l.is_surplus()),
+            )}
+            {row(words::SURPLUS, |r| r.finding.level.is_some_and(|l| l.is_surplus()))}
+            {row(words::NOT_JUDGED_YET, |r| r.finding.level.is_none())}
+        </dl>
+    }
+}
+
+/// What could not be placed, each with its reason.
+fn unread(page: Page) -> impl IntoView {
+    let list = Memo::new(move |_| {
+        let of_report = page
+            .report
+            .with(|report| report.as_ref().map(|r| r.unread.clone()).unwrap_or_default());
+        let of_sample = page.of_sample(|sample| sample.unread.clone());
+        let mut all: Vec<Unread> = of_report.into_iter().chain(of_sample).collect();
+        all.sort_by_key(|unread| unread.place);
+        all
+    });
+    view! {
+        <div id="unread" hidden=move || list.with(Vec::is_empty)>
+            <h3>{words::UNREAD}</h3>
+            <ul class="plain">
+                {keyed(
+                    move || list.get(),
+                    |unread| (unread.place, unread.text.clone()),
+                    move |item: Memo<Unread>| {
+                        view! {
+                            <li>
+                                {source_line(page, move || item.with(|u| u.place))}
+                                <p>{move || item.with(|u| u.reason.clone())}</p>
+                            </li>
+                        }
+                    },
+                )}
+            </ul>
+        </div>
+    }
+}

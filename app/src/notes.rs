@@ -1,0 +1,57 @@
+//! What the page tells about itself: ready offline, a new version, keeping.
+
+use gloo::events::EventListener;
+use leptos::prelude::*;
+
+use crate::state::Page;
+use crate::words;
+
+/// The notes. They wait at the edge of the page and never cover it.
+pub fn notes(page: Page) -> impl IntoView {
+    let offline = RwSignal::new(false);
+    let update = RwSignal::new(false);
+    if let Some(window) = web_sys::window() {
+        EventListener::new(&window, "emberloam:offline-ready", move |_| offline.set(true)).forget();
+        EventListener::new(&window, "emberloam:update-waiting", move |_| update.set(true)).forget();
+    }
+    view! {
+        <div class="page-notes" role="status">
+            <p id="offline-note" hidden=move || !offline.get()>
+                {move || offline.get().then_some(words::OFFLINE_READY)}
+            </p>
+            <p id="update-note" hidden=move || !update.get()>
+                {move || update.get().then_some(words::UPDATE_WAITING)}
+                " "
+                <button type="button" on:click=move |_| use_update()>
+                    {words::USE_UPDATE}
+                </button>
+                <button type="button" class="quiet" on:click=move |_| update.set(false)>
+                    {words::LATER}
+                </button>
+            </p>
+            <p id="keeping-note" hidden=move || page.keeping.get().is_none()>
+                {move || page.keeping.get()}
+            </p>
+            <p id="erased-note" hidden=move || page.erased.with(Option::is_none)>
+                {move || page.erased.with(Option::is_some).then_some(words::ERASED)}
+                " "
+                <button type="button" on:click=move |_| page.take_back()>
+                    {words::TAKE_BACK}
+                </button>
+                <button type="button" class="quiet" on:click=move |_| page.erased.set(None)>
+                    {words::FORGET}
+                </button>
+            </p>
+        </div>
+    }
+}
+
+/// Asks the script that looks after the service worker to use the new version.
+fn use_update() {
+    if let (Some(window), Ok(event)) =
+        (web_sys::window(), web_sys::CustomEvent::new("emberloam:use-update"))
+    {
+        // Ignored: the answer only says whether a listener cancelled it.
+        let _ = window.dispatch_event(&event);
+    }
+}

@@ -1,0 +1,118 @@
+//! The whole page, top to bottom.
+
+use emberloam_engine::quantity::Measures;
+use leptos::prelude::*;
+
+use crate::announce::announce;
+use crate::answer::answer;
+use crate::chart::Repaint;
+use crate::holds::holds;
+use crate::layer::{Stratum, empty_layer};
+use crate::notes::notes;
+use crate::paste::paste;
+use crate::references::references;
+use crate::season::season;
+use crate::state::Page;
+use crate::why::why;
+use crate::working::working;
+use crate::{print, words};
+
+/// The page.
+pub fn page() -> impl IntoView {
+    let page = Page::begin();
+    provide_context(Repaint::follow());
+    print::open_for_printing();
+    let shown = Memo::new(move |_| page.has_report());
+    view! {
+        <div class="ground" class:has-report=move || shown.get()>
+            {heading(page)} {notes(page)}
+            <div class="face">
+                <div class="beside">{paste(page, tools(page))}</div>
+                <Show when=move || shown.get() fallback=waiting>
+                    <div class="profile">
+                        {answer(page)} {holds(page)} {why(page)} {season(page)} {working(page)}
+                        {references(page)}
+                    </div>
+                </Show>
+            </div>
+            {announce(page)}
+        </div>
+    }
+}
+
+/// The layers before a report is in: empty, but named.
+fn waiting() -> impl IntoView {
+    let layers = [
+        (Stratum::Humus, words::WHAT_TO_DO),
+        (Stratum::Loam, words::HOLDS),
+        (Stratum::Ochre, words::WHY),
+        (Stratum::Clay, words::WHEN),
+        (Stratum::Marl, words::WORKING),
+        (Stratum::Rock, words::SOURCES),
+    ];
+    view! {
+        <ol class="profile waiting" aria-label=words::WHAT_YOU_WILL_SEE>
+            {layers.map(|(stratum, name)| empty_layer(stratum, name)).collect_view()}
+        </ol>
+    }
+}
+
+fn heading(page: Page) -> impl IntoView {
+    view! {
+        <header class="sky">
+            <div class="sky-inside">
+                <h1>{words::NAME}</h1>
+                <p class="what">{words::WHAT_IT_DOES}</p>
+                <p class="privacy">{words::PRIVACY}</p>
+                {measures(page)}
+            </div>
+        </header>
+    }
+}
+
+/// Metric or US measures, for the whole page.
+fn measures(page: Page) -> impl IntoView {
+    let option = move |value: Measures, name: &'static str| {
+        view! {
+            <label class="tick">
+                <input
+                    type="radio"
+                    name="measures"
+                    prop:checked=move || page.measures.get() == value
+                    on:change=move |_| page.measures.set(value)
+                />
+                <span>{name}</span>
+            </label>
+        }
+    };
+    view! {
+        <fieldset class="measures">
+            <legend>{words::MEASURES}</legend>
+            {option(Measures::Metric, words::METRIC)}
+            {option(Measures::Us, words::US)}
+        </fieldset>
+    }
+}
+
+/// Print and erase.
+fn tools(page: Page) -> impl IntoView {
+    let nothing = move || {
+        page.text.with(String::is_empty)
+            && page.answers.with(|case| *case == emberloam_engine::Case::default())
+    };
+    view! {
+        <div class="buttons tools">
+            <button
+                type="button"
+                id="print"
+                hidden=move || !page.has_report()
+                on:click=move |_| print::print()
+            >
+                {words::PRINT}
+            </button>
+            <button type="button" id="erase" hidden=nothing on:click=move |_| page.erase()>
+                {words::ERASE}
+            </button>
+        </div>
+    }
+}

@@ -1,0 +1,109 @@
+//! The report: the paste box, the samples, and what is wrong with a text that
+//! can't be read.
+
+use leptos::html::Details;
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlElement;
+
+use crate::state::Page;
+use crate::words;
+
+/// The invented sample reports: id, name, text.
+const SAMPLES: [(&str, &str, &str); 4] = [
+    ("sample-surplus", words::SAMPLE_SURPLUS, include_str!("../../public/samples/surplus.txt")),
+    ("sample-hungry", words::SAMPLE_HUNGRY, include_str!("../../public/samples/hungry-sand.csv")),
+    (
+        "sample-metric",
+        words::SAMPLE_METRIC,
+        include_str!("../../public/samples/metric-transposed.tsv"),
+    ),
+    ("sample-broken", words::SAMPLE_BROKEN, include_str!("../../public/samples/broken.txt")),
+];
+
+/// The report, with the tools that work on all of it.
+pub fn paste(page: Page, tools: impl IntoView) -> impl IntoView {
+    let fold = NodeRef::<Details>::new();
+    // With a report kept from the last visit a phone shows the answer first.
+    let open = !(page.outcome.with_untracked(Option::is_some) && is_narrow());
+    let arrived = move || {
+        if page.has_report() && is_narrow() {
+            show_answer(fold);
+        }
+    };
+    view! {
+        <details id="report-fold" class="report" node_ref=fold open=open>
+            <summary>
+                <span class="report-title">{words::YOUR_REPORT}</span>
+                <span class="soft">{move || state_of_report(page)}</span>
+            </summary>
+            <label class="field">
+                <span class="field-name">{words::PASTE_HERE}</span>
+                <textarea
+                    id="report-text"
+                    spellcheck="false"
+                    autocomplete="off"
+                    autocapitalize="off"
+                    wrap="off"
+                    rows="10"
+                    placeholder=words::PASTE_EXAMPLE
+                    aria-describedby="trouble"
+                    aria-invalid=move || page.trouble().map(|_| "true")
+                    prop:value=move || page.text.get()
+                    on:input=move |event| page.paste(event_target_value(&event))
+                    on:paste=move |_| {
+                        // The text is in the box only after this event.
+                        request_animation_frame(arrived);
+                    }
+                ></textarea>
+            </label>
+            <div id="trouble" role="alert">
+                {move || page.trouble().map(|text| view! { <p>{text}</p> })}
+            </div>
+            <div class="samples" role="group" aria-labelledby="samples-title">
+                <p id="samples-title" class="soft">
+                    {words::SAMPLES}
+                </p>
+                <div class="buttons">
+                    {SAMPLES
+                        .map(|(id, name, text)| {
+                            let put = move |_| {
+                                page.paste(text);
+                                arrived();
+                            };
+                            view! {
+                                <button type="button" id=id on:click=put>
+                                    {name}
+                                </button>
+                            }
+                        })
+                        .collect_view()}
+                </div>
+            </div>
+            {tools}
+        </details>
+    }
+}
+
+fn state_of_report(page: Page) -> String {
+    if page.has_report() { words::results(page.readings().len()) } else { String::new() }
+}
+
+/// One column: the report folds away above the answer.
+fn is_narrow() -> bool {
+    let query = "(max-width: 59.99rem), (orientation: portrait)";
+    let list = web_sys::window().and_then(|window| window.match_media(query).ok().flatten());
+    list.is_some_and(|list| list.matches())
+}
+
+/// Folds the report and moves to the answer.
+fn show_answer(fold: NodeRef<Details>) {
+    if let Some(fold) = fold.get_untracked() {
+        fold.set_open(false);
+    }
+    let title = document().get_element_by_id("answer-title");
+    if let Some(title) = title.and_then(|title| title.dyn_into::<HtmlElement>().ok()) {
+        // Ignored: without focus the answer still stands right below.
+        let _ = title.focus();
+    }
+}

@@ -1,0 +1,131 @@
+//! What must be asked: each question with its control and what it would change.
+
+use std::collections::BTreeSet;
+
+use emberloam_engine::question::{Question, QuestionId};
+use leptos::prelude::*;
+
+use crate::correct::unit_of;
+use crate::keyed::keyed;
+use crate::state::Page;
+use crate::{bed, words};
+
+/// A question, and whether it still waits for an answer.
+#[derive(Clone, PartialEq)]
+struct Asked {
+    question: Question,
+    open: bool,
+}
+
+/// The questions. One that was answered stays where it is, so that nothing
+/// jumps away under the person's hands.
+pub fn questions(page: Page) -> impl IntoView {
+    let asked = Memo::new(move |before: Option<&Vec<Asked>>| {
+        // Another report brings its own questions.
+        page.text.track();
+        let now = page.outcome.with(|o| o.as_ref().map(|o| o.questions.clone()));
+        merge(before.map_or(&[][..], Vec::as_slice), now.unwrap_or_default())
+    });
+    let none = move || asked.with(Vec::is_empty);
+    let open = move || asked.with(|list| list.iter().filter(|asked| asked.open).count());
+    view! {
+        <div id="questions" class="questions" hidden=none>
+            <h3>{words::QUESTIONS}</h3>
+            <p class="soft">{move || words::questions_open(open())}</p>
+            <ul class="plain">
+                {keyed(
+                    move || asked.get(),
+                    |asked| (asked.question.id, asked.question.about.clone()),
+                    move |item| question(page, item),
+                )}
+            </ul>
+        </div>
+        {bed::bed(page)}
+    }
+}
+
+/// The questions asked before, marked open or answered, then the new ones.
+fn merge(before: &[Asked], now: Vec<Question>) -> Vec<Asked> {
+    let key = |q: &Question| (q.id, q.about.clone());
+    let still: BTreeSet<_> = now.iter().map(key).collect();
+    let known: BTreeSet<_> = before.iter().map(|asked| key(&asked.question)).collect();
+    let old = before.iter().map(|asked| Asked {
+        question: now
+            .iter()
+            .find(|q| key(q) == key(&asked.question))
+            .unwrap_or(&asked.question)
+            .clone(),
+        open: still.contains(&key(&asked.question)),
+    });
+    let new = now.iter().filter(|q| !known.contains(&key(q)));
+    let new = new.map(|q| Asked { question: q.clone(), open: true });
+    old.chain(new).collect()
+}
+
+fn question(page: Page, item: Memo<Asked>) -> impl IntoView {
+    let Question { id, about, .. } = item.get_untracked().question;
+    view! {
+        <li class="question" class:answered=move || !item.with(|q| q.open)>
+            <p class="question-text">
+                {move || item.with(|q| q.question.text.clone())}
+                <span class="answered-word">
+                    {move || (!item.with(|q| q.open)).then_some(words::ANSWERED)}
+                </span>
+            </p>
+            <p class="soft">{move || item.with(|q| q.question.changes.clone())}</p>
+            {move || {
+                item.with(|q| q.question.suggestion.clone())
+                    .map(|text| view! { <p class="soft">{text}</p> })
+            }}
+            <div class="controls">
+                {match id {
+                    QuestionId::Extractant => bed::extractant(page),
+                    QuestionId::NutrientUnit => bed::nutrient_unit(page),
+                    QuestionId::ReadingUnit => {
+                        about
+                            .into_iter()
+                            .map(|property| unit_of(page, property))
+                            .collect_view()
+                            .into_any()
+                    }
+                    QuestionId::SamplingDepth => bed::sampling_depth(page),
+                    QuestionId::Buffer => bed::buffer(page),
+                    QuestionId::EcMethod => bed::ec_method(page),
+                    QuestionId::Texture => bed::texture(page),
+                    QuestionId::Plants => bed::plants(page),
+                    QuestionId::BagState => bed::bag_state(page),
+                    QuestionId::Planting => bed::planting(page),
+                    QuestionId::Winter => bed::winter(page),
+                    // The page always knows the day from the device's clock.
+                    QuestionId::Today => ().into_any(),
+                    QuestionId::Area => bed::area(page),
+                    QuestionId::WorkedDepth => bed::worked_depth(page),
+                    QuestionId::ChargeWith => bed::charge_with(page),
+                }}
+            </div>
+        </li>
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn ask(id: QuestionId) -> Question {
+        let text = |s: &str| s.to_string();
+        Question { id, text: text("?"), changes: text("much"), about: vec![], suggestion: None }
+    }
+
+    #[test]
+    fn an_answered_question_keeps_its_place() {
+        let first = merge(&[], vec![ask(QuestionId::Plants), ask(QuestionId::Area)]);
+        let then = merge(&first, vec![ask(QuestionId::Area), ask(QuestionId::BagState)]);
+        let seen: Vec<_> = then.iter().map(|a| (a.question.id, a.open)).collect();
+        assert_eq!(
+            seen,
+            [(QuestionId::Plants, false), (QuestionId::Area, true), (QuestionId::BagState, true)]
+        );
+        let back = merge(&then, vec![ask(QuestionId::Plants)]);
+        assert!(back[0].open && !back[1].open);
+    }
+}

@@ -1,0 +1,179 @@
+//! One reading: its number, its level on a ruler, and behind it where it
+//! stands in the report, how it was judged, and a way to put it right.
+
+use emberloam_engine::outcome::{Bound, JudgedReading};
+use emberloam_engine::quantity::significant;
+use emberloam_engine::ranges::Opinion;
+use emberloam_engine::report::Origin;
+use leptos::prelude::*;
+
+use crate::correct::correct;
+use crate::grounds::{grounds, opened_grounds};
+use crate::ruler::{Mark, mark_of, ruler, slug};
+use crate::source::source_line;
+use crate::state::Page;
+use crate::words;
+
+/// The number with its unit, as judged.
+pub fn amount(reading: &JudgedReading) -> String {
+    let number = match (reading.value, reading.bound) {
+        (_, Some(Bound::Below(limit))) => format!("< {}", significant(limit, 3)),
+        (_, Some(Bound::Above(limit))) => format!("> {}", significant(limit, 3)),
+        (Some(value), None) => significant(value, 3),
+        (None, None) => return reading.original.clone(),
+    };
+    match reading.unit.map(|unit| unit.symbol()) {
+        Some(symbol) if !symbol.is_empty() => format!("{number}\u{a0}{symbol}"),
+        _ => number,
+    }
+}
+
+fn number_or_limit(reading: &JudgedReading) -> Option<f64> {
+    reading.value.or(match reading.bound {
+        Some(Bound::Below(limit) | Bound::Above(limit)) => Some(limit),
+        None => None,
+    })
+}
+
+/// One reading.
+pub fn reading(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
+    let level = move || item.with(|r| r.finding.level);
+    let mark = move || {
+        item.with(|r| {
+            Some(Mark {
+                range: r.finding.range.clone()?,
+                value: number_or_limit(r)?,
+                level: r.finding.level?,
+            })
+        })
+    };
+    view! {
+        <li
+            class="reading"
+            data-property=move || item.with(|r| r.property.name())
+            data-level=move || level().map(slug)
+        >
+            <p class="reading-name">{move || item.with(|r| words::title(r.property.label()))}</p>
+            <p class="reading-value">
+                {move || item.with(amount)} " "
+                <strong class="level" data-level=move || level().map(slug)>
+                    {mark_of(level)}
+                    {move || level().map_or(words::NOT_JUDGED, |level| level.label())}
+                </strong>
+            </p>
+            <div class="reading-range">
+                {ruler(mark)}
+                <p class="soft">{move || item.with(range_in_words)}</p>
+            </div>
+            <details class="reading-more">
+                <summary>
+                    <span class="sr-only">
+                        {move || item.with(|r| r.property.label())} ": "
+                    </span>
+                    {words::READING_MORE}
+                </summary>
+                {behind(page, item)}
+            </details>
+        </li>
+    }
+}
+
+/// The range and its source, or why there is no judgement, in one line.
+fn range_in_words(reading: &JudgedReading) -> String {
+    let finding = &reading.finding;
+    if let Some(why) = &finding.not_judged {
+        return why.clone();
+    }
+    match (&finding.range, finding.source) {
+        (Some(range), Some(source)) => words::range_from(&range.text, source),
+        (Some(range), None) => words::range(&range.text),
+        _ => String::new(),
+    }
+}
+
+fn behind(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
+    let rating = move || item.with(|r| r.lab_rating.clone());
+    let source_word = move || {
+        item.with(|r| r.finding.range.as_ref().map(|range| range.word))
+            .filter(|word| !word.is_empty())
+    };
+    view! {
+        <dl class="facts">
+            <div>
+                <dt>{words::IN_YOUR_REPORT}</dt>
+                <dd>{source_line(page, move || item.with(|r| r.place))}</dd>
+            </div>
+            <div>
+                <dt>{words::READ_AS}</dt>
+                <dd>{move || item.with(read_as)}</dd>
+            </div>
+            {move || {
+                rating()
+                    .map(|text| {
+                        view! {
+                            <div>
+                                <dt>{words::LAB_SAYS}</dt>
+                                <dd>{text}</dd>
+                            </div>
+                        }
+                    })
+            }}
+            {move || {
+                source_word()
+                    .map(|word| {
+                        view! {
+                            <div>
+                                <dt>{words::SOURCE_WORD}</dt>
+                                <dd>{word}</dd>
+                            </div>
+                        }
+                    })
+            }}
+        </dl>
+        <ul class="notes">
+            {move || {
+                item.with(|r| r.notes.clone())
+                    .into_iter()
+                    .map(|note| view! { <li>{note}</li> })
+                    .collect_view()
+            }}
+        </ul>
+        {grounds(move || item.with(|r| r.finding.grounds.clone()))}
+        {move || {
+            item.with(|r| r.finding.second_opinions.clone())
+                .into_iter()
+                .map(second_opinion)
+                .collect_view()
+        }}
+        {correct(page, item)}
+    }
+}
+
+/// Name, method and how the method is known.
+fn read_as(reading: &JudgedReading) -> String {
+    let method = match (reading.method, &reading.method_from) {
+        (Some(method), Some(Origin::Inferred(from))) => {
+            words::method_inferred(method.label(), from)
+        }
+        (Some(method), Some(Origin::Answered)) => words::method_answered(method.label()),
+        (Some(method), _) => method.label().into(),
+        (None, _) if reading.property.is_extracted() => words::METHOD_UNKNOWN.into(),
+        (None, _) => String::new(),
+    };
+    words::read_as(reading.property.label(), &method)
+}
+
+fn second_opinion(opinion: Opinion) -> impl IntoView {
+    let verdict = if opinion.disagrees { words::DISAGREES } else { words::AGREES };
+    let basis = opinion.grounds;
+    view! {
+        <div class="second-opinion" class:disagrees=opinion.disagrees>
+            <p>
+                <span class="verdict">{verdict}</span>
+                " "
+                {words::opinion(opinion.source, opinion.level.label(), &opinion.range.text)}
+            </p>
+            {opened_grounds(move || basis.clone())}
+        </div>
+    }
+}

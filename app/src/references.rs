@@ -1,0 +1,44 @@
+//! The sources: every publication this answer leans on.
+
+use std::collections::BTreeMap;
+
+use emberloam_engine::Outcome;
+use emberloam_engine::sources::Citation;
+use leptos::prelude::*;
+
+use crate::grounds::citation;
+use crate::layer::{Stratum, layer};
+use crate::state::Page;
+use crate::words;
+
+/// The layer.
+pub fn references(page: Page) -> impl IntoView {
+    let list = Memo::new(move |_| page.outcome.with(|o| o.as_ref().map(cited).unwrap_or_default()));
+    layer(
+        Stratum::Rock,
+        "sources",
+        words::SOURCES,
+        view! {
+            <p>{words::SOURCES_INTRO}</p>
+            <ul class="citations">
+                {move || {
+                    list.get()
+                        .into_iter()
+                        .map(|source| view! { <li>{citation(source)}</li> })
+                        .collect_view()
+                }}
+            </ul>
+        },
+    )
+}
+
+/// Every source once, by title; with the weakest grade that was used, so that
+/// nothing looks better read than it is.
+fn cited(outcome: &Outcome) -> Vec<Citation> {
+    let mut weakest: BTreeMap<&str, Citation> = BTreeMap::new();
+    for citation in outcome.citations() {
+        let kept = weakest.entry(citation.source.title).or_insert(*citation);
+        kept.grade = kept.grade.max(citation.grade);
+    }
+    weakest.into_values().collect()
+}

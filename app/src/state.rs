@@ -1,0 +1,168 @@
+//! The state of the page: the person's inputs as signals, all else worked out.
+
+use emberloam_engine::outcome::{JudgedReading, SampleOutcome};
+use emberloam_engine::quantity::Measures;
+use emberloam_engine::report::{self, Report, Trouble};
+use emberloam_engine::{Case, Outcome, interpret};
+use leptos::prelude::*;
+
+use crate::{date, store, words};
+
+/// The state, handed to every view.
+#[derive(Clone, Copy)]
+pub struct Page {
+    /// The pasted text.
+    pub text: RwSignal<String>,
+    /// Whether the person has touched the paste box in this visit.
+    pub touched: RwSignal<bool>,
+    /// The answers; the report in it stays empty.
+    pub answers: RwSignal<Case>,
+    /// The reader's measures.
+    pub measures: RwSignal<Measures>,
+    /// What to tell the person about keeping, once.
+    pub keeping: RwSignal<Option<&'static str>>,
+    /// What was erased, until the person leaves or takes it back.
+    pub erased: RwSignal<Option<store::Kept>>,
+    /// The report read from the text.
+    pub report: Memo<Result<Report, Trouble>>,
+    /// The engine's answer; `None` without a report.
+    pub outcome: Memo<Option<Outcome>>,
+}
+
+impl Page {
+    /// Begins with what was kept on this device.
+    pub fn begin() -> Page {
+        let restored = store::restore();
+        let text = RwSignal::new(restored.kept.text);
+        let answers = RwSignal::new(restored.kept.answers);
+        let report = Memo::new(move |_| {
+            text.with(|text| report::open(text.as_bytes()).and_then(|grid| report::read(&grid)))
+        });
+        let outcome = Memo::new(move |_| {
+            let report = report.get().ok()?;
+            let mut case = answers.get();
+            case.report = report;
+            case.season.today = date::today();
+            Some(interpret(&case))
+        });
+        let page = Page {
+            text,
+            touched: RwSignal::new(false),
+            answers,
+            measures: RwSignal::new(restored.kept.measures),
+            keeping: RwSignal::new(restored.say),
+            erased: RwSignal::new(None),
+            report,
+            outcome,
+        };
+        page.keep_on_change();
+        page
+    }
+
+    /// Keeps every change on this device; says at most once that it can't.
+    fn keep_on_change(self) {
+        Effect::new(move |first: Option<()>| {
+            let kept = self.kept();
+            // The first run only repeats what was just restored.
+            if first.is_none() || kept == store::Kept::default() {
+                return;
+            }
+            if let Err(why) = store::keep(&kept)
+                && self.keeping.get_untracked().is_none()
+            {
+                self.keeping.set(Some(why));
+            }
+        });
+    }
+
+    fn kept(self) -> store::Kept {
+        store::Kept {
+            text: self.text.get(),
+            answers: self.answers.get(),
+            measures: self.measures.get(),
+        }
+    }
+
+    /// Removes everything from the device and the page; it can be taken back
+    /// until the page is left.
+    pub fn erase(self) {
+        let kept = untrack(|| self.kept());
+        store::erase();
+        self.text.set(String::new());
+        self.touched.set(false);
+        self.answers.set(Case::default());
+        self.measures.set(Measures::default());
+        store::erase();
+        self.keeping.set(None);
+        self.erased.set(Some(kept));
+    }
+
+    /// Takes the erasing back.
+    pub fn take_back(self) {
+        if let Some(kept) = self.erased.get_untracked() {
+            self.text.set(kept.text);
+            self.answers.set(kept.answers);
+            self.measures.set(kept.measures);
+            self.erased.set(None);
+        }
+    }
+
+    /// Puts a text into the paste box.
+    pub fn paste(self, text: impl Into<String>) {
+        let text = text.into();
+        self.touched.set(true);
+        self.erased.set(None);
+        // Another report is another soil: what was answered about the old one's
+        // readings doesn't hold, what was said of the bed does.
+        if self.text.with_untracked(|old| *old != text) {
+            self.text.set(text);
+        }
+    }
+
+    /// Changes an answer.
+    pub fn answer(self, change: impl FnOnce(&mut Case)) {
+        self.answers.update(change);
+    }
+
+    /// Whether there is a report to answer for.
+    pub fn has_report(self) -> bool {
+        self.outcome.with(Option::is_some)
+    }
+
+    /// Why the text can't be read, in words; nothing while nothing was tried.
+    pub fn trouble(self) -> Option<String> {
+        let tried = self.touched.get() || self.text.with(|text| !text.is_empty());
+        let trouble = self.report.with(|report| report.as_ref().err().map(ToString::to_string));
+        trouble.filter(|_| tried)
+    }
+
+    /// Something of the chosen sample.
+    pub fn of_sample<T: Default>(self, take: impl FnOnce(&SampleOutcome) -> T) -> T {
+        self.outcome.with(|outcome| {
+            outcome
+                .as_ref()
+                .and_then(|outcome| outcome.samples.get(outcome.sample))
+                .map(take)
+                .unwrap_or_default()
+        })
+    }
+
+    /// Something of the plan.
+    pub fn of_plan<T: Default>(
+        self,
+        take: impl FnOnce(&emberloam_engine::biochar::Advice) -> T,
+    ) -> T {
+        self.outcome.with(|outcome| outcome.as_ref().map(|o| take(&o.advice)).unwrap_or_default())
+    }
+
+    /// The readings of the chosen sample.
+    pub fn readings(self) -> Vec<JudgedReading> {
+        self.of_sample(|sample| sample.readings.clone())
+    }
+
+    /// The title of the bed: the sample's name, when the report gives one.
+    pub fn bed_name(self) -> String {
+        let name = self.of_sample(|sample| sample.name.clone());
+        if name.is_empty() { words::YOUR_BED.into() } else { name }
+    }
+}

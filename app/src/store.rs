@@ -1,0 +1,125 @@
+//! What is typed stays on this device, and nowhere else.
+
+use emberloam_engine::Case;
+use emberloam_engine::quantity::Measures;
+use emberloam_engine::report::Report;
+use serde::{Deserialize, Serialize};
+use web_sys::Storage;
+
+use crate::words;
+
+/// Where the page keeps its state.
+const KEPT: &str = "emberloam:kept";
+/// Where a state that can't be read is put aside, so that it isn't lost.
+const SET_ASIDE: &str = "emberloam:set-aside";
+/// Text above this is no soil report and isn't kept.
+const LONGEST_KEPT: usize = 1_000_000;
+
+/// All that is kept.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, rename_all = "kebab-case")]
+pub struct Kept {
+    /// The pasted text.
+    pub text: String,
+    /// The answers; the report in it is left empty, for it is read again.
+    pub answers: Case,
+    /// The reader's measures.
+    pub measures: Measures,
+}
+
+impl Kept {
+    /// As one line of JSON. Text too long for a report is left out.
+    fn to_json(&self) -> Option<String> {
+        let mut kept = self.clone();
+        kept.answers.report = Report::default();
+        if kept.text.len() > LONGEST_KEPT {
+            kept.text.clear();
+        }
+        serde_json::to_string(&kept).ok()
+    }
+}
+
+/// What a visit begins with.
+#[derive(Debug, Default)]
+pub struct Restored {
+    /// What was kept, or nothing.
+    pub kept: Kept,
+    /// What to tell the person about it.
+    pub say: Option<&'static str>,
+}
+
+/// Reads what was kept on this device.
+pub fn restore() -> Restored {
+    let Some(storage) = storage() else {
+        return Restored { say: Some(words::STORAGE_OFF), ..Restored::default() };
+    };
+    let Ok(Some(json)) = storage.get_item(KEPT) else { return Restored::default() };
+    match serde_json::from_str(&json) {
+        Ok(kept) => Restored { kept, say: None },
+        Err(_) => {
+            // Ignored: when there is no room for it we still must not stop here.
+            let _ = storage.set_item(SET_ASIDE, &json);
+            Restored { say: Some(words::STORAGE_DAMAGED), ..Restored::default() }
+        }
+    }
+}
+
+/// Keeps the state.
+///
+/// # Errors
+/// In words for the reader, when the device won't keep it.
+pub fn keep(kept: &Kept) -> Result<(), &'static str> {
+    let storage = storage().ok_or(words::STORAGE_OFF)?;
+    let json = kept.to_json().ok_or(words::STORAGE_OFF)?;
+    storage.set_item(KEPT, &json).map_err(|_| words::STORAGE_FULL)?;
+    if kept.text.len() > LONGEST_KEPT { Err(words::TEXT_TOO_LONG_TO_KEEP) } else { Ok(()) }
+}
+
+/// Removes all that was kept.
+pub fn erase() {
+    if let Some(storage) = storage() {
+        for key in [KEPT, SET_ASIDE] {
+            // Ignored: removing fails only where nothing can be kept either.
+            let _ = storage.remove_item(key);
+        }
+    }
+}
+
+fn storage() -> Option<Storage> {
+    web_sys::window()?.local_storage().ok().flatten()
+}
+
+#[cfg(test)]
+mod tests {
+    use emberloam_engine::case::BagState;
+
+    use super::*;
+
+    #[test]
+    fn what_is_kept_comes_back_without_the_report() {
+        let mut answers = Case { sample: 2, ..Case::default() };
+        answers.bed.area_m2 = Some(12.5);
+        answers.biochar.state = Some(BagState::Uncharged);
+        let kept = Kept { text: "pH 6,5\n".into(), answers, measures: Measures::Us };
+        let mut with_report = kept.clone();
+        with_report.answers.report.notes.push("read".into());
+        let json = with_report.to_json().unwrap();
+        assert_eq!(serde_json::from_str::<Kept>(&json).unwrap(), kept);
+    }
+
+    #[test]
+    fn text_too_long_for_a_report_is_left_out_and_the_answers_stay() {
+        let mut kept = Kept { text: "x".repeat(LONGEST_KEPT + 1), ..Kept::default() };
+        kept.answers.bed.depth_cm = Some(15.0);
+        let back: Kept = serde_json::from_str(&kept.to_json().unwrap()).unwrap();
+        assert_eq!(back.text, "");
+        assert_eq!(back.answers.bed.depth_cm, Some(15.0));
+    }
+
+    #[test]
+    fn damaged_json_is_refused() {
+        for json in ["", "{", "[]", r#"{"answers":{"bed":{"area-m2":"wide"}}}"#] {
+            assert!(serde_json::from_str::<Kept>(json).is_err(), "{json}");
+        }
+    }
+}

@@ -1,0 +1,67 @@
+//! Why: every rule that fired, both ways, and what would change the answer.
+
+use emberloam_engine::biochar::Reason;
+use leptos::prelude::*;
+
+use crate::effects::effects;
+use crate::grounds::opened_grounds;
+use crate::keyed::keyed;
+use crate::layer::{Stratum, layer};
+use crate::state::Page;
+use crate::words;
+
+/// The layer.
+pub fn why(page: Page) -> impl IntoView {
+    layer(
+        Stratum::Ochre,
+        "why",
+        words::WHY,
+        view! {
+            <div class="two-sides">
+                {side(page, words::SPEAKS_FOR, true)} {side(page, words::SPEAKS_AGAINST, false)}
+            </div>
+            {would_change(page)}
+            {effects(page)}
+        },
+    )
+}
+
+fn side(page: Page, title: &'static str, speaks_for: bool) -> impl IntoView {
+    let list = Memo::new(move |_| {
+        page.of_plan(|plan| {
+            let reasons = plan.reasons.iter();
+            reasons.filter(|r| r.speaks_for == speaks_for).cloned().collect::<Vec<_>>()
+        })
+    });
+    view! {
+        <div hidden=move || list.with(Vec::is_empty)>
+            <h3>{title}</h3>
+            <ul class="plain reasons" class:against=!speaks_for>
+                {keyed(
+                    move || list.get(),
+                    |reason| reason.rule,
+                    |reason: Memo<Reason>| {
+                        view! {
+                            <li data-rule=move || reason.with(|r| r.rule)>
+                                <p>{move || reason.with(|r| r.text.clone())}</p>
+                                {opened_grounds(move || reason.with(|r| r.grounds.clone()))}
+                            </li>
+                        }
+                    },
+                )}
+            </ul>
+        </div>
+    }
+}
+
+fn would_change(page: Page) -> impl IntoView {
+    let list = move || page.of_plan(|plan| plan.would_change.clone());
+    view! {
+        <div hidden=move || list().is_empty()>
+            <h3>{words::WOULD_CHANGE}</h3>
+            <ul>
+                {move || list().into_iter().map(|text| view! { <li>{text}</li> }).collect_view()}
+            </ul>
+        </div>
+    }
+}

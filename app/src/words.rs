@@ -1,0 +1,302 @@
+//! Every word the page says. What the engine concludes it says itself.
+
+use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, Winter};
+use emberloam_engine::quantity::Unit;
+
+pub const NAME: &str = "Emberloam";
+pub const WHAT_IT_DOES: &str = "Paste a soil test. See what your soil holds, and whether biochar helps it, how much, and when.";
+pub const PRIVACY: &str = "Nothing you type leaves this device.";
+
+pub const MEASURES: &str = "Measures";
+pub const METRIC: &str = "Metric";
+pub const US: &str = "US";
+
+pub const YOUR_REPORT: &str = "Your report";
+pub const YOUR_BED: &str = "Your bed";
+pub const PASTE_HERE: &str = "Paste your soil test here, as text";
+pub const PASTE_EXAMPLE: &str = "pH 6.4\nPhosphorus (Olsen) 18 mg/kg\n…";
+pub const SAMPLES: &str = "No report at hand? Try one of these made-up ones:";
+pub const SAMPLE_SURPLUS: &str = "Rich garden";
+pub const SAMPLE_HUNGRY: &str = "Hungry sand";
+pub const SAMPLE_METRIC: &str = "Three beds";
+pub const SAMPLE_BROKEN: &str = "A bad paste";
+pub const PRINT: &str = "Print the plan";
+pub const ERASE: &str = "Erase everything";
+
+pub const ERASED: &str = "Erased from this device.";
+pub const TAKE_BACK: &str = "Undo";
+pub const FORGET: &str = "Forget it for good";
+pub const OFFLINE_READY: &str = "Ready for offline use.";
+pub const UPDATE_WAITING: &str = "A new version is here. What you typed stays.";
+pub const USE_UPDATE: &str = "Use it now";
+pub const LATER: &str = "Later";
+pub const STORAGE_OFF: &str = "This browser keeps nothing for this page. Your report and answers will be gone when you close it.";
+pub const STORAGE_FULL: &str =
+    "This device has no room left to keep your report. It will be gone when you close the page.";
+pub const STORAGE_DAMAGED: &str = "What was kept from your last visit can't be read, so the page starts fresh. The old text is put aside on this device.";
+pub const TEXT_TOO_LONG_TO_KEEP: &str =
+    "This text is too long to keep on this device. Your answers are kept.";
+
+pub const WHAT_YOU_WILL_SEE: &str = "What you will see, from the surface down";
+pub const WHAT_TO_DO: &str = "What to do";
+pub const PROVISIONAL: &str = "For now.";
+pub const TO_THE_QUESTIONS: &str = "An answer below could still change this";
+pub const WHICH_SAMPLE: &str = "Which sample is this bed?";
+pub const NEXT: &str = "Next";
+pub const AMOUNTS: &str = "How much";
+pub const RECIPE: &str = "How to charge it";
+pub const TAKE_CARE: &str = "Take care";
+
+pub const QUESTIONS: &str = "What would sharpen this";
+pub const ANSWERED: &str = "answered";
+pub const YOUR_ANSWERS: &str = "All about your bed, season and bag";
+pub const LEGEND_BED: &str = "Your bed";
+pub const LEGEND_SEASON: &str = "Your season";
+pub const LEGEND_BAG: &str = "Your biochar";
+pub const LEGEND_REPORT: &str = "About the report";
+pub const NOT_KNOWN: &str = "don't know";
+pub const EXTRACTANT: &str = "Extracts the lab used";
+pub const NUTRIENT_UNIT: &str = "Unit of the nutrients";
+pub const BUFFER: &str = "Lime buffer";
+pub const EC_METHOD: &str = "How soil and water were mixed for salts";
+pub const SAMPLING_DEPTH: &str = "How deep the sample was taken";
+pub const PLANTS: &str = "What grows there";
+pub const TEXTURE: &str = "Soil texture";
+pub const AREA: &str = "Area of the bed";
+pub const WORKED_DEPTH: &str = "How deep you will mix it in";
+pub const BED_KIND: &str = "How the bed is worked";
+pub const PLANTING: &str = "Next planting or sowing";
+pub const HARVEST: &str = "When the crop there now is off";
+pub const FIRST_FROST: &str = "Usual first autumn frost";
+pub const LAST_FROST: &str = "Usual last spring frost";
+pub const WINTER: &str = "Your cool season";
+pub const BAG_STATE: &str = "The biochar you have";
+pub const FEEDSTOCK: &str = "What it was made from";
+pub const BAG_LITRES: &str = "Size of a bag";
+pub const SHARE: &str = "Share of the worked soil, by volume";
+pub const BAG_PH: &str = "pH on the bag";
+pub const BAG_LIMING: &str = "Liming value on the bag, as calcium carbonate";
+pub const BAG_EC: &str = "Salts (EC) on the bag";
+pub const CHARGE_WITH: &str = "What you can charge it with";
+
+pub const HOLDS: &str = "What your soil holds";
+pub const SHORT: &str = "Short";
+pub const ENOUGH: &str = "Enough";
+pub const SURPLUS: &str = "More than enough";
+pub const NOT_JUDGED_YET: &str = "Read, not judged";
+pub const NOT_JUDGED: &str = "not judged";
+pub const READING_MORE: &str = "where it stands, why, put it right";
+pub const IN_YOUR_REPORT: &str = "In your report";
+pub const READ_AS: &str = "Read as";
+pub const LAB_SAYS: &str = "Your lab says";
+pub const SOURCE_WORD: &str = "The source's own word";
+pub const METHOD_UNKNOWN: &str = "method not known";
+pub const DISAGREES: &str = "Another source disagrees:";
+pub const AGREES: &str = "Another source agrees:";
+pub const PUT_RIGHT: &str = "Put this reading right";
+pub const RESULT: &str = "Result";
+pub const UNIT: &str = "Unit";
+pub const METHOD: &str = "Method";
+pub const MEASURED: &str = "What was measured";
+pub const AS_PRINTED: &str = "as printed";
+pub const AS_READ: &str = "as read";
+pub const LEAVE_OUT: &str = "Leave it out";
+pub const UNDO_CORRECTION: &str = "Back to the report";
+pub const UNREAD: &str = "Not read";
+
+pub const WHY: &str = "Why";
+pub const SPEAKS_FOR: &str = "Speaks for it";
+pub const SPEAKS_AGAINST: &str = "Speaks against it";
+pub const WOULD_CHANGE: &str = "What would change this";
+pub const EFFECTS: &str = "What biochar does in the first month";
+pub const EFFECTS_HOW_TO_READ: &str = "The pale bar is what is possible, the dark bar what is likely. A pale bar on both sides of zero means: unsure.";
+pub const EFFECTS_CHART: &str =
+    "Bars of the change in each nutrient in the first month. The table has the same numbers.";
+pub const AS_A_TABLE: &str = "The same as a table";
+pub const COLUMN_PROPERTY: &str = "Property";
+pub const COLUMN_DIRECTION: &str = "Direction";
+pub const COLUMN_CHANGE: &str = "Change";
+
+pub const WHEN: &str = "When";
+pub const NO_TASKS: &str = "Nothing to date yet. Give your planting and harvest dates above.";
+pub const NO_DATE_YET: &str = "No date yet";
+pub const UPTAKE: &str = "How long charging takes";
+pub const UPTAKE_HOW_TO_READ: &str =
+    "How much of the charge is taken up, day by day. The pale band is what is possible.";
+pub const UPTAKE_CHART: &str =
+    "A rising line of the share of the charge taken up by day. The table has the same numbers.";
+pub const COLUMN_DAY: &str = "Day";
+pub const COLUMN_LOW: &str = "At least";
+pub const COLUMN_LIKELY: &str = "Likely";
+pub const COLUMN_HIGH: &str = "At most";
+
+pub const WORKING: &str = "The working";
+pub const WORKING_INTRO: &str =
+    "Every number worked out from your report. Open one to see how it was made.";
+pub const SOURCES: &str = "Sources";
+pub const SOURCES_INTRO: &str = "What this answer rests on, and how well each source was read.";
+pub const GROUNDS: &str = "how we know";
+pub const GROUNDS_INPUTS: &str = "From";
+pub const GROUNDS_ASSUMED: &str = "Assumed, because nobody said";
+pub const GROUNDS_SOURCES: &str = "Sources";
+
+pub const MONTHS: [&str; 12] = [
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+];
+
+/// The name of a property or a figure at the head of a row; pH keeps its small p.
+pub fn title(name: &str) -> String {
+    let mut letters = name.chars();
+    match letters.next() {
+        Some(first) if !name.starts_with("pH") => first.to_uppercase().chain(letters).collect(),
+        _ => name.into(),
+    }
+}
+
+pub fn line(number: u32) -> String {
+    format!("line {number}")
+}
+
+pub fn results(count: usize) -> String {
+    if count == 1 { "1 result read".into() } else { format!("{count} results read") }
+}
+
+pub fn report_read(count: usize) -> String {
+    format!(
+        "Report read: {}",
+        if count == 1 { "1 result".into() } else { format!("{count} results") }
+    )
+}
+
+pub fn answer_changed(headline: &str) -> String {
+    format!("Answer changed: {headline}")
+}
+
+pub fn questions_open(count: usize) -> String {
+    match count {
+        0 => "All answered. You can still change them.".into(),
+        1 => "One question could change the answer.".into(),
+        _ => format!("{count} questions could change the answer. Skip any you can't answer."),
+    }
+}
+
+pub fn range(range: &str) -> String {
+    format!("Enough is {range}.")
+}
+
+pub fn range_from(range: &str, source: &str) -> String {
+    format!("Enough is {range}. {source}")
+}
+
+pub fn read_as(property: &str, method: &str) -> String {
+    if method.is_empty() { property.into() } else { format!("{property}, {method}") }
+}
+
+pub fn method_inferred(method: &str, from: &str) -> String {
+    format!("{method} (inferred: {from})")
+}
+
+pub fn method_answered(method: &str) -> String {
+    format!("{method} (you said so)")
+}
+
+pub fn opinion(source: &str, level: &str, range: &str) -> String {
+    format!("{source} calls it {level}; enough is {range}.")
+}
+
+pub fn assumed(what: &str) -> String {
+    format!("Assumed: {what}")
+}
+
+pub fn from_day(day: &str) -> String {
+    format!("From {day}")
+}
+
+pub fn by_day(day: &str) -> String {
+    format!("By {day}")
+}
+
+pub fn day(number: f64) -> String {
+    format!("day {number:.0}")
+}
+
+/// A unit as a choice: with the names reports use for the same thing.
+pub fn unit_choice(unit: Unit) -> &'static str {
+    match unit {
+        Unit::MgPerKg => "mg/kg (ppm)",
+        Unit::MgPerL => "mg/L (mg/dm³)",
+        Unit::MeqPer100g => "meq/100 g (cmolc/kg)",
+        other => other.symbol(),
+    }
+}
+
+pub fn bed_kind(kind: BedKind) -> &'static str {
+    match kind {
+        BedKind::Dug => "dug or tilled",
+        BedKind::NoDig => "never dug, fed from above",
+        BedKind::Lawn => "grass",
+        BedKind::Container => "pots and tubs",
+        BedKind::TreePit => "round a tree",
+    }
+}
+
+pub fn winter(winter: Winter) -> &'static str {
+    match winter {
+        Winter::Frost => "frost stops growth",
+        Winter::MildWet => "mild and wet",
+        Winter::None => "no winter: wet and dry seasons",
+    }
+}
+
+pub fn bag_state(state: BagState) -> &'static str {
+    match state {
+        BagState::NoneYet => "none yet",
+        BagState::Uncharged => "fresh, not charged",
+        BagState::Charged => "charged already",
+    }
+}
+
+pub fn feedstock(feedstock: Feedstock) -> &'static str {
+    match feedstock {
+        Feedstock::Softwood => "softwood: pine, spruce, fir",
+        Feedstock::Hardwood => "hardwood: oak, beech, ash",
+        Feedstock::GrassOrStraw => "straw, grass or bamboo",
+        Feedstock::Manure => "manure or litter",
+        Feedstock::Nutshell => "nutshells, stones or husks",
+    }
+}
+
+pub fn charge_source(source: ChargeSource) -> &'static str {
+    match source {
+        ChargeSource::Compost => "finished compost",
+        ChargeSource::Vermicompost => "worm castings",
+        ChargeSource::CompostTea => "compost tea",
+        ChargeSource::Urine => "urine, diluted",
+        ChargeSource::NitrogenFertiliser => "soluble nitrogen feed without phosphorus",
+        ChargeSource::CompleteFertiliser => "soluble complete (N-P-K) feed",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_title_begins_with_a_capital_and_ph_does_not() {
+        assert_eq!(title("nitrate-N"), "Nitrate-N");
+        assert_eq!(title("pH"), "pH");
+        assert_eq!(title("pH after a year"), "pH after a year");
+        assert_eq!(title(""), "");
+    }
+}

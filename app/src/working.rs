@@ -1,0 +1,23 @@
+//! The working: every number the chemistry gave, each with its grounds.
+
+use leptos::prelude::*;
+
+use crate::figure::figures;
+use crate::layer::{Stratum, layer};
+use crate::state::Page;
+use crate::words;
+
+/// The layer.
+pub fn working(page: Page) -> impl IntoView {
+    let list =
+        move || page.outcome.with(|o| o.as_ref().map(|o| o.derived.clone()).unwrap_or_default());
+    layer(
+        Stratum::Marl,
+        "working",
+        words::WORKING,
+        view! {
+            <p>{words::WORKING_INTRO}</p>
+            {figures(page, list)}
+        },
+    )
+}

@@ -1,0 +1,406 @@
+//! What the path depends on, drawn from the situation.
+
+use crate::biochar::rate::{self, MOST_EC, MOST_PH};
+use crate::biochar::{Material, Situation, liming};
+use crate::case::{BagState, BedKind, Feedstock, Winter};
+use crate::quantity::{Band, Input, Measures, Unit, shown, significant};
+use crate::ranges::{Finding, Level};
+use crate::season::{BETTER_DAYS, Timing};
+use crate::soil::{Method, PlantGroup, Property, Texture};
+use crate::sources::Grade;
+
+/// The least share worth spreading, % by volume.
+const LEAST_SHARE: f64 = 1.0;
+
+/// Exchange capacity below which a soil holds few nutrients, meq/100 g.
+/// Source: our choice.
+pub const LOW_CEC: f64 = 5.0;
+
+/// The nutrients a surplus is looked for in.
+const NUTRIENTS: [Property; 6] = [
+    Property::NitrateN,
+    Property::Phosphorus,
+    Property::Potassium,
+    Property::Calcium,
+    Property::Magnesium,
+    Property::Sulfur,
+];
+
+/// The nutrients a shortage is looked for in.
+const MAIN: [Property; 3] = [Property::NitrateN, Property::Phosphorus, Property::Potassium];
+
+/// What a rule may ask.
+#[derive(Clone, Debug)]
+pub struct Facts {
+    levels: Vec<(Property, Level, Option<&'static str>)>,
+    /// Something was judged by figures from memory only.
+    pub from_memory: Vec<Property>,
+    /// Nitrogen, phosphorus or potassium could be judged.
+    pub judged: bool,
+    texture: Option<Texture>,
+    /// Exchange capacity, meq/100 g.
+    pub cec: Option<Band>,
+    /// pH in water.
+    pub ph: Option<f64>,
+    ph_name: &'static str,
+    ph_level: Option<Level>,
+    ph_top: Option<f64>,
+    /// pH after the least useful share.
+    pub ph_after: Option<Band>,
+    limes: bool,
+    acid_char: bool,
+    manure: bool,
+    feedstock_known: bool,
+    acid_lovers: bool,
+    ece: Option<Band>,
+    ec_1_1: Option<f64>,
+    sodium: Option<f64>,
+    sar: Option<f64>,
+    salts_share: Option<f64>,
+    bag: Option<BagState>,
+    rooted: bool,
+    tropics: bool,
+    /// The dates.
+    pub timing: Timing,
+}
+
+impl Facts {
+    /// The facts of a situation.
+    pub fn of(situation: &Situation<'_>) -> Facts {
+        let Situation { case, soil, findings, chemistry, texture } = *situation;
+        let material = Material::of(&case.biochar);
+        let level = |p: Property| findings.get(&p).and_then(|f| f.level);
+        let levels: Vec<_> = NUTRIENTS
+            .iter()
+            .filter_map(|p| {
+                let finding = findings.get(p)?;
+                Some((*p, finding.level?, finding.source))
+            })
+            .collect();
+        let from_memory = levels
+            .iter()
+            .map(|(p, ..)| *p)
+            .filter(|p| findings.get(p).is_some_and(rests_on_memory))
+            .collect();
+        let figure = |name: &str| chemistry.get(name).map(|f| f.band);
+        Facts {
+            judged: MAIN.iter().any(|p| level(*p).is_some()),
+            levels,
+            from_memory,
+            texture,
+            cec: chemistry.cec,
+            ph: liming::water_ph(situation),
+            ph_name: liming::water_ph_name(situation),
+            ph_level: level(Property::Ph).or_else(|| level(Property::SaltPh)),
+            ph_top: findings
+                .get(&Property::Ph)
+                .and_then(|f| f.range.as_ref())
+                .and_then(|r| r.sufficient_to),
+            ph_after: rate::ph_after(situation, &material, LEAST_SHARE),
+            limes: material.limes(),
+            acid_char: material.ph.likely < 6.0,
+            manure: material.feedstock == Some(Feedstock::Manure),
+            feedstock_known: material.feedstock.is_some() || case.biochar.liming_percent.is_some(),
+            acid_lovers: case.plants == Some(PlantGroup::AcidLovers),
+            ece: figure("ece"),
+            ec_1_1: soil
+                .get(Property::Ec)
+                .filter(|m| m.method == Some(Method::Water1To1) && m.unit == Unit::DsPerM)
+                .map(|m| m.amount.number()),
+            sodium: figure("sodium-saturation")
+                .map(|b| b.likely)
+                .or_else(|| soil.value(Property::SodiumSaturation)),
+            sar: figure("sar").map(|b| b.likely).or_else(|| soil.value(Property::Sar)),
+            salts_share: rate::share_by_salts(situation, &material),
+            bag: case.biochar.state,
+            rooted: matches!(case.bed.kind, Some(BedKind::Lawn | BedKind::TreePit))
+                || matches!(case.plants, Some(PlantGroup::Lawn | PlantGroup::Berries)),
+            tropics: case.season.winter == Some(Winter::None),
+            timing: Timing::of(&case.season),
+        }
+    }
+
+    /// The level of a nutrient.
+    pub fn level(&self, property: Property) -> Option<Level> {
+        self.levels.iter().find(|(p, ..)| *p == property).map(|(_, level, _)| *level)
+    }
+
+    /// A nutrient is below sufficient.
+    pub fn short(&self, property: Property) -> bool {
+        self.level(property).is_some_and(Level::is_short)
+    }
+
+    /// A nutrient is above sufficient.
+    pub fn surplus(&self, property: Property) -> bool {
+        self.level(property).is_some_and(Level::is_surplus)
+    }
+
+    /// Nitrogen, phosphorus or potassium is short.
+    pub fn anything_short(&self) -> bool {
+        MAIN.into_iter().any(|p| self.short(p))
+    }
+
+    /// Which of nitrogen, phosphorus and potassium couldn't be judged.
+    pub fn not_judged(&self) -> Vec<Property> {
+        MAIN.into_iter().filter(|p| self.level(*p).is_none()).collect()
+    }
+
+    /// The nutrients above sufficient.
+    pub fn surpluses(&self) -> Vec<Property> {
+        self.levels.iter().filter(|(_, level, _)| level.is_surplus()).map(|(p, ..)| *p).collect()
+    }
+
+    /// Without a nitrate test, a surplus all the same: two nutrients or more,
+    /// phosphorus or potassium among them.
+    pub fn general_surplus(&self) -> bool {
+        self.level(Property::NitrateN).is_none()
+            && self.surpluses().len() >= 2
+            && (self.surplus(Property::Phosphorus) || self.surplus(Property::Potassium))
+    }
+
+    /// There is something to hold.
+    pub fn has_surplus(&self) -> bool {
+        self.surplus(Property::NitrateN) || self.general_surplus()
+    }
+
+    /// Sand or loamy sand.
+    pub fn sandy(&self) -> bool {
+        self.texture.is_some_and(Texture::is_sandy)
+    }
+
+    /// Exchange capacity below 5 meq/100 g, as far as we can tell.
+    pub fn low_cec(&self) -> bool {
+        self.cec.is_some_and(|cec| cec.likely < LOW_CEC)
+    }
+
+    /// Whether the soil holds nutrients is known.
+    pub fn holding_is_known(&self) -> bool {
+        self.texture.is_some() || self.cec.is_some()
+    }
+
+    /// Soil that needs its biochar charged whatever the dates say.
+    pub fn poor(&self) -> bool {
+        self.anything_short() || self.sandy() || self.low_cec()
+    }
+
+    /// A surplus that can't wait for the harvest: it grows now with no end in
+    /// sight, or planting is near.
+    pub fn in_season(&self) -> bool {
+        self.timing.planting_is_soon() || self.growing_on()
+    }
+
+    /// A crop grows now and nobody said when it is off.
+    pub fn growing_on(&self) -> bool {
+        self.timing.growing && self.timing.harvest.is_none()
+    }
+
+    /// Roots are in the ground all year.
+    pub fn rooted(&self) -> bool {
+        self.rooted
+    }
+
+    /// Charged biochar is called for.
+    pub fn wants_charged(&self) -> bool {
+        self.poor() || self.has_surplus() && !self.rooted && self.in_season()
+    }
+
+    /// Uncharged biochar is on hand.
+    pub fn has_uncharged(&self) -> bool {
+        self.bag == Some(BagState::Uncharged)
+    }
+
+    /// Charged biochar is on hand.
+    pub fn has_charged(&self) -> bool {
+        self.bag == Some(BagState::Charged)
+    }
+
+    /// Even a little biochar would take the pH past the limit.
+    pub fn ph_past_limit(&self) -> bool {
+        self.ph_after.is_some_and(|ph| ph.likely > MOST_PH)
+    }
+
+    /// Ash-rich biochar on soil at or over pH 7.5.
+    pub fn ash_on_alkaline(&self) -> bool {
+        self.limes && self.ph.is_some_and(|ph| ph >= MOST_PH)
+    }
+
+    /// A biochar known to lime, on soil already above the plants' pH.
+    pub fn limes_above_range(&self) -> bool {
+        self.limes
+            && self.feedstock_known
+            && !self.acid_lovers
+            && self.ph_level.is_some_and(Level::is_surplus)
+    }
+
+    /// The pH comes out above the plants' range.
+    pub fn ph_above_range(&self) -> bool {
+        !self.limes_above_range()
+            && !self.acid_lovers
+            && self.ph_after.zip(self.ph_top).is_some_and(|(after, top)| after.likely > top)
+    }
+
+    /// Acid-loving plants and a biochar that isn't acid.
+    pub fn harms_acid_lovers(&self) -> bool {
+        self.acid_lovers && !self.acid_char
+    }
+
+    /// Salty by the saturated paste.
+    pub fn saline(&self) -> bool {
+        self.ece.is_some_and(|ece| ece.likely >= 4.0)
+    }
+
+    /// Somewhat salty: sensitive plants suffer.
+    pub fn rather_saline(&self) -> bool {
+        self.ece.is_some_and(|ece| (2.0..4.0).contains(&ece.likely))
+    }
+
+    /// Salty by a 1:1 suspension.
+    pub fn salty(&self) -> bool {
+        self.ec_1_1.is_some_and(|ec| ec > MOST_EC)
+    }
+
+    /// Too much exchangeable sodium.
+    pub fn sodic(&self) -> bool {
+        self.sodium.is_some_and(|esp| esp >= 15.0) || self.sar.is_some_and(|sar| sar >= 13.0)
+    }
+
+    /// The biochar is so salty that no useful amount fits.
+    pub fn salty_char(&self) -> bool {
+        !self.salty() && self.salts_share.is_some_and(|share| share < LEAST_SHARE)
+    }
+
+    /// Manure biochar on soil with too much phosphorus.
+    pub fn manure_on_phosphorus(&self) -> bool {
+        self.manure && self.level(Property::Phosphorus) == Some(Level::Excess)
+    }
+
+    /// Phosphorus is plentiful and nitrogen is short.
+    pub fn charge_without_phosphorus(&self) -> bool {
+        self.surplus(Property::Phosphorus) && self.short(Property::NitrateN)
+    }
+
+    /// A low nitrate test tells little long before planting.
+    pub fn nitrate_is_stale(&self) -> bool {
+        self.short(Property::NitrateN)
+            && self.timing.days_to_planting.is_some_and(|days| days > BETTER_DAYS)
+    }
+
+    /// Only an old nitrate test speaks for charging.
+    pub fn only_stale_nitrate(&self) -> bool {
+        self.nitrate_is_stale()
+            && !self.short(Property::Phosphorus)
+            && !self.short(Property::Potassium)
+            && !self.sandy()
+            && !self.low_cec()
+    }
+
+    /// Acid soil.
+    pub fn acid(&self) -> bool {
+        self.ph.is_some_and(|ph| ph < 6.0)
+    }
+
+    /// Nothing short, nothing in surplus, no sand.
+    pub fn content(&self) -> bool {
+        self.judged && !self.poor() && !self.has_surplus()
+    }
+
+    /// Content, near neutral and not in the tropics: no yield gain expected.
+    pub fn temperate_and_content(&self) -> bool {
+        self.content() && !self.tropics && self.ph.is_some_and(|ph| (6.0..=7.5).contains(&ph))
+    }
+
+    /// Days from the clear bed to planting.
+    pub fn days(&self) -> Option<i64> {
+        self.timing.days_to_planting
+    }
+
+    /// Levels as inputs of a reason.
+    pub fn shown(&self, properties: &[Property]) -> Vec<Input> {
+        let mut inputs = Vec::new();
+        for (p, level, source) in self.levels.iter().filter(|(p, ..)| properties.contains(p)) {
+            let by = source.map(|source| format!(", by {source}")).unwrap_or_default();
+            inputs.push(input(p.label(), &format!("{}{by}", level.label())));
+        }
+        inputs
+    }
+
+    /// What is known of pH, as inputs.
+    pub fn shown_ph(&self) -> Vec<Input> {
+        let mut inputs = Vec::new();
+        if let Some(ph) = self.ph {
+            inputs.push(input(self.ph_name, &significant(ph, 3)));
+        }
+        if let Some(after) = self.ph_after {
+            let value = format!("{:.2} ({:.2}–{:.2})", after.likely, after.low, after.high);
+            inputs.push(input("pH after 1 % biochar by volume", &value));
+        }
+        if let Some(top) = self.ph_top {
+            inputs.push(input("top of the plants' range", &significant(top, 3)));
+        }
+        inputs
+    }
+
+    /// What is known of salts and sodium, as inputs.
+    pub fn shown_salts(&self) -> Vec<Input> {
+        let mut inputs = Vec::new();
+        if let Some(ece) = self.ece {
+            inputs.push(input(
+                "salts, saturated paste",
+                &shown(&ece, Unit::DsPerM, Measures::Metric),
+            ));
+        }
+        let numbers = [
+            ("salts, 1:1", self.ec_1_1, " dS/m"),
+            ("exchangeable sodium", self.sodium, " %"),
+            ("sodium adsorption ratio", self.sar, ""),
+            ("share at which the biochar's salts reach the limit", self.salts_share, " %"),
+        ];
+        for (name, number, unit) in numbers {
+            if let Some(number) = number {
+                inputs.push(input(name, &format!("{}{unit}", significant(number, 2))));
+            }
+        }
+        inputs
+    }
+
+    /// What is known of texture and exchange capacity, as inputs.
+    pub fn shown_holding(&self) -> Vec<Input> {
+        let mut inputs = Vec::new();
+        if let Some(texture) = self.texture {
+            inputs.push(input("texture", texture.label()));
+        }
+        if let Some(cec) = self.cec {
+            inputs
+                .push(input("exchange capacity", &shown(&cec, Unit::MeqPer100g, Measures::Metric)));
+        }
+        inputs
+    }
+
+    /// What is known of the dates, as inputs.
+    pub fn shown_dates(&self) -> Vec<Input> {
+        let t = &self.timing;
+        let dates = [
+            ("today", t.today),
+            ("harvest", t.harvest),
+            ("first frost", t.first_frost),
+            ("planting", t.planting),
+        ];
+        let mut inputs: Vec<Input> = dates
+            .into_iter()
+            .filter_map(|(name, date)| Some(input(name, &date?.to_string())))
+            .collect();
+        if let Some(days) = t.days_to_planting {
+            inputs.push(input("days from the clear bed to planting", &days.to_string()));
+        }
+        inputs
+    }
+}
+
+fn input(name: &str, value: &str) -> Input {
+    Input { name: name.to_string(), value: value.to_string() }
+}
+
+fn rests_on_memory(finding: &Finding) -> bool {
+    let sources = &finding.grounds.sources;
+    !sources.is_empty() && sources.iter().all(|c| c.grade == Grade::FromMemory)
+}

@@ -1,0 +1,520 @@
+//! The path: a table of rules. Every rule says when it holds, what it speaks
+//! for, why, and on whose word.
+
+use crate::biochar::facts::Facts;
+use crate::biochar::{Path, Reason, Situation};
+use crate::quantity::{Grounds, Input};
+use crate::soil::Property;
+use crate::sources::{
+    BEKCHANOVA_2024, BORCHARD_2019, COLORADO_SODIC, COMMON_PRACTICE, Citation, DRYLANDS_2025,
+    GUO_2020, JEFFERY_2011, JEFFERY_2017, KAMMANN_2015, LIU_2017, NGUYEN_2017, NRCS_SALINITY,
+    OUR_CHOICE, PHREEQC_EXCHANGE, SALT_REVIEW, YE_2020,
+};
+
+/// What a rule speaks for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Speaks {
+    /// No biochar, whatever else holds.
+    Forbids,
+    /// The biochar must be charged.
+    ForCharged,
+    /// The bag on hand must be charged first.
+    ForChargeFirst,
+    /// There is something for uncharged biochar to hold.
+    ForUncharged,
+    /// Uncharged biochar would do no good here.
+    RulesOutUncharged,
+    /// Weighs for no biochar, but doesn't decide.
+    ForNone,
+    /// Weighs against uncharged biochar, but doesn't decide.
+    AgainstUncharged,
+    /// Weighs against any biochar, but doesn't decide.
+    AgainstAny,
+    /// Weighs for biochar, but doesn't decide.
+    ForAny,
+}
+
+impl Speaks {
+    /// Whether this speaks for the path taken.
+    fn for_path(self, path: Path) -> bool {
+        let uses = path != Path::None;
+        let charged = matches!(path, Path::Charged | Path::ChargeFirst);
+        match self {
+            Speaks::Forbids | Speaks::ForNone | Speaks::AgainstAny => !uses,
+            Speaks::ForCharged => charged,
+            Speaks::ForChargeFirst => path == Path::ChargeFirst,
+            Speaks::ForUncharged => path == Path::UnchargedAfterHarvest,
+            Speaks::RulesOutUncharged | Speaks::AgainstUncharged => {
+                path != Path::UnchargedAfterHarvest
+            }
+            Speaks::ForAny => uses,
+        }
+    }
+}
+
+/// One rule.
+pub struct Rule {
+    /// Its kebab-case name.
+    pub name: &'static str,
+    /// When it holds, in words.
+    pub when: &'static str,
+    /// When it holds.
+    pub holds: fn(&Facts) -> bool,
+    /// What it speaks for.
+    pub speaks: Speaks,
+    /// Why, in one sentence or two.
+    pub says: fn(&Facts) -> String,
+    /// What it was decided from.
+    pub inputs: fn(&Facts) -> Vec<Input>,
+    /// On whose word.
+    pub sources: &'static [Citation],
+}
+
+/// Every rule, those that forbid first.
+pub static RULES: &[Rule] = &[
+    Rule {
+        name: "ph-past-limit",
+        when: "pH after 1 % biochar by volume is likely above 7.5",
+        holds: Facts::ph_past_limit,
+        speaks: Speaks::Forbids,
+        says: |_| {
+            "Even a little biochar would take the pH past 7.5, where plants run short of iron, \
+             zinc and manganese."
+                .into()
+        },
+        inputs: Facts::shown_ph,
+        sources: &[GUO_2020.opened()],
+    },
+    Rule {
+        name: "ash-on-alkaline",
+        when: "soil pH is 7.5 or more and the biochar limes (over 3 % CaCO3)",
+        holds: Facts::ash_on_alkaline,
+        speaks: Speaks::Forbids,
+        says: |_| "This soil is alkaline, and a biochar rich in ash limes it more.".into(),
+        inputs: Facts::shown_ph,
+        sources: &[GUO_2020.opened(), OUR_CHOICE.unsourced()],
+    },
+    Rule {
+        name: "limes-above-range",
+        when: "pH is above the plants' range and the biochar is known to lime",
+        holds: Facts::limes_above_range,
+        speaks: Speaks::Forbids,
+        says: |_| "The pH is already above what these plants like, and this biochar limes.".into(),
+        inputs: Facts::shown_ph,
+        sources: &[GUO_2020.opened(), OUR_CHOICE.unsourced()],
+    },
+    Rule {
+        name: "acid-lovers",
+        when: "acid-loving plants, and the biochar isn't acid (pH 6 or more)",
+        holds: Facts::harms_acid_lovers,
+        speaks: Speaks::Forbids,
+        says: |_| "Acid-loving plants suffer when the pH rises, and most biochar raises it.".into(),
+        inputs: Facts::shown_ph,
+        sources: &[OUR_CHOICE.unsourced(), COMMON_PRACTICE.unsourced()],
+    },
+    Rule {
+        name: "saline",
+        when: "salts in the saturated paste are likely 4 dS/m or more",
+        holds: Facts::saline,
+        speaks: Speaks::Forbids,
+        says: |_| "The soil is salty. Biochar can add salts, so wash the salts out first.".into(),
+        inputs: Facts::shown_salts,
+        sources: &[NRCS_SALINITY.opened(), DRYLANDS_2025.opened(), SALT_REVIEW.opened()],
+    },
+    Rule {
+        name: "salty-1-1",
+        when: "salts in a 1:1 suspension are over 2.7 dS/m",
+        holds: Facts::salty,
+        speaks: Speaks::Forbids,
+        says: |_| "Salts are over 2.7 dS/m (1:1), the limit for treated soil.".into(),
+        inputs: Facts::shown_salts,
+        sources: &[GUO_2020.opened()],
+    },
+    Rule {
+        name: "sodic",
+        when: "exchangeable sodium is 15 % or more, or the adsorption ratio 13 or more",
+        holds: Facts::sodic,
+        speaks: Speaks::Forbids,
+        says: |_| {
+            "The soil holds too much sodium. Gypsum and drainage come first: at garden rates \
+             biochar moves sodium by less than half a point."
+                .into()
+        },
+        inputs: Facts::shown_salts,
+        sources: &[COLORADO_SODIC.opened(), PHREEQC_EXCHANGE.derived()],
+    },
+    Rule {
+        name: "salty-biochar",
+        when: "the biochar's own salts bring the soil to 2.7 dS/m at less than 1 % by volume",
+        holds: Facts::salty_char,
+        speaks: Speaks::Forbids,
+        says: |_| "This biochar is so salty that no useful amount fits.".into(),
+        inputs: Facts::shown_salts,
+        sources: &[GUO_2020.opened(), OUR_CHOICE.unsourced()],
+    },
+    Rule {
+        name: "manure-on-phosphorus",
+        when: "phosphorus is in excess and the biochar is made of manure",
+        holds: Facts::manure_on_phosphorus,
+        speaks: Speaks::Forbids,
+        says: |_| "Phosphorus is in excess, and manure biochar brings more of it.".into(),
+        inputs: |f| f.shown(&[Property::Phosphorus]),
+        sources: &[GUO_2020.opened()],
+    },
+    Rule {
+        name: "nothing-judged",
+        when: "none of nitrate-N, phosphorus and potassium could be judged",
+        holds: |f| !f.judged,
+        speaks: Speaks::Forbids,
+        says: |_| {
+            "Nitrogen, phosphorus and potassium couldn't be judged yet, so there is nothing to go by.".into()
+        },
+        inputs: |_| Vec::new(),
+        sources: &[OUR_CHOICE.unsourced()],
+    },
+    Rule {
+        name: "nitrogen-short",
+        when: "nitrate-N is below sufficient",
+        holds: |f| f.short(Property::NitrateN),
+        speaks: Speaks::ForCharged,
+        says: |f| {
+            let mut text =
+                "Nitrogen is short, and uncharged biochar ties up more in its first months."
+                    .to_string();
+            if f.nitrate_is_stale() {
+                text.push_str(
+                    " A nitrate test this long before planting tells little: test again nearer the day.",
+                );
+            }
+            text
+        },
+        inputs: |f| f.shown(&[Property::NitrateN]),
+        sources: &[NGUYEN_2017.second_hand(), YE_2020.opened()],
+    },
+    Rule {
+        name: "phosphorus-short",
+        when: "phosphorus is below sufficient",
+        holds: |f| f.short(Property::Phosphorus),
+        speaks: Speaks::ForCharged,
+        says: |_| {
+            "Phosphorus is short: plain biochar brought no more crop in field trials, biochar \
+             with fertiliser did."
+                .into()
+        },
+        inputs: |f| f.shown(&[Property::Phosphorus]),
+        sources: &[YE_2020.opened()],
+    },
+    Rule {
+        name: "potassium-short",
+        when: "potassium is below sufficient",
+        holds: |f| f.short(Property::Potassium),
+        speaks: Speaks::ForCharged,
+        says: |_| {
+            "Potassium is short: plain biochar brought no more crop in field trials, biochar \
+             with fertiliser did."
+                .into()
+        },
+        inputs: |f| f.shown(&[Property::Potassium]),
+        sources: &[YE_2020.opened()],
+    },
+    Rule {
+        name: "sandy",
+        when: "the texture is sand or loamy sand",
+        holds: Facts::sandy,
+        speaks: Speaks::ForCharged,
+        says: |_| {
+            "Sandy soil has little to share: on poor sand, plants grew 40 % less with uncharged \
+             biochar and far more with charged."
+                .into()
+        },
+        inputs: Facts::shown_holding,
+        sources: &[KAMMANN_2015.opened(), LIU_2017.opened(), BEKCHANOVA_2024.opened()],
+    },
+    Rule {
+        name: "low-exchange-capacity",
+        when: "exchange capacity is likely below 5 meq/100 g",
+        holds: Facts::low_cec,
+        speaks: Speaks::ForCharged,
+        says: |_| "The soil can hold few nutrients, so biochar must bring its own.".into(),
+        inputs: Facts::shown_holding,
+        sources: &[KAMMANN_2015.opened(), OUR_CHOICE.unsourced()],
+    },
+    Rule {
+        name: "planting-soon",
+        when: "there is a surplus, and fewer than 28 days from the clear bed to planting",
+        holds: |f| f.has_surplus() && !f.rooted() && f.timing.planting_is_soon(),
+        speaks: Speaks::ForCharged,
+        says: |_| {
+            "Planting is less than four weeks off: uncharged biochar would rob the young plants \
+             in its first month."
+                .into()
+        },
+        inputs: Facts::shown_dates,
+        sources: &[NGUYEN_2017.second_hand()],
+    },
+    Rule {
+        name: "growing-now",
+        when: "there is a surplus, a crop grows now, and no harvest date is given",
+        holds: |f| f.has_surplus() && !f.rooted() && f.growing_on(),
+        speaks: Speaks::ForCharged,
+        says: |_| "A crop is growing now: only charged biochar goes beside growing plants.".into(),
+        inputs: Facts::shown_dates,
+        sources: &[NGUYEN_2017.second_hand(), OUR_CHOICE.unsourced()],
+    },
+    Rule {
+        name: "uncharged-on-hand",
+        when: "charged biochar is called for, and the bag on hand is uncharged",
+        holds: |f| f.wants_charged() && f.has_uncharged(),
+        speaks: Speaks::ForChargeFirst,
+        says: |_| "The bag on hand is uncharged. Charge it before it goes in.".into(),
+        inputs: |_| Vec::new(),
+        sources: &[KAMMANN_2015.opened()],
+    },
+    Rule {
+        name: "charge-without-phosphorus",
+        when: "phosphorus is above sufficient and nitrate-N is short",
+        holds: Facts::charge_without_phosphorus,
+        speaks: Speaks::ForCharged,
+        says: |_| {
+            "There is plenty of phosphorus and too little nitrogen: charge with nitrogen that \
+             brings no phosphorus, not with compost."
+                .into()
+        },
+        inputs: |f| f.shown(&[Property::Phosphorus, Property::NitrateN]),
+        sources: &[COMMON_PRACTICE.unsourced()],
+    },
+    Rule {
+        name: "roots-all-year",
+        when: "a lawn, a tree or berries, and a surplus",
+        holds: |f| f.has_surplus() && f.rooted(),
+        speaks: Speaks::RulesOutUncharged,
+        says: |_| {
+            "Roots are in this ground all year and hold the surplus themselves: under grass and \
+             other lasting plants biochar kept back no more nitrate."
+                .into()
+        },
+        inputs: |f| f.shown(&f.surpluses()),
+        sources: &[BORCHARD_2019.opened()],
+    },
+    Rule {
+        name: "nitrate-surplus",
+        when: "nitrate-N is above sufficient",
+        holds: |f| f.surplus(Property::NitrateN),
+        speaks: Speaks::ForUncharged,
+        says: |_| {
+            "There is nitrate left over that rain can wash away: biochar cut the loss by 13 % on \
+             average, and by more than 26 % after the first month."
+                .into()
+        },
+        inputs: |f| f.shown(&f.surpluses()),
+        sources: &[BORCHARD_2019.opened()],
+    },
+    Rule {
+        name: "general-surplus",
+        when: "nitrate-N isn't judged; two nutrients or more are above sufficient, phosphorus or \
+               potassium among them",
+        holds: Facts::general_surplus,
+        speaks: Speaks::ForUncharged,
+        says: |f| {
+            format!(
+                "There is more than enough {}; a bed fed so well mostly has nitrate to lose too.",
+                listed(&f.surpluses())
+            )
+        },
+        inputs: |f| f.shown(&f.surpluses()),
+        sources: &[OUR_CHOICE.unsourced(), BORCHARD_2019.opened()],
+    },
+    Rule {
+        name: "time-enough",
+        when: "there is a surplus, and 56 days or more from the clear bed to planting",
+        holds: |f| f.has_surplus() && f.days().is_some_and(|d| d >= crate::season::BETTER_DAYS),
+        speaks: Speaks::ForUncharged,
+        says: |f| {
+            format!(
+                "There are {} weeks from the clear bed to planting: time for biochar to take up \
+                 its fill and settle.",
+                f.days().unwrap_or_default() / 7
+            )
+        },
+        inputs: Facts::shown_dates,
+        sources: &[NGUYEN_2017.second_hand(), OUR_CHOICE.unsourced()],
+    },
+    Rule {
+        name: "time-is-short",
+        when: "there is a surplus, and 28 to 55 days from the clear bed to planting",
+        holds: |f| {
+            f.has_surplus()
+                && f.days().is_some_and(|d| {
+                    (crate::season::LEAST_DAYS..crate::season::BETTER_DAYS).contains(&d)
+                })
+        },
+        speaks: Speaks::AgainstUncharged,
+        says: |f| {
+            format!(
+                "There are only {} weeks from the clear bed to planting; eight would be better.",
+                f.days().unwrap_or_default() / 7
+            )
+        },
+        inputs: Facts::shown_dates,
+        sources: &[NGUYEN_2017.second_hand(), OUR_CHOICE.unsourced()],
+    },
+    Rule {
+        name: "charged-bag-on-surplus",
+        when: "there is a surplus, and the bag on hand is charged",
+        holds: |f| f.has_surplus() && f.has_charged(),
+        speaks: Speaks::AgainstUncharged,
+        says: |_| {
+            "The bag on hand is charged: it brings nutrients and has little room left for these."
+                .into()
+        },
+        inputs: |f| f.shown(&f.surpluses()),
+        sources: &[OUR_CHOICE.unsourced()],
+    },
+    Rule {
+        name: "ph-above-range",
+        when: "pH after 1 % biochar is likely above the plants' range",
+        holds: Facts::ph_above_range,
+        speaks: Speaks::AgainstAny,
+        says: |_| {
+            "The pH is at the top of what these plants like. Take a softwood biochar low in ash, \
+             and little of it."
+                .into()
+        },
+        inputs: Facts::shown_ph,
+        sources: &[GUO_2020.opened(), OUR_CHOICE.unsourced()],
+    },
+    Rule {
+        name: "rather-saline",
+        when: "salts in the saturated paste are likely 2 to 4 dS/m",
+        holds: Facts::rather_saline,
+        speaks: Speaks::AgainstAny,
+        says: |_| "There are some salts in the soil; take a biochar that is low in salts.".into(),
+        inputs: Facts::shown_salts,
+        sources: &[NRCS_SALINITY.opened(), DRYLANDS_2025.opened()],
+    },
+    Rule {
+        name: "acid-soil",
+        when: "pH is below 6",
+        holds: Facts::acid,
+        speaks: Speaks::ForAny,
+        says: |_| {
+            "The soil is acid, where biochar has helped most (14 % more crop on average). Lime \
+             does that part better and cheaper."
+                .into()
+        },
+        inputs: Facts::shown_ph,
+        sources: &[JEFFERY_2011.opened(), COMMON_PRACTICE.unsourced()],
+    },
+    Rule {
+        name: "nothing-short",
+        when: "nothing of N, P and K is short, there is no surplus and no sand",
+        holds: Facts::content,
+        speaks: Speaks::ForNone,
+        says: |f| {
+            let untested = f.not_judged();
+            let mut text =
+                "No shortage was found, and no surplus to hold: biochar has no job here."
+                    .to_string();
+            if !untested.is_empty() {
+                text.push_str(&format!(" Not judged: {}.", listed(&untested)));
+            }
+            text
+        },
+        inputs: |f| f.shown(&[Property::NitrateN, Property::Phosphorus, Property::Potassium]),
+        sources: &[OUR_CHOICE.unsourced()],
+    },
+    Rule {
+        name: "no-gain-expected",
+        when: "nothing is short, no surplus, no sand, pH 6 to 7.5, not in the tropics",
+        holds: Facts::temperate_and_content,
+        speaks: Speaks::ForNone,
+        says: |_| {
+            "Outside the tropics biochar brought no more crop on average. Expect none here.".into()
+        },
+        inputs: Facts::shown_ph,
+        sources: &[JEFFERY_2017.opened()],
+    },
+    Rule {
+        name: "judged-from-memory",
+        when: "a nutrient was judged only by figures written from memory",
+        holds: |f| !f.from_memory.is_empty(),
+        speaks: Speaks::AgainstAny,
+        says: |f| {
+            format!(
+                "The ranges for {} are from memory and were not checked: take the plan as a first \
+                 guess.",
+                listed(&f.from_memory)
+            )
+        },
+        inputs: |f| f.shown(&f.from_memory),
+        sources: &[OUR_CHOICE.unsourced()],
+    },
+];
+
+/// The rules that hold, and the path they lead to.
+pub struct Decision {
+    /// The path.
+    pub path: Path,
+    /// The rules that hold.
+    pub fired: Vec<&'static Rule>,
+    /// The facts.
+    pub facts: Facts,
+}
+
+/// Decides the path.
+///
+/// What forbids wins. A need for charged biochar comes before a surplus to
+/// hold; a surplus comes before doing nothing.
+pub fn decide(situation: &Situation<'_>) -> Decision {
+    let facts = Facts::of(situation);
+    let fired: Vec<&Rule> = RULES.iter().filter(|rule| (rule.holds)(&facts)).collect();
+    let any = |speaks: Speaks| fired.iter().any(|rule| rule.speaks == speaks);
+    let path = if any(Speaks::Forbids) {
+        Path::None
+    } else if any(Speaks::ForCharged) {
+        if any(Speaks::ForChargeFirst) { Path::ChargeFirst } else { Path::Charged }
+    } else if any(Speaks::ForUncharged) && !any(Speaks::RulesOutUncharged) {
+        Path::UnchargedAfterHarvest
+    } else {
+        Path::None
+    };
+    Decision { path, fired, facts }
+}
+
+impl Decision {
+    /// Every rule that holds, as a reason for or against the path; those for
+    /// it first.
+    pub fn reasons(&self) -> Vec<Reason> {
+        let mut reasons: Vec<Reason> = self
+            .fired
+            .iter()
+            .map(|rule| {
+                let mut grounds = Grounds::new(rule.when, rule.sources);
+                grounds.inputs = (rule.inputs)(&self.facts);
+                Reason {
+                    text: (rule.says)(&self.facts),
+                    speaks_for: rule.speaks.for_path(self.path),
+                    rule: rule.name,
+                    grounds,
+                }
+            })
+            .collect();
+        reasons.sort_by_key(|reason| !reason.speaks_for);
+        reasons
+    }
+
+    /// Whether a rule holds.
+    pub fn fired(&self, name: &str) -> bool {
+        self.fired.iter().any(|rule| rule.name == name)
+    }
+}
+
+/// `a`, `a and b`, `a, b and c`.
+fn listed(properties: &[Property]) -> String {
+    let names: Vec<&str> = properties.iter().map(|p| p.label()).collect();
+    match names.split_last() {
+        None => String::new(),
+        Some((only, [])) => (*only).to_string(),
+        Some((last, rest)) => format!("{} and {last}", rest.join(", ")),
+    }
+}

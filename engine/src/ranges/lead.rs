@@ -1,0 +1,59 @@
+//! Lead: not a nutrient, so no level is "sufficient"; only totals can be held
+//! against a health screening level.
+
+use crate::quantity::{Grounds, Unit};
+use crate::ranges::scheme::amount_text;
+use crate::ranges::{Finding, Level};
+use crate::soil::{Amount, Measure, Method};
+use crate::sources::{EPA_LEAD, OUR_CHOICE};
+
+/// Residential screening level, mg/kg of total lead.
+const SCREENING: f64 = 200.0;
+/// Above this we already advise care, mg/kg of total lead.
+const CARE: f64 = 100.0;
+
+/// Judges lead by the screening level for homes.
+pub(super) fn judge(measure: &Measure) -> Finding {
+    match measure.method {
+        Some(Method::TotalAcid) => {}
+        Some(method) => {
+            return Finding::not_judged(format!(
+                "{} takes out only part of the lead, and screening levels are for total lead. Ask the lab for total lead.",
+                method.label()
+            ));
+        }
+        None => {
+            return Finding::not_judged(
+                "Screening levels are for total lead. Say whether the lab measured total lead (strong acid) or used a soil-test extract.",
+            );
+        }
+    }
+    if measure.unit != Unit::MgPerKg {
+        return Finding::not_judged("Total lead is compared in mg/kg (ppm). Put the unit right.");
+    }
+    let grounds = Grounds::new(
+        "US EPA screening level for soil at homes: 200 mg/kg of total lead. Above 100 we already advise care. No level of lead is known to be safe.",
+        &[EPA_LEAD.opened(), OUR_CHOICE.unsourced()],
+    )
+    .input("lead", amount_text(measure.amount, measure.unit))
+    .input("method", "total, by acid digestion");
+    let level = match measure.amount {
+        Amount::Exactly(v) if v > SCREENING => Some(Level::Excess),
+        Amount::Exactly(v) if v > CARE => Some(Level::High),
+        Amount::Above(v) if v >= SCREENING => Some(Level::Excess),
+        Amount::Above(v) if v >= CARE => Some(Level::High),
+        _ => None,
+    };
+    let below = match measure.amount {
+        Amount::Exactly(v) | Amount::Below(v) => v <= CARE,
+        Amount::Above(_) => false,
+    };
+    let not_judged = match level {
+        Some(_) => None,
+        None if below => Some(
+            "Plants need no lead, so no level is called enough. This is below the US screening level for homes, 200 mg/kg.".into(),
+        ),
+        None => Some("The lab's limit is too coarse to tell. Ask the lab for the number.".into()),
+    };
+    Finding { level, not_judged, source: Some(EPA_LEAD.title), grounds, ..Finding::default() }
+}

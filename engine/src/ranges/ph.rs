@@ -1,0 +1,182 @@
+//! pH by what grows, with the reaction class as the word.
+
+use crate::quantity::Unit;
+use crate::ranges::Level::{High, Low, Sufficient};
+use crate::ranges::scheme::{NO_PLANTS, Scheme, VEGETABLES};
+use crate::ranges::{Finding, Step};
+use crate::soil::{Amount, PlantGroup, Property};
+use crate::sources::{
+    CLEMSON_PH, CORNELL_PH, DELAWARE_PH, MLSN, NCDA_HOME, NRCS_PH, OUR_CHOICE, UCONN_PH,
+};
+
+const LAWN: &[PlantGroup] = &[PlantGroup::Lawn];
+const BERRIES: &[PlantGroup] = &[PlantGroup::Berries];
+const ORNAMENTALS: &[PlantGroup] = &[PlantGroup::OrnamentalsAndTrees];
+const ACID: &[PlantGroup] = &[PlantGroup::AcidLovers];
+
+const fn between(from: f64, to: f64) -> [Step; 3] {
+    [
+        Step::below("more acid than the range", Low, from),
+        Step::to("in the range", Sufficient, to),
+        Step::rest("more alkaline than the range", High),
+    ]
+}
+
+static P58_65: [Step; 3] = between(5.8, 6.5);
+static P60_65: [Step; 3] = between(6.0, 6.5);
+static P60_68: [Step; 3] = between(6.0, 6.8);
+static P60_70: [Step; 3] = between(6.0, 7.0);
+static P60_73: [Step; 3] = between(6.0, 7.3);
+static P60_75: [Step; 3] = between(6.0, 7.5);
+static P45_55: [Step; 3] = between(4.5, 5.5);
+static P45_53: [Step; 3] = between(4.5, 5.3);
+static P50_55: [Step; 3] = between(5.0, 5.5);
+static ABOVE_55: [Step; 2] =
+    [Step::to("more acid than the range", Low, 5.5), Step::rest("in the range", Sufficient)];
+
+const PH: Scheme = Scheme {
+    id: "",
+    property: Property::Ph,
+    methods: &[],
+    unit: Unit::None,
+    steps: &[],
+    printed_to: 0.0,
+    judges: NO_PLANTS,
+    second: NO_PLANTS,
+    citations: &[],
+    note: "",
+};
+
+pub(super) static SCHEMES: &[Scheme] = &[
+    Scheme {
+        id: "ph-vegetables-cornell",
+        steps: &P60_70,
+        judges: VEGETABLES,
+        citations: &[CORNELL_PH.opened()],
+        ..PH
+    },
+    Scheme {
+        id: "ph-vegetables-ncda",
+        steps: &P60_65,
+        second: VEGETABLES,
+        citations: &[NCDA_HOME.opened()],
+        ..PH
+    },
+    Scheme {
+        id: "ph-vegetables-clemson",
+        steps: &P58_65,
+        second: VEGETABLES,
+        citations: &[CLEMSON_PH.opened()],
+        ..PH
+    },
+    Scheme {
+        id: "ph-vegetables-uconn",
+        steps: &P60_68,
+        second: VEGETABLES,
+        citations: &[UCONN_PH.opened()],
+        note: "Potatoes that scab are kept at 5.2–5.4 by the same source.",
+        ..PH
+    },
+    Scheme {
+        id: "ph-lawn-cornell",
+        steps: &P60_75,
+        judges: LAWN,
+        citations: &[CORNELL_PH.opened()],
+        ..PH
+    },
+    Scheme {
+        id: "ph-lawn-ncda",
+        steps: &P60_65,
+        second: LAWN,
+        citations: &[NCDA_HOME.opened()],
+        note: "For fescue, bermuda, zoysia and St Augustine grass. Centipedegrass wants 5.5.",
+        ..PH
+    },
+    Scheme {
+        id: "ph-lawn-mlsn",
+        steps: &ABOVE_55,
+        second: LAWN,
+        citations: &[MLSN.opened()],
+        note: "A minimum only.",
+        ..PH
+    },
+    Scheme {
+        id: "ph-ornamentals",
+        steps: &P60_73,
+        judges: ORNAMENTALS,
+        citations: &[NCDA_HOME.opened(), OUR_CHOICE.unsourced()],
+        note: "The source gives 6.0 as the target for shrubs and shade trees. The upper end is ours: there the neutral class ends.",
+        ..PH
+    },
+    Scheme {
+        id: "ph-berries-ncda",
+        steps: &P60_65,
+        judges: BERRIES,
+        citations: &[NCDA_HOME.opened()],
+        ..PH
+    },
+    Scheme {
+        id: "ph-acid-lovers",
+        steps: &P45_55,
+        judges: ACID,
+        citations: &[UCONN_PH.derived(), NCDA_HOME.derived(), DELAWARE_PH.derived()],
+        note: "Sources differ by about 0.7 for blueberry. This band takes them all in.",
+        ..PH
+    },
+    Scheme {
+        id: "ph-acid-lovers-uconn",
+        steps: &P45_53,
+        second: ACID,
+        citations: &[UCONN_PH.opened()],
+        ..PH
+    },
+    Scheme {
+        id: "ph-acid-lovers-ncda",
+        steps: &P50_55,
+        second: ACID,
+        citations: &[NCDA_HOME.opened()],
+        ..PH
+    },
+];
+
+/// The reaction classes: upper ends, inclusive, to one decimal.
+const CLASSES: [(&str, f64); 11] = [
+    ("ultra acid", 3.4),
+    ("extremely acid", 4.4),
+    ("very strongly acid", 5.0),
+    ("strongly acid", 5.5),
+    ("moderately acid", 6.0),
+    ("slightly acid", 6.5),
+    ("neutral", 7.3),
+    ("slightly alkaline", 7.8),
+    ("moderately alkaline", 8.4),
+    ("strongly alkaline", 9.0),
+    ("very strongly alkaline", f64::INFINITY),
+];
+
+/// The name of the reaction class of a pH, by the USDA-NRCS Soil Survey Manual.
+pub fn reaction_class(ph: f64) -> &'static str {
+    let ph = to_a_tenth(ph);
+    CLASSES.iter().find(|(_, end)| ph <= *end).map_or("neutral", |(name, _)| name)
+}
+
+/// pH to the tenth that ranges are printed to, so that 7.04 is still 7.0.
+pub(super) fn to_a_tenth(ph: f64) -> f64 {
+    (ph * 10.0).round() / 10.0
+}
+
+/// Puts the reaction class in place of the step's word.
+pub(super) fn name_the_class(finding: &mut Finding, amount: Amount) {
+    let class = reaction_class(amount.number());
+    for range in finding
+        .range
+        .iter_mut()
+        .chain(finding.second_opinions.iter_mut().map(|opinion| &mut opinion.range))
+    {
+        range.word = class;
+    }
+    if finding.level.is_some() {
+        finding.grounds.rule = format!("{} The soil is {class}.", finding.grounds.rule);
+        finding.grounds.sources.push(NRCS_PH.opened());
+    }
+}

@@ -1,0 +1,270 @@
+//! A published scheme of steps, and where a result falls on it.
+
+use crate::quantity::{Context, Grounds, Unit, convert, significant};
+use crate::ranges::{Finding, Level, Opinion, Range, Step};
+use crate::soil::{Amount, Measure, Method, PlantGroup, Property};
+use crate::sources::Citation;
+
+/// One published table for one property: its steps in its own words and unit.
+#[derive(Debug)]
+pub struct Scheme {
+    /// A kebab-case name, unique among the schemes.
+    pub id: &'static str,
+    /// What it judges.
+    pub property: Property,
+    /// The methods it was made for; empty when the method does not matter.
+    pub methods: &'static [Method],
+    /// The unit of its ends, as printed.
+    pub unit: Unit,
+    /// The steps, low to high; the last has no end.
+    pub steps: &'static [Step],
+    /// The smallest difference between printed ends: 1 where it prints
+    /// `0–25, 26–50`, 0 where the end of one step is the start of the next.
+    pub printed_to: f64,
+    /// The plants we judge by it.
+    pub judges: &'static [PlantGroup],
+    /// The plants for which it is shown as a second opinion.
+    pub second: &'static [PlantGroup],
+    /// The publication, with its grade.
+    pub citations: &'static [Citation],
+    /// What a reader must know of it; empty when there is nothing.
+    pub note: &'static str,
+}
+
+/// Every group of plants.
+pub(crate) const ALL_PLANTS: &[PlantGroup] = &PlantGroup::ALL;
+/// No group of plants.
+pub(crate) const NO_PLANTS: &[PlantGroup] = &[];
+/// The kitchen garden.
+pub(crate) const VEGETABLES: &[PlantGroup] = &[
+    PlantGroup::MixedVegetables,
+    PlantGroup::LeafyVegetables,
+    PlantGroup::FruitingVegetables,
+    PlantGroup::RootCrops,
+];
+/// All but the kitchen garden.
+pub(crate) const NOT_VEGETABLES: &[PlantGroup] = &[
+    PlantGroup::Lawn,
+    PlantGroup::OrnamentalsAndTrees,
+    PlantGroup::Berries,
+    PlantGroup::AcidLovers,
+];
+
+/// Where a result falls.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Placed<'a> {
+    /// On this step.
+    On(&'a Step),
+    /// On this step or one still further out: the laboratory gives only a limit.
+    OnOrBeyond(&'a Step),
+    /// Anywhere between two levels: the limit is too coarse to tell.
+    Between(Level, Level),
+}
+
+/// Where `amount` falls on `steps`, which must be in the same unit.
+pub fn place(steps: &[Step], amount: Amount) -> Placed<'_> {
+    let last = steps.len() - 1;
+    let first_where = |f: &dyn Fn(&Step) -> bool| steps.iter().position(f).unwrap_or(last);
+    // The steps a result may be on, with the one nearest to sufficiency first.
+    let (nearest, span) = match amount {
+        Amount::Exactly(v) => return Placed::On(&steps[first_where(&|s| s.reaches(v))]),
+        Amount::Below(limit) => {
+            let top = first_where(&|s| s.up_to.is_none_or(|end| end >= limit));
+            (&steps[top], &steps[..=top])
+        }
+        Amount::Above(limit) => {
+            let bottom = first_where(&|s| s.up_to.is_none_or(|end| end > limit));
+            (&steps[bottom], &steps[bottom..])
+        }
+    };
+    let same_side = match amount {
+        Amount::Below(_) => span.iter().all(|s| s.level.is_short()),
+        _ => span.iter().all(|s| s.level.is_surplus()),
+    };
+    if span.iter().all(|s| s.level == nearest.level) {
+        Placed::On(nearest)
+    } else if same_side {
+        Placed::OnOrBeyond(nearest)
+    } else {
+        Placed::Between(span[0].level, span[span.len() - 1].level)
+    }
+}
+
+impl Scheme {
+    /// The steps with their ends in `unit`; `None` when the table can't be
+    /// compared with it, as mg/L with mg/kg.
+    pub fn steps_in(&self, unit: Unit) -> Option<Vec<Step>> {
+        self.steps
+            .iter()
+            .map(|step| match step.up_to {
+                None => Some(step.clone()),
+                Some(end) => Some(Step { up_to: Some(self.end_in(end, unit)?), ..step.clone() }),
+            })
+            .collect()
+    }
+
+    fn end_in(&self, end: f64, unit: Unit) -> Option<f64> {
+        let context = Context::FURROW_SLICE.with_charge(self.property.mg_per_mmolc());
+        convert(end, self.unit, unit, &context).ok()
+    }
+
+    /// Whether it was made for this method.
+    pub fn is_for(&self, method: Option<Method>) -> bool {
+        self.methods.is_empty() || method.is_some_and(|m| self.methods.contains(&m))
+    }
+
+    /// The sufficient stretch in words, as printed and in the reader's unit.
+    fn text(&self, unit: Unit) -> String {
+        let printed = stretch(self.steps, self.printed_to, self.unit, &|end| end);
+        if unit == self.unit {
+            return printed;
+        }
+        let here = stretch(self.steps, self.printed_to, unit, &|end| {
+            self.end_in(end, unit).unwrap_or(end)
+        });
+        format!("{here} (printed as {printed})")
+    }
+
+    /// The judgement of a measure by this scheme alone; `None` when their
+    /// units can't be compared.
+    pub fn judge(&self, measure: &Measure) -> Option<Finding> {
+        let steps = self.steps_in(measure.unit)?;
+        let text = self.text(measure.unit);
+        let mut finding = judge_on(&steps, &text, measure, self.citations);
+        if !self.note.is_empty() {
+            finding.grounds.assumed.push(self.note.into());
+        }
+        Some(finding)
+    }
+}
+
+/// The judgement of a measure on steps that are in its own unit.
+pub(crate) fn judge_on(
+    steps: &[Step],
+    text: &str,
+    measure: &Measure,
+    citations: &[Citation],
+) -> Finding {
+    let value = amount_text(measure.amount, measure.unit);
+    let mut grounds = Grounds::new("", citations).input(measure.property.label(), value.clone());
+    if let Some(method) = measure.method {
+        grounds = grounds.input("method", method.label());
+    }
+    let (level, word) = match place(steps, measure.amount) {
+        Placed::On(step) => (step.level, step.word),
+        Placed::OnOrBeyond(step) => {
+            grounds = grounds.assume(format!(
+                "The lab gives only a limit, {value}: this is {}, or further out.",
+                step.level.label()
+            ));
+            (step.level, step.word)
+        }
+        Placed::Between(from, to) => {
+            grounds.rule = format!("Sufficient: {text}.");
+            let why = format!(
+                "The lab gives only a limit, {value}. That may be anything from {} to {}. Ask the lab for the number.",
+                from.label(),
+                to.label()
+            );
+            return Finding {
+                not_judged: Some(why),
+                source: Some(citations[0].source.title),
+                grounds,
+                ..Finding::default()
+            };
+        }
+    };
+    grounds.rule = format!("Sufficient: {text}. {value} is “{word}” in this table.");
+    let (sufficient_from, sufficient_to) = ends(steps);
+    Finding {
+        level: Some(level),
+        range: Some(Range {
+            sufficient_from,
+            sufficient_to,
+            unit: measure.unit,
+            steps: steps.to_vec(),
+            text: text.into(),
+            word,
+        }),
+        source: Some(citations[0].source.title),
+        grounds,
+        ..Finding::default()
+    }
+}
+
+/// Puts what another scheme says beside a finding.
+pub(crate) fn add_opinion(finding: &mut Finding, other: Finding) {
+    if let (Some(level), Some(range), Some(source)) = (other.level, other.range, other.source) {
+        finding.second_opinions.push(Opinion {
+            level,
+            range,
+            source,
+            disagrees: finding.level.is_some_and(|ours| ours != level),
+            grounds: other.grounds,
+        });
+    }
+}
+
+/// A result as text: `38 mg/kg`, `below 5 mg/kg`.
+pub(crate) fn amount_text(amount: Amount, unit: Unit) -> String {
+    let number = number(amount.number(), unit);
+    let word = match amount {
+        Amount::Exactly(_) => "",
+        Amount::Below(_) => "below ",
+        Amount::Above(_) => "above ",
+    };
+    with_unit(format!("{word}{number}"), unit)
+}
+
+/// Where the sufficient stretch begins and ends.
+fn ends(steps: &[Step]) -> (Option<f64>, Option<f64>) {
+    let (before, last) = around_sufficient(steps);
+    (before.and_then(|s| s.up_to), last.and_then(|s| s.up_to))
+}
+
+/// The step before the sufficient ones, and the last sufficient one.
+fn around_sufficient(steps: &[Step]) -> (Option<&Step>, Option<&Step>) {
+    let first = steps.iter().position(|s| s.level == Level::Sufficient);
+    let before = first.and_then(|i| i.checked_sub(1)).map(|i| &steps[i]);
+    (before, steps.iter().rfind(|s| s.level == Level::Sufficient))
+}
+
+/// The sufficient stretch of `steps` in words; `show` brings a printed end
+/// into `unit`.
+pub(crate) fn stretch(
+    steps: &[Step],
+    printed_to: f64,
+    unit: Unit,
+    show: &dyn Fn(f64) -> f64,
+) -> String {
+    let number = |end: f64| number(show(end), unit);
+    let (before, last) = around_sufficient(steps);
+    let words = match (
+        before.and_then(|s| Some((s.up_to?, s.inclusive))),
+        last.and_then(|s| Some((s.up_to?, s.inclusive))),
+    ) {
+        (Some((from, inclusive)), Some((to, _))) => {
+            let from = if inclusive { from + printed_to } else { from };
+            format!("{}–{}", number(from), number(to))
+        }
+        (Some((from, true)), None) => format!("above {}", number(from)),
+        (Some((from, false)), None) => format!("{} or more", number(from)),
+        (None, Some((to, true))) => format!("up to {}", number(to)),
+        (None, Some((to, false))) => format!("below {}", number(to)),
+        (None, None) => "any".into(),
+    };
+    with_unit(words, unit)
+}
+
+/// A number as it is printed: pH keeps its tenth.
+fn number(value: f64, unit: Unit) -> String {
+    match unit {
+        Unit::None => format!("{value:.1}"),
+        _ => significant(value, 4),
+    }
+}
+
+fn with_unit(words: String, unit: Unit) -> String {
+    let symbol = unit.symbol();
+    if symbol.is_empty() { words } else { format!("{words} {symbol}") }
+}

@@ -1,0 +1,111 @@
+//! Exchangeable K, Ca and Mg by ammonium acetate or ammonium nitrate.
+
+use crate::quantity::Unit::{MeqPer100g, MgPerKg, MgPerL};
+use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
+use crate::ranges::Step;
+use crate::ranges::scheme::{ALL_PLANTS, NO_PLANTS, Scheme};
+use crate::soil::{Method, Property};
+use crate::sources::{EXCHANGEABLE_CATIONS, IOWA_PM1688, OREGON_EC1478, RB209};
+
+const fn classes(very_low: f64, low: f64, medium: f64, high: f64) -> [Step; 5] {
+    [
+        Step::below("very low", VeryLow, very_low),
+        Step::below("low", Low, low),
+        Step::to("medium", Sufficient, medium),
+        Step::to("high", High, high),
+        Step::rest("very high", High),
+    ]
+}
+
+static GENERAL_CA: [Step; 5] = classes(2.0, 5.0, 10.0, 20.0);
+static GENERAL_MG: [Step; 5] = classes(0.5, 1.5, 3.0, 8.0);
+static GENERAL_K: [Step; 5] = classes(0.12, 0.3, 0.6, 1.2);
+
+const fn oregon_steps(low: f64, medium: f64) -> [Step; 3] {
+    [Step::below("low", Low, low), Step::to("medium", Low, medium), Step::rest("high", Sufficient)]
+}
+
+static OREGON_K: [Step; 4] = [
+    Step::below("low", Low, 150.0),
+    Step::to("medium", Low, 250.0),
+    Step::to("high", Sufficient, 800.0),
+    Step::rest("excessive", Excess),
+];
+static OREGON_CA: [Step; 3] = oregon_steps(1000.0, 2000.0);
+static OREGON_MG: [Step; 3] = oregon_steps(60.0, 300.0);
+static IOWA_K: [Step; 5] = [
+    Step::to("very low", VeryLow, 120.0),
+    Step::to("low", Low, 160.0),
+    Step::to("optimum", Sufficient, 200.0),
+    Step::to("high", High, 240.0),
+    Step::rest("very high", High),
+];
+
+static RB209_K: [Step; 7] = [
+    Step::to("index 0", VeryLow, 60.0),
+    Step::to("index 1", Low, 120.0),
+    Step::to("index 2−", Sufficient, 180.0),
+    Step::to("index 2+", Sufficient, 240.0),
+    Step::to("index 3", High, 400.0),
+    Step::to("index 4", High, 600.0),
+    Step::rest("above index 4", Excess),
+];
+static RB209_MG: [Step; 5] = [
+    Step::to("index 0", VeryLow, 25.0),
+    Step::to("index 1", Low, 50.0),
+    Step::to("index 2", Sufficient, 100.0),
+    Step::to("index 3", High, 175.0),
+    Step::rest("above index 3", High),
+];
+
+const GENERAL: Scheme = Scheme {
+    id: "",
+    property: Property::Calcium,
+    methods: &[Method::AmmoniumAcetate],
+    unit: MeqPer100g,
+    steps: &[],
+    printed_to: 0.0,
+    judges: ALL_PLANTS,
+    second: NO_PLANTS,
+    citations: &[EXCHANGEABLE_CATIONS.second_hand()],
+    note: "General classes, not tied to a crop or a region. We take “medium” as enough.",
+};
+
+const OREGON: Scheme = Scheme {
+    unit: MgPerKg,
+    judges: NO_PLANTS,
+    second: ALL_PLANTS,
+    citations: &[OREGON_EC1478.from_memory()],
+    note: "Written from memory.",
+    ..GENERAL
+};
+
+const UK: Scheme = Scheme {
+    property: Property::Potassium,
+    methods: &[Method::AmmoniumNitrate],
+    unit: MgPerL,
+    printed_to: 1.0,
+    citations: &[RB209.from_memory()],
+    note: "Written from memory. The target is index 2.",
+    ..GENERAL
+};
+
+pub(super) static SCHEMES: &[Scheme] = &[
+    Scheme { id: "general-ca", steps: &GENERAL_CA, ..GENERAL },
+    Scheme { id: "general-mg", property: Property::Magnesium, steps: &GENERAL_MG, ..GENERAL },
+    Scheme { id: "general-k", property: Property::Potassium, steps: &GENERAL_K, ..GENERAL },
+    Scheme { id: "oregon-ca", steps: &OREGON_CA, ..OREGON },
+    Scheme { id: "oregon-mg", property: Property::Magnesium, steps: &OREGON_MG, ..OREGON },
+    Scheme { id: "oregon-k", property: Property::Potassium, steps: &OREGON_K, ..OREGON },
+    Scheme {
+        id: "iowa-k",
+        property: Property::Potassium,
+        steps: &IOWA_K,
+        printed_to: 1.0,
+        citations: &[IOWA_PM1688.from_memory()],
+        note: "Written from memory, for dried samples. The 2023 edition moved these limits.",
+        ..OREGON
+    },
+    Scheme { id: "rb209-k", steps: &RB209_K, ..UK },
+    Scheme { id: "rb209-mg", property: Property::Magnesium, steps: &RB209_MG, ..UK },
+];

@@ -1,0 +1,44 @@
+//! Nitrate-N.
+
+use crate::quantity::Unit::MgPerKg;
+use crate::ranges::Level::{Excess, High, Low, Sufficient};
+use crate::ranges::Step;
+use crate::ranges::scheme::{ALL_PLANTS, NO_PLANTS, Scheme, VEGETABLES};
+use crate::soil::Property;
+use crate::sources::{PSNT_SWEET_CORN, UC_NITRATE};
+
+static GUIDELINE: [Step; 4] = [
+    Step::below("low", Low, 10.0),
+    Step::to("medium", Sufficient, 20.0),
+    Step::to("high", High, 30.0),
+    Step::rest("excessive", Excess),
+];
+static SIDEDRESS: [Step; 2] =
+    [Step::to("add nitrogen", Low, 25.0), Step::rest("add none", Sufficient)];
+
+pub(super) static SCHEMES: &[Scheme] = &[
+    Scheme {
+        id: "uc-nitrate",
+        property: Property::NitrateN,
+        methods: &[],
+        unit: MgPerKg,
+        steps: &GUIDELINE,
+        printed_to: 0.0,
+        judges: ALL_PLANTS,
+        second: NO_PLANTS,
+        citations: &[UC_NITRATE.opened()],
+        note: "Nitrate moves with water: the number holds for the day of sampling.",
+    },
+    Scheme {
+        id: "psnt",
+        property: Property::NitrateN,
+        methods: &[],
+        unit: MgPerKg,
+        steps: &SIDEDRESS,
+        printed_to: 1.0,
+        judges: NO_PLANTS,
+        second: VEGETABLES,
+        citations: &[PSNT_SWEET_CORN.opened()],
+        note: "Holds only for a sample 30 cm (12 in) deep, taken in the season a week before side-dressing.",
+    },
+];

@@ -1,0 +1,303 @@
+//! What a report says about all its results: methods, units, depth, texture
+//! and the sample's name, in lines that hold no result.
+
+use super::Cell;
+use super::fold::{fold, fold_char, squash};
+use super::label::Label;
+use super::names::Word;
+use super::number::{Decimal, number};
+use super::units::Printed;
+use crate::quantity::Unit;
+use crate::soil::{Method, MethodKind, Property, Texture};
+
+/// A method named for the whole report, or for some properties of it.
+#[derive(Clone, Debug)]
+pub(super) struct Statement {
+    pub method: Method,
+    /// Empty: all it is known for.
+    pub only: Vec<Property>,
+    pub line: u32,
+}
+
+/// The methods a line names. `P by Olsen; K by ammonium acetate` gives each its own.
+pub(super) fn methods(text: &str, line: u32) -> Vec<Statement> {
+    let mut found: Vec<Statement> = Vec::new();
+    let mut only: Vec<Property> = Vec::new();
+    for part in text.split([';', ',']) {
+        let label = Label::of(part);
+        only.extend(label.properties.iter().map(|p| p.0));
+        if label.methods.is_empty() {
+            continue;
+        }
+        let named = std::mem::take(&mut only);
+        let spelled = |m: &&Method| {
+            // M3 or MM alone may be a bed's name; a full word, or "extract", is not.
+            let squashed = squash(part);
+            let about = ["extract", "method", "analys", "buffer", "test"];
+            squashed.len() > 4 && m.label().split([' ', '-']).any(|w| squashed.contains(&squash(w)))
+                || about.iter().any(|a| squashed.contains(a))
+                || !named.is_empty()
+                || m.kind() == MethodKind::Suspension
+        };
+        found.extend(label.methods.iter().filter(spelled).map(|&method| Statement {
+            method,
+            only: named.clone(),
+            line,
+        }));
+    }
+    found
+}
+
+/// The properties a method is known for, so that one named for a whole report
+/// isn't spread to others.
+/// Source: common practice, no source.
+pub(super) fn covers(method: Method, property: Property) -> bool {
+    use Property::{
+        AmmoniumN, Boron, BufferPh, Calcium, Copper, Ec, Iron, Magnesium, Manganese, NitrateN,
+        OrganicMatter, Ph, Phosphorus, Potassium, Sodium, Zinc,
+    };
+    match method {
+        Method::Mehlich3 | Method::Mehlich1 | Method::Morgan | Method::ModifiedMorgan => {
+            property.is_extracted()
+        }
+        Method::Mehlich3Colorimetric => property == Phosphorus,
+        Method::BrayP1 | Method::BrayP2 | Method::Olsen => property == Phosphorus,
+        Method::AmmoniumAcetate | Method::AmmoniumNitrate => {
+            matches!(property, Potassium | Calcium | Magnesium | Sodium)
+        }
+        Method::Dtpa => matches!(property, Zinc | Manganese | Copper | Iron),
+        Method::HotWater => property == Boron,
+        Method::Kcl => matches!(property, NitrateN | AmmoniumN),
+        Method::TotalAcid => {
+            matches!(property, Property::Lead | Property::Arsenic | Property::Cadmium)
+        }
+        Method::Water1To1 | Method::Water1To2 | Method::Water1To5 => matches!(property, Ph | Ec),
+        Method::SaturatedPaste => property == Ec,
+        Method::CaCl2 => property == Ph,
+        Method::LossOnIgnition | Method::WalkleyBlack => property == OrganicMatter,
+        Method::SmpBuffer
+        | Method::SikoraBuffer
+        | Method::MehlichBuffer
+        | Method::ModifiedMehlichBuffer
+        | Method::AdamsEvansBuffer
+        | Method::WoodruffBuffer => property == BufferPh,
+    }
+}
+
+/// The one method that statements give a property; the narrowest wins, and
+/// two of the same width give none.
+pub(super) fn method_for(statements: &[Statement], property: Property) -> Option<&Statement> {
+    let width = |s: &Statement| {
+        if s.only.is_empty() {
+            Property::ALL.iter().filter(|&&p| covers(s.method, p)).count()
+        } else {
+            0
+        }
+    };
+    let mut fitting: Vec<&Statement> = statements
+        .iter()
+        .filter(|s| covers(s.method, property))
+        .filter(|s| s.only.is_empty() || s.only.contains(&property))
+        .collect();
+    fitting.sort_by_key(|s| width(s));
+    let first = *fitting.first()?;
+    let rival = fitting.iter().any(|s| s.method != first.method && width(s) == width(first));
+    (!rival).then_some(first)
+}
+
+/// The unit a line gives to all nutrients, as `All results in ppm`.
+pub(super) fn unit_for_all(text: &str) -> Option<Printed> {
+    let label = Label::of(text);
+    let unit = label.unit?;
+    let nutrient = matches!(
+        unit.unit,
+        Unit::MgPerKg | Unit::MgPerL | Unit::MgPer100g | Unit::LbPerAcre | Unit::KgPerHa
+    );
+    let number = text.chars().any(|c| c.is_ascii_digit()) && label.methods.is_empty();
+    let named = label.properties.is_empty() && label.unknown.len() <= 3;
+    let about = label.words.iter().any(|w| {
+        matches!(w, Word::Plain | Word::ResultColumn | Word::UnitColumn | Word::NameColumn)
+    });
+    (nutrient && named && about && !number && !label.has(Word::Advice)).then_some(unit)
+}
+
+/// A sampling depth, cm: `0-6 in`, `0–15 cm`, `6 inches`. `heading` may hold the unit.
+pub(super) fn depth(text: &str, heading: &str, decimal: Decimal) -> Option<(f64, f64)> {
+    let at = text.find(|c: char| c.is_ascii_digit())?;
+    let (first, length) = number(&text[at..], decimal)?;
+    let mut rest = text[at + length..].trim_start();
+    let mut last = None;
+    let plain =
+        rest.trim_start_matches(|c: char| matches!(c, '"' | '″' | '”') || c.is_whitespace());
+    // "0 in - 6 in" and "0-6".
+    let after_unit = plain
+        .strip_prefix("in ")
+        .or_else(|| plain.strip_prefix("cm "))
+        .unwrap_or(plain)
+        .trim_start();
+    let joined = match after_unit.chars().next().map(fold_char) {
+        Some('-') => after_unit.chars().next().map(|c| &after_unit[c.len_utf8()..]),
+        _ => after_unit.strip_prefix("to "),
+    };
+    if let Some(second) = joined.map(str::trim_start)
+        && let Some((value, length)) = number(second, decimal)
+    {
+        last = Some(value);
+        rest = second[length..].trim_start();
+    }
+    let cm = cm_per(rest).or_else(|| heading_unit(heading))?;
+    let (top, bottom) = last.map_or((0.0, first), |l| (first, l));
+    (bottom > top && top >= 0.0 && bottom * cm <= 300.0).then_some((top * cm, bottom * cm))
+}
+
+fn cm_per(text: &str) -> Option<f64> {
+    let text = text.trim_start();
+    if text.starts_with(['"', '″', '”']) {
+        return Some(2.54);
+    }
+    let word: String = fold(text).chars().take_while(|c| c.is_alphabetic()).collect();
+    match word.as_str() {
+        "in" | "inch" | "inches" | "ins" => Some(2.54),
+        "cm" | "centimetre" | "centimeter" | "centimetres" | "centimeters" => Some(1.0),
+        "mm" => Some(0.1),
+        _ => None,
+    }
+}
+
+fn heading_unit(heading: &str) -> Option<f64> {
+    heading.split(|c: char| !c.is_alphabetic()).find_map(cm_per)
+}
+
+/// The texture class a text names.
+pub(super) fn texture(text: &str) -> Option<Texture> {
+    let plain: String =
+        fold(text).chars().map(|c| if c.is_alphabetic() { c } else { ' ' }).collect();
+    let words = plain.split_whitespace().collect::<Vec<_>>().join(" ");
+    Texture::ALL
+        .into_iter()
+        .filter(|t| {
+            words.strip_prefix(t.label()).is_some_and(|r| r.is_empty() || r.starts_with(' '))
+        })
+        .max_by_key(|t| t.label().len())
+}
+
+/// What a line without results says of the sample.
+#[derive(Debug, PartialEq)]
+pub(super) enum AboutSample {
+    Name(String, u8),
+    Depth(f64, f64),
+    Texture(Texture),
+    /// A depth or texture that can't be read, and why.
+    Unclear(&'static str),
+}
+
+/// Reads a line about the sample.
+pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSample> {
+    let filled: Vec<&str> =
+        cells.iter().map(|c| c.text.as_str()).filter(|t| !t.is_empty()).collect();
+    let whole = filled.join("  ");
+    if whole.len() > 120 {
+        return None;
+    }
+    let (name, rest) = match whole.find([':', '=']) {
+        Some(at) => (whole[..at].to_string(), whole[at + 1..].trim().to_string()),
+        None if filled.len() > 1 => (filled[0].to_string(), filled[1..].join(" ")),
+        None => (whole.clone(), String::new()),
+    };
+    let label = Label::of(&name);
+    if label.has(Word::Depth) || squash(&name).starts_with("sampled") {
+        let tail = whole.find(|c: char| c.is_ascii_digit()).map_or("", |at| &whole[at..]);
+        return Some(match depth(tail, &name, decimal) {
+            Some((top, bottom)) => AboutSample::Depth(top, bottom),
+            None if tail.is_empty() => return None,
+            None => AboutSample::Unclear("a depth without in or cm; answer the depth question"),
+        });
+    }
+    if label.has(Word::Texture) {
+        let said = if rest.is_empty() {
+            // "Soil texture sandy loam"
+            let folded = fold(&whole);
+            folded.rfind("texture").map_or(String::new(), |at| folded[at + 7..].to_string())
+        } else {
+            rest
+        };
+        return Some(match texture(&said) {
+            Some(texture) => AboutSample::Texture(texture),
+            None => AboutSample::Unclear(
+                "not one of the twelve texture classes, such as loam or sandy loam",
+            ),
+        });
+    }
+    let rank = label.words.iter().find_map(|w| match w {
+        Word::Sample(rank) => Some(*rank),
+        _ => None,
+    })?;
+    if !label.properties.is_empty() || label.unknown.len() > 1 || rest.len() > 60 {
+        return None;
+    }
+    if rest.is_empty() {
+        let short = whole.split_whitespace().count() == 2 && rank < 3 && label.words.len() == 1;
+        return short.then(|| AboutSample::Name(whole.clone(), rank));
+    }
+    label.unknown.is_empty().then_some(AboutSample::Name(rest, rank))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_method_goes_only_to_what_it_is_known_for() {
+        let line = |text: &str| methods(text, 2);
+        let given = |text: &str, p| method_for(&line(text), p).map(|s| s.method);
+        assert_eq!(given("Extraction: Mehlich 3", Property::Zinc), Some(Method::Mehlich3));
+        assert_eq!(given("Olsen P", Property::Phosphorus), Some(Method::Olsen));
+        assert_eq!(given("Olsen P", Property::Potassium), None);
+        assert_eq!(
+            given("Modified Morgan extract", Property::Phosphorus),
+            Some(Method::ModifiedMorgan)
+        );
+        assert_eq!(given("Morgan's solution, extract", Property::Potassium), Some(Method::Morgan));
+        let mixed = "P by Olsen; K and Mg by ammonium nitrate";
+        assert_eq!(given(mixed, Property::Phosphorus), Some(Method::Olsen));
+        assert_eq!(given(mixed, Property::Magnesium), Some(Method::AmmoniumNitrate));
+        assert_eq!(given(mixed, Property::Calcium), None);
+        let broad = "Methods: Mehlich-3, Olsen, DTPA";
+        assert_eq!(given(broad, Property::Phosphorus), Some(Method::Olsen));
+        assert_eq!(given(broad, Property::Zinc), Some(Method::Dtpa));
+        assert_eq!(given(broad, Property::Potassium), Some(Method::Mehlich3));
+        assert_eq!(given("Bray P1, Olsen methods", Property::Phosphorus), None);
+        assert_eq!(line("Field M3").len(), 0);
+    }
+
+    #[test]
+    fn depths_are_read_with_their_unit_or_not_at_all() {
+        let cases = [
+            ("0-6 in", "", Some((0.0, 15.24))),
+            ("0–15 cm", "", Some((0.0, 15.0))),
+            ("6 inches", "", Some((0.0, 15.24))),
+            ("0 to 8\"", "", Some((0.0, 8.0 * 2.54))),
+            ("0 - 12", "Depth (in)", Some((0.0, 30.48))),
+            ("0 - 12", "depth range", None),
+            ("0-6", "", None),
+        ];
+        for (text, heading, expected) in cases {
+            let found = depth(text, heading, Decimal::Point);
+            match (found, expected) {
+                (Some(f), Some(e)) => {
+                    let e: (f64, f64) = e;
+                    assert!((f.0 - e.0).abs() < 1e-9 && (f.1 - e.1).abs() < 1e-9, "{text}: {f:?}");
+                }
+                _ => assert_eq!(found, expected, "{text}"),
+            }
+        }
+    }
+
+    #[test]
+    fn textures_by_name() {
+        assert_eq!(texture("Silt Loam"), Some(Texture::SiltLoam));
+        assert_eq!(texture("LOAM "), Some(Texture::Loam));
+        assert_eq!(texture("sandy-loam (by feel)"), Some(Texture::SandyLoam));
+        assert_eq!(texture("schluffiger Lehm"), None);
+    }
+}

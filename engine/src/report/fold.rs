@@ -1,0 +1,193 @@
+//! Text as the trade's many spellings have it, folded to one: lower case,
+//! subscripts to digits, accents off, split into words that remember what
+//! stood between them.
+
+/// What stood before a word.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Gap {
+    /// Nothing: a change of case inside a word, as in `olsenP`.
+    Glued,
+    /// A dot or underscores, as in `K_mg.kg`.
+    Soft,
+    /// A slash, as in `mg/kg`.
+    Slash,
+    /// A hyphen, as in `M3-P`.
+    Dash,
+    /// Blanks or other marks.
+    Space,
+    /// A comma, colon or bracket: no phrase reaches across it.
+    Wall,
+}
+
+/// A folded word and the bytes it stands at.
+#[derive(Clone, Debug)]
+pub(super) struct Word {
+    pub text: String,
+    pub gap: Gap,
+    pub start: usize,
+    pub end: usize,
+}
+
+/// One character, folded.
+pub(super) fn fold_char(c: char) -> char {
+    match c {
+        '₀'..='₉' => char::from(b'0' + (c as u32 - '₀' as u32) as u8),
+        '⁴'..='⁹' => char::from(b'4' + (c as u32 - '⁴' as u32) as u8),
+        '⁰' => '0',
+        '¹' => '1',
+        '²' => '2',
+        '³' => '3',
+        'µ' | 'μ' => 'u',
+        '−' | '‐' | '‑' | '–' | '—' | '⁻' => '-',
+        '≤' | '‹' | '＜' => '<',
+        '≥' | '›' | '＞' => '>',
+        '\u{a0}' | '\u{202f}' | '\u{2009}' | '\u{2007}' | '\t' | '\n' | '\r' => ' ',
+        'á' | 'à' | 'â' | 'ã' | 'ä' | 'Á' | 'À' | 'Ä' | 'Ã' => 'a',
+        'é' | 'è' | 'ê' | 'É' | 'È' => 'e',
+        'í' | 'ì' | 'Í' => 'i',
+        'ó' | 'ò' | 'ô' | 'õ' | 'ö' | 'Ó' | 'Ö' => 'o',
+        'ú' | 'ù' | 'ü' | 'Ú' | 'Ü' => 'u',
+        'ç' | 'Ç' => 'c',
+        'ñ' | 'Ñ' => 'n',
+        _ => c.to_lowercase().next().unwrap_or(c),
+    }
+}
+
+/// The text with every character folded.
+pub(super) fn fold(text: &str) -> String {
+    text.chars().map(fold_char).collect()
+}
+
+/// Only the letters, digits and per cent signs of the text, folded.
+pub(super) fn squash(text: &str) -> String {
+    text.chars().map(fold_char).filter(|c| c.is_alphanumeric() || matches!(c, '%' | '#')).collect()
+}
+
+/// The words of a name.
+pub(super) fn words(text: &str) -> Vec<Word> {
+    let chars: Vec<(usize, char)> = text.char_indices().collect();
+    let at = |i: usize| chars.get(i).map(|&(_, c)| c);
+    let byte = |i: usize| chars.get(i).map_or(text.len(), |&(b, _)| b);
+    let mut words: Vec<Word> = Vec::new();
+    let mut gap = String::new();
+    let mut i = 0;
+    while let Some(c) = at(i) {
+        // The charge mark of cmol(+) and cmol(c).
+        let after_mol = gap.is_empty() && words.last().is_some_and(|w| w.text.ends_with("mol"));
+        if after_mol && c == '+' {
+            i += 1;
+            continue;
+        }
+        if after_mol && c == '(' && at(i + 2) == Some(')') {
+            if at(i + 1) == Some('c') {
+                let (start, end) = (byte(i), byte(i + 3));
+                words.push(Word { text: "c".into(), gap: Gap::Glued, start, end });
+            }
+            i += 3;
+            continue;
+        }
+        if !in_word(c) {
+            gap.push(fold_char(c));
+            i += 1;
+            continue;
+        }
+        let start = i;
+        let mut word = String::new();
+        if let Some((ratio, length)) = ratio(&chars[i..]) {
+            word = ratio;
+            i += length;
+        } else if matches!(c, '%' | '#') {
+            word.push(c);
+            i += 1;
+        } else {
+            while let Some(c) = at(i).filter(|&c| in_word(c) && !matches!(c, '%' | '#')) {
+                if i > start && hump(at(i - 1), c, at(i + 1)) {
+                    break;
+                }
+                word.push(fold_char(c));
+                i += 1;
+            }
+        }
+        let kind = kind_of(&gap, words.is_empty());
+        words.push(Word { text: word, gap: kind, start: byte(start), end: byte(i) });
+        gap.clear();
+    }
+    words
+}
+
+fn in_word(c: char) -> bool {
+    fold_char(c).is_alphanumeric() || matches!(c, '%' | '#')
+}
+
+/// Whether a capital begins a new word inside a word: `olsenP`, `PMeh`.
+fn hump(before: Option<char>, here: char, after: Option<char>) -> bool {
+    here.is_uppercase()
+        && before.is_some_and(|b| {
+            b.is_lowercase() || b.is_uppercase() && after.is_some_and(char::is_lowercase)
+        })
+}
+
+/// A soil-to-liquid ratio such as `1:1`, `1:2.5` or `2:1`, as one word `1to2`.
+fn ratio(chars: &[(usize, char)]) -> Option<(String, usize)> {
+    let digits = |from: usize| {
+        chars[from..].iter().take(3).take_while(|(_, c)| c.is_ascii_digit()).map(|&(_, c)| c)
+    };
+    let first: String = digits(0).collect();
+    let colon = first.len();
+    if colon == 0 || chars.get(colon)?.1 != ':' {
+        return None;
+    }
+    let second: String = digits(colon + 1).collect();
+    if second.is_empty() {
+        return None;
+    }
+    let mut length = colon + 1 + second.len();
+    if chars.get(length).is_some_and(|(_, c)| matches!(c, '.' | ',')) {
+        let part = digits(length + 1).count();
+        if part > 0 {
+            length += 1 + part;
+        }
+    }
+    Some((format!("{first}to{second}"), length))
+}
+
+fn kind_of(gap: &str, first: bool) -> Gap {
+    let trimmed = gap.trim();
+    if first {
+        Gap::Wall
+    } else if gap.is_empty() {
+        Gap::Glued
+    } else if gap.contains('/') {
+        Gap::Slash
+    } else if gap.contains([',', ';', ':', '=', '(', ')', '[', ']', '|']) {
+        Gap::Wall
+    } else if gap == "-" {
+        Gap::Dash
+    } else if trimmed == gap && trimmed.chars().all(|c| matches!(c, '.' | '_')) {
+        Gap::Soft
+    } else {
+        Gap::Space
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_name_falls_into_words_at_marks_and_humps() {
+        let cases = [
+            ("olsenP_mg.kg", "olsen|p|mg|kg"),
+            ("P₂O₅ mg/100 g", "p2o5|mg|100|g"),
+            ("pH (1:2.5 water)", "p|h|1to2|water"),
+            ("cmol(+)/kg", "cmol|kg"),
+            ("cmol(c)/kg", "cmol|c|kg"),
+            ("%K Sat", "%|k|sat"),
+            ("µS/cm and μS/cm", "u|s|cm|and|u|s|cm"),
+        ];
+        for (text, expected) in cases {
+            let found: Vec<String> = words(text).into_iter().map(|w| w.text).collect();
+            assert_eq!(found.join("|"), expected, "{text}");
+        }
+    }
+}

@@ -1,0 +1,438 @@
+//! A name as it stands in a report, understood: `Bray P-1 ppm P`,
+//! `K_mg.kg`, `Phosphorus (Mehlich-3)`.
+
+use super::fold::{fold, words};
+use super::names::{Form, Meaning, Word, meaning_at};
+use super::units::{Printed, unit_at};
+use crate::quantity::Unit;
+use crate::soil::{Method, MethodKind, Property};
+
+/// No name is longer; longer text is a sentence.
+const LONGEST: usize = 120;
+
+/// The parts of a name.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Label {
+    /// Properties and their form, in order.
+    pub properties: Vec<(Property, Form)>,
+    /// Methods, in order.
+    pub methods: Vec<Method>,
+    /// The first unit.
+    pub unit: Option<Printed>,
+    /// Words that are neither.
+    pub words: Vec<Word>,
+    /// Words nobody knows, as printed.
+    pub unknown: Vec<String>,
+    /// Whether every property was named by a chemical symbol.
+    pub only_symbols: bool,
+    /// Whether the last word is a method that lacks its number.
+    pub ends_half: bool,
+}
+
+/// What a name stands for.
+#[derive(Clone, Debug)]
+pub(super) struct Quantity {
+    pub property: Property,
+    pub form: Form,
+    pub method: Option<Method>,
+    pub unit: Option<Printed>,
+    /// The number is ten times a buffer pH.
+    pub lime_index: bool,
+    pub notes: Vec<String>,
+}
+
+impl Label {
+    /// Takes a name apart.
+    pub fn of(text: &str) -> Label {
+        let mut label = Label { only_symbols: true, ..Label::default() };
+        if text.len() > LONGEST {
+            label.unknown.push(text.chars().take(20).collect());
+            return label;
+        }
+        let respelled = respelled(text);
+        let text = respelled.as_deref().unwrap_or(text);
+        let words = words(text);
+        let mut i = 0;
+        while i < words.len() {
+            let meaning = meaning_at(&words, i);
+            let unit = unit_at(&words, i);
+            let (length_m, length_u) = (meaning.map_or(0, |m| m.1), unit.map_or(0, |u| u.1));
+            label.ends_half = false;
+            if let Some((printed, length)) = unit.filter(|_| length_u > length_m) {
+                label.unit.get_or_insert(printed);
+                i += length;
+            } else if let Some((meaning, length)) = meaning {
+                let size: usize = words[i..i + length].iter().map(|w| w.text.len()).sum();
+                label.take(meaning, size);
+                i += length;
+            } else {
+                let word = &words[i];
+                label.unknown.push(text[word.start..word.end].to_string());
+                i += 1;
+            }
+        }
+        label
+    }
+
+    fn take(&mut self, meaning: Meaning, size: usize) {
+        let mut names = |property: Property, form| {
+            let spelled_out = size > 3 || !property_has_symbol(property);
+            self.only_symbols &= !spelled_out;
+            self.properties.push((property, form));
+        };
+        match meaning {
+            Meaning::Is(property, form) => names(property, form),
+            Meaning::IsBy(property, method) => {
+                names(property, Form::Element);
+                self.methods.push(method);
+            }
+            Meaning::By(method) => self.methods.push(method),
+            Meaning::Word(word) => {
+                self.ends_half = word == Word::HalfMethod;
+                self.words.push(word);
+            }
+        }
+    }
+
+    /// Whether a word of this sort stands in the name.
+    pub fn has(&self, word: Word) -> bool {
+        self.words.contains(&word)
+    }
+
+    /// Whether there is a soil property, or a buffer, in the name.
+    pub fn is_soil(&self) -> bool {
+        !self.properties.is_empty()
+            || self.has(Word::LimeIndex)
+            || self.has(Word::Humic)
+            || self.methods.iter().any(|m| m.kind() == MethodKind::Buffer)
+    }
+
+    /// Nothing but a unit.
+    pub fn only_unit(&self) -> Option<Printed> {
+        let bare = self.properties.is_empty() && self.methods.is_empty();
+        self.unit.filter(|_| bare && self.words.is_empty() && self.unknown.is_empty())
+    }
+
+    /// Nothing but methods.
+    pub fn only_method(&self) -> Option<Method> {
+        let bare = self.properties.is_empty() && self.unknown.is_empty() && !self.has(Word::Advice);
+        self.methods.first().copied().filter(|_| bare)
+    }
+
+    /// What the name stands for.
+    ///
+    /// # Errors
+    /// Why it isn't one soil property, for the reader.
+    pub fn quantity(&self) -> Result<Quantity, String> {
+        for word in &self.words {
+            match word {
+                Word::Advice => return Err("a recommendation, not a result".into()),
+                Word::Other(reason) => return Err((*reason).into()),
+                Word::Humic => {
+                    return Err("humic matter is not organic matter; the two differ".into());
+                }
+                _ => {}
+            }
+        }
+        if !self.is_soil() && !self.has(Word::Buffer) {
+            return Err("no soil property in this name".into());
+        }
+        if self.has(Word::Ratio) {
+            return Err("a ratio of two results, not a result".into());
+        }
+        if self.has(Word::AvailabilityIndex) {
+            return Err("an availability index depends on pH; it is not an amount".into());
+        }
+        let (property, form) = self.named()?;
+        self.refuse_other_pools(property)?;
+        let mut notes = Vec::new();
+        let shown = |word: &String| format!("“{word}”");
+        if self.only_symbols && !self.unknown.is_empty() || self.unknown.len() > 2 {
+            let all = self.unknown.iter().map(shown).collect::<Vec<_>>().join(", ");
+            return Err(format!(
+                "{all} beside {} is not known here, so it was not read as {0}",
+                property.label()
+            ));
+        }
+        if !self.unknown.is_empty() {
+            let all = self.unknown.iter().map(shown).collect::<Vec<_>>().join(", ");
+            notes.push(format!("passed over {all} in the name"));
+        }
+        match form {
+            Form::Unsure => notes.push(format!(
+                "taken as {}, as most laboratories print it; if yours means the whole ion, correct it",
+                property.label()
+            )),
+            Form::Phosphate => {
+                return Err("phosphate can mean P2O5 or PO4: name one of them".into());
+            }
+            _ => {}
+        }
+        let mut unit = self.unit;
+        if self.has(Word::Index) && property != Property::BufferPh {
+            unit = Some(Printed { unit: Unit::Index, scale: 1.0 });
+        }
+        Ok(Quantity {
+            property,
+            form,
+            method: self.method_for(property),
+            unit,
+            lime_index: self.has(Word::LimeIndex),
+            notes,
+        })
+    }
+
+    /// The one property named, and its form.
+    fn named(&self) -> Result<(Property, Form), String> {
+        let mut found = self.properties.clone();
+        // "as" is a word before it is arsenic.
+        if found.len() > 1 {
+            found.retain(|&(p, _)| p != Property::Arsenic);
+        }
+        let buffer = self.has(Word::Buffer)
+            || self.has(Word::LimeIndex)
+            || self.methods.iter().any(|m| m.kind() == MethodKind::Buffer);
+        if found.is_empty() {
+            return Ok((Property::BufferPh, Form::Element));
+        }
+        let percent = self.unit.is_some_and(|u| u.unit == Unit::Percent);
+        let saturation = self.has(Word::Saturation)
+            || found.iter().any(|&(p, _)| p == Property::BaseSaturation)
+            || percent && found.len() == 1 && saturation_of(found[0].0).is_some();
+        let total = self.has(Word::Total);
+        let mut merged: Vec<(Property, Form)> = Vec::new();
+        for (property, form) in found {
+            let property = match property {
+                Property::Ph | Property::SaltPh if buffer => Property::BufferPh,
+                Property::Ph if self.is_salt() => Property::SaltPh,
+                Property::Molybdenum
+                    if self
+                        .unit
+                        .is_some_and(|u| matches!(u.unit, Unit::Percent | Unit::GPerKg)) =>
+                {
+                    Property::OrganicMatter
+                }
+                other if saturation && !total => saturation_of(other).unwrap_or(other),
+                other => other,
+            };
+            match merged.iter_mut().find(|(p, _)| *p == property) {
+                Some(known) => known.1 = one_form(known.1, form),
+                None => merged.push((property, form)),
+            }
+        }
+        if merged.len() > 1 {
+            merged.retain(|&(p, _)| p != Property::BaseSaturation);
+        }
+        let &[(property, form)] = merged.as_slice() else {
+            return Err("names more than one property".into());
+        };
+        let as_nitrogen = self.has(Word::Nitrogen)
+            && matches!(property, Property::NitrateN | Property::AmmoniumN | Property::TotalN);
+        Ok((property, if as_nitrogen { Form::Element } else { form }))
+    }
+
+    fn is_salt(&self) -> bool {
+        self.has(Word::Salt)
+            || self.methods.iter().any(|m| matches!(m, Method::CaCl2 | Method::Kcl))
+    }
+
+    /// Totals, pastes and water extracts measure another pool than soil-test ranges do.
+    fn refuse_other_pools(&self, property: Property) -> Result<(), String> {
+        use Property::{Arsenic, Cadmium, Ec, Lead, Ph, Sar, TotalN};
+        let salts = matches!(property, Ph | Ec | Sar);
+        let whole = matches!(property, TotalN | Lead | Arsenic | Cadmium)
+            || !property.is_extracted() && property != Property::NitrateN;
+        if self.has(Word::Total) && !whole {
+            return Err(format!("total {} is not what plants can reach", property.label()));
+        }
+        if (self.has(Word::Paste) || self.methods.contains(&Method::SaturatedPaste)) && !salts {
+            return Err("what is dissolved in a saturated paste is not the soil's store".into());
+        }
+        if self.has(Word::WaterExtract) && !salts {
+            return Err("a water extract, for which there is no range here".into());
+        }
+        Ok(())
+    }
+
+    fn method_for(&self, property: Property) -> Option<Method> {
+        if self.has(Word::Paste) && matches!(property, Property::Ph | Property::Ec | Property::Sar)
+        {
+            return Some(Method::SaturatedPaste);
+        }
+        if self.has(Word::Total)
+            && matches!(property, Property::Lead | Property::Arsenic | Property::Cadmium)
+        {
+            return Some(Method::TotalAcid);
+        }
+        let fits = |m: &&Method| match property {
+            Property::SaltPh => matches!(m, Method::CaCl2 | Method::Kcl),
+            Property::Ph | Property::Ec | Property::Sar => m.kind() == MethodKind::Suspension,
+            Property::BufferPh => m.kind() == MethodKind::Buffer,
+            Property::OrganicMatter | Property::OrganicCarbon => {
+                m.kind() == MethodKind::OrganicMatter
+            }
+            _ => m.kind() == MethodKind::Extractant || **m == Method::CaCl2,
+        };
+        let method = self.methods.iter().find(fits).copied();
+        // "Mehlich 3 … colorimetric" with other words between.
+        method
+    }
+}
+
+/// `N.A.` with its dots is neutralizable acidity, not sodium and not "none".
+fn respelled(text: &str) -> Option<String> {
+    let folded = fold(text);
+    let rest = folded.strip_prefix("n.a.")?;
+    (!rest.is_empty()).then(|| format!("neutralizable acidity {rest}"))
+}
+
+/// Whether the short spellings of this property are chemical symbols, which
+/// also stand for other things.
+fn property_has_symbol(property: Property) -> bool {
+    use Property::{
+        Aluminum, Arsenic, Boron, Cadmium, Calcium, Chloride, Copper, ExchangeableAcidity, Iron,
+        Lead, Magnesium, Manganese, Molybdenum, Phosphorus, Potassium, Sodium, Sulfur, Zinc,
+    };
+    matches!(
+        property,
+        Aluminum
+            | Arsenic
+            | Boron
+            | Cadmium
+            | Calcium
+            | Chloride
+            | Copper
+            | ExchangeableAcidity
+            | Iron
+            | Lead
+            | Magnesium
+            | Manganese
+            | Molybdenum
+            | Phosphorus
+            | Potassium
+            | Sodium
+            | Sulfur
+            | Zinc
+    )
+}
+
+fn saturation_of(property: Property) -> Option<Property> {
+    Some(match property {
+        Property::Calcium => Property::CalciumSaturation,
+        Property::Magnesium => Property::MagnesiumSaturation,
+        Property::Potassium => Property::PotassiumSaturation,
+        Property::Sodium => Property::SodiumSaturation,
+        Property::ExchangeableAcidity => Property::AciditySaturation,
+        _ => return None,
+    })
+}
+
+/// One form from two words for the same thing: `Phosphorus (P2O5)` is P2O5,
+/// `Nitrate-N (NO3)` is nitrogen.
+fn one_form(a: Form, b: Form) -> Form {
+    let element_wins = |f| matches!(f, Form::No3 | Form::Nh4 | Form::So4);
+    match (a, b) {
+        (Form::Unsure | Form::Phosphate, other) | (other, Form::Unsure | Form::Phosphate) => other,
+        (Form::Element, other) | (other, Form::Element) if element_wins(other) => Form::Element,
+        (Form::Element, other) => other,
+        (other, _) => other,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn found(text: &str) -> String {
+        match Label::of(text).quantity() {
+            Ok(q) => format!(
+                "{} {:?} {} {}",
+                q.property.name(),
+                q.form,
+                q.method.map_or("-", Method::label),
+                q.unit.map_or("-", |u| u.unit.symbol())
+            ),
+            Err(why) => why,
+        }
+    }
+
+    #[test]
+    fn headings_of_real_exports_are_understood() {
+        let cases = [
+            ("1:1 Soil pH", "ph Element 1:1 water -"),
+            ("pH (CaCl2)", "salt-ph Element calcium chloride -"),
+            ("pHs", "salt-ph Element - -"),
+            ("WDRF Buffer pH", "buffer-ph Element Woodruff buffer -"),
+            ("Buffer pH (Sikora)", "buffer-ph Element Sikora buffer -"),
+            ("BUFFER_PH", "buffer-ph Element - -"),
+            ("1:1 S Salts mmho/cm", "ec Element 1:1 water dS/m"),
+            ("Bray P-1 ppm P", "phosphorus Element Bray P1 mg/kg"),
+            ("Mehlich P-III ppm P", "phosphorus Element Mehlich-3 mg/kg"),
+            ("Olsen P ppm P", "phosphorus Element Olsen mg/kg"),
+            ("HCO3_P", "phosphorus Element Olsen -"),
+            ("P1", "phosphorus Element Bray P1 -"),
+            ("M3-P", "phosphorus Element Mehlich-3 -"),
+            ("olsenP_mg.kg", "phosphorus Element Olsen mg/kg"),
+            ("P₂O₅ mg/100g", "phosphorus P2O5 - mg/100 g"),
+            ("Phosphorus (P2O5)", "phosphorus P2O5 - -"),
+            ("K2O", "potassium K2O - -"),
+            ("K %", "potassium-saturation Element - %"),
+            ("%K Sat", "potassium-saturation Element - %"),
+            ("CA_PCT", "calcium-saturation Element - -"),
+            ("% base saturation Mg", "magnesium-saturation Element - %"),
+            ("Potassium M3 ICAP ppm K", "potassium Element Mehlich-3 mg/kg"),
+            ("Mg_cmolc.kg", "magnesium Element - meq/100 g"),
+            ("CEC/Sum of Cations me/100g", "cec Element - meq/100 g"),
+            ("Organic Matter LOI %", "organic-matter Element loss on ignition %"),
+            ("MO %", "organic-matter Element - %"),
+            ("Mo ppm", "molybdenum Element - mg/kg"),
+            ("2N KCl NO3-N ppm N", "nitrate-n Element potassium chloride mg/kg"),
+            ("NO3", "nitrate-n No3 - -"),
+            ("NO3 as N", "nitrate-n Element - -"),
+            ("SO4_S", "sulfur Element - -"),
+            ("SO4", "sulfur So4 - -"),
+            ("Sulfate-S ppm S", "sulfur Element - mg/kg"),
+            ("Hot H2O-B", "boron Element hot water -"),
+            ("Zinc (DTPA)", "zinc Element DTPA -"),
+            ("Mod. Morgan P", "phosphorus Element Modified Morgan -"),
+            ("Modified Morgan K", "potassium Element Modified Morgan -"),
+            ("Morgan P", "phosphorus Element Morgan -"),
+            ("N.A. meq/100g", "exchangeable-acidity Element - meq/100 g"),
+            ("H+Al cmolc/dm3", "exchangeable-acidity Element - meq/100 cm³"),
+            ("P-I", "phosphorus Element - index"),
+            ("Total N ppm", "total-n Element - mg/kg"),
+            ("Total Pb ppm Pb", "lead Element total, by acid digestion mg/kg"),
+            ("Lime index", "buffer-ph Element - -"),
+        ];
+        for (text, expected) in cases {
+            assert_eq!(found(text), expected, "{text}");
+        }
+    }
+
+    #[test]
+    fn headings_that_only_look_like_results_are_refused() {
+        for text in [
+            "P2O5 Rec",
+            "N REC",
+            "lbs N/A",
+            "HM%",
+            "Total P ppm",
+            "Paste Ca ppm",
+            "H2O P soluble",
+            "Mn-AI",
+            "Ca:Mg ratio",
+            "Past Crop",
+            "B Depth",
+            "Kind Of Sample",
+            "K fertilizer",
+            "Phosphate",
+            "pmN_mg.kg",
+            "96hrminC_mgC.kg.day",
+            "Mehlich P-II ppm P",
+            "Water Soluble K",
+        ] {
+            let label = Label::of(text);
+            assert!(label.quantity().is_err() || label.has(Word::Depth), "{text}: {}", found(text));
+        }
+    }
+}

@@ -1,0 +1,289 @@
+//! Results in free lines: `Phosphorus (Mehlich-3): 18 ppm  Low`.
+
+use super::label::Label;
+use super::number::{Decimal, Said, is_rating, said};
+use super::place::{Draft, Tail};
+use super::{Cell, Place, fold};
+
+/// Text beyond this is not looked at for the beginning of a result.
+const REACH: usize = 200;
+
+/// What one row of cells says.
+#[derive(Debug, Default)]
+pub(super) struct RowSays {
+    pub drafts: Vec<Draft>,
+    /// Names of results that are none, or that can't be told.
+    pub refused: Option<String>,
+    /// Whether a soil property is named at all.
+    pub soil_word: bool,
+}
+
+/// A name and where its result begins.
+struct Split {
+    label: Label,
+    name_end: usize,
+    result: usize,
+}
+
+/// Reads a row as names with results.
+pub(super) fn read_row(cells: &[Cell], decimal: Decimal) -> RowSays {
+    let mut says = RowSays::default();
+    let cells: Vec<&Cell> = cells.iter().filter(|c| !c.text.is_empty()).collect();
+    // The draft under way, and whether it has its result.
+    let mut open: Option<(Draft, bool)> = None;
+    for (i, cell) in cells.iter().enumerate() {
+        let next_is_amount =
+            cells.get(i + 1).is_some_and(|c| matches!(said(&c.text, decimal), Said::Amount(..)));
+        if let Some((draft, full)) = &mut open
+            && goes_with(draft, full, cell, next_is_amount, decimal)
+        {
+            continue;
+        }
+        let begun = begin(cell, decimal, &mut says);
+        if begun.is_none()
+            && let Some((draft, true)) = &mut open
+        {
+            draft.left.get_or_insert_with(|| cell.text.clone());
+            continue;
+        }
+        for new in begun.into_iter().flatten() {
+            says.drafts.extend(open.take().filter(|o| o.1).map(|o| o.0));
+            open = Some(new);
+        }
+    }
+    says.drafts.extend(open.filter(|o| o.1).map(|o| o.0));
+    says
+}
+
+/// Whether a cell belongs to the draft under way: its result, unit, rating or method.
+fn goes_with(
+    draft: &mut Draft,
+    full: &mut bool,
+    cell: &Cell,
+    next_is_amount: bool,
+    decimal: Decimal,
+) -> bool {
+    let text = &cell.text;
+    if !*full {
+        let result = said(text, decimal);
+        let label = Label::of(text);
+        if matches!(result, Said::Text) && !is_rating(text) {
+            // A method or unit may stand between the name and the result.
+            if let Some(unit) = label.only_unit() {
+                draft.unit = Some(unit);
+                return true;
+            }
+            if let Some(method) = label.only_method() {
+                draft.method = Some(method);
+                return true;
+            }
+            return false;
+        }
+        draft.result.clone_from(text);
+        draft.place = cell.place;
+        *full = true;
+        return true;
+    }
+    let label = Label::of(text);
+    if next_is_amount && label.quantity().is_ok() {
+        return false;
+    }
+    if let Some(unit) = label.only_unit().filter(|_| draft.unit.is_none()) {
+        draft.unit = Some(unit);
+        return true;
+    }
+    let range = matches!(said(text.trim_matches(['(', ')', '[', ']']), decimal), Said::Range)
+        || text.starts_with(['<', '>', '≤', '≥'])
+        || label.has(super::names::Word::RangeColumn);
+    if is_rating(text) || range {
+        draft.rating = Some(match draft.rating.take() {
+            Some(before) => format!("{before}, {text}"),
+            None => text.clone(),
+        });
+        return true;
+    }
+    if let Some(method) = label.only_method().filter(|_| draft.method.is_none()) {
+        draft.method = Some(method);
+        return true;
+    }
+    false
+}
+
+/// The drafts that begin in a cell; the last may still lack its result.
+fn begin(cell: &Cell, decimal: Decimal, says: &mut RowSays) -> Option<Vec<(Draft, bool)>> {
+    let mut drafts = Vec::new();
+    let mut from = 0;
+    // A line may hold several results one after the other; each turn eats some text.
+    while let Some(split) = split(&cell.text[from..], decimal, says) {
+        let text = &cell.text[from..];
+        let mut draft = draft(&split.label, &text[..split.name_end], cell.place)?;
+        let rest = &text[split.result..];
+        let end = match said(rest, decimal) {
+            Said::Amount(_, end) => {
+                let tail = Tail::of(&rest[end..], decimal);
+                draft.unit = tail.unit.or(draft.unit);
+                draft.method = draft.method.or(tail.method);
+                draft.rating = tail.rating.filter(|r| !matches!(r.as_str(), "-" | "+" | "−"));
+                let glued_sign = rest[end..].starts_with(['-', '+', '−']) && draft.rating.is_none();
+                let mut end = end + tail.unit_end;
+                if glued_sign && tail.unit.is_none() {
+                    end += rest[end..].chars().next().map_or(0, char::len_utf8);
+                }
+                if let Some(left) = tail.left {
+                    let at = rest.rfind(&left).unwrap_or(rest.len());
+                    let mut probe = RowSays::default();
+                    if at > 0 && self::split(&left, decimal, &mut probe).is_some() {
+                        draft.result = rest[..end].trim().to_string();
+                        draft.place = span(cell, from + split.result, from + split.result + end);
+                        drafts.push((draft, true));
+                        from += split.result + at;
+                        continue;
+                    }
+                    draft.left = Some(left);
+                }
+                end
+            }
+            _ => rest.len(),
+        };
+        draft.result = rest[..end].trim().to_string();
+        draft.place = span(cell, from + split.result, from + split.result + end);
+        drafts.push((draft, true));
+        return Some(drafts);
+    }
+    if !drafts.is_empty() {
+        return Some(drafts);
+    }
+    let label = Label::of(cell.text.trim_end_matches([':', '=']));
+    match label.quantity() {
+        Ok(_) => {
+            says.soil_word = true;
+            draft(&label, &cell.text, cell.place).map(|d| vec![(d, false)])
+        }
+        Err(why) => {
+            if label.is_soil() || why.starts_with("a recommendation") {
+                says.soil_word |= label.is_soil();
+                says.refused.get_or_insert(why);
+            }
+            None
+        }
+    }
+}
+
+fn draft(label: &Label, name: &str, place: Place) -> Option<Draft> {
+    let quantity = label.quantity().ok()?;
+    let name = name.trim_end_matches(|c: char| {
+        c.is_whitespace() || matches!(c, ':' | '=' | ',' | '.' | '…' | '-' | '–' | '|')
+    });
+    Some(Draft {
+        quantity,
+        name: name.trim().to_string(),
+        result: String::new(),
+        place,
+        unit: None,
+        method: None,
+        rating: None,
+        left: None,
+    })
+}
+
+/// The place of some bytes of a cell.
+fn span(cell: &Cell, from: usize, to: usize) -> Place {
+    let text = &cell.text;
+    let (from, to) = (from.min(text.len()), to.min(text.len()));
+    let blank = text[from..to].len() - text[from..to].trim_start().len();
+    let start = cell.place.start + text[..from + blank].chars().count() as u32;
+    let end = start + text[from..to].trim().chars().count() as u32;
+    Place { line: cell.place.line, start, end: end.min(cell.place.end.max(start)) }
+}
+
+/// Where a name ends and its result begins.
+fn split(text: &str, decimal: Decimal, says: &mut RowSays) -> Option<Split> {
+    let near = &text[..text.char_indices().nth(REACH).map_or(text.len(), |(b, _)| b)];
+    let mut attempt = |name_end: usize, result: usize, sure: bool| -> Option<Split> {
+        let label = Label::of(&near[..name_end]);
+        says.soil_word |= label.is_soil();
+        match label.quantity() {
+            Ok(_) if !label.ends_half || sure => Some(Split { label, name_end, result }),
+            Ok(_) => None,
+            Err(why) => {
+                if label.is_soil() || why.starts_with("a recommendation") {
+                    says.refused = Some(why);
+                }
+                None
+            }
+        }
+    };
+    let mut depth = 0_i32;
+    let (mut before, mut before_that) = (' ', ' ');
+    let mut tried = 0;
+    for (at, c) in near.char_indices() {
+        let opens_result = c.is_ascii_digit()
+            || matches!(fold::fold_char(c), '<' | '>')
+            || c == '.' && near[at + 1..].starts_with(|c: char| c.is_ascii_digit())
+            || fold::fold_char(c) == '-'
+                && before.is_whitespace()
+                && near[at + c.len_utf8()..].starts_with(|c: char| c.is_ascii_digit())
+            || before_word(before) && is_not_detected(&near[at..]);
+        let inside_number = matches!(before, '.' | ',') && before_that.is_ascii_digit();
+        let parted = before_word(before) && !inside_number;
+        if depth == 0 && at > 0 && opens_result && parted && tried < 12 {
+            tried += 1;
+            if !matches!(said(&near[at..], decimal), Said::Text | Said::Missing)
+                && let Some(found) = attempt(at, at, false)
+            {
+                return Some(found);
+            }
+        }
+        if depth == 0 && matches!(c, ':' | '=') && !is_ratio_colon(near, at) {
+            let result = at + 1;
+            let rest = near[result..].trim();
+            if is_rating(rest)
+                && let Some(found) = attempt(at, result, true)
+            {
+                return Some(found);
+            }
+        }
+        match c {
+            '(' | '[' => depth += 1,
+            ')' | ']' => depth -= 1,
+            _ => {}
+        }
+        (before_that, before) = (before, c);
+    }
+    rating_only(near, &mut attempt)
+}
+
+/// `Potassium VH`: every word of the name is known and the rest is a rating.
+fn rating_only(
+    text: &str,
+    attempt: &mut impl FnMut(usize, usize, bool) -> Option<Split>,
+) -> Option<Split> {
+    if text.len() > 60 {
+        return None;
+    }
+    let blanks = text.char_indices().filter(|(_, c)| c.is_whitespace()).map(|(b, _)| b);
+    for at in blanks.collect::<Vec<_>>() {
+        let rest = text[at..].trim();
+        if rest.split_whitespace().count() <= 3 && is_rating(rest) {
+            return attempt(at, at, false).filter(|s| s.label.unknown.is_empty());
+        }
+    }
+    None
+}
+
+fn before_word(before: char) -> bool {
+    before.is_whitespace() || matches!(before, ':' | '=' | ',' | '|' | '…' | '.' | ')')
+}
+
+fn is_not_detected(text: &str) -> bool {
+    let head: String = text.chars().take(14).map(fold::fold_char).collect();
+    ["nd", "n.d.", "bdl", "not detected", "less than "].iter().any(|w| {
+        head.strip_prefix(w)
+            .is_some_and(|r| !r.starts_with(|c: char| c.is_alphanumeric()) || w.ends_with(' '))
+    })
+}
+
+fn is_ratio_colon(text: &str, at: usize) -> bool {
+    let digit = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit());
+    digit(text[..at].chars().next_back()) && digit(text[at + 1..].chars().next())
+}

@@ -1,0 +1,210 @@
+//! A name and a result to a [`Reading`], or the reason why not.
+
+use super::label::{Label, Quantity};
+use super::number::{Decimal, Said, is_rating, said};
+use super::oxide::share;
+use super::plausible::impossible;
+use super::units::{Printed, unit_at};
+use super::{Known, Origin, Place, Reading, fold};
+use crate::quantity::{Unit, significant};
+use crate::soil::{Amount, Method, Property};
+
+/// A result as it stands in the report, with what stands beside it.
+#[derive(Clone, Debug)]
+pub(super) struct Draft {
+    pub quantity: Quantity,
+    pub name: String,
+    pub result: String,
+    pub place: Place,
+    pub unit: Option<Printed>,
+    pub method: Option<Method>,
+    pub rating: Option<String>,
+    /// Text after the result that nobody understood.
+    pub left: Option<String>,
+}
+
+/// What became of a result.
+#[derive(Clone, Debug)]
+pub(super) enum Placed {
+    Reading(Box<Reading>),
+    /// Nothing was measured.
+    Missing,
+    /// Why it can't be placed.
+    Unread(String),
+}
+
+/// What follows a number: its unit, a rating, a method, and what is left.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Tail {
+    pub unit: Option<Printed>,
+    /// Bytes of the text that the unit takes, from its start.
+    pub unit_end: usize,
+    pub rating: Option<String>,
+    pub method: Option<Method>,
+    pub left: Option<String>,
+}
+
+impl Tail {
+    /// Takes apart what follows a number.
+    pub fn of(text: &str, decimal: Decimal) -> Tail {
+        let mut tail = Tail::default();
+        let near: &str = &text[..text.char_indices().nth(60).map_or(text.len(), |(b, _)| b)];
+        let words = fold::words(near);
+        if let Some((unit, length)) = unit_at(&words, 0) {
+            tail.unit = Some(unit);
+            tail.unit_end = words[length - 1].end;
+        }
+        let mut rest = text[tail.unit_end..]
+            .trim_matches(|c: char| c.is_whitespace() || matches!(c, ',' | ';' | ':' | '|'));
+        // "ppm P" says the element once more.
+        if tail.unit.is_some()
+            && rest.len() <= 2
+            && Label::of(rest).properties.len() == 1
+            && !is_rating(rest)
+        {
+            rest = "";
+        }
+        if matches!(rest, "-" | "+" | "−") {
+            tail.rating = Some(rest.into());
+        } else if rest.is_empty() {
+        } else if is_rating(rest)
+            || matches!(said(rest.trim_matches(['(', ')', '[', ']']), decimal), Said::Range)
+        {
+            tail.rating = Some(rest.trim_matches(['(', ')']).to_string());
+        } else if let Some(method) = Label::of(rest).only_method() {
+            tail.method = Some(method);
+        } else {
+            tail.left = Some(rest.to_string());
+        }
+        tail
+    }
+}
+
+/// Makes the reading.
+pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
+    let Draft { quantity, name, result, place, unit, method, mut rating, left } = draft;
+    let property = quantity.property;
+    let mut notes = quantity.notes;
+    let mut unit = unit;
+    let mut stated = quantity.method.or(method);
+    let amount = match said(&result, decimal) {
+        Said::Missing => return Placed::Missing,
+        Said::Amount(amount, end) => {
+            let tail = Tail::of(&result[end..], decimal);
+            unit = tail.unit.or(unit);
+            stated = stated.or(tail.method);
+            if let Some(own) = tail.rating {
+                // 2- and 2+ are halves of an index step.
+                let own = match own.as_str() {
+                    "-" | "+" | "−" => format!("{}{own}", significant(amount.number(), 4)),
+                    _ => own,
+                };
+                rating = Some(rating.map_or(own.clone(), |r| format!("{own}, {r}")));
+            }
+            if let Some(text) = tail.left {
+                notes.push(format!("“{text}” after the result was not understood"));
+            }
+            Some(amount)
+        }
+        Said::NotDetected => {
+            notes.push("not detected; the report gives no limit".into());
+            None
+        }
+        Said::Range => {
+            return Placed::Unread(format!(
+                "a range, not a result: no number of your own stands beside {}",
+                property.label()
+            ));
+        }
+        Said::Text if is_rating(&result) => {
+            rating.get_or_insert_with(|| result.clone());
+            notes.push("only a rating is printed, no number".into());
+            None
+        }
+        Said::Text => {
+            return Placed::Unread(format!(
+                "not a number, so not a result for {}",
+                property.label()
+            ));
+        }
+    };
+    if let Some(text) = left {
+        notes.push(format!("“{text}” beside the result was not understood"));
+    }
+    let unit = unit.or(quantity.unit);
+    let (mut amount, unit) = match (amount, unit) {
+        (Some(a), Some(p)) if p.scale != 1.0 => {
+            notes.push(format!("× {} to {}", p.scale, p.unit.symbol()));
+            (Some(a.with(a.number() * p.scale)), Some(p.unit))
+        }
+        (amount, unit) => (amount, unit.map(|u| u.unit)),
+    };
+    if quantity.lime_index
+        && let Some(a) = amount.filter(|a| a.number() > 14.0)
+    {
+        let ph = a.number() / 10.0;
+        notes.push(format!("lime test index {} ÷ 10 = buffer pH {ph}", significant(a.number(), 4)));
+        amount = Some(a.with(ph));
+    }
+    if let Some(why) = wrong_unit(property, unit) {
+        return Placed::Unread(why);
+    }
+    let unit = unit_or_usual(property, unit, amount, &mut notes);
+    if let Some(share) = share(quantity.form) {
+        if matches!(unit, Some(Unit::MeqPer100g | Unit::MmolcPerKg | Unit::MeqPer100cm3)) {
+            notes.push(format!("counted by charge, so {} is the same as {}", share.from, share.to));
+        } else if let Some(a) = amount {
+            amount = Some(a.with(a.number() * share.factor));
+            notes.push(format!("{} × {} = {}", share.from, significant(share.factor, 4), share.to));
+        }
+    }
+    if let Some(why) = amount.and_then(|a| impossible(property, a.number(), unit)) {
+        return Placed::Unread(why);
+    }
+    Placed::Reading(Box::new(Reading {
+        property,
+        amount,
+        unit,
+        method: stated.map(|value| Known { value, from: Origin::Stated }),
+        rating,
+        name,
+        original: result,
+        place,
+        notes,
+    }))
+}
+
+/// Units that this property never has: the column is something else.
+fn wrong_unit(property: Property, unit: Option<Unit>) -> Option<String> {
+    let unit = unit?;
+    let bare = property.unit() == Unit::None;
+    let wrong = bare && !matches!(unit, Unit::None | Unit::Index)
+        || property == Property::Phosphorus && unit == Unit::Percent;
+    wrong.then(|| format!("{} is never given in {}", property.label(), unit.symbol()))
+}
+
+/// The unit, or the one that goes without saying, with a note that it was not said.
+fn unit_or_usual(
+    property: Property,
+    unit: Option<Unit>,
+    amount: Option<Amount>,
+    notes: &mut Vec<String>,
+) -> Option<Unit> {
+    if unit.is_some() {
+        return unit;
+    }
+    let usual = match property.unit() {
+        Unit::None => return Some(Unit::None),
+        Unit::Percent
+            if !matches!(property, Property::TotalN | Property::FreeLime)
+                && amount.is_some_and(|a| (0.0..=110.0).contains(&a.number())) =>
+        {
+            Unit::Percent
+        }
+        Unit::MeqPer100g => Unit::MeqPer100g,
+        Unit::GPerCm3 => Unit::GPerCm3,
+        _ => return None,
+    };
+    notes.push(format!("no unit printed; taken as {}, the usual one", usual.symbol()));
+    Some(usual)
+}

@@ -1,0 +1,111 @@
+//! What is left when all lines are read: methods and units named for the
+//! whole report go to the readings that lack them, and a result that stands
+//! twice is kept once.
+
+use std::collections::HashMap;
+
+use super::about::{Statement, method_for};
+use super::units::Printed;
+use super::{Known, Origin, Reading, SampleReport, Unread};
+use crate::quantity::Unit;
+use crate::soil::{Method, Property};
+
+/// Settles one sample.
+pub(super) fn settle(
+    sample: &mut SampleReport,
+    statements: &[Statement],
+    unit: Option<(Printed, u32)>,
+) {
+    for reading in &mut sample.readings {
+        infer_method(reading, statements);
+        infer_unit(reading, unit);
+    }
+    indices_to_ratings(sample);
+    once_each(sample);
+}
+
+fn infer_method(reading: &mut Reading, statements: &[Statement]) {
+    if reading.method.is_some() {
+        return;
+    }
+    let Some(found) = method_for(statements, reading.property) else { return };
+    let said = format!("line {} names {} for the whole report", found.line, found.method.label());
+    if found.method == Method::CaCl2 && reading.property == Property::Ph {
+        reading.property = Property::SaltPh;
+        reading.notes.push(format!("{said}, so this is salt pH"));
+    }
+    reading.method = Some(Known { value: found.method, from: Origin::Inferred(said) });
+}
+
+fn infer_unit(reading: &mut Reading, unit: Option<(Printed, u32)>) {
+    let nutrient =
+        reading.property.unit() == Unit::MgPerKg && reading.property != Property::Chloride;
+    if let Some((printed, line)) = unit.filter(|_| reading.unit.is_none() && nutrient) {
+        reading.unit = Some(printed.unit);
+        reading.notes.push(format!("line {line} gives the unit {}", printed.unit.symbol()));
+    }
+}
+
+/// A laboratory's index beside an amount of the same nutrient is its rating.
+fn indices_to_ratings(sample: &mut SampleReport) {
+    let is_index = |r: &Reading| r.unit == Some(Unit::Index);
+    let mut amounts: HashMap<Property, usize> = HashMap::new();
+    for (i, reading) in sample.readings.iter().enumerate() {
+        if !is_index(reading) && reading.amount.is_some() {
+            amounts.entry(reading.property).or_insert(i);
+        }
+    }
+    let mut ratings = Vec::new();
+    sample.readings.iter().filter(|r| is_index(r)).for_each(|r| {
+        if let Some(&i) = amounts.get(&r.property) {
+            let text = r.rating.clone().unwrap_or_else(|| r.original.clone());
+            ratings.push((i, format!("index {text}")));
+        }
+    });
+    for (i, text) in ratings {
+        let rating = &mut sample.readings[i].rating;
+        *rating = Some(rating.take().map_or(text.clone(), |r| format!("{r}, {text}")));
+    }
+    sample.readings.retain(|r| !is_index(r) || !amounts.contains_key(&r.property));
+}
+
+/// Keeps one reading for each property and method. Of two, the first stays,
+/// unless only the second can be used without the sampling depth.
+fn once_each(sample: &mut SampleReport) {
+    let mut kept: Vec<Reading> = Vec::new();
+    let mut at: HashMap<(Property, Option<Method>), usize> = HashMap::new();
+    for reading in std::mem::take(&mut sample.readings) {
+        let key = (reading.property, reading.method.as_ref().map(|m| m.value));
+        let Some(&index) = at.get(&key) else {
+            at.insert(key, kept.len());
+            kept.push(reading);
+            continue;
+        };
+        let per_area = |r: &Reading| matches!(r.unit, Some(Unit::LbPerAcre | Unit::KgPerHa));
+        let better = kept[index].amount.is_none() && reading.amount.is_some()
+            || per_area(&kept[index]) && !per_area(&reading) && reading.unit.is_some();
+        let (stays, goes) = if better {
+            let before = std::mem::replace(&mut kept[index], reading);
+            (&kept[index], before)
+        } else {
+            (&kept[index], reading)
+        };
+        let label = goes.property.label();
+        let reason = if goes.unit != stays.unit {
+            format!("{label} again in another unit; the one on line {} is used", stays.place.line)
+        } else if goes.amount == stays.amount {
+            format!("the same {label} again")
+        } else {
+            format!(
+                "a second {label} for the same sample; {} on line {} is used",
+                stays.original, stays.place.line
+            )
+        };
+        sample.unread.push(Unread {
+            text: format!("{}: {}", goes.name, goes.original),
+            reason,
+            place: goes.place,
+        });
+    }
+    sample.readings = kept;
+}

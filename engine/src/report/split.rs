@@ -1,0 +1,484 @@
+//! Lines to cells: which mark parts them is decided for each stretch of lines.
+
+use super::{Cell, Place};
+
+/// The marks that part cells, the surest first.
+const MARKS: [char; 4] = ['\t', ';', '|', ','];
+
+/// A quoted cell that is not closed within so many bytes was no quoted cell.
+const LONGEST_QUOTED: usize = 1_000;
+
+/// One line of the source; longer when a quoted cell holds line breaks.
+struct Line<'a> {
+    text: &'a str,
+    number: u32,
+    /// How often each mark stands outside quotes.
+    counts: [usize; 4],
+    commas: Commas,
+}
+
+/// Commas by what stands round them, to tell `1,5 and 2,5` from a table.
+#[derive(Clone, Copy, Default)]
+struct Commas {
+    in_number: usize,
+    before_blank: usize,
+    bare: usize,
+}
+
+/// All rows that hold something.
+pub(super) fn rows(text: &str) -> Vec<Vec<Cell>> {
+    let lines = lines(text);
+    let marks = marks_of(&lines);
+    let mut rows = Vec::new();
+    let mut i = 0;
+    while i < lines.len() {
+        let line = &lines[i];
+        match marks[i] {
+            Some(mark) => {
+                rows.push(cells_at_mark(line, mark));
+                i += 1;
+            }
+            None => {
+                let end = (i..lines.len())
+                    .find(|&j| {
+                        j > i && lines[j].number != lines[j - 1].number + 1 || marks[j].is_some()
+                    })
+                    .unwrap_or(lines.len());
+                rows.extend(unmarked(&lines[i..end]));
+                i = end;
+            }
+        }
+    }
+    rows.retain(|row| row.iter().any(|cell| !cell.text.is_empty()) && !is_rule(row));
+    rows
+}
+
+/// A drawn line: `|---|---|` or `=====`.
+fn is_rule(row: &[Cell]) -> bool {
+    row.iter().all(|c| c.text.chars().all(|c| matches!(c, '-' | '=' | '+' | ':' | '_' | ' ' | '*')))
+        && row.iter().map(|c| c.text.len()).sum::<usize>() > 2
+}
+
+fn lines(text: &str) -> Vec<Line<'_>> {
+    let mut lines = Vec::new();
+    let mut number = 1;
+    let mut rest = text;
+    while !rest.is_empty() {
+        let (line, after) = one_line(rest);
+        if !line.trim().is_empty() {
+            let (counts, commas) = count(line);
+            lines.push(Line { text: line, number, counts, commas });
+        }
+        number += breaks(&rest[..rest.len() - after.len()]);
+        rest = after;
+    }
+    lines
+}
+
+/// Line breaks in a stretch: `\n`, `\r\n` or a lone `\r`.
+fn breaks(text: &str) -> u32 {
+    let bytes = text.as_bytes();
+    let ends =
+        |(i, b): (usize, &u8)| *b == b'\n' || *b == b'\r' && bytes.get(i + 1) != Some(&b'\n');
+    bytes.iter().enumerate().filter(|&e| ends(e)).count() as u32
+}
+
+/// The first line of a text, over line breaks inside a quoted cell.
+fn one_line(text: &str) -> (&str, &str) {
+    let bytes = text.as_bytes();
+    let mut i = 0;
+    let mut at_start = true;
+    while i < bytes.len() {
+        match bytes[i] {
+            b'\n' | b'\r' => {
+                let two = bytes[i] == b'\r' && bytes.get(i + 1) == Some(&b'\n');
+                return (&text[..i], &text[i + 1 + usize::from(two)..]);
+            }
+            b'"' if at_start => match closing_quote(bytes, i) {
+                Some(close) => {
+                    i = close + 1;
+                    at_start = false;
+                }
+                None => {
+                    at_start = false;
+                    i += 1;
+                }
+            },
+            b => {
+                at_start = matches!(b, b'\t' | b';' | b'|' | b',') || at_start && b == b' ';
+                i += 1;
+            }
+        }
+    }
+    (text, "")
+}
+
+/// Where the quoted cell that opens at `open` closes: at a quote followed by
+/// a mark or the line's end.
+fn closing_quote(bytes: &[u8], open: usize) -> Option<usize> {
+    let mut i = open + 1;
+    let end = bytes.len().min(open + LONGEST_QUOTED);
+    while i < end {
+        if bytes[i] == b'"' {
+            match bytes.get(i + 1) {
+                Some(b'"') => i += 1,
+                None | Some(b'\t' | b';' | b'|' | b',' | b'\n' | b'\r' | b' ') => return Some(i),
+                _ => {}
+            }
+        }
+        i += 1;
+    }
+    None
+}
+
+/// Stretches of a line outside quoted cells, and the quoted cells.
+fn count(line: &str) -> ([usize; 4], Commas) {
+    let bytes = line.as_bytes();
+    let mut counts = [0; 4];
+    let mut commas = Commas::default();
+    let mut i = 0;
+    let mut at_start = true;
+    while i < bytes.len() {
+        if bytes[i] == b'"'
+            && at_start
+            && let Some(close) = closing_quote(bytes, i)
+        {
+            i = close + 1;
+            at_start = false;
+            continue;
+        }
+        let mark = MARKS.iter().position(|&m| m as u8 == bytes[i]);
+        if let Some(mark) = mark {
+            counts[mark] += 1;
+        }
+        if bytes[i] == b',' {
+            let digit =
+                |at: Option<usize>| at.and_then(|a| bytes.get(a)).is_some_and(u8::is_ascii_digit);
+            if digit(i.checked_sub(1)) && digit(Some(i + 1)) {
+                commas.in_number += 1;
+            } else if bytes.get(i + 1) == Some(&b' ') {
+                commas.before_blank += 1;
+            } else {
+                commas.bare += 1;
+            }
+        }
+        at_start = mark.is_some() || at_start && bytes[i] == b' ';
+        i += 1;
+    }
+    (counts, commas)
+}
+
+/// The mark that parts each line, or `None` where none does.
+fn marks_of(lines: &[Line<'_>]) -> Vec<Option<char>> {
+    let mut in_run = vec![[false; 4]; lines.len()];
+    for mark in 0..MARKS.len() {
+        let mut start = 0;
+        while start < lines.len() {
+            let mut end = start + 1;
+            while end < lines.len()
+                && lines[start].counts[mark] > 0
+                && alike(lines[end - 1].counts[mark], lines[end].counts[mark])
+            {
+                end += 1;
+            }
+            let run = &lines[start..end];
+            if run.len() > 1
+                && run[0].counts[mark] > 0
+                && (MARKS[mark] != ',' || is_comma_table(run))
+            {
+                in_run[start..end].iter_mut().for_each(|l| l[mark] = true);
+            }
+            start = end;
+        }
+    }
+    lines
+        .iter()
+        .zip(in_run)
+        .map(|(line, run)| {
+            (0..4)
+                .find(|&m| run[m])
+                .or_else(|| (0..3).find(|&m| line.counts[m] > 0))
+                .map(|m| MARKS[m])
+        })
+        .collect()
+}
+
+/// Whether two lines can be rows of one table: ragged ends are common.
+fn alike(a: usize, b: usize) -> bool {
+    b > 0 && a.abs_diff(b) <= if a >= 4 { a / 4 } else { 0 }
+}
+
+/// Commas part cells unless they are decimals, or only ever part phrases.
+fn is_comma_table(run: &[Line<'_>]) -> bool {
+    let sum = |part: fn(&Commas) -> usize| run.iter().map(|l| part(&l.commas)).sum::<usize>();
+    let (in_number, before_blank, bare) =
+        (sum(|c| c.in_number), sum(|c| c.before_blank), sum(|c| c.bare));
+    if bare == 0 {
+        // "Organic matter, 3,4 %" and "6,2": the blank or nothing parts the cells.
+        return before_blank > 0 && in_number == 0;
+    }
+    true
+}
+
+fn cells_at_mark(line: &Line<'_>, mark: char) -> Vec<Cell> {
+    let bytes = line.text.as_bytes();
+    let mut cells = Vec::new();
+    let mut places = Chars::new(line.text);
+    let mut start = 0;
+    let mut i = 0;
+    let mut at_start = true;
+    loop {
+        if i >= bytes.len() || bytes[i] == mark as u8 {
+            cells.push(cell(line, &mut places, start, i));
+            if i >= bytes.len() {
+                break;
+            }
+            start = i + 1;
+            at_start = true;
+        } else if bytes[i] == b'"'
+            && at_start
+            && let Some(close) = closing_quote(bytes, i)
+        {
+            i = close;
+            at_start = false;
+        } else {
+            at_start &= bytes[i] == b' ';
+        }
+        i += 1;
+    }
+    if mark == '|' {
+        // The bars at both ends are the table's frame.
+        if cells.last().is_some_and(|c| c.text.is_empty()) {
+            cells.pop();
+        }
+        if line.text.trim_start().starts_with('|') && !cells.is_empty() {
+            cells.remove(0);
+        }
+    }
+    cells
+}
+
+/// Counts characters up to a byte, moving forward only.
+struct Chars<'a> {
+    text: &'a str,
+    byte: usize,
+    count: u32,
+}
+
+impl<'a> Chars<'a> {
+    fn new(text: &'a str) -> Chars<'a> {
+        Chars { text, byte: 0, count: 0 }
+    }
+
+    fn before(&mut self, byte: usize) -> u32 {
+        if byte > self.byte {
+            self.count += self.text[self.byte..byte].chars().count() as u32;
+            self.byte = byte;
+        }
+        self.count
+    }
+}
+
+/// The cell between two bytes, without blanks and quotes.
+fn cell(line: &Line<'_>, places: &mut Chars<'_>, start: usize, end: usize) -> Cell {
+    let raw = &line.text[start..end];
+    let trimmed = raw.trim();
+    let from = start + (raw.len() - raw.trim_start().len());
+    let inner = trimmed.strip_prefix('"').and_then(|t| t.strip_suffix('"'));
+    let text = match inner {
+        Some(inner) => one_blank(&inner.replace("\"\"", "\"")),
+        None => trimmed.to_string(),
+    };
+    let first = places.before(from);
+    let shown = trimmed.split(['\n', '\r']).next().unwrap_or("").chars().count() as u32;
+    // Counting goes on from the start of this cell: the next cell lies further right.
+    Cell { text, place: Place { line: line.number, start: first, end: first + shown } }
+}
+
+/// Line breaks inside a cell are blanks to a reader.
+fn one_blank(text: &str) -> String {
+    if text.contains(['\n', '\r']) {
+        text.split_whitespace().collect::<Vec<_>>().join(" ")
+    } else {
+        text.trim().to_string()
+    }
+}
+
+/// Lines that no mark parts: a table held by blanks, or lines of text.
+fn unmarked(lines: &[Line<'_>]) -> Vec<Vec<Cell>> {
+    let wide: Vec<Vec<Cell>> = lines.iter().map(|l| parted(l, 2)).collect();
+    if wide.iter().all(|row| row.len() == 1)
+        && let Some(narrow) = single_blanks(lines)
+    {
+        return narrow;
+    }
+    align(wide)
+}
+
+/// The cells of a line parted by at least so many blanks.
+fn parted(line: &Line<'_>, blanks: usize) -> Vec<Cell> {
+    let mut cells: Vec<Cell> = Vec::new();
+    let mut text = String::new();
+    let (mut start, mut end, mut gap) = (0, 0, 0);
+    let mut push = |text: &mut String, start: u32, end: u32| {
+        if !text.is_empty() {
+            let place = Place { line: line.number, start, end };
+            cells.push(Cell { text: std::mem::take(text), place });
+        }
+    };
+    for (at, c) in (0..).zip(line.text.chars()) {
+        if c.is_whitespace() {
+            gap += 1;
+            continue;
+        }
+        if gap >= blanks {
+            push(&mut text, start, end);
+        } else if !text.is_empty() {
+            text.extend(std::iter::repeat_n(' ', gap));
+        }
+        if text.is_empty() {
+            start = at;
+        }
+        text.push(c);
+        end = at + 1;
+        gap = 0;
+    }
+    push(&mut text, start, end);
+    cells
+}
+
+/// A table whose columns are one blank apart, as text copied from a PDF: a
+/// line of words over lines of as many pieces, mostly numbers.
+fn single_blanks(lines: &[Line<'_>]) -> Option<Vec<Vec<Cell>>> {
+    let [head, body @ ..] = lines else { return None };
+    let head = parted(head, 1);
+    let numeric =
+        |c: &&Cell| c.text.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '<' | '>'));
+    if head.len() < 3 || body.is_empty() || head.iter().filter(numeric).count() > 0 {
+        return None;
+    }
+    let mut rows = vec![head];
+    for line in body {
+        let row = parted(line, 1);
+        if row.len() != rows[0].len() || row.iter().filter(numeric).count() * 2 < row.len() {
+            return None;
+        }
+        rows.push(row);
+    }
+    Some(rows)
+}
+
+/// Puts the cells of shorter rows under the heading they stand below, so that
+/// a blank cell does not shift its row.
+fn align(mut rows: Vec<Vec<Cell>>) -> Vec<Vec<Cell>> {
+    let mut head: Option<Vec<Cell>> = None;
+    for row in &mut rows {
+        if row.len() < 2 {
+            continue;
+        }
+        match &head {
+            Some(columns) if row.len() < columns.len() => {
+                if let Some(placed) = under(columns, row) {
+                    *row = placed;
+                }
+            }
+            _ => head = Some(row.clone()),
+        }
+    }
+    rows
+}
+
+fn under(columns: &[Cell], row: &[Cell]) -> Option<Vec<Cell>> {
+    let line = row[0].place.line;
+    let mut placed: Vec<Cell> = columns
+        .iter()
+        .map(|c| Cell { text: String::new(), place: Place { line, ..c.place } })
+        .collect();
+    let mut free = 0;
+    for cell in row {
+        let apart = |c: &Cell| {
+            let (a, b) = (cell.place, c.place);
+            if a.end > b.start && b.end > a.start {
+                0
+            } else {
+                b.start.abs_diff(a.end).min(a.start.abs_diff(b.end)) + 1
+            }
+        };
+        let best = (free..columns.len()).min_by_key(|&i| apart(&columns[i]))?;
+        placed[best] = cell.clone();
+        free = best + 1;
+    }
+    Some(placed)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn shown(text: &str) -> Vec<String> {
+        rows(text)
+            .iter()
+            .map(|r| r.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join("¦"))
+            .collect()
+    }
+
+    #[test]
+    fn each_mark_parts_its_table() {
+        for mark in ["\t", ";", "|", ",", "    "] {
+            let text = ["Sample", "pH", "P\nA", "6.2", "18\nB", "5.6", "12"].join(mark);
+            assert_eq!(shown(&text), ["Sample¦pH¦P", "A¦6.2¦18", "B¦5.6¦12"], "{mark:?}");
+        }
+        assert_eq!(
+            shown("Sample pH P\nA 6.2 18\nB 5.6 12"),
+            ["Sample¦pH¦P", "A¦6.2¦18", "B¦5.6¦12"]
+        );
+    }
+
+    #[test]
+    fn a_bar_table_loses_its_frame_and_rules() {
+        let text = "| Test | Result |\n|------|-------:|\n| pH | 6.2 |\n| P | |";
+        assert_eq!(shown(text), ["Test¦Result", "pH¦6.2", "P¦"]);
+    }
+
+    #[test]
+    fn decimal_commas_part_nothing() {
+        assert_eq!(shown("pH 6,2\nP 18,5"), ["pH 6,2", "P 18,5"]);
+        assert_eq!(
+            shown("Organic matter, 3,4 %\nCEC, 11,4"),
+            ["Organic matter, 3,4 %", "CEC, 11,4"]
+        );
+    }
+
+    #[test]
+    fn quotes_hold_marks_and_line_breaks() {
+        let text = "a,b,c\n\"1,450\",\"say \"\"no\"\"\",\"two\nlines\"\n1,2,3";
+        assert_eq!(shown(text), ["a¦b¦c", "1,450¦say \"no\"¦two lines", "1¦2¦3"]);
+        let rows = rows(text);
+        assert_eq!(rows[2][0].place, Place { line: 4, start: 0, end: 1 });
+        assert_eq!(rows[1][1].place, Place { line: 2, start: 8, end: 20 });
+    }
+
+    #[test]
+    fn a_quote_that_never_closes_swallows_nothing() {
+        assert_eq!(shown("\"pH,6.2\nP,18"), ["\"pH¦6.2", "P¦18"]);
+    }
+
+    #[test]
+    fn a_blank_cell_of_an_aligned_table_stays_blank() {
+        let text = "Sample     pH    Buffer   P\nA          6.2   6.8      18\nB          7.1            56";
+        assert_eq!(shown(text), ["Sample¦pH¦Buffer¦P", "A¦6.2¦6.8¦18", "B¦7.1¦¦56"]);
+    }
+
+    #[test]
+    fn preamble_lines_and_a_table_live_together() {
+        let text = "Alder Row Lab\nMethod: Mehlich-3\nSample,pH,P\nA,6.2,18";
+        assert_eq!(shown(text), ["Alder Row Lab", "Method: Mehlich-3", "Sample¦pH¦P", "A¦6.2¦18"]);
+    }
+
+    #[test]
+    fn places_count_characters_from_the_line_start() {
+        let rows = rows("\n  Bör  <0.2 ppm");
+        assert_eq!(rows[0][0].place, Place { line: 2, start: 2, end: 5 });
+        assert_eq!(rows[0][1].place, Place { line: 2, start: 7, end: 15 });
+    }
+}

@@ -1,0 +1,386 @@
+//! Tables: one sample a row, or one property a row.
+
+use super::about::{depth, texture};
+use super::fold::squash;
+use super::label::{Label, Quantity};
+use super::layout::{Role, head, is_result};
+use super::lines::read_row;
+use super::number::is_rating;
+use super::place::Draft;
+use super::read::Reader;
+use super::units::Printed;
+use super::{Cell, Place, Trouble};
+use crate::soil::Method;
+
+/// A column of results with what its heading, and a row of units, say of it.
+struct Column {
+    index: usize,
+    name: String,
+    quantity: Quantity,
+    unit: Option<Printed>,
+    method: Option<Method>,
+    /// A column of ratings or units right beside it.
+    rating: Option<usize>,
+}
+
+fn whole(row: &[Cell]) -> (String, Place) {
+    let filled: Vec<&Cell> = row.iter().filter(|c| !c.text.is_empty()).collect();
+    let text = filled.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join("  ");
+    let place = match (filled.first(), filled.last()) {
+        (Some(first), Some(last)) => Place { end: last.place.end, ..first.place },
+        _ => Place::default(),
+    };
+    (text, place)
+}
+
+/// Reads a table with one sample a row; returns the row after it.
+pub(super) fn samples_down(
+    reader: &mut Reader,
+    rows: &[Vec<Cell>],
+    at: usize,
+    roles: &[Role],
+) -> Result<usize, Trouble> {
+    let heading = &rows[at];
+    let mut columns: Vec<Column> = Vec::new();
+    for (index, role) in roles.iter().enumerate() {
+        match role {
+            Role::Results(quantity) => columns.push(Column {
+                index,
+                name: heading[index].text.clone(),
+                quantity: (**quantity).clone(),
+                unit: None,
+                method: None,
+                rating: None,
+            }),
+            Role::Ratings => {
+                if let Some(left) = columns.last_mut().filter(|c| c.index + 1 == index) {
+                    left.rating = Some(index);
+                }
+            }
+            _ => {}
+        }
+    }
+    let name_column = name_column(rows, at, roles, &columns);
+    let mut described = 0;
+    let mut end = at + 1;
+    let (mut samples, mut last) = (0, 0);
+    let mut seen = vec![false; roles.len()];
+    while end < rows.len() {
+        let row = &rows[end];
+        let filled = row.iter().filter(|c| !c.text.is_empty()).count();
+        let holds = columns.iter().any(|c| {
+            row.get(c.index).is_some_and(|cell| {
+                is_result(&cell.text, reader.decimal) || is_rating(&cell.text) && filled > 2
+            })
+        });
+        let again = row.len() == heading.len()
+            && row.iter().zip(heading).all(|(a, b)| squash(&a.text) == squash(&b.text));
+        if again {
+            // The head once more, at a page break.
+        } else if !holds && samples == 0 && described < 3 && describe(row, &mut columns) {
+            described += 1;
+        } else if holds && fits(row, &columns, reader) {
+            for (seen, cell) in seen.iter_mut().zip(row) {
+                *seen |= !cell.text.is_empty();
+            }
+            last = sample_row(reader, row, heading, roles, &columns, name_column)?;
+            samples += 1;
+        } else if samples > 0 && head(rows, end, reader.decimal).is_some() {
+            break;
+        } else if filled > 2
+            && filled * 2 > columns.len()
+            && !holds
+            && read_row(row, reader.decimal).drafts.is_empty()
+        {
+            let (text, place) = whole(row);
+            reader.unread(None, &text, "a row of the table without results", place);
+        } else {
+            reader.end_table(samples, last);
+            reader.free_row(row)?;
+        }
+        end += 1;
+    }
+    for (index, role) in
+        roles.iter().enumerate().filter(|(i, _)| seen[*i] && Some(*i) != name_column)
+    {
+        let cell = &heading[index];
+        let described = columns.iter().any(|c| c.rating == Some(index));
+        match role {
+            Role::Refused(reason) => reader.unread(None, &cell.text, reason.clone(), cell.place),
+            Role::Other => {
+                reader.unread(None, &cell.text, "no soil property in this heading", cell.place);
+            }
+            Role::Ratings | Role::Units | Role::Methods | Role::Values | Role::Names
+                if !described =>
+            {
+                reader.unread(
+                    None,
+                    &cell.text,
+                    "it is not clear which result this column belongs to",
+                    cell.place,
+                );
+            }
+            _ => {}
+        }
+    }
+    reader.end_table(samples, last);
+    Ok(end)
+}
+
+/// A row of a table has results where results belong; a free line that
+/// happens to hold a number does not.
+fn fits(row: &[Cell], columns: &[Column], reader: &Reader) -> bool {
+    let filled: Vec<&Cell> = row.iter().filter(|c| !c.text.is_empty()).collect();
+    if filled.len() > 2 || columns.len() < 3 {
+        return true;
+    }
+    read_row(row, reader.decimal).drafts.is_empty()
+}
+
+/// Which column names the samples.
+fn name_column(rows: &[Vec<Cell>], at: usize, roles: &[Role], columns: &[Column]) -> Option<usize> {
+    let ranked = roles.iter().enumerate().filter_map(|(i, r)| match r {
+        Role::Sample(rank) => Some((*rank, i)),
+        _ => None,
+    });
+    // A column that is empty throughout names nothing.
+    let filled = |i: usize| {
+        rows.iter().skip(at + 1).take(20).any(|r| r.get(i).is_some_and(|c| !c.text.is_empty()))
+    };
+    if let Some((_, index)) = ranked.filter(|&(_, i)| filled(i)).min() {
+        return Some(index);
+    }
+    let first = columns.first().map_or(0, |c| c.index);
+    (0..first).find(|&i| matches!(roles[i], Role::Other | Role::Blank | Role::Names) && filled(i))
+}
+
+/// Takes a row of units, methods or wrapped heading words below the head.
+fn describe(row: &[Cell], columns: &mut [Column]) -> bool {
+    let mut said = 0;
+    let mut other = 0;
+    let mut found: Vec<(usize, Option<Printed>, Option<Method>)> = Vec::new();
+    for (i, column) in columns.iter().enumerate() {
+        let Some(cell) = row.get(column.index).filter(|c| !c.text.is_empty()) else { continue };
+        // The heading and the word below it, read as one name.
+        let joined = Label::of(&format!("{} {}", column.name, cell.text)).quantity();
+        let own = Label::of(&cell.text);
+        match joined {
+            Ok(q)
+                if q.property == column.quantity.property
+                    && (own.unit.is_some() || !own.methods.is_empty()) =>
+            {
+                said += 1;
+                found.push((i, own.unit, q.method.or(own.methods.first().copied())));
+            }
+            _ if own.only_unit().is_some() => {
+                said += 1;
+                found.push((i, own.unit, None));
+            }
+            _ => other += 1,
+        }
+    }
+    let tagged = row.first().is_some_and(|c| {
+        matches!(squash(&c.text).as_str(), "units" | "unit" | "method" | "methods" | "comment")
+    });
+    if !tagged && (said == 0 || other > said) {
+        return false;
+    }
+    for (i, unit, method) in found {
+        let column = &mut columns[i];
+        // `%` under `Ca` makes it a saturation.
+        let joined = Label::of(&format!("{} {}", column.name, row[column.index].text));
+        if let Ok(quantity) = joined.quantity() {
+            column.quantity = quantity;
+        }
+        column.unit = unit.or(column.unit);
+        column.method = column.method.or(method);
+    }
+    true
+}
+
+fn sample_row(
+    reader: &mut Reader,
+    row: &[Cell],
+    heading: &[Cell],
+    roles: &[Role],
+    columns: &[Column],
+    name_column: Option<usize>,
+) -> Result<usize, Trouble> {
+    let text = |i: usize| row.get(i).map_or("", |c| c.text.as_str());
+    let sample = reader.begin(name_column.map(text))?;
+    for (i, role) in roles.iter().enumerate() {
+        let cell = match row.get(i) {
+            Some(cell) if !cell.text.is_empty() => cell,
+            _ => continue,
+        };
+        match role {
+            Role::Depth => match depth(&cell.text, &heading[i].text, reader.decimal) {
+                Some(found) => reader.report.samples[sample].depth_cm = Some(found),
+                None => reader.unread(
+                    Some(sample),
+                    &format!("{}: {}", heading[i].text, cell.text),
+                    "a depth without in or cm; answer the depth question",
+                    cell.place,
+                ),
+            },
+            Role::Texture => match texture(&cell.text) {
+                Some(found) => reader.report.samples[sample].texture = Some(found),
+                None => reader.unread(
+                    Some(sample),
+                    &format!("{}: {}", heading[i].text, cell.text),
+                    "not one of the twelve texture classes, such as loam or sandy loam",
+                    cell.place,
+                ),
+            },
+            _ => {}
+        }
+    }
+    for column in columns {
+        let Some(cell) = row.get(column.index).filter(|c| !c.text.is_empty()) else { continue };
+        let rating = column.rating.map(text).filter(|t| !t.is_empty()).map(str::to_string);
+        reader.put(
+            sample,
+            Draft {
+                quantity: column.quantity.clone(),
+                name: column.name.clone(),
+                result: cell.text.clone(),
+                place: cell.place,
+                unit: column.unit,
+                method: column.method,
+                rating,
+                left: None,
+            },
+        );
+    }
+    Ok(sample)
+}
+
+/// Reads a table with one property a row; returns the row after it.
+pub(super) fn properties_down(
+    reader: &mut Reader,
+    rows: &[Vec<Cell>],
+    at: usize,
+    roles: &[Role],
+) -> Result<usize, Trouble> {
+    let heading = &rows[at];
+    let headless = Label::of(&heading[0].text).quantity().is_ok();
+    let values: Vec<usize> =
+        (0..roles.len()).filter(|&i| matches!(roles[i], Role::Sample(_) | Role::Values)).collect();
+    let mut samples: Vec<(usize, usize)> = Vec::new();
+    for &index in &values {
+        let sample = match roles[index] {
+            Role::Values if values.len() == 1 => reader.current()?,
+            _ if headless => reader.begin(None)?,
+            _ => reader.begin(Some(&heading[index].text))?,
+        };
+        samples.push((index, sample));
+    }
+    let describes = |role: fn(&Role) -> bool| (1..roles.len()).filter(move |&i| role(&roles[i]));
+    let mut end = at + usize::from(!headless);
+    while end < rows.len() {
+        let row = &rows[end];
+        let Some(name) = row.first().filter(|c| !c.text.is_empty()) else {
+            let (text, place) = whole(row);
+            reader.unread(None, &text, "a row without the name of a property", place);
+            end += 1;
+            continue;
+        };
+        let holds = values.iter().any(|&i| row.get(i).is_some_and(|c| !c.text.is_empty()));
+        let label = Label::of(&name.text);
+        let new_head = end > at
+            && holds
+            && label.quantity().is_err()
+            && head(rows, end, reader.decimal).is_some();
+        if new_head {
+            break;
+        }
+        let cell = |i: usize| row.get(i).filter(|c| !c.text.is_empty());
+        match label.quantity() {
+            Ok(quantity) if holds => {
+                let unit = describes(|r| matches!(r, Role::Units))
+                    .find_map(|i| Label::of(&cell(i)?.text).unit);
+                let method = describes(|r| matches!(r, Role::Methods))
+                    .find_map(|i| Label::of(&cell(i)?.text).methods.first().copied());
+                let rating: Vec<&str> = describes(|r| matches!(r, Role::Ratings))
+                    .filter_map(|i| Some(cell(i)?.text.as_str()))
+                    .collect();
+                for &(index, sample) in &samples {
+                    let Some(cell) = cell(index) else { continue };
+                    // A unit or method column may make another property of it: Ca in %.
+                    let joined = unit.and_then(|u| {
+                        Label::of(&format!("{} {}", name.text, u.unit.symbol())).quantity().ok()
+                    });
+                    let rating =
+                        (values.len() == 1 && !rating.is_empty()).then(|| rating.join(", "));
+                    reader.put(
+                        sample,
+                        Draft {
+                            quantity: joined.unwrap_or_else(|| quantity.clone()),
+                            name: name.text.clone(),
+                            result: cell.text.clone(),
+                            place: cell.place,
+                            unit,
+                            method,
+                            rating,
+                            left: None,
+                        },
+                    );
+                }
+            }
+            _ if holds && about_row(reader, &label, name, &samples, row) => {}
+            Err(reason) if holds && (row.len() >= heading.len().min(3)) => {
+                let (text, place) = whole(row);
+                reader.unread(None, &text, reason, place);
+            }
+            _ => {
+                let last = samples.last().map_or(0, |s| s.1);
+                reader.end_table(samples.len(), last);
+                reader.free_row(row)?;
+            }
+        }
+        end += 1;
+    }
+    reader.end_table(samples.len(), samples.last().map_or(0, |s| s.1));
+    Ok(end)
+}
+
+/// A row of depths or textures of the samples.
+fn about_row(
+    reader: &mut Reader,
+    label: &Label,
+    name: &Cell,
+    samples: &[(usize, usize)],
+    row: &[Cell],
+) -> bool {
+    use super::names::Word;
+    let of = |i: usize| row.get(i).filter(|c| !c.text.is_empty());
+    let deep = label.has(Word::Depth);
+    if !deep && !label.has(Word::Texture) {
+        return false;
+    }
+    for &(index, sample) in samples {
+        let Some(cell) = of(index) else { continue };
+        let target = &mut reader.report.samples[sample];
+        let done = if deep {
+            depth(&cell.text, &name.text, reader.decimal)
+                .map(|d| target.depth_cm = Some(d))
+                .is_some()
+        } else {
+            texture(&cell.text).map(|t| target.texture = Some(t)).is_some()
+        };
+        if !done {
+            let reason = if deep {
+                "a depth without in or cm; answer the depth question"
+            } else {
+                "not one of the twelve texture classes, such as loam or sandy loam"
+            };
+            reader.unread(
+                Some(sample),
+                &format!("{}: {}", name.text, cell.text),
+                reason,
+                cell.place,
+            );
+        }
+    }
+    true
+}
