@@ -66,7 +66,7 @@ fn a_value_is_corrected_in_place() {
     page.paste(A_SURPLUS);
     page.wait_for_answer();
     let before = page.level("phosphorus");
-    page.unfold_all();
+    page.browser.click(&format!("{HOLDS} [data-property='phosphorus'] summary"));
     let field = format!("{HOLDS} [data-property='phosphorus'] input");
     page.browser.click(&field);
     page.browser.run_with("document.querySelector(arguments[0]).select()", &[json!(field)]);
