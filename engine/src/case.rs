@@ -4,7 +4,7 @@
 use serde::{Deserialize, Serialize};
 use time::Date;
 
-use crate::quantity::Unit;
+use crate::quantity::{Measures, Unit};
 use crate::report::{Place, Report};
 use crate::soil::{Method, PlantGroup, Property, Texture};
 
@@ -37,6 +37,8 @@ pub struct Case {
     pub biochar: Bag,
     /// What there is to charge biochar with.
     pub charge_with: Vec<ChargeSource>,
+    /// The measures the recipe and the tasks are written in.
+    pub measures: Measures,
 }
 
 impl Default for Case {
@@ -51,6 +53,7 @@ impl Default for Case {
             season: Season::default(),
             biochar: Bag::default(),
             charge_with: Vec::new(),
+            measures: Measures::default(),
         }
     }
 }
@@ -142,7 +145,8 @@ pub struct Season {
     pub harvest: Option<Date>,
     /// The usual first autumn frost to come.
     pub first_frost: Option<Date>,
-    /// The usual last spring frost to come.
+    /// The usual last spring frost to come; it stands for the planting date
+    /// until that is given.
     pub last_frost: Option<Date>,
     /// Whether the place has a winter with frost; `None` when nobody said.
     pub winter: Option<Winter>,

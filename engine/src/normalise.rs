@@ -80,7 +80,7 @@ fn normal(reading: &Reading, answers: &ReadingAnswers, depth_cm: Option<f64>) ->
         Err("You left this reading out.".to_string())
     } else {
         amount.clone().and_then(|amount| {
-            let unit = unit.ok_or("Its unit is not known yet. Answer the question about units.")?;
+            let unit = unit.ok_or_else(|| unit_missing(property))?;
             let (target, value) =
                 in_engine_unit(property, amount.number(), unit, depth_cm, &mut notes)?;
             let method = method.as_ref().map(|m| m.value);
@@ -98,6 +98,14 @@ fn normal(reading: &Reading, answers: &ReadingAnswers, depth_cm: Option<f64>) ->
         original: reading.original.clone(),
         place: reading.place,
         notes,
+    }
+}
+
+fn unit_missing(property: Property) -> String {
+    if is_nutrient(property) {
+        "Its unit is not known yet. Answer the question about units.".to_string()
+    } else {
+        "Its unit is not known. Correct the reading to say it.".to_string()
     }
 }
 
@@ -270,25 +278,27 @@ fn questions(readings: &[NormalReading], depth_cm: Option<f64>) -> Vec<Question>
             "Look for a name such as Mehlich-3, Olsen or Modified Morgan at the foot of the report, or on the laboratory's web page.",
         ),
     );
-    let no_unit = about(&|r| measured(r) && r.unit.is_none());
+    let no_unit = about(&|r| measured(r) && r.unit.is_none() && is_nutrient(r.property));
     ask(
         QuestionId::NutrientUnit,
         no_unit.clone(),
-        format!("In which unit is {}?", in_words(&no_unit)),
+        format!("What is the unit of {}?", in_words(&no_unit)),
         "Without it the number can't be compared with any range.",
         Some("ppm (mg/kg) is the most usual. Pounds per acre are about twice the ppm."),
     );
-    let wrong_unit = about(&|r| {
-        r.measure.is_err()
-            && r.unit
-                .is_some_and(|u| in_engine_unit(r.property, 1.0, u, None, &mut Vec::new()).is_err())
+    let doubtful = about(&|r| match r.unit {
+        None => measured(r) && !is_nutrient(r.property),
+        Some(unit) => {
+            r.measure.is_err()
+                && in_engine_unit(r.property, 1.0, unit, None, &mut Vec::new()).is_err()
+        }
     });
     ask(
         QuestionId::ReadingUnit,
-        wrong_unit.clone(),
-        format!("Can the unit of {} be right?", in_words(&wrong_unit)),
-        "Until it is put right this reading is left out.",
-        None,
+        doubtful.clone(),
+        format!("What is the unit of {}?", in_words(&doubtful)),
+        "It is missing or can't be right. Until it is put right the reading is left out.",
+        Some("Correct it beside the reading."),
     );
     let per_area = about(&|r| {
         depth_cm.is_none()
@@ -370,6 +380,15 @@ mod tests {
         assert_eq!(asked(&found), [QuestionId::NutrientUnit]);
         assert!(found.soil.measures.is_empty());
         assert_eq!(found.readings[0].printed, Some(40.0));
+    }
+
+    #[test]
+    fn the_unit_of_salts_is_not_that_of_the_nutrients() {
+        let answers =
+            ReadingAnswers { nutrient_unit: Some(Unit::MgPerKg), ..ReadingAnswers::default() };
+        let found = normalised(vec![reading(Property::Ec, 0.4, None)], &answers);
+        assert!(found.soil.measures.is_empty());
+        assert_eq!(asked(&found), [QuestionId::ReadingUnit, QuestionId::EcMethod]);
     }
 
     #[test]

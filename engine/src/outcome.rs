@@ -161,7 +161,11 @@ fn interpret_sample(case: &Case, sample: &SampleReport) -> SampleOutcome {
                 Ok(measure) => judge(measure, &soil, &setting),
                 Err(why) => Finding { not_judged: Some(why.clone()), ..Finding::default() },
             };
-            findings.entry(reading.property).or_insert_with(|| finding.clone());
+            // A later reading that can be judged is better than an earlier one that can't.
+            let kept = findings.entry(reading.property).or_insert_with(|| finding.clone());
+            if kept.level.is_none() && finding.level.is_some() {
+                *kept = finding.clone();
+            }
             let (value, bound, unit) = match &reading.measure {
                 Ok(m) => match m.amount {
                     Amount::Exactly(v) => (Some(v), None, Some(m.unit)),
@@ -191,8 +195,9 @@ fn interpret_sample(case: &Case, sample: &SampleReport) -> SampleOutcome {
         Situation { case, soil: &soil, findings: &findings, chemistry: &chemistry, texture };
     let (advice, more) = biochar::advise(&situation);
     questions.extend(more);
+    // The page has one control for each question.
     questions.sort_by_key(|q| q.id);
-    questions.dedup_by(|a, b| a.id == b.id && a.about == b.about);
+    questions.dedup_by_key(|q| q.id);
     SampleOutcome {
         name: sample.name.clone(),
         readings,

@@ -51,7 +51,7 @@ fn a_hungry_sand_with_an_uncharged_bag() {
 
 #[test]
 fn a_metric_report_with_decimal_commas() {
-    check("metric-transposed.txt", "metric");
+    check("metric-transposed.tsv", "metric");
 }
 
 #[test]

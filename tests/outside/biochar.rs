@@ -10,7 +10,7 @@ use emberloam_engine::biochar::{
 };
 use emberloam_engine::case::{BagState, BedKind, Case, ChargeSource, Feedstock, Winter};
 use emberloam_engine::chemistry::Chemistry;
-use emberloam_engine::quantity::{Band, Figure, Grounds, Unit};
+use emberloam_engine::quantity::{Band, Figure, Grounds, Input, Unit};
 use emberloam_engine::question::QuestionId;
 use emberloam_engine::ranges::{Finding, Level, Range};
 use emberloam_engine::soil::{Amount, Measure, Method, PlantGroup, Property, Soil, Texture};
@@ -203,6 +203,12 @@ fn cases() -> Vec<Situated> {
                 .autumn(),
             Uncharged,
             "general-surplus",
+        ),
+        (
+            "rich in potassium only, nitrate never tested",
+            content().unjudged(NitrateN).level(Potassium, High),
+            NoBiochar,
+            "nothing-short",
         ),
         (
             "rich in Ca and Mg only, nitrate never tested",
@@ -520,7 +526,7 @@ fn reasons_come_both_ways() {
     let bed = Bed::surplus().planting_in(21);
     let advice = bed.advice();
     let against: Vec<_> = advice.reasons.iter().filter(|r| !r.speaks_for).map(|r| r.rule).collect();
-    assert_eq!(against, ["nitrate-surplus"]);
+    assert_eq!(against, ["nitrate-surplus", "other-surplus", "no-gain-expected"]);
     let soon = advice.reasons.iter().find(|r| r.rule == "planting-soon").unwrap();
     assert!(soon.speaks_for && soon.grounds.inputs.iter().any(|i| i.value == "21"));
 }
@@ -673,6 +679,13 @@ fn whatever_comes_first_holds_the_share_down() {
     assert!(share(&near) < 10.0);
     let salty = asks(10.0).with(|c| c.biochar.ec = Some(12.0));
     assert!(salty.advice().capped_by[0].contains("salts"), "{:?}", salty.advice().capped_by);
+    // Salts already in the soil leave less room for those of the biochar.
+    let in_salty_soil = salty.clone().measure(Ec, 1.2, Unit::DsPerM, Some(Method::Water1To1));
+    close(share(&in_salty_soil) / share(&salty), 1.5 / 2.7, 1e-6);
+    let note = |bed: &Bed| bed.advice().amounts[0].grounds.assumed.join(" ");
+    assert!(note(&asks(25.0)).contains("outside 1 to 20 %"));
+    assert!(!note(&asks(20.0)).contains("outside"));
+    close(share(&asks(0.0)), 1.0, 0.0);
     let manure = Bed::content().level(NitrateN, Low).level(Phosphorus, High);
     let manure = manure.feedstock(Feedstock::Manure).advice();
     close(amount(&manure, "share-by-mass").likely, 1.0, 1e-9);
@@ -764,7 +777,7 @@ fn charging_ten_litres() {
     let urine = ten_litres(&[ChargeSource::Urine]).advice();
     close(charge(&urine, "target-reached").likely, 100.0, 1e-6);
     let steps = urine.charging.as_ref().unwrap().steps.join(" ");
-    assert!(steps.contains("0.86 L of urine"), "{steps}");
+    assert!(steps.contains("0.86\u{a0}L of urine"), "{steps}");
     close(charge(&urine, "charging-days").likely, 7.0, 0.0);
     let both = ten_litres(&[ChargeSource::Compost, ChargeSource::NitrogenFertiliser]).advice();
     close(charge(&both, "nitrogen-from-nitrogen-fertiliser").likely, 3.5, 1e-9);
@@ -836,6 +849,49 @@ fn ph_by_liming_value_over_buffering() {
         close(ph_rise(7.7, 0.06, capacity / 50.0), rise, 0.005);
     }
     close(ph_rise(7.7, 0.06, 0.0), 0.0, 0.0);
+}
+
+/// Source: North Carolina Department of Agriculture: Ac = 4 × (6.6 − buffer
+/// pH) meq/100 cm³, Ac 1.2 at pH 5.0 (opened); 10 × Ac ÷ (6.6 − pH) = 7.5
+/// mmol(c) for one pH unit (derived).
+#[test]
+fn a_mehlich_buffer_gives_the_soils_own_buffering() {
+    let bed = |method| {
+        Bed::content()
+            .level(Potassium, Low)
+            .measure(Ph, 5.0, Unit::None, None)
+            .measure(Property::BufferPh, 6.3, Unit::None, Some(method))
+            .advice()
+    };
+    let said = |advice: &Advice| {
+        let ph = advice.effects.iter().find(|e| e.property == Ph).unwrap();
+        let input = |i: &&Input| i.name.starts_with("buffering");
+        ph.change.grounds.inputs.iter().find(input).unwrap().value.clone()
+    };
+    let value = said(&bed(Method::MehlichBuffer));
+    assert!(value.starts_with("7.5 "), "{value}");
+    let value = said(&bed(Method::SmpBuffer));
+    assert!(value.starts_with("25 "), "another buffer has another equation: {value}");
+}
+
+#[test]
+fn what_the_bag_prints_replaces_what_is_usual_within_a_tenth() {
+    let bed = Bed::surplus().autumn().with(|c| {
+        c.bed.area_m2 = Some(10.0);
+        c.bed.depth_cm = Some(10.0);
+        c.biochar.bulk_density = Some(300.0);
+    });
+    let mass = amount(&bed.advice(), "biochar-dry-mass");
+    close(mass.low, 13.5, 1e-9);
+    close(mass.likely, 15.0, 1e-9);
+    close(mass.high, 16.5, 1e-9);
+}
+
+#[test]
+fn nitrogen_to_spare_lowers_the_charging_target() {
+    let target = |bed: Bed| charge(&bed.advice(), "nitrogen-target").likely;
+    let poor = target(ten_litres(&[]));
+    close(target(ten_litres(&[]).level(NitrateN, High)), poor / 3.0, 1e-9);
 }
 
 /// A surplus with everything measured, in a garden's usual numbers.
@@ -926,6 +982,8 @@ fn cautions_are_those_that_apply() {
     assert!(has(&tea, "120 days") && has(&tea, "90 days"));
     assert!(has(&Bed::content().figure("sodium-saturation", 16.0), "gypsum"));
     assert!(has(&Bed::content().level(Phosphorus, Excess), "streams"));
+    assert!(has(&Bed::content().figure("ece", 2.0), "salts in it"));
+    assert!(!has(&Bed::content().figure("ece", 1.9), "salts in it"));
 }
 
 /// Source: US EPA Residential Soil Lead Directive, October 2025: 200 mg/kg

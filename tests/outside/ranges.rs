@@ -380,6 +380,8 @@ fn mehlich_1_is_refused_outside_its_soils_and_rests_on_memory_inside() {
     let inside = judge(&potassium, &at_ph(6.0), &Setting::default());
     assert_eq!(inside.level, Some(Low));
     assert!(inside.rests_on_memory());
+    let near_the_limit = judge(&potassium, &at_ph(7.2), &Setting::default());
+    assert!(near_the_limit.rests_on_memory(), "the warning beside it doesn't make it firmer");
     assert!(judge(&potassium, &at_ph(7.4), &Setting::default()).level.is_some());
     assert!(judge(&potassium, &at_ph(7.5), &Setting::default()).level.is_none());
     let opened = judged(
@@ -814,4 +816,52 @@ fn a_limit_is_judged_only_as_far_as_it_tells() {
     let below = irish(Amount::Below(80.0));
     assert_eq!(below.level, Some(Low), "index 1 or 2: at the least low");
     assert!(below.grounds.assumed.iter().any(|a| a.contains("limit")));
+}
+
+/// Source: Georgia SB 62, Florida before 2014 and Virginia 452-701
+/// (Mehlich-1), Vermont (Modified Morgan), Cornell (Morgan), Oregon EC 1478,
+/// Iowa PM 1688 and RB209 (all from memory): the last end below sufficient and
+/// the last sufficient end, as remembered.
+#[test]
+fn remembered_tables_hold_the_ends_as_remembered() {
+    for (id, unit, from, to) in [
+        ("georgia-p", Unit::LbPerAcre, 60.0, Some(100.0)),
+        ("georgia-k", Unit::LbPerAcre, 150.0, Some(250.0)),
+        ("georgia-mg", Unit::LbPerAcre, 120.0, None),
+        ("florida-p", Unit::MgPerKg, 30.0, Some(60.0)),
+        ("florida-k", Unit::MgPerKg, 60.0, Some(125.0)),
+        ("florida-mg", Unit::MgPerKg, 30.0, None),
+        ("virginia-p", Unit::LbPerAcre, 35.0, Some(110.0)),
+        ("virginia-k", Unit::LbPerAcre, 175.0, Some(310.0)),
+        ("virginia-mg", Unit::LbPerAcre, 144.0, None),
+        ("vermont-p", Unit::MgPerKg, 4.0, Some(7.0)),
+        ("vermont-k", Unit::MgPerKg, 100.0, Some(130.0)),
+        ("vermont-mg", Unit::MgPerKg, 50.0, Some(100.0)),
+        ("cornell-morgan-p", Unit::LbPerAcre, 8.0, Some(39.0)),
+        ("oregon-k", Unit::MgPerKg, 250.0, Some(800.0)),
+        ("oregon-ca", Unit::MgPerKg, 2000.0, None),
+        ("oregon-mg", Unit::MgPerKg, 300.0, None),
+        ("oregon-b", Unit::MgPerKg, 1.0, Some(2.0)),
+        ("iowa-k", Unit::MgPerKg, 160.0, Some(200.0)),
+        ("rb209-k", Unit::MgPerL, 120.0, Some(240.0)),
+        ("rb209-mg", Unit::MgPerL, 50.0, Some(100.0)),
+    ] {
+        let scheme = schemes().find(|s| s.id == id).unwrap_or_else(|| panic!("no {id}"));
+        assert_eq!(scheme.unit, unit, "{id}");
+        let below = scheme.steps.iter().rfind(|s| s.level < Sufficient).unwrap();
+        let enough = scheme.steps.iter().rfind(|s| s.level == Sufficient).unwrap();
+        assert_eq!((below.up_to, enough.up_to), (Some(from), to), "{id}");
+    }
+}
+
+/// Source: an index example of potassium by ammonium nitrate: 154.7 mg/L is
+/// the target, index 2 (opened).
+#[test]
+fn uk_potassium_index_example() {
+    let found = judged(
+        &by_volume(Property::Potassium, 154.7, Method::AmmoniumNitrate),
+        PlantGroup::MixedVegetables,
+    );
+    assert_eq!((word(&found), found.level), ("index 2−", Some(Sufficient)));
+    assert!(found.rests_on_memory());
 }

@@ -71,6 +71,15 @@ fn missing_dates_leave_the_window_unknown_and_say_which() {
 }
 
 #[test]
+fn what_is_planted_today_grows_from_today() {
+    let planted_on = |planting| {
+        Timing::of(&Season { today: day(2026, 5, 1), planting, ..Season::default() }).growing
+    };
+    assert!(planted_on(day(2026, 5, 1)));
+    assert!(!planted_on(day(2026, 5, 2)));
+}
+
+#[test]
 fn a_harvest_after_the_next_planting_belongs_to_that_crop() {
     let timing = Timing::of(&Season {
         today: day(2027, 1, 10),
@@ -148,7 +157,7 @@ fn uncharged_biochar_goes_in_between_harvest_and_frost() {
     let advice = Bed::surplus().autumn().advice();
     let spread = find(&advice, "mix it in");
     assert_eq!((spread.from, spread.to), (day(2026, 10, 1), day(2026, 10, 25)));
-    assert!(spread.task.contains("5 L") && spread.task.contains("10 cm"));
+    assert!(spread.task.contains("5\u{a0}L") && spread.task.contains("10\u{a0}cm"));
     let test = find(&advice, "Test the soil");
     assert_eq!((test.from, test.to), (day(2027, 3, 23), day(2027, 4, 6)));
     assert_eq!(find(&advice, "Plant").from, day(2027, 4, 20));
@@ -245,4 +254,20 @@ fn dates_at_the_end_of_time_do_no_harm() {
             c.season.planting = Some(Date::MIN);
         })
         .advice();
+}
+
+/// Source: common practice, no source: most beds are planted after the last
+/// spring frost.
+#[test]
+fn the_last_frost_stands_for_a_missing_planting_date() {
+    let season =
+        Season { today: day(2026, 9, 20), last_frost: day(2027, 4, 20), ..Season::default() };
+    let timing = Timing::of(&season);
+    assert_eq!(timing.planting, season.last_frost);
+    assert!(timing.planting_assumed);
+    let given = Season { planting: day(2027, 5, 2), ..season.clone() };
+    assert_eq!(Timing::of(&given).planting, given.planting);
+    assert!(!Timing::of(&given).planting_assumed);
+    let tropics = Season { winter: Some(Winter::None), ..season };
+    assert_eq!(Timing::of(&tropics).planting, None);
 }

@@ -5,7 +5,7 @@ use crate::biochar::facts::Facts;
 use crate::biochar::rate::Dose;
 use crate::biochar::{Charging, Material, Path};
 use crate::case::ChargeSource;
-use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown, significant};
+use crate::quantity::{Band, Figure, Grounds, Measures, Unit, measured_out, shown, significant};
 use crate::soil::Property;
 use crate::sources::{
     ARITHMETIC, COMMON_PRACTICE, Citation, EUDOXIE_2019, GAI_2014, HYDROCHAR_KINETICS,
@@ -173,6 +173,7 @@ pub fn recipe(
     on_hand: &[ChargeSource],
     dose: &Dose,
     material: &Material,
+    measures: Measures,
 ) -> Recipe {
     let (used, notes) = choose(on_hand, facts.surplus(Property::Phosphorus));
     let kg = dose.mass;
@@ -235,11 +236,15 @@ pub fn recipe(
         }
         match (supply.form, amount) {
             (Form::Solid(_), Some(volume)) => {
-                mixes.push(format!("Mix in {} of {}.", litres(volume), supply.label));
+                mixes.push(format!(
+                    "Mix in {} of {}.",
+                    measured_out(volume, measures),
+                    supply.label
+                ));
             }
             (_, Some(volume)) => {
                 water_left -= volume;
-                drinks.push(format!("{} of {}", litres(volume), supply.label));
+                drinks.push(format!("{} of {}", measured_out(volume, measures), supply.label));
             }
             (_, None) => dissolved.push(format!(
                 "First dissolve {} in the liquid, enough for {} g of nitrogen: divide the grams \
@@ -253,7 +258,7 @@ pub fn recipe(
         figures.push(brings(supply, amount, nitrogen));
     }
     if water_left > 1e-6 {
-        drinks.push(format!("{} of water", litres(water_left)));
+        drinks.push(format!("{} of water", measured_out(water_left, measures)));
     }
     let mut steps = Vec::new();
     if path == Path::Charged {
@@ -263,7 +268,7 @@ pub fn recipe(
     steps.push(format!(
         "Wet {} of biochar with about {}, outdoors, on a calm day. Wear a dust mask and gloves. \
          Stop when it is as damp as a wrung sponge.",
-        litres(dose.litres),
+        measured_out(dose.litres, measures),
         drinks.join(" and ")
     ));
     steps.extend(mixes);
@@ -368,14 +373,4 @@ fn uptake(solid: bool) -> Vec<(f64, f64, f64, f64)> {
             (f64::from(day), at(rates.0), at(rates.1), at(rates.2))
         })
         .collect()
-}
-
-/// Litres in words, with 10-litre buckets from 20 litres on.
-fn litres(volume: f64) -> String {
-    let text = format!("{} L", significant(volume, 2));
-    if (20.0..=2000.0).contains(&volume) {
-        format!("{text} ({} ten-litre buckets)", significant(volume / 10.0, 2))
-    } else {
-        text
-    }
 }

@@ -304,9 +304,12 @@ impl Facts {
         self.judged && !self.poor() && !self.has_surplus()
     }
 
-    /// Content, near neutral and not in the tropics: no yield gain expected.
-    pub fn temperate_and_content(&self) -> bool {
-        self.content() && !self.tropics && self.ph.is_some_and(|ph| (6.0..=7.5).contains(&ph))
+    /// Nothing short, near neutral and not in the tropics: no bigger crop expected.
+    pub fn no_gain_expected(&self) -> bool {
+        self.judged
+            && !self.poor()
+            && !self.tropics
+            && self.ph.is_some_and(|ph| (6.0..=7.5).contains(&ph))
     }
 
     /// Days from the clear bed to planting.

@@ -16,7 +16,7 @@ use std::collections::BTreeMap;
 use crate::case::{BagState, Case};
 use crate::cautions::cautions;
 use crate::chemistry::Chemistry;
-use crate::quantity::significant;
+use crate::quantity::{Band, Unit, measured_out, shown};
 use crate::question::Question;
 use crate::ranges::Finding;
 use crate::season::{Plan, Window, tasks};
@@ -57,13 +57,14 @@ pub fn advise(situation: &Situation<'_>) -> (Advice, Vec<Question>) {
         Path::Charged => case.biochar.state != Some(BagState::Charged),
         _ => false,
     };
-    let recipe = needs_charge
-        .then(|| charging::recipe(&decision.facts, path, &case.charge_with, &dose, &material));
+    let recipe = needs_charge.then(|| {
+        charging::recipe(&decision.facts, path, &case.charge_with, &dose, &material, case.measures)
+    });
     let alternatives = questions::alternatives(situation, &decision);
     let questions = questions::questions(situation, &decision, &alternatives, recipe.is_some());
 
-    let amount = format!("{} L", significant(dose.litres, 2));
-    let depth = format!("{} cm", significant(dose.depth, 2));
+    let amount = measured_out(dose.litres, case.measures);
+    let depth = shown(&Band::exactly(dose.depth), Unit::Cm, case.measures);
     let season = tasks(&Plan {
         path,
         timing: &decision.facts.timing,

@@ -303,11 +303,27 @@ pub static RULES: &[Rule] = &[
         speaks: Speaks::ForUncharged,
         says: |_| {
             "There is nitrate left over that rain can wash away: biochar cut the loss by 13 % on \
-             average, and by more than 26 % after the first month."
+             average, and by more than 26 % in trials longer than a month."
                 .into()
         },
         inputs: |f| f.shown(&f.surpluses()),
         sources: &[BORCHARD_2019.opened()],
+    },
+    Rule {
+        name: "other-surplus",
+        when: "nitrate-N and another nutrient are above sufficient",
+        holds: |f| f.surplus(Property::NitrateN) && f.surpluses().len() >= 2,
+        speaks: Speaks::ForUncharged,
+        says: |f| {
+            let others: Vec<Property> =
+                f.surpluses().into_iter().filter(|p| *p != Property::NitrateN).collect();
+            format!(
+                "There is more than enough {} too, so the plants lose nothing.",
+                listed(&others)
+            )
+        },
+        inputs: |f| f.shown(&f.surpluses()),
+        sources: &[OUR_CHOICE.unsourced()],
     },
     Rule {
         name: "general-surplus",
@@ -425,11 +441,12 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         name: "no-gain-expected",
-        when: "nothing is short, no surplus, no sand, pH 6 to 7.5, not in the tropics",
-        holds: Facts::temperate_and_content,
+        when: "nothing is short, no sand, pH 6 to 7.5, not in the tropics",
+        holds: Facts::no_gain_expected,
         speaks: Speaks::ForNone,
         says: |_| {
-            "Outside the tropics biochar brought no more crop on average. Expect none here.".into()
+            "Outside the tropics biochar brought no bigger crop on average. Expect none here."
+                .into()
         },
         inputs: Facts::shown_ph,
         sources: &[JEFFERY_2017.opened()],

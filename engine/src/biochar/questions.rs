@@ -53,8 +53,16 @@ pub fn alternatives(situation: &Situation<'_>, decision: &Decision) -> Vec<Alter
         }
     };
     let with_case = |change: &dyn Fn(&mut Case)| {
-        // The report is not looked at again, so it is not carried along.
-        let mut other = Case { report: Default::default(), ..case.clone() };
+        // The report, which may hold thousands of samples, is not looked at
+        // again and must not be copied.
+        let mut other = Case {
+            bed: case.bed.clone(),
+            plants: case.plants,
+            season: case.season.clone(),
+            biochar: case.biochar.clone(),
+            charge_with: case.charge_with.clone(),
+            ..Case::default()
+        };
         change(&mut other);
         decide(&Situation { case: &other, ..*situation }).path
     };
@@ -228,7 +236,7 @@ pub fn questions(
             QuestionId::WorkedDepth,
             "How deep will you mix the biochar in?",
             "Twice as deep takes twice as much.".to_string(),
-            Some("10 cm is usual for a bed."),
+            Some("10 cm (4 inches) is usual for a bed."),
         );
     }
     if recipe && case.charge_with.is_empty() {

@@ -103,7 +103,7 @@ fn bounded_by_ph(ph: f64, bases: f64) -> Option<Acidity> {
         &[ADAMS_EVANS_1962.from_memory(), OUR_CHOICE.unsourced()],
     )
     .input("pH", significant(ph, 3))
-    .assume("It may be none, or hold a tenth of the exchange more than the curve says.");
+    .assume("Acidity may be none, or hold a tenth of the exchange more than the curve says.");
     let band = Band::new(0.0, beside(share), beside(share + BEYOND_THE_CURVE));
     Some(Acidity { band, grounds })
 }

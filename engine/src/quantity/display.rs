@@ -55,6 +55,24 @@ pub fn shown(band: &Band, unit: Unit, measures: Measures) -> String {
     }
 }
 
+/// A volume to measure out, with buckets where that helps:
+/// `40 L (4 ten-litre buckets)`, `11 gal (2.1 five-gallon buckets)`.
+pub fn measured_out(litres: f64, measures: Measures) -> String {
+    let (volume, symbol, bucket, name) = match measures {
+        Measures::Metric => (litres, "L", 10.0, "ten-litre"),
+        Measures::Us => (litres / LITRES_PER_GALLON, "gal", 5.0, "five-gallon"),
+    };
+    let text = format!("{}\u{a0}{symbol}", significant(volume, 2));
+    if (2.0 * bucket..=200.0 * bucket).contains(&volume) {
+        format!("{text} ({} {name} buckets)", significant(volume / bucket, 2))
+    } else {
+        text
+    }
+}
+
+/// Litres in a US gallon.
+const LITRES_PER_GALLON: f64 = 3.785_411_784;
+
 /// `value` of `unit` as a number in the reader's measures, for an input box.
 pub fn in_readers(value: f64, unit: Unit, measures: Measures) -> f64 {
     value * in_measures(unit, measures).0
@@ -106,6 +124,13 @@ mod tests {
         for (value, digits, text) in cases {
             assert_eq!(significant(value, digits), text, "{value} to {digits}");
         }
+    }
+
+    #[test]
+    fn a_volume_is_told_in_buckets_from_two_of_them_on() {
+        assert_eq!(measured_out(19.0, Measures::Metric), "19\u{a0}L");
+        assert_eq!(measured_out(40.0, Measures::Metric), "40\u{a0}L (4 ten-litre buckets)");
+        assert_eq!(measured_out(40.0, Measures::Us), "11\u{a0}gal (2.1 five-gallon buckets)");
     }
 
     #[test]

@@ -16,5 +16,7 @@ mod unit;
 
 pub use band::{Band, Figure, Grounds, Input};
 pub use convert::{Context, ConvertError, convert};
-pub use display::{Measures, from_readers, in_readers, readers_symbol, shown, significant};
+pub use display::{
+    Measures, from_readers, in_readers, measured_out, readers_symbol, shown, significant,
+};
 pub use unit::Unit;

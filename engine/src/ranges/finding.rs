@@ -68,11 +68,12 @@ impl Finding {
         Finding { not_judged: Some(why.into()), ..Finding::default() }
     }
 
-    /// Whether the level rests on nothing but figures written from memory, so
-    /// that no recommendation may lean on it alone.
+    /// Whether the range itself was written from memory, so that no
+    /// recommendation may lean on it alone.
     pub fn rests_on_memory(&self) -> bool {
-        let sources = &self.grounds.sources;
-        self.level.is_some() && sources.iter().all(|c| c.grade >= Grade::FromMemory)
+        // The range's own publication stands first.
+        let range = self.grounds.sources.first();
+        self.level.is_some() && range.is_none_or(|c| c.grade >= Grade::FromMemory)
     }
 }
 

@@ -48,7 +48,7 @@ pub(super) fn judge(measure: &Measure, soil: &Soil) -> Finding {
     // In a very acid soil no amount of manganese is too little.
     .filter(|step| step.up_to.is_none_or(|end| end > 0.0))
     .collect();
-    let text = stretch(&steps, 0.0, measure.unit, &|end| end);
+    let text = stretch(&steps, 0.0, measure.unit, &|end| (end * 10.0).round() / 10.0);
     let mut finding = judge_on(&steps, &text, measure, &[RUTGERS_NUTRIENTS.opened()]);
     let index = activity_index(measure.amount.number(), ph);
     finding.grounds.rule = format!(

@@ -10,6 +10,13 @@ use super::units::Printed;
 use crate::quantity::Unit;
 use crate::soil::{Method, MethodKind, Property, Texture};
 
+/// Why a depth stays open.
+pub(super) const NO_DEPTH_UNIT: &str = "a depth without in or cm; answer the depth question";
+
+/// Why a texture stays open.
+pub(super) const NO_TEXTURE: &str =
+    "not one of the twelve texture classes, such as loam or sandy loam";
+
 /// A method named for the whole report, or for some properties of it.
 #[derive(Clone, Debug)]
 pub(super) struct Statement {
@@ -34,7 +41,10 @@ pub(super) fn methods(text: &str, line: u32) -> Vec<Statement> {
             // M3 or MM alone may be a bed's name; a full word, or "extract", is not.
             let squashed = squash(part);
             let about = ["extract", "method", "analys", "buffer", "test"];
-            squashed.len() > 4 && m.label().split([' ', '-']).any(|w| squashed.contains(&squash(w)))
+            squashed.len() >= 4
+                && m.label()
+                    .split([' ', '-'])
+                    .any(|w| w.len() >= 4 && squashed.contains(&squash(w)))
                 || about.iter().any(|a| squashed.contains(a))
                 || !named.is_empty()
                 || m.kind() == MethodKind::Suspension
@@ -107,6 +117,10 @@ pub(super) fn method_for(statements: &[Statement], property: Property) -> Option
 
 /// The unit a line gives to all nutrients, as `All results in ppm`.
 pub(super) fn unit_for_all(text: &str) -> Option<Printed> {
+    text.split([';', ',', '.']).find_map(unit_of_clause)
+}
+
+fn unit_of_clause(text: &str) -> Option<Printed> {
     let label = Label::of(text);
     let unit = label.unit?;
     let nutrient = matches!(
@@ -114,7 +128,7 @@ pub(super) fn unit_for_all(text: &str) -> Option<Printed> {
         Unit::MgPerKg | Unit::MgPerL | Unit::MgPer100g | Unit::LbPerAcre | Unit::KgPerHa
     );
     let number = text.chars().any(|c| c.is_ascii_digit()) && label.methods.is_empty();
-    let named = label.properties.is_empty() && label.unknown.len() <= 3;
+    let named = label.properties.is_empty() && label.unknown.len() <= 4;
     let about = label.words.iter().any(|w| {
         matches!(w, Word::Plain | Word::ResultColumn | Word::UnitColumn | Word::NameColumn)
     });
@@ -210,7 +224,7 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
         return Some(match depth(tail, &name, decimal) {
             Some((top, bottom)) => AboutSample::Depth(top, bottom),
             None if tail.is_empty() => return None,
-            None => AboutSample::Unclear("a depth without in or cm; answer the depth question"),
+            None => AboutSample::Unclear(NO_DEPTH_UNIT),
         });
     }
     if label.has(Word::Texture) {
@@ -223,9 +237,7 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
         };
         return Some(match texture(&said) {
             Some(texture) => AboutSample::Texture(texture),
-            None => AboutSample::Unclear(
-                "not one of the twelve texture classes, such as loam or sandy loam",
-            ),
+            None => AboutSample::Unclear(NO_TEXTURE),
         });
     }
     let rank = label.words.iter().find_map(|w| match w {

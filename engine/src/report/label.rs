@@ -248,6 +248,9 @@ impl Label {
         if (self.has(Word::Paste) || self.methods.contains(&Method::SaturatedPaste)) && !salts {
             return Err("what is dissolved in a saturated paste is not the soil's store".into());
         }
+        if self.has(Word::Saturation) && property.is_extracted() {
+            return Err(format!("{} has no saturation", property.label()));
+        }
         if self.has(Word::WaterExtract) && !salts {
             return Err("a water extract, for which there is no range here".into());
         }
@@ -273,9 +276,7 @@ impl Label {
             }
             _ => m.kind() == MethodKind::Extractant || **m == Method::CaCl2,
         };
-        let method = self.methods.iter().find(fits).copied();
-        // "Mehlich 3 … colorimetric" with other words between.
-        method
+        self.methods.iter().find(fits).copied()
     }
 }
 
@@ -316,7 +317,8 @@ fn property_has_symbol(property: Property) -> bool {
     )
 }
 
-fn saturation_of(property: Property) -> Option<Property> {
+/// The saturation that belongs to a cation.
+pub(super) fn saturation_of(property: Property) -> Option<Property> {
     Some(match property {
         Property::Calcium => Property::CalciumSaturation,
         Property::Magnesium => Property::MagnesiumSaturation,
@@ -378,7 +380,7 @@ mod tests {
             ("K2O", "potassium K2O - -"),
             ("K %", "potassium-saturation Element - %"),
             ("%K Sat", "potassium-saturation Element - %"),
-            ("CA_PCT", "calcium-saturation Element - -"),
+            ("CA_PCT", "calcium-saturation Element - %"),
             ("% base saturation Mg", "magnesium-saturation Element - %"),
             ("Potassium M3 ICAP ppm K", "potassium Element Mehlich-3 mg/kg"),
             ("Mg_cmolc.kg", "magnesium Element - meq/100 g"),

@@ -1,6 +1,7 @@
 //! Where the tables are in a grid, and what each of their columns holds.
 
 use super::Cell;
+use super::fold::squash;
 use super::label::{Label, Quantity};
 use super::lines::read_row;
 use super::names::Word;
@@ -125,12 +126,11 @@ fn samples_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head>
     if results().any(|(i, _)| !read_row(&row[i..=i], decimal).drafts.is_empty()) {
         return None;
     }
-    // A row below must hold results under the names; a row of units may come between.
-    let below = rows
-        .iter()
-        .skip(at + 1)
-        .take(4)
-        .any(|r| results().any(|(i, _)| r.get(i).is_some_and(|c| is_result(&c.text, decimal))));
+    // The next row must hold results under the names; rows of units may come between.
+    let holds = |r: &Vec<Cell>| {
+        results().any(|(i, _)| r.get(i).is_some_and(|c| is_result(&c.text, decimal)))
+    };
+    let below = rows.iter().skip(at + 1).take(4).find(|r| !unit_like(r)).is_some_and(holds);
     let rated = || {
         rows.get(at + 1)
             .is_some_and(|r| results().any(|(i, _)| r.get(i).is_some_and(|c| is_rating(&c.text))))
@@ -179,8 +179,12 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     any.then_some(Head::PropertiesDown(roles))
 }
 
+/// A row of units, or one tagged as comments, below a head.
 fn unit_like(row: &[Cell]) -> bool {
-    row.iter().any(|c| Label::of(&c.text).only_unit().is_some())
+    row.len() > 1
+        && (row.iter().any(|c| Label::of(&c.text).only_unit().is_some())
+            || matches!(squash(&row[0].text).as_str(), "units" | "comment" | "comments" | "method"))
+        && !row.iter().any(|c| matches!(said(&c.text, Decimal::Point), Said::Amount(..)))
 }
 
 /// Property names down the side with several results each, and no head over them.

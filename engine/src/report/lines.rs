@@ -224,8 +224,10 @@ fn split(text: &str, decimal: Decimal, says: &mut RowSays) -> Option<Split> {
                 && before.is_whitespace()
                 && near[at + c.len_utf8()..].starts_with(|c: char| c.is_ascii_digit())
             || before_word(before) && is_not_detected(&near[at..]);
-        let inside_number = matches!(before, '.' | ',') && before_that.is_ascii_digit();
-        let parted = before_word(before) && !inside_number;
+        let inside_number = matches!(before, '.' | ',' | ':' | '/') && before_that.is_ascii_digit();
+        // A dot parts only as a row of leader dots.
+        let inside_word = before == '.' && !matches!(before_that, '.' | ' ');
+        let parted = before_word(before) && !inside_number && !inside_word;
         if depth == 0 && at > 0 && opens_result && parted && tried < 12 {
             tried += 1;
             if !matches!(said(&near[at..], decimal), Said::Text | Said::Missing)

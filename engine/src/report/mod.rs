@@ -17,6 +17,8 @@ mod read;
 mod settle;
 mod split;
 mod table;
+#[cfg(test)]
+mod traps;
 mod trouble;
 mod units;
 

@@ -234,22 +234,21 @@ const PROPERTIES: &[Row] = &[
         is(Property::BaseSaturation),
         &["bs", "bs%", "%bs", "basesat", "basesaturation", "totalbasesaturation", "v%"],
     ),
-    (is(Property::CalciumSaturation), &["perca", "cabs", "bsca", "capct"]),
-    (is(Property::MagnesiumSaturation), &["permg", "mgbs", "bsmg", "mgpct"]),
-    (is(Property::PotassiumSaturation), &["perk", "kbs", "bsk", "kpct"]),
+    (is(Property::CalciumSaturation), &["perca", "cabs", "bsca"]),
+    (is(Property::MagnesiumSaturation), &["permg", "mgbs", "bsmg"]),
+    (is(Property::PotassiumSaturation), &["perk", "kbs", "bsk"]),
     (
         is(Property::SodiumSaturation),
         &[
             "perna",
             "nabs",
             "bsna",
-            "napct",
             "esp",
             "exchangeablesodiumpercentage",
             "exchangeablesodiumpercent",
         ],
     ),
-    (is(Property::AciditySaturation), &["perh", "hbs", "bsh", "hpct"]),
+    (is(Property::AciditySaturation), &["perh", "hbs", "bsh"]),
     (
         is(Property::Ec),
         &[
@@ -470,7 +469,10 @@ const WORDS: &[Row] = &[
     (Meaning::Word(Word::Saturation), &["sat", "saturation", "satn", "saturated"]),
     (Meaning::Word(Word::Total), &["total", "tot", "totals"]),
     (Meaning::Word(Word::Paste), &["paste"]),
-    (Meaning::Word(Word::WaterExtract), &["watersoluble", "h3a", "soluble", "waterextractable"]),
+    (
+        Meaning::Word(Word::WaterExtract),
+        &["watersoluble", "h3a", "soluble", "waterextractable", "resin"],
+    ),
     (
         Meaning::Word(Word::Advice),
         &[
@@ -494,7 +496,6 @@ const WORDS: &[Row] = &[
             "needs",
             "fertilizer",
             "fertiliser",
-            "lbsna",
             "limerequirement",
             "limerec",
             "removal",
@@ -506,7 +507,7 @@ const WORDS: &[Row] = &[
             "suggested",
         ],
     ),
-    (Meaning::Word(Word::Ratio), &["ratio", "ratios", "cn", "camg", "kmg", "cnratio"]),
+    (Meaning::Word(Word::Ratio), &["ratio", "ratios", "cnratio"]),
     (Meaning::Word(Word::Index), &["index", "indices", "idx"]),
     (
         Meaning::Word(Word::AvailabilityIndex),
@@ -711,6 +712,14 @@ const WORDS: &[Row] = &[
     (
         Meaning::Word(Word::Other("moisture says how wet the sample was, not what the soil holds")),
         &["moisture", "soilmoisture"],
+    ),
+    (
+        Meaning::Word(Word::Other("pounds of nitrogen per acre, but not whether found or advised")),
+        &["lbsna", "lbna"],
+    ),
+    (
+        Meaning::Word(Word::Other("a texture class, not a share of sand, silt or clay")),
+        &["loam", "loamy", "silty", "sandy"],
     ),
     (
         Meaning::Word(Word::Other("Mehlich-2 is an old extract with no range here")),

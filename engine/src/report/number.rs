@@ -1,6 +1,7 @@
 //! Numbers as reports print them: points or commas, limits, ratings glued on.
 
-use super::fold::{fold, fold_char, squash};
+use super::fold::{fold, fold_char, squash, words};
+use super::units::unit_at;
 use crate::soil::Amount;
 
 /// Which mark stands before the decimals, decided once for a whole report.
@@ -264,7 +265,7 @@ pub(super) fn said(text: &str, decimal: Decimal) -> Said {
             if bound.is_none() && goes_on_as_range(&text[after..], decimal) {
                 return Said::Range;
             }
-            if is_no_amount(inner, length) {
+            if is_no_amount(inner, length) || runs_into_a_word(&text[after..]) {
                 return Said::Text;
             }
             let amount = match bound {
@@ -311,6 +312,15 @@ fn goes_on_as_range(rest: &str, decimal: Decimal) -> bool {
         let a = a.trim_start();
         a.starts_with(|c: char| c.is_ascii_digit()) && number(a, decimal).is_some()
     })
+}
+
+/// `96hrminC`: a word begins where the number ends, and it is no unit and no rating.
+fn runs_into_a_word(rest: &str) -> bool {
+    let word: String = rest.chars().take_while(|c| c.is_alphanumeric()).collect();
+    word.starts_with(char::is_alphabetic)
+        && !is_rating(&word)
+        && unit_at(&words(&rest[..rest.char_indices().nth(40).map_or(rest.len(), |(b, _)| b)]), 0)
+            .is_none()
 }
 
 /// A number that is part of a date, a ratio, or a strength such as `0.01 M`.
@@ -376,7 +386,12 @@ pub(super) fn is_rating(text: &str) -> bool {
         "toxic",
         "too",
     ];
-    if LETTERS.contains(&plain.as_str()) {
+    // 2- and 2+ are halves of an index step.
+    let stepped = text
+        .trim()
+        .strip_suffix(['-', '+', '−'])
+        .is_some_and(|t| (1..=2).contains(&t.len()) && t.bytes().all(|b| b.is_ascii_digit()));
+    if stepped || LETTERS.contains(&plain.as_str()) {
         return true;
     }
     let first: String = fold(text)

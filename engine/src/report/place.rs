@@ -1,6 +1,6 @@
 //! A name and a result to a [`Reading`], or the reason why not.
 
-use super::label::{Label, Quantity};
+use super::label::{Label, Quantity, saturation_of};
 use super::number::{Decimal, Said, is_rating, said};
 use super::oxide::share;
 use super::plausible::impossible;
@@ -83,7 +83,7 @@ impl Tail {
 /// Makes the reading.
 pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
     let Draft { quantity, name, result, place, unit, method, mut rating, left } = draft;
-    let property = quantity.property;
+    let mut property = quantity.property;
     let mut notes = quantity.notes;
     let mut unit = unit;
     let mut stated = quantity.method.or(method);
@@ -145,6 +145,12 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
         let ph = a.number() / 10.0;
         notes.push(format!("lime test index {} ÷ 10 = buffer pH {ph}", significant(a.number(), 4)));
         amount = Some(a.with(ph));
+    }
+    if unit == Some(Unit::Percent)
+        && let Some(share) = saturation_of(property)
+    {
+        notes.push("in %, so its share of the exchange capacity".into());
+        property = share;
     }
     if let Some(why) = wrong_unit(property, unit) {
         return Placed::Unread(why);

@@ -5,6 +5,7 @@ use super::fold::squash;
 use super::label::Label;
 use super::layout::{Head, head, is_result};
 use super::lines::read_row;
+use super::names::Word;
 use super::number::{Decimal, Evidence};
 use super::place::{Draft, Placed, place};
 use super::settle::settle;
@@ -154,8 +155,9 @@ impl Reader {
             }
             return Ok(());
         }
-        let statements = methods(&whole, at.line);
-        let unit = unit_for_all(&whole).map(|u| (u, at.line));
+        let clauses = filled.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join("; ");
+        let statements = methods(&clauses, at.line);
+        let unit = unit_for_all(&clauses).map(|u| (u, at.line));
         if says.refused.as_deref().is_none_or(|r| !r.starts_with("a recommendation")) {
             self.unit = self.unit.or(unit);
             if !statements.is_empty() || unit.is_some() {
@@ -164,7 +166,9 @@ impl Reader {
             }
         }
         let reason = says.refused.unwrap_or_else(|| {
-            if says.soil_word {
+            if Label::of(&whole).has(Word::Advice) {
+                "a recommendation, not a result".into()
+            } else if says.soil_word {
                 "a soil property is named, but no result stands beside it".into()
             } else {
                 "no soil property in this line".to_string()

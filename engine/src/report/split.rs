@@ -213,6 +213,9 @@ fn is_comma_table(run: &[Line<'_>]) -> bool {
     let sum = |part: fn(&Commas) -> usize| run.iter().map(|l| part(&l.commas)).sum::<usize>();
     let (in_number, before_blank, bare) =
         (sum(|c| c.in_number), sum(|c| c.before_blank), sum(|c| c.bare));
+    if !run.iter().any(|l| l.text.contains(|c: char| c.is_ascii_digit())) {
+        return false;
+    }
     if bare == 0 {
         // "Organic matter, 3,4 %" and "6,2": the blank or nothing parts the cells.
         return before_blank > 0 && in_number == 0;
@@ -306,13 +309,20 @@ fn one_blank(text: &str) -> String {
 
 /// Lines that no mark parts: a table held by blanks, or lines of text.
 fn unmarked(lines: &[Line<'_>]) -> Vec<Vec<Cell>> {
-    let wide: Vec<Vec<Cell>> = lines.iter().map(|l| parted(l, 2)).collect();
+    let wide: Vec<Vec<Cell>> =
+        lines.iter().map(|l| quoted(l).unwrap_or_else(|| parted(l, 2))).collect();
     if wide.iter().all(|row| row.len() == 1)
         && let Some(narrow) = single_blanks(lines)
     {
         return narrow;
     }
     align(wide)
+}
+
+/// A line that is one quoted cell, as the title over a delimited table.
+fn quoted(line: &Line<'_>) -> Option<Vec<Cell>> {
+    let inner = line.text.trim().strip_prefix('"')?.strip_suffix('"')?;
+    (!inner.contains('"')).then(|| vec![cell(line, &mut Chars::new(line.text), 0, line.text.len())])
 }
 
 /// The cells of a line parted by at least so many blanks.

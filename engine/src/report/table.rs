@@ -1,6 +1,8 @@
 //! Tables: one sample a row, or one property a row.
 
-use super::about::{depth, texture};
+use std::collections::BTreeMap;
+
+use super::about::{NO_DEPTH_UNIT, NO_TEXTURE, depth, texture};
 use super::fold::squash;
 use super::label::{Label, Quantity};
 use super::layout::{Role, head, is_result};
@@ -62,6 +64,8 @@ pub(super) fn samples_down(
     }
     let name_column = name_column(rows, at, roles, &columns);
     let mut described = 0;
+    // Columns about the samples that could not be understood, and why.
+    let mut unclear: BTreeMap<usize, &str> = BTreeMap::new();
     let mut end = at + 1;
     let (mut samples, mut last) = (0, 0);
     let mut seen = vec![false; roles.len()];
@@ -83,7 +87,7 @@ pub(super) fn samples_down(
             for (seen, cell) in seen.iter_mut().zip(row) {
                 *seen |= !cell.text.is_empty();
             }
-            last = sample_row(reader, row, heading, roles, &columns, name_column)?;
+            last = sample_row(reader, row, heading, roles, &columns, name_column, &mut unclear)?;
             samples += 1;
         } else if samples > 0 && head(rows, end, reader.decimal).is_some() {
             break;
@@ -122,6 +126,9 @@ pub(super) fn samples_down(
             }
             _ => {}
         }
+    }
+    for (index, reason) in unclear {
+        reader.unread(None, &heading[index].text, reason, heading[index].place);
     }
     reader.end_table(samples, last);
     Ok(end)
@@ -187,11 +194,6 @@ fn describe(row: &[Cell], columns: &mut [Column]) -> bool {
     }
     for (i, unit, method) in found {
         let column = &mut columns[i];
-        // `%` under `Ca` makes it a saturation.
-        let joined = Label::of(&format!("{} {}", column.name, row[column.index].text));
-        if let Ok(quantity) = joined.quantity() {
-            column.quantity = quantity;
-        }
         column.unit = unit.or(column.unit);
         column.method = column.method.or(method);
     }
@@ -205,6 +207,7 @@ fn sample_row(
     roles: &[Role],
     columns: &[Column],
     name_column: Option<usize>,
+    unclear: &mut BTreeMap<usize, &'static str>,
 ) -> Result<usize, Trouble> {
     let text = |i: usize| row.get(i).map_or("", |c| c.text.as_str());
     let sample = reader.begin(name_column.map(text))?;
@@ -216,21 +219,20 @@ fn sample_row(
         match role {
             Role::Depth => match depth(&cell.text, &heading[i].text, reader.decimal) {
                 Some(found) => reader.report.samples[sample].depth_cm = Some(found),
-                None => reader.unread(
-                    Some(sample),
-                    &format!("{}: {}", heading[i].text, cell.text),
-                    "a depth without in or cm; answer the depth question",
-                    cell.place,
-                ),
+                None => {
+                    unclear.entry(i).or_insert(NO_DEPTH_UNIT);
+                }
             },
             Role::Texture => match texture(&cell.text) {
                 Some(found) => reader.report.samples[sample].texture = Some(found),
-                None => reader.unread(
-                    Some(sample),
-                    &format!("{}: {}", heading[i].text, cell.text),
-                    "not one of the twelve texture classes, such as loam or sandy loam",
-                    cell.place,
-                ),
+                // A code says the same of every sample; a word belongs to its own.
+                None if is_result(&cell.text, reader.decimal) => {
+                    unclear.entry(i).or_insert(NO_TEXTURE);
+                }
+                None => {
+                    let text = format!("{}: {}", heading[i].text, cell.text);
+                    reader.unread(Some(sample), &text, NO_TEXTURE, cell.place);
+                }
             },
             _ => {}
         }
@@ -306,16 +308,12 @@ pub(super) fn properties_down(
                     .collect();
                 for &(index, sample) in &samples {
                     let Some(cell) = cell(index) else { continue };
-                    // A unit or method column may make another property of it: Ca in %.
-                    let joined = unit.and_then(|u| {
-                        Label::of(&format!("{} {}", name.text, u.unit.symbol())).quantity().ok()
-                    });
                     let rating =
                         (values.len() == 1 && !rating.is_empty()).then(|| rating.join(", "));
                     reader.put(
                         sample,
                         Draft {
-                            quantity: joined.unwrap_or_else(|| quantity.clone()),
+                            quantity: quantity.clone(),
                             name: name.text.clone(),
                             result: cell.text.clone(),
                             place: cell.place,
@@ -369,11 +367,7 @@ fn about_row(
             texture(&cell.text).map(|t| target.texture = Some(t)).is_some()
         };
         if !done {
-            let reason = if deep {
-                "a depth without in or cm; answer the depth question"
-            } else {
-                "not one of the twelve texture classes, such as loam or sandy loam"
-            };
+            let reason = if deep { NO_DEPTH_UNIT } else { NO_TEXTURE };
             reader.unread(
                 Some(sample),
                 &format!("{}: {}", name.text, cell.text),

@@ -24,7 +24,7 @@ const UNITS: &[(Unit, f64, &[&str])] = &[
         &["ppm", "partspermillion", "mg/kg", "mgkg-1", "ug/g", "mgs/kg", "g/t", "g/tonne"],
     ),
     (Unit::MgPerL, 1.0, &["mg/l", "mg/litre", "mg/liter", "mgl-1", "mg/dm3", "mgdm-3", "ug/ml"]),
-    (Unit::MgPer100g, 1.0, &["mg/100g", "mg100g-1", "mg%"]),
+    (Unit::MgPer100g, 1.0, &["mg/100g", "mg100g-1"]),
     (
         Unit::LbPerAcre,
         1.0,

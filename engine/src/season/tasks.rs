@@ -269,11 +269,10 @@ fn retest_next_year(plan: &Plan<'_>) -> Task {
 
 fn planting(plan: &Plan<'_>) -> Option<Task> {
     let date = plan.timing.planting?;
-    Some(task(
-        "Plant.",
-        (Some(date), Some(date)),
-        "The date you gave.",
-        &[COMMON_PRACTICE.unsourced()],
-        plan,
-    ))
+    let reason = if plan.timing.planting_assumed {
+        "The last spring frost, until you give the planting date."
+    } else {
+        "The date you gave."
+    };
+    Some(task("Plant.", (Some(date), Some(date)), reason, &[COMMON_PRACTICE.unsourced()], plan))
 }

@@ -42,6 +42,8 @@ pub struct Timing {
     pub today: Option<Date>,
     /// The next planting; a date not after today belongs to the crop now growing.
     pub planting: Option<Date>,
+    /// The planting date is the last spring frost, until the person gives it.
+    pub planting_assumed: bool,
     /// When the crop now in the bed is off.
     pub harvest: Option<Date>,
     /// The first autumn frost.
@@ -62,10 +64,14 @@ impl Timing {
     /// What these dates allow. Only their order matters, so both hemispheres
     /// are the same.
     pub fn of(season: &Season) -> Timing {
-        let Season { today, planting, harvest, first_frost, winter, .. } = *season;
+        let Season { today, planting, harvest, first_frost, last_frost, winter } = *season;
         let is_past = |date: Date| today.is_some_and(|t| date <= t);
         let planted = planting.is_some_and(is_past);
         let planting = planting.filter(|p| !is_past(*p));
+        // Most beds are planted from the last frost on.
+        let stand_in = last_frost.filter(|f| !is_past(*f) && winter != Some(Winter::None));
+        let planting_assumed = planting.is_none() && stand_in.is_some();
+        let planting = planting.or(stand_in);
         // A harvest after the next planting is that of the crop still to come.
         let harvest = harvest.filter(|h| planting.is_none_or(|p| *h < p));
         let growing = match harvest {
@@ -84,6 +90,7 @@ impl Timing {
         Timing {
             today,
             planting,
+            planting_assumed,
             harvest,
             first_frost: frost,
             winter,

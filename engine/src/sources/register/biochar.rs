@@ -75,7 +75,7 @@ pub static LIU_2017: Source = Source {
 /// Sandy soils.
 pub static BEKCHANOVA_2024: Source = Source {
     id: "bekchanova-2024",
-    title: "Bekchanova et al., Biochar improves the nutrient cycle in sandy-textured soils: a meta-analysis, Environmental Evidence 13:3, 2024",
+    title: "Bekchanova et al., Biochar improves the nutrient cycle in sandy-textured soils and increases crop yield: a systematic review, Environmental Evidence 13:3, 2024",
     place: "doi:10.1186/s13750-024-00326-5",
 };
 
@@ -139,14 +139,14 @@ pub static ADEWUMI_2025: Source = Source {
 pub static SERA6_LIME: Source = Source {
     id: "sera-6-lime",
     title: "SERA-6 fact sheet 3, and Kissel & Sonon, UGA Circular 874: lime buffer capacity",
-    place: "https://extension.uga.edu/publications/detail.html?number=C874",
+    place: "UGA Extension Circular 874",
 };
 
 /// Cation exchange constants.
 pub static PHREEQC_EXCHANGE: Source = Source {
     id: "phreeqc-exchange",
     title: "US Geological Survey, PHREEQC database (phreeqc.dat): exchange constants",
-    place: "https://www.usgs.gov/software/phreeqc-version-3",
+    place: "phreeqc.dat, as distributed with PHREEQC version 3",
 };
 
 /// Salts in dry-land soils after biochar.
@@ -181,7 +181,7 @@ pub static SONI_2015: Source = Source {
 pub static NOP_205_203: Source = Source {
     id: "nop-205-203",
     title: "US National Organic Program, 7 CFR 205.203(c): raw manure and compost",
-    place: "https://www.ecfr.gov/current/title-7/section-205.203",
+    place: "https://law.lawstack.com/cfr/7/205.203/",
 };
 
 /// Compost tea with additives.

@@ -1,0 +1,274 @@
+//! Traps met in real reports, each from pasted text to reading.
+
+use super::{Origin, Report, Trouble, open, read};
+use crate::quantity::Unit;
+use crate::soil::{Amount, Method, Property, Texture};
+
+fn report(text: &str) -> Report {
+    let grid = open(text.as_bytes()).unwrap_or_else(|e| panic!("{text}: {e}"));
+    read(&grid).unwrap_or_else(|e| panic!("{text}: {e}"))
+}
+
+fn trouble(text: &str) -> Trouble {
+    open(text.as_bytes()).and_then(|g| read(&g)).unwrap_err()
+}
+
+/// All readings of the first sample in one line each.
+fn shown(text: &str) -> Vec<String> {
+    let report = report(text);
+    report.samples[0]
+        .readings
+        .iter()
+        .map(|r| {
+            let amount = match r.amount {
+                Some(Amount::Exactly(v)) => format!("{}", (v * 100.0).round() / 100.0),
+                Some(Amount::Below(v)) => format!("<{v}"),
+                Some(Amount::Above(v)) => format!(">{v}"),
+                None => "?".into(),
+            };
+            let unit = r.unit.map_or("?", Unit::symbol);
+            let method =
+                r.method.as_ref().map_or(String::new(), |m| format!(" by {}", m.value.label()));
+            let rating = r.rating.as_ref().map_or(String::new(), |t| format!(" [{t}]"));
+            format!("{} {amount} {unit}{method}{rating}", r.property.name()).replace("  ", " ")
+        })
+        .collect()
+}
+
+#[test]
+fn single_lines() {
+    let cases: &[(&str, &[&str])] = &[
+        ("Phosphorus (Mehlich-3): 18 ppm  Low", &["phosphorus 18 mg/kg by Mehlich-3 [Low]"]),
+        ("pH 6.2", &["ph 6.2 "]),
+        ("Soil pH: 6.2 (slightly acid)", &["ph 6.2 [slightly acid]"]),
+        ("P2O5 ... 45 lb/acre", &["phosphorus 19.64 lb/acre"]),
+        ("K = 142ppm", &["potassium 142 mg/kg"]),
+        ("Boron < 0.2 ppm L", &["boron <0.2 mg/kg [L]"]),
+        ("Boron: ≤0.2 ppm", &["boron <0.2 mg/kg"]),
+        ("Organic matter, 3,4 %", &["organic-matter 3.4 %"]),
+        ("Potassium 18L", &["potassium 18 ? [L]"]),
+        ("Potassium 142M", &["potassium 142 ? [M]"]),
+        ("Potassium: VH", &["potassium ? ? [VH]"]),
+        ("Mg 1 ppm\nZinc: ND", &["magnesium 1 mg/kg", "zinc ? ?"]),
+        ("Zinc: ND <0.1 ppm", &["zinc <0.1 mg/kg"]),
+        ("Calcium > 5000 ppm", &["calcium >5000 mg/kg"]),
+        ("LTI 69", &["buffer-ph 6.9 "]),
+        ("Lime index: 69", &["buffer-ph 6.9 "]),
+        ("Lime test index 69", &["buffer-ph 6.9 "]),
+        ("pH in 0.01 M CaCl2: 5.8", &["salt-ph 5.8 by calcium chloride"]),
+        ("pH 1:1 6.2", &["ph 6.2 by 1:1 water"]),
+        ("pH (1:2.5 water) 6.2", &["ph 6.2 by 1:2 water"]),
+        ("pHs 5.4", &["salt-ph 5.4 "]),
+        ("Mehlich 3 P 18 ppm", &["phosphorus 18 mg/kg by Mehlich-3"]),
+        ("P Bray 1 25 ppm", &["phosphorus 25 mg/kg by Bray P1"]),
+        ("Bray-1 P: 25", &["phosphorus 25 ? by Bray P1"]),
+        ("P1 25 ppm", &["phosphorus 25 mg/kg by Bray P1"]),
+        ("Modified Morgan P: 4 ppm", &["phosphorus 4 mg/kg by Modified Morgan"]),
+        ("Morgan P: 4 mg/L", &["phosphorus 4 mg/L by Morgan"]),
+        ("NO3-N 12 lb/A", &["nitrate-n 12 lb/acre"]),
+        ("NO3 44.27 ppm", &["nitrate-n 10 mg/kg"]),
+        ("NO₃⁻ 44.27 ppm", &["nitrate-n 10 mg/kg"]),
+        ("SO4 30 ppm", &["sulfur 10.01 mg/kg"]),
+        ("SO4-S 30 ppm", &["sulfur 30 mg/kg"]),
+        ("PO4 30 ppm", &["phosphorus 9.78 mg/kg"]),
+        ("P₂O₅ 12 mg/100 g", &["phosphorus 5.24 mg/100 g"]),
+        ("K₂O 12 mg/100 g", &["potassium 9.96 mg/100 g"]),
+        ("Na\u{a0}30\u{a0}ppm", &["sodium 30 mg/kg"]),
+        ("EC 350 µS/cm", &["ec 350 µS/cm"]),
+        ("EC 350 μS/cm", &["ec 350 µS/cm"]),
+        ("Soluble salts (1:2): 0.35 mmhos/cm", &["ec 0.35 dS/m by 1:2 water"]),
+        ("Ca 8.2 cmol(+)/kg", &["calcium 8.2 meq/100 g"]),
+        ("Ca 8.2 cmolc/kg", &["calcium 8.2 meq/100 g"]),
+        ("Ca 8.2 me%", &["calcium 8.2 meq/100 g"]),
+        ("K 3.1 mmolc/kg", &["potassium 3.1 mmol(c)/kg"]),
+        ("K mg/dm3: 98", &["potassium 98 mg/L"]),
+        ("CaO 200 kg/ha", &["calcium 142.94 kg/ha"]),
+        ("N.A. 3.0 meq/100g", &["exchangeable-acidity 3 meq/100 g"]),
+        ("K 142 ppm 120-160", &["potassium 142 mg/kg [120-160]"]),
+        ("Magnesium\t58\tmg/l\t2+", &["magnesium 58 mg/L [2+]"]),
+        ("Bulk density 1.18 g/cc", &["bulk-density 1.18 g/cm³"]),
+        ("P-I 57", &["phosphorus 57 index"]),
+        ("P index: 2-", &["phosphorus 2 index [2-]"]),
+        ("pH 6.2 P 18 ppm K 142 ppm", &["ph 6.2 ", "phosphorus 18 mg/kg", "potassium 142 mg/kg"]),
+        ("pH; 6.2; P; 18; ppm", &["ph 6.2 ", "phosphorus 18 mg/kg"]),
+        ("pH........6.2", &["ph 6.2 "]),
+        ("Cation Exchange Capacity 11.4", &["cec 11.4 meq/100 g"]),
+        ("Ca 63.6 %", &["calcium-saturation 63.6 %"]),
+        ("% K saturation 3.2", &["potassium-saturation 3.2 %"]),
+    ];
+    let mut wrong = Vec::new();
+    for (text, expected) in cases {
+        let found = shown(text);
+        let expected: Vec<&str> = expected.iter().map(|e| e.trim_end()).collect();
+        let found: Vec<&str> = found.iter().map(|f| f.trim_end()).collect();
+        if found != expected {
+            wrong.push(format!("{text}: {found:?}"));
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}
+
+#[test]
+fn lines_that_are_no_result_say_why() {
+    let cases = [
+        ("pH 69", "If it is a lime test index"),
+        ("Zinc -3 ppm", "never below zero"),
+        ("P2O5 REC 45", "a recommendation"),
+        ("N REC: 120", "a recommendation"),
+        ("Apply 2 lb N per 1000 sq ft", "a recommendation"),
+        ("80 lbs N/A recommended", "a recommendation"),
+        ("HM% 0.8", "humic matter"),
+        ("Ca:Mg ratio 7.2", "a ratio of two results"),
+        ("Client: Jo Field", "no soil property in this line"),
+        ("Phosphate 45 ppm", "P2O5 or PO4"),
+        ("K optimum 120-160", "range"),
+        ("Mn-AI 64", "availability index"),
+        ("Organic matter 340 %", "can't be"),
+        ("K 30 ppm\nK 30 ppm", "the same potassium again"),
+        ("K 30 ppm\nK 31 ppm", "a second potassium"),
+        ("Depth 0-6", "without in or cm"),
+    ];
+    let mut wrong = Vec::new();
+    for (text, why) in cases {
+        let report = report(&format!("Mg 50 ppm\n{text}"));
+        let unread = report.unread.iter().chain(report.samples.iter().flat_map(|s| &s.unread));
+        let reasons: Vec<&str> = unread.map(|u| u.reason.as_str()).collect();
+        if !reasons.iter().any(|r| r.contains(why)) {
+            wrong.push(format!("{text}: {reasons:?}"));
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}
+
+#[test]
+fn a_method_in_the_preamble_is_inferred_and_says_so() {
+    let report =
+        report("Alder Row\nExtraction: Mehlich 3\npH 6.2\nP 18 ppm\nOlsen P 9 ppm\nNO3-N 4 ppm");
+    let sample = &report.samples[0];
+    let method = |i: usize| sample.readings[i].method.clone();
+    let p = method(1).unwrap();
+    assert_eq!(p.value, Method::Mehlich3);
+    assert_eq!(p.from, Origin::Inferred("line 2 names Mehlich-3 for the whole report".into()));
+    assert_eq!(method(2).unwrap().value, Method::Olsen);
+    assert_eq!(method(2).unwrap().from, Origin::Stated);
+    assert_eq!(method(3), None);
+    assert_eq!(method(0), None);
+}
+
+#[test]
+fn a_method_beside_one_result_does_not_spread() {
+    assert_eq!(
+        shown("Olsen P 18 ppm\nK 142 ppm"),
+        ["phosphorus 18 mg/kg by Olsen", "potassium 142 mg/kg"]
+    );
+}
+
+#[test]
+fn units_and_methods_below_a_head_belong_to_their_columns() {
+    let text = "Sample ID,pH,P,K,Ca,NO3\nUNITS,,ppm,mg/kg,%,ppm\nBed 1,6.2,18,142,63,44.27";
+    assert_eq!(
+        shown(text),
+        [
+            "ph 6.2 ",
+            "phosphorus 18 mg/kg",
+            "potassium 142 mg/kg",
+            "calcium-saturation 63 %",
+            "nitrate-n 10 mg/kg"
+        ]
+    );
+    let wrapped = "Sample\tCEC\tP\n\tmeq/100g\tMehlich-3 ppm\nBed 1\t11.4\t18";
+    assert_eq!(shown(wrapped), ["cec 11.4 meq/100 g", "phosphorus 18 mg/kg by Mehlich-3"]);
+}
+
+#[test]
+fn a_table_keeps_its_samples_apart() {
+    let text = "Field   pH    P ppm   Index\nNorth   6.2   18      2-\n\nSouth   5.6   <1      0\n";
+    let report = report(text);
+    assert_eq!(report.samples.len(), 2);
+    assert_eq!(report.samples[1].name, "South");
+    assert_eq!(report.samples[1].readings[1].amount, Some(Amount::Below(1.0)));
+    assert_eq!(report.samples[0].readings[1].rating.as_deref(), Some("2-"));
+}
+
+#[test]
+fn a_transposed_table_keeps_its_samples_apart() {
+    let text = "Test | Front | Back\n--- | --- | ---\npH | 6,2 | 5,6\nP mg/L | 18,5 | <2,3\nCa mg/L | 2.000 | 1.150\nTexture | Loam | Sand\nDepth | 0-15 cm | 0-15 cm";
+    let report = report(text);
+    assert_eq!(report.samples.len(), 2);
+    let back = &report.samples[1];
+    assert_eq!(back.name, "Back");
+    assert_eq!(back.texture, Some(Texture::Sand));
+    assert_eq!(back.depth_cm, Some((0.0, 15.0)));
+    let amounts: Vec<_> = back.readings.iter().map(|r| r.amount.unwrap()).collect();
+    assert_eq!(amounts, [Amount::Exactly(5.6), Amount::Below(2.3), Amount::Exactly(1150.0)]);
+    assert!(report.notes[0].contains("2.000 was read as 2000"), "{:?}", report.notes);
+}
+
+#[test]
+fn a_list_with_ranges_keeps_them_as_the_laboratorys_word() {
+    let text = "Analysis,Value Found,Optimum Range\npH,6.2,6.0-7.0\nPhosphorus (Modified Morgan),2.1,4-14\nPotassium,88,100-160\nLead,12,<22";
+    assert_eq!(
+        shown(text),
+        [
+            "ph 6.2 [6.0-7.0]",
+            "phosphorus 2.1 ? by Modified Morgan [4-14]",
+            "potassium 88 ? [100-160]",
+            "lead 12 ? [<22]"
+        ]
+    );
+}
+
+#[test]
+fn several_samples_as_blocks_of_lines() {
+    let report =
+        report("Sample ID: Bed A\npH 6.2\nK 140 ppm\n\nSample ID: Bed B\npH 5.6\nK 90 ppm");
+    let names: Vec<&str> = report.samples.iter().map(|s| s.name.as_str()).collect();
+    assert_eq!(names, ["Bed A", "Bed B"]);
+    assert_eq!(report.samples[1].readings.len(), 2);
+}
+
+#[test]
+fn a_place_points_at_the_result_in_the_line() {
+    let text = "Alder Row\n  Phosphorus (Mehlich-3): 18 ppm  Low";
+    let reading = &report(text).samples[0].readings[0];
+    let line = text.lines().nth(reading.place.line as usize - 1).unwrap();
+    let cut: String = line
+        .chars()
+        .skip(reading.place.start as usize)
+        .take((reading.place.end - reading.place.start) as usize)
+        .collect();
+    assert_eq!(cut, reading.original);
+    assert_eq!(cut, "18 ppm");
+}
+
+#[test]
+fn nothing_usable_has_its_own_trouble() {
+    assert_eq!(trouble("The beans did well this year. We had rain in June."), Trouble::Prose);
+    assert_eq!(
+        trouble("My phosphorus is a worry to me, says the lab, and so is the dog."),
+        Trouble::Prose
+    );
+    assert_eq!(
+        trouble("Crop,Yield,Price\nBeans,12,3\nPeas,8,2"),
+        Trouble::NoSoilWords { names: vec!["Crop".into(), "Yield".into(), "Price".into()] }
+    );
+    assert_eq!(trouble("pH,P,K\n,,\n"), Trouble::NoResults);
+    assert_eq!(trouble("Phosphorus\nPotassium\nCalcium"), Trouble::NoResults);
+    let mut many = String::from("Sample,pH,P\n");
+    for i in 0..20_001 {
+        many.push_str(&format!("S{i},6.2,18\n"));
+    }
+    assert_eq!(trouble(&many), Trouble::TooManySamples { allowed: 20_000 });
+}
+
+#[test]
+fn an_average_over_notes_is_honest_about_what_was_assumed() {
+    let report = report("OM 3.4\nCEC 11\nCa 1,450");
+    let notes: Vec<String> =
+        report.samples[0].readings.iter().flat_map(|r| r.notes.clone()).collect();
+    assert!(notes.iter().any(|n| n.contains("taken as %")), "{notes:?}");
+    assert!(notes.iter().any(|n| n.contains("taken as meq/100 g")), "{notes:?}");
+    assert!(report.notes[0].contains("1,450 was read as 1450"));
+    assert_eq!(report.samples[0].readings[2].unit, None);
+    assert_eq!(report.samples[0].readings[2].property, Property::Calcium);
+}
