@@ -3,7 +3,7 @@
 use emberloam_engine::biochar::Effect as SoilEffect;
 use emberloam_engine::quantity::{Unit, significant};
 use leptos::prelude::*;
-use plotters::element::{PathElement, Rectangle};
+use plotters::element::{PathElement, Polygon, Rectangle};
 use plotters::prelude::{Color, IntoFont, Text};
 use plotters::style::text_anchor::{HPos, Pos, VPos};
 use plotters::style::{ShapeStyle, TextStyle};
@@ -18,6 +18,9 @@ use crate::words;
 /// Height of a row and of the axis, page pixels.
 const ROW: f64 = 30.0;
 const AXIS: f64 = 34.0;
+/// The widest the axis gets, %: one huge bar must not flatten all others. A
+/// bar that goes on ends in an arrow; the table has its number.
+const MOST: f64 = 100.0;
 
 /// The chart and its table.
 pub fn effects(page: Page) -> impl IntoView {
@@ -51,7 +54,7 @@ pub fn effects(page: Page) -> impl IntoView {
                             <th scope="col">{words::COLUMN_PROPERTY}</th>
                             <th scope="col">{words::COLUMN_DIRECTION}</th>
                             <th scope="col">{words::COLUMN_CHANGE}</th>
-                            <th scope="col">{words::GROUNDS}</th>
+                            <th scope="col">{words::title(words::GROUNDS)}</th>
                         </tr>
                     </thead>
                     <tbody>
@@ -89,7 +92,7 @@ fn draw(sheet: &Sheet, pen: &Pen, effects: &[SoilEffect]) {
     let (width, height) = sheet.dim_in_pixel();
     let (width, height) = (width as i32, height as i32);
     let ends = effects.iter().flat_map(|e| [e.change.band.low, e.change.band.high]);
-    let reach = ends.fold(10.0_f64, |reach, end| reach.max(end.abs()));
+    let reach = ends.fold(10.0_f64, |reach, end| reach.max(end.abs())).min(MOST);
     let names = pen.px(if f64::from(width) / pen.scale < 420.0 { 96.0 } else { 150.0 });
     let margin = pen.px(22.0);
     let span = f64::from(width - names - 2 * margin);
@@ -122,12 +125,22 @@ fn draw(sheet: &Sheet, pen: &Pen, effects: &[SoilEffect]) {
     }
     for (row, effect) in effects.iter().enumerate() {
         let y = pen.px((row as f64 + 0.5) * ROW);
-        let band = effect.change.band;
+        let band = effect.change.band.map(|change| change.clamp(-reach, reach));
         let bar = |from: f64, to: f64, half: f64, colour: plotters::style::RGBAColor| {
             let half = pen.px(half).max(1);
             Rectangle::new([(x(from), y - half), (x(to), y + half)], colour.filled())
         };
         let _ = sheet.draw(&bar(band.low, band.high, 7.0, pen.possible.mix(1.0)));
+        let goes_on = [(effect.change.band.low < -reach, -1), (effect.change.band.high > reach, 1)];
+        for (_, way) in goes_on.into_iter().filter(|(beyond, _)| *beyond) {
+            let tip = x(f64::from(way) * reach);
+            let corners = vec![
+                (tip, y - pen.px(10.0)),
+                (tip + way * pen.px(10.0), y),
+                (tip, y + pen.px(10.0)),
+            ];
+            let _ = sheet.draw(&Polygon::new(corners, pen.possible.filled()));
+        }
         let (a, b) = (band.likely.min(0.0), band.likely.max(0.0));
         let _ = sheet.draw(&bar(a, b, 3.0, pen.likely.mix(1.0)));
         let tick = pen.px(1.5);

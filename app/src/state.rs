@@ -1,5 +1,8 @@
 //! The state of the page: the person's inputs as signals, all else worked out.
 
+use std::collections::BTreeSet;
+
+use emberloam_engine::case::ReadingAnswers;
 use emberloam_engine::outcome::{JudgedReading, SampleOutcome};
 use emberloam_engine::quantity::Measures;
 use emberloam_engine::report::{self, Report, Trouble};
@@ -112,8 +115,14 @@ impl Page {
         let text = text.into();
         self.touched.set(true);
         self.erased.set(None);
-        // Another report is another soil: what was answered about the old one's
-        // readings doesn't hold, what was said of the bed does.
+        if self.text.with_untracked(|old| is_another(old, &text)) {
+            // What was answered about the old report's readings must not be
+            // taken for the new one's; what was said of the bed holds.
+            self.answer(|case| {
+                case.reading = ReadingAnswers::default();
+                case.sample = 0;
+            });
+        }
         if self.text.with_untracked(|old| *old != text) {
             self.text.set(text);
         }
@@ -164,5 +173,32 @@ impl Page {
     pub fn bed_name(self) -> String {
         let name = self.of_sample(|sample| sample.name.clone());
         if name.is_empty() { words::YOUR_BED.into() } else { name }
+    }
+}
+
+/// The lines that say something.
+fn lines(text: &str) -> impl Iterator<Item = &str> {
+    text.lines().map(str::trim).filter(|line| !line.is_empty())
+}
+
+/// Whether `new` is another report, not the old one being edited: of two lines
+/// or more not one is left.
+fn is_another(old: &str, new: &str) -> bool {
+    let new: BTreeSet<&str> = lines(new).collect();
+    lines(old).nth(1).is_some() && !lines(old).any(|line| new.contains(line))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_edited_report_is_the_same_and_a_replaced_one_is_another() {
+        let report = "pH 6.4\nPhosphorus 18 ppm\n";
+        assert!(!is_another(report, "pH 6.4\nPhosphorus 19 ppm\n"));
+        assert!(!is_another(report, "  pH 6.4"));
+        assert!(!is_another("", report));
+        assert!(is_another(report, "pH 7.1\nPhosphorus 40 ppm\n"));
+        assert!(is_another(report, ""));
     }
 }

@@ -118,7 +118,7 @@ mod tests {
 
     #[test]
     fn damaged_json_is_refused() {
-        for json in ["", "{", "[]", r#"{"answers":{"bed":{"area-m2":"wide"}}}"#] {
+        for json in ["", "{", "7", r#"{"answers":{"bed":{"area-m2":"wide"}}}"#] {
             assert!(serde_json::from_str::<Kept>(json).is_err(), "{json}");
         }
     }

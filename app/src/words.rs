@@ -109,7 +109,7 @@ pub const SPEAKS_FOR: &str = "Speaks for it";
 pub const SPEAKS_AGAINST: &str = "Speaks against it";
 pub const WOULD_CHANGE: &str = "What would change this";
 pub const EFFECTS: &str = "What biochar does in the first month";
-pub const EFFECTS_HOW_TO_READ: &str = "The pale bar is what is possible, the dark bar what is likely. A pale bar on both sides of zero means: unsure.";
+pub const EFFECTS_HOW_TO_READ: &str = "The pale bar is what is possible, the dark bar what is likely. A pale bar on both sides of zero means: unsure. An arrow means it goes on.";
 pub const EFFECTS_CHART: &str =
     "Bars of the change in each nutrient in the first month. The table has the same numbers.";
 pub const AS_A_TABLE: &str = "The same as a table";

@@ -5,7 +5,7 @@ use emberloam_tests::page::{ANSWER, Page, REPORT, SURPLUS};
 use serde_json::json;
 
 /// More stops than the page can have.
-const MANY: usize = 400;
+const MANY: usize = 2000;
 
 /// Presses Tab until the focus is on `css`.
 #[track_caller]
@@ -63,7 +63,11 @@ fn the_focus_is_never_trapped_nor_hidden() {
         // 'again': back at a stop already seen, so all were passed. Else what is wrong with it.
         let found = page.browser.run(
             "const at = document.activeElement;
-            if (at === document.body) return window.__seen.size > 0 ? 'again' : '';
+            if (at === document.body) return '';
+            // A date has a stop for the day, the month and the year.
+            if (at === window.__last && ++window.__here < 6) return '';
+            window.__last = at;
+            window.__here = 1;
             if (window.__seen.has(at)) return 'again';
             window.__seen.add(at);
             const box = at.getBoundingClientRect();

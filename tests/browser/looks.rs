@@ -44,10 +44,8 @@ fn the_plan_prints_without_the_controls() {
     }
     let pdf = page.browser.pdf();
     assert!(pdf.starts_with(b"%PDF-"), "no PDF");
-    let pages = pdf.windows(11).filter(|at| at.starts_with(b"/Type /Page") && at[10] != b's');
-    let count = pdf.windows(12).filter(|at| *at == b"/Type /Page\n").count();
-    assert!(pages.count() >= 1 && count >= 1, "the print has no page");
-    println!("{count} pages");
+    let pages = pdf.windows(12).filter(|at| at.starts_with(b"/Type /Page") && at[11] != b's');
+    assert!(pages.count() >= 1, "the print has no page");
 }
 
 #[test]

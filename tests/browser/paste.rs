@@ -55,8 +55,8 @@ fn a_surplus_and_a_hungry_soil_get_different_answers() {
 fn the_broken_sample_shows_what_was_not_read_and_asks() {
     let page = Page::open("broken");
     page.browser.click(BROKEN);
-    page.browser.wait_for("lines that were not read", || !page.browser.text(UNREAD).is_empty());
-    page.browser.wait_for("questions", || !page.browser.text(QUESTIONS).is_empty());
+    page.browser.wait_for("lines that were not read", || page.browser.shows(UNREAD));
+    page.browser.wait_for("questions", || page.browser.shows(QUESTIONS));
     page.wait_for_answer();
 }
 
@@ -66,7 +66,7 @@ fn a_value_is_corrected_in_place() {
     page.paste(A_SURPLUS);
     page.wait_for_answer();
     let before = page.level("phosphorus");
-    page.unfold_all();
+    page.browser.click(&format!("{HOLDS} [data-property='phosphorus'] summary"));
     let field = format!("{HOLDS} [data-property='phosphorus'] input");
     page.browser.click(&field);
     page.browser.run_with("document.querySelector(arguments[0]).select()", &[json!(field)]);

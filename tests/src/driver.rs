@@ -89,6 +89,8 @@ impl Browser {
             "--disable-component-update",
             "--disable-sync",
             "--disable-dev-shm-usage",
+            // A page still gliding to its place can't be clicked.
+            "--force-prefers-reduced-motion",
             "--window-size=1100,900",
             "--lang=en",
         ]

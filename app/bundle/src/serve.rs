@@ -1,12 +1,12 @@
 //! Serves a built page on this machine only.
 
 use std::fs;
-use std::io::Write as _;
+use std::io::{self, BufRead as _, BufReader, Read as _, Write as _};
+use std::net::{Shutdown, TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::thread;
-
-use tiny_http::{Header, Method, Request, Response, Server};
+use std::time::Duration;
 
 /// The same policy as in `index.html`, and no frames around the page, which only a header can say.
 const POLICY: &str = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; \
@@ -16,71 +16,85 @@ const POLICY: &str = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; 
 const FIRST_PORT: u16 = 8787;
 const LAST_PORT: u16 = 8886;
 
+/// A request's head is longer only by mistake.
+const LONGEST_HEAD: u64 = 64 * 1024;
+/// Browsers open connections ahead of need; one that stays silent is dropped.
+const PATIENCE: Duration = Duration::from_secs(30);
+
 /// Serves `dist` until the program is stopped.
 pub(crate) fn serve(dist: &Path, port: Option<u16>) -> Result<(), String> {
-    let dist = dist
+    let dist: Arc<Path> = dist
         .canonicalize()
         .ok()
         .filter(|dist| dist.join("index.html").is_file())
-        .ok_or(format!("No built page in {}. Run `cargo run -- build`.", dist.display()))?;
-    let server = Arc::new(listen(port)?);
-    let address = server.server_addr().to_ip().ok_or("The server has no address.")?;
+        .ok_or(format!("No built page in {}. Run `cargo run -- build`.", dist.display()))?
+        .into();
+    let listener = listen(port)?;
+    let address = listener.local_addr().map_err(|why| why.to_string())?;
     println!("Emberloam is at http://{address}/ (stop it with Ctrl+C)");
-    // A program that waits for the address may read it through a pipe.
-    std::io::stdout().flush().map_err(|why| why.to_string())?;
-
-    // A browser opens several connections at once.
-    let hands: Vec<_> = (0..4)
-        .map(|_| {
-            let (server, dist) = (Arc::clone(&server), dist.clone());
-            thread::spawn(move || {
-                while let Ok(request) = server.recv() {
-                    answer(request, &dist);
-                }
-            })
-        })
-        .collect();
-    for hand in hands {
-        hand.join().map_err(|_| "The server stopped by a fault of its own.")?;
+    for caller in listener.incoming().flatten() {
+        let dist = Arc::clone(&dist);
+        // A thread for each connection: a browser opens several, and some stay silent.
+        thread::spawn(move || {
+            // A caller who has gone is no concern of the next.
+            let _ = attend(&caller, &dist);
+        });
     }
     Ok(())
 }
 
-fn listen(port: Option<u16>) -> Result<Server, String> {
+fn listen(port: Option<u16>) -> Result<TcpListener, String> {
     if let Some(port) = port {
-        return Server::http(("127.0.0.1", port))
+        return TcpListener::bind(("127.0.0.1", port))
             .map_err(|why| format!("Port {port} can't be used: {why}"));
     }
     (FIRST_PORT..=LAST_PORT)
-        .find_map(|port| Server::http(("127.0.0.1", port)).ok())
+        .find_map(|port| TcpListener::bind(("127.0.0.1", port)).ok())
         .ok_or(format!("No free port from {FIRST_PORT} to {LAST_PORT}. Give one with --port."))
 }
 
-fn answer(request: Request, dist: &Path) {
-    let found = match request.method() {
-        Method::Get | Method::Head => {
-            find(dist, request.url()).and_then(|path| Some((fs::read(&path).ok()?, kind(&path))))
-        }
-        _ => None,
-    };
-    let (status, body, kind) = match found {
-        Some((body, kind)) => (200, body, kind),
-        None => (404, b"There is no such file.\n".to_vec(), "text/plain; charset=utf-8"),
-    };
-    let mut response = Response::from_data(body).with_status_code(status);
-    for (name, value) in [
-        ("Content-Type", kind),
-        ("Content-Security-Policy", POLICY),
-        ("X-Content-Type-Options", "nosniff"),
-        ("Referrer-Policy", "no-referrer"),
-        ("Cache-Control", "no-cache"),
-    ] {
-        if let Ok(header) = Header::from_bytes(name, value) {
-            response.add_header(header);
+/// Reads one request (RFC 9112), answers it and closes the connection.
+fn attend(mut caller: &TcpStream, dist: &Path) -> io::Result<()> {
+    caller.set_read_timeout(Some(PATIENCE))?;
+    let mut head = BufReader::new(caller.take(LONGEST_HEAD)).lines();
+    let Some(request) = head.next().transpose()? else { return Ok(()) };
+    // Read to its end: closing over unread bytes would cut off the answer.
+    for line in head {
+        if line?.is_empty() {
+            break;
         }
     }
-    // The browser may have gone; the next request is not its concern.
-    let _ = request.respond(response);
+    caller.write_all(&answer(&request, dist))?;
+    caller.shutdown(Shutdown::Write)
+}
+
+/// The whole answer to a request line such as `GET /boot.js HTTP/1.1`.
+fn answer(request: &str, dist: &Path) -> Vec<u8> {
+    let mut words = request.split(' ');
+    let (method, url) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
+    let found = find(dist, url).and_then(|path| Some((fs::read(&path).ok()?, kind(&path))));
+    const PLAIN: &str = "text/plain; charset=utf-8";
+    let (status, body, kind) = match (method, found) {
+        ("GET" | "HEAD", Some((body, kind))) => ("200 OK", body, kind),
+        ("GET" | "HEAD", None) => ("404 Not Found", b"There is no such file.\n".to_vec(), PLAIN),
+        _ => ("405 Method Not Allowed", b"Files can only be read.\n".to_vec(), PLAIN),
+    };
+    let mut whole = format!(
+        "HTTP/1.1 {status}\r\n\
+         Content-Type: {kind}\r\n\
+         Content-Length: {}\r\n\
+         Content-Security-Policy: {POLICY}\r\n\
+         X-Content-Type-Options: nosniff\r\n\
+         Referrer-Policy: no-referrer\r\n\
+         Cache-Control: no-cache\r\n\
+         Connection: close\r\n\r\n",
+        body.len()
+    )
+    .into_bytes();
+    if method != "HEAD" {
+        whole.extend(body);
+    }
+    whole
 }
 
 /// The file a request names, if it lies in `dist`, which must be canonical.
@@ -140,6 +154,22 @@ mod tests {
             assert_eq!(wanted(url), None, "{url} was served");
         }
         fs::remove_dir_all(&above).unwrap();
+    }
+
+    #[test]
+    fn an_answer_has_its_head_and_its_body() {
+        let project = crate::files::project();
+        let public = project.join("public").canonicalize().unwrap();
+        let asked = |request| String::from_utf8(answer(request, &public)).unwrap();
+        let page = asked("GET /boot.js HTTP/1.1");
+        assert!(page.starts_with("HTTP/1.1 200 OK\r\nContent-Type: text/javascript"), "{page}");
+        let (head, body) = page.split_once("\r\n\r\n").unwrap();
+        assert!(head.contains(&format!("Content-Length: {}\r\n", body.len())), "{head}");
+        assert!(head.contains(POLICY), "{head}");
+        assert_eq!(asked("HEAD /boot.js HTTP/1.1"), format!("{head}\r\n\r\n"));
+        assert!(asked("GET /none HTTP/1.1").starts_with("HTTP/1.1 404 "));
+        assert!(asked("POST /boot.js HTTP/1.1").starts_with("HTTP/1.1 405 "));
+        assert!(asked("").starts_with("HTTP/1.1 405 "));
     }
 
     #[test]

@@ -32,16 +32,26 @@ pub fn significant(value: f64, digits: i32) -> String {
     text.trim_end_matches('0').trim_end_matches('.').to_string()
 }
 
-/// A band in the reader's measures, as text: `4 (2–8) L`, or `5 %` when exact.
+/// A band in the reader's measures, as text: `4 (2–8) L`, `0 (−11 to 10) %`,
+/// or `5 %` when exact. Digits far finer than the band is wide are dropped.
 pub fn shown(band: &Band, unit: Unit, measures: Measures) -> String {
     let (factor, symbol) = in_measures(unit, measures);
-    let at = |v: f64| significant(v * factor, 2.max(digits_before_point(v * factor)));
+    let widest = (band.low.abs().max(band.likely.abs()).max(band.high.abs())) * factor;
+    let finest = if widest > 0.0 { 10f64.powi(widest.log10().floor() as i32 - 2) } else { 0.0 };
+    let at = |v: f64| {
+        let value = v * factor;
+        if value.abs() < 5.0 * finest {
+            return "0".into();
+        }
+        significant(value, 2.max(digits_before_point(value))).replace('-', "−")
+    };
     let (low, likely, high) = (at(band.low), at(band.likely), at(band.high));
     let space = if symbol.is_empty() { "" } else { "\u{a0}" };
     if low == high {
         format!("{likely}{space}{symbol}")
     } else {
-        format!("{likely} ({low}–{high}){space}{symbol}")
+        let to = if band.low < 0.0 { " to " } else { "–" };
+        format!("{likely} ({low}{to}{high}){space}{symbol}")
     }
 }
 
@@ -131,7 +141,16 @@ mod tests {
                 assert!((in_readers(stored, unit, measures) - 12.5).abs() < 1e-12);
             }
         }
-        assert_eq!(from_readers(6.0, Unit::Cm, Measures::Us), 6.0 * 2.54);
+        let six_inches = from_readers(6.0, Unit::Cm, Measures::Us);
+        assert!((six_inches - 15.24).abs() < 1e-12, "{six_inches}");
+    }
+
+    #[test]
+    fn a_band_around_zero_can_be_read() {
+        let around = Band::new(-11.2, 0.0081, 9.6);
+        assert_eq!(shown(&around, Unit::Percent, Measures::Us), "0 (−11 to 9.6)\u{a0}%");
+        let small = Band::new(0.0, 0.37, 1.7);
+        assert_eq!(shown(&small, Unit::Percent, Measures::Us), "0.37 (0–1.7)\u{a0}%");
     }
 
     #[test]
