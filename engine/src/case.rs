@@ -21,7 +21,9 @@ pub const CASE_VERSION: u32 = 1;
 pub struct Case {
     /// The version of this shape.
     pub version: u32,
-    /// The report that was read.
+    /// The report that was read. It is no part of the JSON: the report itself
+    /// is kept, and read again.
+    #[serde(skip)]
     pub report: Report,
     /// Which sample of the report the bed was taken from, from 0.
     pub sample: usize,
@@ -138,15 +140,20 @@ pub enum BedKind {
 #[serde(default, deny_unknown_fields, rename_all = "kebab-case")]
 pub struct Season {
     /// Today.
+    #[serde(with = "crate::season::iso_date")]
     pub today: Option<Date>,
     /// The next planting or sowing in this bed.
+    #[serde(with = "crate::season::iso_date")]
     pub planting: Option<Date>,
     /// When the crop now in the bed is off; leave it out when the bed is empty.
+    #[serde(with = "crate::season::iso_date")]
     pub harvest: Option<Date>,
     /// The usual first autumn frost to come.
+    #[serde(with = "crate::season::iso_date")]
     pub first_frost: Option<Date>,
     /// The usual last spring frost to come; it stands for the planting date
     /// until that is given.
+    #[serde(with = "crate::season::iso_date")]
     pub last_frost: Option<Date>,
     /// Whether the place has a winter with frost; `None` when nobody said.
     pub winter: Option<Winter>,

@@ -23,7 +23,7 @@ mod traps;
 mod trouble;
 mod units;
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use crate::quantity::Unit;
 use crate::soil::{Amount, Method, Property, Texture};
@@ -35,8 +35,7 @@ pub use read::{MOST_SAMPLES, read};
 pub use trouble::Trouble;
 
 /// What was read: samples, what could not be placed, and nothing guessed.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Report {
     /// The samples, in the order of the report.
     pub samples: Vec<SampleReport>,
@@ -47,8 +46,7 @@ pub struct Report {
 }
 
 /// One sample of a report.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct SampleReport {
     /// Its name as printed, or `Sample 1`.
     pub name: String,
@@ -64,7 +62,7 @@ pub struct SampleReport {
 
 /// One result as it stands in the report. The number is already that of the
 /// element (P from P2O5, N from NO3) but still in the report's own unit.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Reading {
     /// What was measured.
     pub property: Property,
@@ -88,7 +86,7 @@ pub struct Reading {
 }
 
 /// A fact and how it is known.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Known<T> {
     /// The fact.
     pub value: T,
@@ -97,7 +95,7 @@ pub struct Known<T> {
 }
 
 /// How a fact about a reading is known.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Origin {
     /// It stands with the reading.
@@ -110,7 +108,7 @@ pub enum Origin {
 }
 
 /// A line or a cell that could not be placed.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Unread {
     /// The text.
     pub text: String,
