@@ -117,7 +117,7 @@ pub(super) fn method_for(statements: &[Statement], property: Property) -> Option
 
 /// The unit a line gives to all nutrients, as `All results in ppm`.
 pub(super) fn unit_for_all(text: &str) -> Option<Printed> {
-    text.split([';', ',', '.']).find_map(unit_of_clause)
+    unit_of_clause(text).or_else(|| text.split([';', ',', '.']).find_map(unit_of_clause))
 }
 
 fn unit_of_clause(text: &str) -> Option<Printed> {
@@ -244,7 +244,11 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
         Word::Sample(rank) => Some(*rank),
         _ => None,
     })?;
-    if !label.properties.is_empty() || label.unknown.len() > 1 || rest.len() > 60 {
+    // The B of "Bed B" is no boron.
+    if !label.properties.is_empty() && !label.only_symbols
+        || label.unknown.len() > 1
+        || rest.len() > 60
+    {
         return None;
     }
     if rest.is_empty() {

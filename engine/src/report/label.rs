@@ -134,6 +134,10 @@ impl Label {
                 _ => {}
             }
         }
+        let of_sample = self.words.iter().any(|w| matches!(w, Word::Sample(_)));
+        if of_sample && self.only_symbols && self.unit.is_none() {
+            return Err("no soil property: it names a sample".into());
+        }
         if !self.is_soil() && !self.has(Word::Buffer) {
             return Err("no soil property in this name".into());
         }
@@ -157,6 +161,9 @@ impl Label {
         if !self.unknown.is_empty() {
             let all = self.unknown.iter().map(shown).collect::<Vec<_>>().join(", ");
             notes.push(format!("passed over {all} in the name"));
+        }
+        if self.has(Word::HalfMethod) && self.methods.is_empty() {
+            notes.push("the method lacks its number, as in Bray P1 or Mehlich-3".into());
         }
         match form {
             Form::Unsure => notes.push(format!(

@@ -40,10 +40,12 @@ pub(super) enum Role {
 #[derive(Clone, Debug)]
 pub(super) enum Head {
     /// One sample a row.
-    SamplesDown(Vec<Role>),
+    Samples(Vec<Role>),
     /// One property a row; the columns are samples, or one column of results
     /// with its unit and rating beside it.
-    PropertiesDown(Vec<Role>),
+    Properties(Vec<Role>),
+    /// One result a row, with the names of its sample and its property.
+    Results(Vec<Role>),
 }
 
 /// What the heading of a column says it holds.
@@ -58,6 +60,10 @@ fn role(text: &str) -> Role {
     }
     if has(Word::Texture) && label.properties.is_empty() {
         return Role::Texture;
+    }
+    let rating = has(Word::RatingColumn) || has(Word::RangeColumn);
+    if rating && label.unit.is_none() && !label.properties.is_empty() {
+        return Role::Ratings;
     }
     match label.quantity() {
         Ok(quantity) => return Role::Results(Box::new(quantity)),
@@ -94,7 +100,8 @@ pub(super) fn is_result(text: &str, decimal: Decimal) -> bool {
     matches!(said(text, decimal), Said::Amount(..) | Said::NotDetected)
 }
 
-fn names_property(cell: &Cell, decimal: Decimal) -> bool {
+/// Whether a cell is the name of a property and nothing else.
+pub(super) fn names_property(cell: &Cell, decimal: Decimal) -> bool {
     !cell.text.is_empty()
         && Label::of(&cell.text).quantity().is_ok()
         && !is_result(&cell.text, decimal)
@@ -108,7 +115,20 @@ pub(super) fn head(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     if filled < 2 {
         return None;
     }
-    samples_down(rows, at, decimal).or_else(|| properties_down(rows, at, decimal))
+    results_down(rows, at, decimal)
+        .or_else(|| samples_down(rows, at, decimal))
+        .or_else(|| properties_down(rows, at, decimal))
+}
+
+fn results_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head> {
+    let roles: Vec<Role> = rows[at].iter().map(|c| role(&c.text)).collect();
+    let find = |wanted: fn(&Role) -> bool| roles.iter().position(wanted);
+    find(|r| matches!(r, Role::Sample(_)))?;
+    let name = find(|r| matches!(r, Role::Names))?;
+    let value = find(|r| matches!(r, Role::Values))?;
+    let next = rows.get(at + 1)?;
+    let holds = !next.get(name)?.text.is_empty() && is_result(&next.get(value)?.text, decimal);
+    holds.then_some(Head::Results(roles))
 }
 
 fn samples_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head> {
@@ -126,6 +146,19 @@ fn samples_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head>
     if results().any(|(i, _)| !read_row(&row[i..=i], decimal).drafts.is_empty()) {
         return None;
     }
+    // Names of properties down the side: the letters above are samples.
+    let mut sides: Vec<&str> = rows
+        .iter()
+        .skip(at + 1)
+        .take(3)
+        .filter_map(|r| r.first())
+        .filter(|c| names_property(c, decimal))
+        .map(|c| c.text.as_str())
+        .collect();
+    sides.dedup();
+    if sides.len() > 1 {
+        return None;
+    }
     // The next row must hold results under the names; rows of units may come between.
     let holds = |r: &Vec<Cell>| {
         results().any(|(i, _)| r.get(i).is_some_and(|c| is_result(&c.text, decimal)))
@@ -135,7 +168,7 @@ fn samples_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head>
         rows.get(at + 1)
             .is_some_and(|r| results().any(|(i, _)| r.get(i).is_some_and(|c| is_rating(&c.text))))
     };
-    (below || rated()).then_some(Head::SamplesDown(roles))
+    (below || rated()).then_some(Head::Samples(roles))
 }
 
 fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head> {
@@ -144,17 +177,20 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     let results_in =
         |r: &Vec<Cell>| r.iter().skip(1).filter(|c| is_result(&c.text, decimal)).count();
     let holds = |r: &Vec<Cell>| first_names(r) && results_in(r) > 0;
+    // "Sample: 1   Depth: 0-8 in" says its piece; it heads nothing.
+    if row.iter().any(|c| c.text.contains(": ")) {
+        return None;
+    }
     if first_names(row) {
         return headless(rows, at, &holds, &results_in);
     }
     let next: Vec<&Vec<Cell>> = rows.iter().skip(at + 1).take(3).collect();
-    if !next.iter().any(|r| holds(r))
-        || next.first().is_none_or(|r| !first_names(r) && !unit_like(r))
-    {
-        return None;
-    }
     let mut roles: Vec<Role> = row.iter().map(|c| role(&c.text)).collect();
     let first = roles.first()?.clone();
+    let follows = next.first().is_some_and(|r| first_names(r) || unit_like(r));
+    if !next.iter().any(|r| holds(r)) || !follows && !matches!(first, Role::Names) {
+        return None;
+    }
     let listed = roles.iter().skip(1).any(|r| matches!(r, Role::Values | Role::Units));
     let called = matches!(first, Role::Names | Role::Blank | Role::Sample(_));
     let many = next.iter().filter(|r| results_in(r) > 1).count() > 1;
@@ -165,9 +201,8 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     let has_values = roles.iter().any(|r| matches!(r, Role::Values));
     for (i, role) in roles.iter_mut().enumerate().skip(1) {
         // Beside one column of results, other columns describe it; else each is a sample.
-        let sample =
-            matches!(role, Role::Other | Role::Sample(_) | Role::Texture | Role::Refused(_))
-                && !has_values;
+        let described = matches!(role, Role::Units | Role::Ratings | Role::Methods | Role::Blank);
+        let sample = !described && !has_values;
         let under = next.iter().any(|r| r.get(i).is_some_and(|c| is_result(&c.text, decimal)));
         if sample && under {
             *role = Role::Sample(0);
@@ -176,7 +211,7 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
         }
     }
     let any = roles.iter().any(|r| matches!(r, Role::Sample(_) | Role::Values));
-    any.then_some(Head::PropertiesDown(roles))
+    any.then_some(Head::Properties(roles))
 }
 
 /// A row of units, or one tagged as comments, below a head.
@@ -206,5 +241,5 @@ fn headless(
     roles.extend(rows[at].iter().skip(1).map(|c| {
         if Label::of(&c.text).only_unit().is_some() { Role::Units } else { Role::Sample(0) }
     }));
-    Some(Head::PropertiesDown(roles))
+    Some(Head::Properties(roles))
 }

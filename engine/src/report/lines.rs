@@ -8,6 +8,9 @@ use super::{Cell, Place, fold};
 /// Text beyond this is not looked at for the beginning of a result.
 const REACH: usize = 200;
 
+/// A line beyond this, in bytes, is no list of results.
+const LONGEST_LINE: usize = 2_000;
+
 /// What one row of cells says.
 #[derive(Debug, Default)]
 pub(super) struct RowSays {
@@ -111,6 +114,9 @@ fn goes_with(
 
 /// The drafts that begin in a cell; the last may still lack its result.
 fn begin(cell: &Cell, decimal: Decimal, says: &mut RowSays) -> Option<Vec<(Draft, bool)>> {
+    if cell.text.len() > LONGEST_LINE {
+        return None;
+    }
     let mut drafts = Vec::new();
     let mut from = 0;
     // A line may hold several results one after the other; each turn eats some text.
@@ -239,7 +245,8 @@ fn split(text: &str, decimal: Decimal, says: &mut RowSays) -> Option<Split> {
         if depth == 0 && matches!(c, ':' | '=') && !is_ratio_colon(near, at) {
             let result = at + 1;
             let rest = near[result..].trim();
-            if is_rating(rest)
+            let missing = !rest.is_empty() && matches!(said(rest, decimal), Said::Missing);
+            if (is_rating(rest) || missing)
                 && let Some(found) = attempt(at, result, true)
             {
                 return Some(found);

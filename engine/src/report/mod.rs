@@ -6,6 +6,7 @@ mod fold;
 mod grid;
 mod label;
 mod layout;
+mod lexicon;
 mod lines;
 mod names;
 mod number;

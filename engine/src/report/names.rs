@@ -4,10 +4,10 @@
 //! Source: spellings seen in public sample reports, laboratory exports and
 //! extension bulletins; the rest common practice, no source.
 
-use std::collections::HashMap;
 use std::sync::LazyLock;
 
 use super::fold::{Gap, Word as Token};
+use super::lexicon::Lexicon;
 use crate::soil::{Method, Property};
 
 /// In which form a name gives an element.
@@ -107,7 +107,7 @@ const PROPERTIES: &[Row] = &[
     (is(Property::SaltPh), &["phs", "saltph", "phsalt"]),
     (
         is(Property::BufferPh),
-        &["bufferph", "phbuffer", "bph", "buffph", "bufph", "bufferindex", "smpa&e", "smpae"],
+        &["bufferph", "phbuffer", "bph", "buffph", "bufph", "bufferindex", "smpae"],
     ),
     (
         is(Property::ExchangeableAcidity),
@@ -178,7 +178,7 @@ const PROPERTIES: &[Row] = &[
     (Meaning::Is(Property::Potassium, Form::K2O), &["k2o", "potash", "kali"]),
     (is(Property::Calcium), &["ca", "calcium", "calcio", "kalzium"]),
     (Meaning::Is(Property::Calcium, Form::CaO), &["cao"]),
-    (is(Property::Magnesium), &["mg", "ma", "magnesium", "magnesio"]),
+    (is(Property::Magnesium), &["mg", "magnesium", "magnesio"]),
     (Meaning::Is(Property::Magnesium, Form::MgO), &["mgo"]),
     (is(Property::Sodium), &["na", "sodium", "natrium", "sodio"]),
     (
@@ -221,6 +221,8 @@ const PROPERTIES: &[Row] = &[
             "cic",
             "kak",
             "cationexchangecapacity",
+            "cationexchcapacity",
+            "cationexchcap",
             "totalexchangecapacity",
             "exchangecapacity",
             "cationexchange",
@@ -731,9 +733,11 @@ const WORDS: &[Row] = &[
     ),
 ];
 
-static MEANINGS: LazyLock<HashMap<&str, Meaning>> = LazyLock::new(|| {
+static MEANINGS: LazyLock<Lexicon<Meaning>> = LazyLock::new(|| {
     let rows = [PROPERTIES, METHODS, WORDS].into_iter().flatten();
-    rows.flat_map(|&(meaning, spellings)| spellings.iter().map(move |&s| (s, meaning))).collect()
+    Lexicon::new(
+        rows.flat_map(|&(meaning, spellings)| spellings.iter().map(move |&s| (s, meaning))),
+    )
 });
 
 /// The longest phrase that begins at word `from`, and how many words it takes.
@@ -745,8 +749,12 @@ pub(super) fn meaning_at(words: &[Token], from: usize) -> Option<(Meaning, usize
             break;
         }
         phrase.push_str(&word.text);
-        if let Some(&meaning) = MEANINGS.get(phrase.as_str()) {
+        let (meaning, goes_on) = MEANINGS.look_up(&phrase);
+        if let Some(meaning) = meaning {
             found = Some((meaning, i + 1 - from));
+        }
+        if !goes_on {
+            break;
         }
     }
     found.or_else(|| index_of(&words[from..]))
@@ -764,7 +772,7 @@ mod tests {
 
     #[test]
     fn no_spelling_means_two_things() {
-        let mut seen = HashMap::new();
+        let mut seen = std::collections::HashMap::new();
         for &(meaning, spellings) in [PROPERTIES, METHODS, WORDS].into_iter().flatten() {
             for &spelling in spellings {
                 let before = seen.insert(spelling, meaning);

@@ -134,7 +134,7 @@ pub(super) fn number(text: &str, decimal: Decimal) -> Option<(f64, usize)> {
         sign = if fold_char(c) == '-' { -1.0 } else { 1.0 };
         chars.next();
     }
-    while let Some((at, c)) = chars.next() {
+    for (at, c) in chars {
         let next_digits = text[at + c.len_utf8()..].bytes().take_while(u8::is_ascii_digit).count();
         let group = next_digits == 3 && !digits.is_empty() && !digits.contains(['.', ',']);
         match c {

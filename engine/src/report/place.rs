@@ -1,6 +1,7 @@
 //! A name and a result to a [`Reading`], or the reason why not.
 
 use super::label::{Label, Quantity, saturation_of};
+use super::names::Word;
 use super::number::{Decimal, Said, is_rating, said};
 use super::oxide::share;
 use super::plausible::impossible;
@@ -64,14 +65,15 @@ impl Tail {
         {
             rest = "";
         }
-        if matches!(rest, "-" | "+" | "−") {
-            tail.rating = Some(rest.into());
-        } else if rest.is_empty() {
-        } else if is_rating(rest)
-            || matches!(said(rest.trim_matches(['(', ')', '[', ']']), decimal), Said::Range)
-        {
+        if rest.is_empty() {
+            return tail;
+        }
+        let label = Label::of(rest);
+        let range = matches!(said(rest.trim_matches(['(', ')', '[', ']']), decimal), Said::Range);
+        let index = label.has(Word::Index) && label.properties.is_empty();
+        if matches!(rest, "-" | "+" | "−") || is_rating(rest) || range || index {
             tail.rating = Some(rest.trim_matches(['(', ')']).to_string());
-        } else if let Some(method) = Label::of(rest).only_method() {
+        } else if let Some(method) = label.only_method() {
             tail.method = Some(method);
         } else {
             tail.left = Some(rest.to_string());

@@ -3,11 +3,11 @@
 use super::about::{AboutSample, Statement, about_sample, methods, unit_for_all};
 use super::fold::squash;
 use super::label::Label;
-use super::layout::{Head, head, is_result};
+use super::layout::{Head, head, is_result, names_property};
 use super::lines::read_row;
 use super::names::Word;
-use super::number::{Decimal, Evidence};
-use super::place::{Draft, Placed, place};
+use super::number::{Decimal, Evidence, Said, said};
+use super::place::{Draft, Placed, Tail, place};
 use super::settle::settle;
 use super::table;
 use super::units::Printed;
@@ -34,19 +34,31 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
     let mut at = 0;
     while at < grid.rows.len() {
         at = match head(&grid.rows, at, decimal) {
-            Some(Head::SamplesDown(roles)) => {
-                table::samples_down(&mut reader, &grid.rows, at, &roles)?
-            }
-            Some(Head::PropertiesDown(roles)) => {
-                table::properties_down(&mut reader, &grid.rows, at, &roles)?
-            }
-            None => {
-                reader.free_row(&grid.rows[at])?;
-                at + 1
-            }
+            Some(Head::Samples(roles)) => table::samples_down(&mut reader, &grid.rows, at, &roles)?,
+            Some(Head::Properties(roles)) => table::panels(&mut reader, &grid.rows, at, &roles)?,
+            Some(Head::Results(roles)) => table::results_down(&mut reader, &grid.rows, at, &roles)?,
+            None => match result_below(&grid.rows, at, decimal) {
+                Some(row) => {
+                    reader.free_row(&row)?;
+                    at + 2
+                }
+                None => {
+                    reader.free_row(&grid.rows[at])?;
+                    at + 1
+                }
+            },
         };
     }
     reader.finish(grid)
+}
+
+/// A name alone on its line with its result alone on the next, as one row.
+fn result_below(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Vec<Cell>> {
+    let [name] = rows.get(at)?.as_slice() else { return None };
+    let [result] = rows.get(at + 1)?.as_slice() else { return None };
+    let Said::Amount(_, end) = said(&result.text, decimal) else { return None };
+    let bare = Tail::of(&result.text[end..], decimal).left.is_none();
+    (bare && names_property(name, decimal)).then(|| vec![name.clone(), result.clone()])
 }
 
 /// The report under way.
@@ -65,7 +77,6 @@ pub(super) struct Reader {
     current: Option<usize>,
     /// A table of several samples came last, so a free line belongs to none.
     after_table: bool,
-    pub soil_word: bool,
 }
 
 impl Reader {
@@ -118,7 +129,6 @@ impl Reader {
 
     /// Places a result in a sample.
     pub fn put(&mut self, sample: usize, draft: Draft) {
-        self.soil_word = true;
         let text = format!("{}: {}", draft.name, draft.result);
         let at = draft.place;
         match place(draft, self.decimal) {
@@ -134,11 +144,15 @@ impl Reader {
         let (Some(first), Some(last)) = (filled.first(), filled.last()) else { return Ok(()) };
         let whole = filled.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join("  ");
         let at = Place { end: last.place.end, ..first.place };
+        let own = |c: &&Cell| about_sample(std::slice::from_ref(*c), self.decimal).is_some();
+        if filled.len() > 1 && filled.iter().any(|c| c.text.contains(':') && own(c)) {
+            // "Sample: 1   Depth: 0-8 in": each cell speaks for itself.
+            return filled.iter().try_for_each(|c| self.free_row(std::slice::from_ref(*c)));
+        }
         if let Some(about) = about_sample(row, self.decimal) {
             return self.about(about, &whole, at);
         }
         let says = read_row(row, self.decimal);
-        self.soil_word |= says.soil_word;
         if !says.drafts.is_empty() {
             if self.after_table {
                 self.unread(
@@ -162,6 +176,10 @@ impl Reader {
             self.unit = self.unit.or(unit);
             if !statements.is_empty() || unit.is_some() {
                 self.statements.extend(statements);
+                let digits = |w: &String| w.contains(|c: char| c.is_ascii_digit());
+                if says.soil_word && Label::of(&whole).unknown.iter().any(digits) {
+                    self.unread(None, &whole, "its method was read, but not its number", at);
+                }
                 return Ok(());
             }
         }
@@ -238,9 +256,19 @@ impl Reader {
     fn trouble(&self, grid: &Grid) -> Trouble {
         let tabular = grid.rows.iter().filter(|r| r.len() > 1).count() * 2 > grid.rows.len();
         let refused = self.report.samples.iter().any(|s| !s.unread.is_empty());
-        let named = |c: &Cell| Label::of(&c.text).is_soil() && c.text.len() < 60;
-        let soil = refused || self.soil_word && (tabular || grid.rows.iter().flatten().any(named));
-        if soil {
+        // A lone S or B is a letter; a full name or two symbols are soil words.
+        let (mut names, mut symbols) = (0, 0);
+        for cell in grid.rows.iter().flatten() {
+            let label = Label::of(&cell.text);
+            if label.is_soil() && label.unknown.len() < 2 {
+                if label.only_symbols {
+                    symbols += label.properties.len();
+                } else {
+                    names += 1;
+                }
+            }
+        }
+        if refused || names > 0 || symbols > 1 {
             return Trouble::NoResults;
         }
         if tabular {

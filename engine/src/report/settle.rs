@@ -83,7 +83,9 @@ fn once_each(sample: &mut SampleReport) {
         };
         let per_area = |r: &Reading| matches!(r.unit, Some(Unit::LbPerAcre | Unit::KgPerHa));
         let better = kept[index].amount.is_none() && reading.amount.is_some()
-            || per_area(&kept[index]) && !per_area(&reading) && reading.unit.is_some();
+            || (per_area(&kept[index]) || kept[index].unit.is_none())
+                && !per_area(&reading)
+                && reading.unit.is_some();
         let (stays, goes) = if better {
             let before = std::mem::replace(&mut kept[index], reading);
             (&kept[index], before)

@@ -217,8 +217,9 @@ fn is_comma_table(run: &[Line<'_>]) -> bool {
         return false;
     }
     if bare == 0 {
-        // "Organic matter, 3,4 %" and "6,2": the blank or nothing parts the cells.
-        return before_blank > 0 && in_number == 0;
+        // "Organic matter, 3,4 %" and "Zinc, ppm   1.2" are lines, not rows.
+        let wide = run.iter().any(|l| l.text.trim().contains("  "));
+        return before_blank > 0 && in_number == 0 && run[0].counts[3] > 1 && !wide;
     }
     true
 }
@@ -358,24 +359,42 @@ fn parted(line: &Line<'_>, blanks: usize) -> Vec<Cell> {
 }
 
 /// A table whose columns are one blank apart, as text copied from a PDF: a
-/// line of words over lines of as many pieces, mostly numbers.
+/// line of words over lines that end in as many numbers.
 fn single_blanks(lines: &[Line<'_>]) -> Option<Vec<Vec<Cell>>> {
     let [head, body @ ..] = lines else { return None };
-    let head = parted(head, 1);
     let numeric =
-        |c: &&Cell| c.text.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '<' | '>'));
-    if head.len() < 3 || body.is_empty() || head.iter().filter(numeric).count() > 0 {
+        |c: &Cell| c.text.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '<' | '>'));
+    let mut head = parted(head, 1);
+    // "Sample ID" and "Lab No." are one heading.
+    let second = head.get(1)?.text.to_lowercase();
+    if matches!(second.trim_end_matches('.'), "id" | "no" | "name" | "number" | "#") {
+        join_first(&mut head, 2);
+    }
+    if head.len() < 3 || body.is_empty() || head.iter().any(numeric) {
         return None;
     }
+    let columns = head.len();
     let mut rows = vec![head];
     for line in body {
-        let row = parted(line, 1);
-        if row.len() != rows[0].len() || row.iter().filter(numeric).count() * 2 < row.len() {
+        let mut row = parted(line, 1);
+        let spare = row.len().checked_sub(columns)?;
+        if row[..spare + 1].iter().skip(1).any(numeric) || !row[spare + 1..].iter().all(numeric) {
             return None;
         }
+        join_first(&mut row, spare + 1);
         rows.push(row);
     }
     Some(rows)
+}
+
+/// Makes one cell of the first few.
+fn join_first(row: &mut Vec<Cell>, count: usize) {
+    let rest = row.split_off(count);
+    let text = row.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join(" ");
+    let place = Place { end: row[count - 1].place.end, ..row[0].place };
+    row.clear();
+    row.push(Cell { text, place });
+    row.extend(rest);
 }
 
 /// Puts the cells of shorter rows under the heading they stand below, so that

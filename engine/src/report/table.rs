@@ -257,8 +257,112 @@ fn sample_row(
     Ok(sample)
 }
 
+/// Reads a table with one result a row; returns the row after it.
+pub(super) fn results_down(
+    reader: &mut Reader,
+    rows: &[Vec<Cell>],
+    at: usize,
+    roles: &[Role],
+) -> Result<usize, Trouble> {
+    let find = |wanted: fn(&Role) -> bool| roles.iter().position(wanted);
+    let best = roles.iter().enumerate().filter_map(|(i, r)| match r {
+        Role::Sample(rank) => Some((*rank, i)),
+        _ => None,
+    });
+    let (Some((_, who)), Some(what), Some(value)) =
+        (best.min(), find(|r| matches!(r, Role::Names)), find(|r| matches!(r, Role::Values)))
+    else {
+        return Ok(at + 1);
+    };
+    let (unit, rating, method) = (
+        find(|r| matches!(r, Role::Units)),
+        find(|r| matches!(r, Role::Ratings)),
+        find(|r| matches!(r, Role::Methods)),
+    );
+    let (deep, feel) = (find(|r| matches!(r, Role::Depth)), find(|r| matches!(r, Role::Texture)));
+    let mut samples: BTreeMap<String, usize> = BTreeMap::new();
+    let mut refused: BTreeMap<String, (String, Place)> = BTreeMap::new();
+    let mut end = at + 1;
+    while let Some(row) = rows.get(end) {
+        let cell = |i: usize| row.get(i).filter(|c| !c.text.is_empty());
+        let of = |i: Option<usize>| i.and_then(cell);
+        let (Some(name), Some(said)) = (cell(what), cell(value)) else {
+            if cell(what).is_none() {
+                break;
+            }
+            end += 1;
+            continue;
+        };
+        let whose = cell(who).map_or(String::new(), |c| c.text.clone());
+        let sample = match samples.get(&whose) {
+            Some(&sample) => sample,
+            None => {
+                let sample = reader.begin(Some(&whose))?;
+                samples.insert(whose, sample);
+                sample
+            }
+        };
+        let target = &mut reader.report.samples[sample];
+        if let (Some(cell), Some(i)) = (of(deep), deep) {
+            target.depth_cm = depth(&cell.text, &rows[at][i].text, reader.decimal);
+        }
+        if let Some(cell) = of(feel) {
+            target.texture = texture(&cell.text);
+        }
+        match Label::of(&name.text).quantity() {
+            Ok(quantity) => reader.put(
+                sample,
+                Draft {
+                    quantity,
+                    name: name.text.clone(),
+                    result: said.text.clone(),
+                    place: said.place,
+                    unit: of(unit).and_then(|c| Label::of(&c.text).unit),
+                    method: of(method).and_then(|c| Label::of(&c.text).methods.first().copied()),
+                    rating: of(rating).map(|c| c.text.clone()),
+                    left: None,
+                },
+            ),
+            // What no sample can use is listed once, not for each sample.
+            Err(reason) => {
+                refused.entry(name.text.clone()).or_insert((reason, name.place));
+            }
+        }
+        end += 1;
+    }
+    for (text, (reason, place)) in refused {
+        reader.unread(None, &text, reason, place);
+    }
+    reader.end_table(samples.len(), samples.values().copied().max().unwrap_or(0));
+    Ok(end)
+}
+
+/// Reads a table with one property a row, or several such tables side by
+/// side; returns the row after it.
+pub(super) fn panels(
+    reader: &mut Reader,
+    rows: &[Vec<Cell>],
+    at: usize,
+    roles: &[Role],
+) -> Result<usize, Trouble> {
+    let second = (1..roles.len()).find(|&i| matches!(roles[i], Role::Names));
+    let Some(second) = second.filter(|&i| roles[i..].iter().any(|r| matches!(r, Role::Values)))
+    else {
+        return properties_down(reader, rows, at, roles);
+    };
+    let part = |from: usize, to: usize| -> Vec<Vec<Cell>> {
+        let cut = |r: &Vec<Cell>| r.get(from.min(r.len())..to.min(r.len())).unwrap_or(&[]).to_vec();
+        rows[at..].iter().map(cut).collect()
+    };
+    let left = part(0, second);
+    let end = properties_down(reader, &left, 0, &roles[..second])?;
+    let right = part(second, usize::MAX);
+    panels(reader, &right[..end], 0, &roles[second..])?;
+    Ok(at + end)
+}
+
 /// Reads a table with one property a row; returns the row after it.
-pub(super) fn properties_down(
+fn properties_down(
     reader: &mut Reader,
     rows: &[Vec<Cell>],
     at: usize,
@@ -281,6 +385,10 @@ pub(super) fn properties_down(
     let mut end = at + usize::from(!headless);
     while end < rows.len() {
         let row = &rows[end];
+        if row.iter().all(|c| c.text.is_empty()) {
+            end += 1;
+            continue;
+        }
         let Some(name) = row.first().filter(|c| !c.text.is_empty()) else {
             let (text, place) = whole(row);
             reader.unread(None, &text, "a row without the name of a property", place);
@@ -337,6 +445,15 @@ pub(super) fn properties_down(
             }
         }
         end += 1;
+    }
+    for (i, cell) in heading.iter().enumerate().skip(1).filter(|_| !headless) {
+        let used = values.contains(&i)
+            || matches!(roles.get(i), Some(Role::Units | Role::Ratings | Role::Methods));
+        let filled =
+            || rows[at + 1..end].iter().any(|r| r.get(i).is_some_and(|c| !c.text.is_empty()));
+        if !used && filled() {
+            reader.unread(None, &cell.text, "it is not clear what this column holds", cell.place);
+        }
     }
     reader.end_table(samples.len(), samples.last().map_or(0, |s| s.1));
     Ok(end)

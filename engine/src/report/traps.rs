@@ -88,6 +88,8 @@ fn single_lines() {
         ("Magnesium\t58\tmg/l\t2+", &["magnesium 58 mg/L [2+]"]),
         ("Bulk density 1.18 g/cc", &["bulk-density 1.18 g/cm³"]),
         ("P-I 57", &["phosphorus 57 index"]),
+        ("Morgan P: 4.2 mg/l Index 2", &["phosphorus 4.2 mg/L by Morgan [Index 2]"]),
+        ("Mg 1 ppm\nIron: n/a", &["magnesium 1 mg/kg"]),
         ("P index: 2-", &["phosphorus 2 index [2-]"]),
         ("pH 6.2 P 18 ppm K 142 ppm", &["ph 6.2 ", "phosphorus 18 mg/kg", "potassium 142 mg/kg"]),
         ("pH; 6.2; P; 18; ppm", &["ph 6.2 ", "phosphorus 18 mg/kg"]),
@@ -216,6 +218,74 @@ fn a_list_with_ranges_keeps_them_as_the_laboratorys_word() {
             "lead 12 ? [<22]"
         ]
     );
+}
+
+#[test]
+fn two_panels_side_by_side_are_one_sample() {
+    let text = "\
+Sample ID: Garden 1
+Analysis                 Value Found   Optimum Range    Analysis                Value Found
+Soil pH (1:1, H2O)       6.1                            CEC, meq/100g           9.8
+Modified Morgan extractable, ppm                        Exch. Acidity, meq/100g 2.4
+Phosphorus (P)           12.3          4-14             Scoop Density, g/cc     1.08
+";
+    let report = report(text);
+    assert_eq!(report.samples.len(), 1);
+    assert_eq!(
+        shown(text),
+        [
+            "ph 6.1 by 1:1 water",
+            "phosphorus 12.3 mg/kg by Modified Morgan [4-14]",
+            "cec 9.8 meq/100 g",
+            "exchangeable-acidity 2.4 meq/100 g",
+            "bulk-density 1.08 g/cm³"
+        ]
+    );
+}
+
+#[test]
+fn tables_held_by_single_blanks() {
+    let down = report("Sample ID pH P K\nNorth bed 6.2 18 142\nSouth 5.8 <1 90");
+    assert_eq!(down.samples[0].name, "North bed");
+    assert_eq!(down.samples[1].readings[1].amount, Some(Amount::Below(1.0)));
+    let across = report("Sample A B\npH 6.2 5.8\nP 18 22\nK 140 90");
+    let names: Vec<&str> = across.samples.iter().map(|s| s.name.as_str()).collect();
+    assert_eq!(names, ["A", "B"]);
+    assert_eq!(across.samples[1].readings[2].amount, Some(Amount::Exactly(90.0)));
+}
+
+#[test]
+fn a_line_about_the_sample_heads_no_table() {
+    let report = report("Sample: 1  Depth: 0-8\"\npH  6.8\nP (Olsen)   14 ppm  M\nK   210 ppm H");
+    let [sample] = report.samples.as_slice() else { panic!("{report:?}") };
+    assert_eq!((sample.name.as_str(), sample.depth_cm), ("1", Some((0.0, 8.0 * 2.54))));
+    assert_eq!(sample.readings.len(), 3);
+}
+
+#[test]
+fn a_result_on_the_line_below_its_name() {
+    assert_eq!(
+        shown("Soil pH\n6.2\nPhosphorus\n43 lbs/Acre\nZinc\n1 Quarry Lane"),
+        ["ph 6.2 ", "phosphorus 43 lb/acre"]
+    );
+}
+
+#[test]
+fn a_column_of_ratings_belongs_to_the_results_before_it() {
+    assert_eq!(
+        shown("Sample\tpH\tP\tP rating\tK\tRating\nA\t6.2\t18\tLow\t142\tOpt"),
+        ["ph 6.2 ", "phosphorus 18 ? [Low]", "potassium 142 ? [Opt]"]
+    );
+}
+
+#[test]
+fn a_bed_called_b_is_no_boron() {
+    let report = report("Nutrient\tUnit\tPlot A\tPlot B\nK\tppm\t210\t88\nP\tppm\t31\t12");
+    let names: Vec<&str> = report.samples.iter().map(|s| s.name.as_str()).collect();
+    assert_eq!(names, ["Plot A", "Plot B"]);
+    let blocks = self::report("Bed B\nK 210 ppm\nBed K\nK 88 ppm");
+    let names: Vec<&str> = blocks.samples.iter().map(|s| s.name.as_str()).collect();
+    assert_eq!(names, ["Bed B", "Bed K"]);
 }
 
 #[test]

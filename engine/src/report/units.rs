@@ -1,9 +1,9 @@
 //! The units that reports print, by their many spellings.
 
-use std::collections::HashMap;
 use std::sync::LazyLock;
 
 use super::fold::{Gap, Word};
+use super::lexicon::Lexicon;
 use crate::quantity::Unit;
 
 /// A unit as printed: the engine's unit and what one of the printed unit is in it.
@@ -118,11 +118,10 @@ const UNITS: &[(Unit, f64, &[&str])] = &[
     (Unit::GPerCm3, 1.0, &["g/cm3", "g/cc", "gcm-3", "g/ml", "t/m3", "kg/l", "mg/m3"]),
 ];
 
-static BY_SPELLING: LazyLock<HashMap<&str, Printed>> = LazyLock::new(|| {
-    let each = |&(unit, scale, spellings): &(Unit, f64, &'static [&'static str])| {
+static BY_SPELLING: LazyLock<Lexicon<Printed>> = LazyLock::new(|| {
+    Lexicon::new(UNITS.iter().flat_map(|&(unit, scale, spellings)| {
         spellings.iter().map(move |&s| (s, Printed { unit, scale }))
-    };
-    UNITS.iter().flat_map(each).collect()
+    }))
 });
 
 /// The unit that begins at word `from`, and how many words it takes.
@@ -145,8 +144,12 @@ pub(super) fn unit_at(words: &[Word], from: usize) -> Option<(Printed, usize)> {
             }
         }
         spelling.push_str(&word.text);
-        if let Some(&printed) = BY_SPELLING.get(spelling.as_str()) {
+        let (printed, goes_on) = BY_SPELLING.look_up(&spelling);
+        if let Some(printed) = printed {
             found = Some((printed, i + 1 - from));
+        }
+        if !goes_on {
+            break;
         }
     }
     found

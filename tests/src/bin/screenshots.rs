@@ -5,6 +5,7 @@ use std::fs;
 use std::path::PathBuf;
 
 use emberloam_tests::page::{Page, SURPLUS};
+use serde_json::json;
 
 fn main() {
     let Some(folder) = std::env::args().nth(1).map(PathBuf::from) else {
@@ -16,20 +17,21 @@ fn main() {
     let take = |name: &str, width: u32, height: u32, scheme: &str| {
         page.browser.media("screen", scheme);
         page.browser.resize(width, height);
+        page.browser.devtools("Emulation.setScrollbarsHidden", &json!({ "hidden": true }));
         page.browser.run("scrollTo(0, 0)");
         let path = folder.join(name);
         fs::write(&path, page.browser.picture()).expect("the picture can be written");
         println!("{}", path.display());
     };
-    take("start-light.png", 1100, 800, "light");
-    take("start-dark.png", 1100, 800, "dark");
+    take("start-light.png", 1280, 800, "light");
+    take("start-dark.png", 1280, 800, "dark");
     take("start-narrow.png", 320, 640, "light");
     page.browser.click(SURPLUS);
     page.wait_for_answer();
     // The pointer's and the keyboard's marks are no part of the picture.
     page.browser.run("document.activeElement?.blur()");
-    take("tour.png", 1100, 1400, "light");
-    take("answer-dark.png", 1100, 1400, "dark");
+    take("tour.png", 1280, 1000, "light");
+    take("answer-dark.png", 1280, 1000, "dark");
     take("answer-narrow.png", 320, 2400, "light");
     page.unfold_all();
     take("answer-unfolded.png", 1100, 6000, "light");
