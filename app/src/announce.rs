@@ -3,6 +3,7 @@
 use gloo::timers::callback::Timeout;
 use leptos::prelude::*;
 
+use crate::living::text;
 use crate::state::Page;
 use crate::words;
 
@@ -30,7 +31,7 @@ pub fn announce(page: Page) -> impl IntoView {
     });
     view! {
         <div id="announce" class="sr-only" aria-live="polite">
-            {move || said.get()}
+            {text(move || said.get())}
         </div>
     }
 }

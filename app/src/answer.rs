@@ -8,8 +8,8 @@ use leptos::prelude::*;
 
 use crate::figure::figures;
 use crate::grounds::opened_grounds;
-use crate::keyed::keyed;
 use crate::layer::{Stratum, edge, turf};
+use crate::living::{flag, keyed, lines, text};
 use crate::questions::questions;
 use crate::season::when;
 use crate::state::Page;
@@ -35,12 +35,12 @@ pub fn answer(page: Page) -> impl IntoView {
             {turf()} {edge(Stratum::Humus)}
             <div class="layer-inside">
                 <p class="kicker">
-                    {words::WHAT_TO_DO} " · " {move || page.bed_name()}
+                    {words::WHAT_TO_DO} " · " {text(move || page.bed_name())}
                 </p>
                 <h2 id="answer-title" class="headline" tabindex="-1">
-                    {move || headline.get()}
+                    {text(move || headline.get())}
                 </h2>
-                <p class="provisional" hidden=move || !provisional()>
+                <p class="provisional" hidden=flag(move || !provisional())>
                     {words::PROVISIONAL} " "
                     <a href="#questions">{words::TO_THE_QUESTIONS}</a>
                 </p>
@@ -67,7 +67,7 @@ fn which_sample(page: Page) -> impl IntoView {
     });
     let chosen = move || page.outcome.with(|o| o.as_ref().map_or(0, |o| o.sample));
     view! {
-        <label class="field which-sample" hidden=move || names.with(|names| names.len() < 2)>
+        <label class="field which-sample" hidden=flag(move || names.with(|names| names.len() < 2))>
             <span class="field-name">{words::WHICH_SAMPLE}</span>
             <select
                 id="sample"
@@ -86,7 +86,7 @@ fn which_sample(page: Page) -> impl IntoView {
                             view! {
                                 <option
                                     value=index.to_string()
-                                    prop:selected=move || chosen() == index
+                                    prop:selected=flag(move || chosen() == index)
                                 >
                                     {name}
                                 </option>
@@ -132,14 +132,12 @@ fn amounts(page: Page) -> impl IntoView {
     };
     let capped = move || page.of_plan(|plan| plan.capped_by.clone());
     view! {
-        <div class="amounts" hidden=move || list.with(Vec::is_empty)>
+        <div class="amounts" hidden=flag(move || list.with(Vec::is_empty))>
             <h3>{words::AMOUNTS}</h3>
             {figures(page, move || list.get())}
             <ul class="notes">
-                {move || {
-                    assumed().into_iter().map(|text| view! { <li>{words::assumed(&text)}</li> }).collect_view()
-                }}
-                {move || capped().into_iter().map(|text| view! { <li>{text}</li> }).collect_view()}
+                {lines(move || assumed().iter().map(|text| words::assumed(text)).collect())}
+                {lines(capped)}
             </ul>
         </div>
     }
@@ -151,10 +149,10 @@ fn recipe(page: Page) -> impl IntoView {
     let numbers =
         move || charging.with(|c| c.as_ref().map(|c| c.figures.clone())).unwrap_or_default();
     view! {
-        <div class="recipe" hidden=move || charging.with(Option::is_none)>
+        <div class="recipe" hidden=flag(move || charging.with(Option::is_none))>
             <h3>{words::RECIPE}</h3>
             <ol class="steps">
-                {move || steps().into_iter().map(|text| view! { <li>{text}</li> }).collect_view()}
+                {lines(steps)}
             </ol>
             {figures(page, numbers)}
         </div>
@@ -164,7 +162,7 @@ fn recipe(page: Page) -> impl IntoView {
 fn cautions(page: Page) -> impl IntoView {
     let list = Memo::new(move |_| page.of_plan(|plan| plan.cautions.clone()));
     view! {
-        <div class="cautions" hidden=move || list.with(Vec::is_empty)>
+        <div class="cautions" hidden=flag(move || list.with(Vec::is_empty))>
             <h3>{words::TAKE_CARE}</h3>
             <ul class="plain">
                 {keyed(
@@ -173,7 +171,7 @@ fn cautions(page: Page) -> impl IntoView {
                     |caution: Memo<Caution>| {
                         view! {
                             <li>
-                                <p>{move || caution.with(|c| c.text.clone())}</p>
+                                <p>{text(move || caution.with(|c| c.text.clone()))}</p>
                                 {opened_grounds(move || caution.with(|c| c.grounds.clone()))}
                             </li>
                         }

@@ -5,6 +5,7 @@ use emberloam_engine::quantity::{Unit, from_readers, in_readers, readers_symbol,
 use leptos::prelude::*;
 use time::Date;
 
+use crate::living::{flag, text};
 use crate::state::Page;
 use crate::{date, words};
 
@@ -43,7 +44,7 @@ pub fn pick<T: Copy + PartialEq + Send + Sync + 'static>(
         <label class="field">
             <span class="field-name">{label}</span>
             <select on:change=choose>
-                <option value="" prop:selected=move || current().is_none()>
+                <option value="" prop:selected=flag(move || current().is_none())>
                     {empty}
                 </option>
                 {options
@@ -53,7 +54,7 @@ pub fn pick<T: Copy + PartialEq + Send + Sync + 'static>(
                         view! {
                             <option
                                 value=index.to_string()
-                                prop:selected=move || current() == Some(value)
+                                prop:selected=flag(move || current() == Some(value))
                             >
                                 {name}
                             </option>
@@ -97,7 +98,7 @@ pub fn number(
                     prop:value=shown
                     on:change=change
                 />
-                <span>{move || readers_symbol(unit, page.measures.get())}</span>
+                <span>{text(move || readers_symbol(unit, page.measures.get()))}</span>
             </span>
         </label>
     }
@@ -116,7 +117,7 @@ pub fn day(
             <span class="field-name">{label}</span>
             <input
                 type="date"
-                prop:value=move || page.answers.with(get).map_or_else(String::new, date::iso)
+                prop:value=text(move || page.answers.with(get).map_or_else(String::new, date::iso))
                 on:change=move |event| {
                     let typed = date::parse(&event_target_value(&event));
                     page.answer(|case| set(case, typed));
@@ -152,7 +153,7 @@ pub fn several<T: Copy + PartialEq + Send + Sync + 'static>(
                 <label class="tick">
                     <input
                         type="checkbox"
-                        prop:checked=move || page.answers.with(|case| has(case, value))
+                        prop:checked=flag(move || page.answers.with(|case| has(case, value)))
                         on:change=toggle
                     />
                     <span>{name}</span>

@@ -9,8 +9,8 @@ use leptos::prelude::*;
 
 use crate::bed::report_units;
 use crate::control::pick;
-use crate::keyed::keyed;
-use crate::source::source_line;
+use crate::living::{flag, keyed, text};
+use crate::source::{source_key, source_line};
 use crate::state::Page;
 use crate::words;
 
@@ -60,8 +60,8 @@ pub fn correct(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
                 <input
                     type="text"
                     autocomplete="off"
-                    placeholder=move || item.with(|r| r.original.clone())
-                    prop:value=move || now.get().and_then(|c| c.result).unwrap_or_default()
+                    placeholder=text(move || item.with(|r| r.original.clone()))
+                    prop:value=text(move || now.get().and_then(|c| c.result).unwrap_or_default())
                     on:change=move |event| {
                         let typed = event_target_value(&event).trim().to_string();
                         let typed = (!typed.is_empty()).then_some(typed);
@@ -96,7 +96,7 @@ pub fn correct(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
                 </button>
                 <button
                     type="button"
-                    hidden=move || now.get().is_none()
+                    hidden=flag(move || now.get().is_none())
                     on:click=move |_| {
                         change(
                             Box::new(|c| {
@@ -125,7 +125,7 @@ pub fn unit_of(page: Page, property: Property) -> impl IntoView {
     };
     keyed(
         about,
-        |reading| reading.place,
+        |reading| source_key(reading.place),
         move |item| {
             let now = move || {
                 let (place, original) = item.with(|r| (r.place, r.original.clone()));

@@ -11,7 +11,7 @@ use plotters::style::{ShapeStyle, TextStyle};
 use crate::chart::{Pen, Repaint, Sheet, chart};
 use crate::figure::value;
 use crate::grounds::opened_grounds;
-use crate::keyed::keyed;
+use crate::living::{flag, keyed, text};
 use crate::state::Page;
 use crate::words;
 
@@ -34,7 +34,7 @@ pub fn effects(page: Page) -> impl IntoView {
     let height = move || drawn.with(Vec::len) as f64 * ROW + AXIS;
     let repaint = expect_context::<Repaint>();
     view! {
-        <div hidden=move || all.with(Vec::is_empty)>
+        <div hidden=flag(move || all.with(Vec::is_empty))>
             <h3>{words::EFFECTS}</h3>
             <p>{words::EFFECTS_HOW_TO_READ}</p>
             <figure>
@@ -60,15 +60,15 @@ pub fn effects(page: Page) -> impl IntoView {
                     <tbody>
                         {keyed(
                             move || all.get(),
-                            |effect| effect.property,
+                            |effect| effect.property.name().to_string(),
                             move |item: Memo<SoilEffect>| {
                                 view! {
-                                    <tr data-effect=move || item.with(|e| e.property.name())>
+                                    <tr data-effect=text(move || item.with(|e| e.property.name()))>
                                         <th scope="row">
-                                            {move || item.with(|e| words::title(e.property.label()))}
+                                            {text(move || item.with(|e| words::title(e.property.label())))}
                                         </th>
-                                        <td>{move || item.with(|e| e.direction)}</td>
-                                        <td>{move || item.with(|e| value(page, &e.change))}</td>
+                                        <td>{text(move || item.with(|e| e.direction))}</td>
+                                        <td>{text(move || item.with(|e| value(page, &e.change)))}</td>
                                         <td>
                                             {opened_grounds(move || {
                                                 item.with(|e| e.change.grounds.clone())
@@ -98,7 +98,7 @@ fn draw(sheet: &Sheet, pen: &Pen, effects: &[SoilEffect]) {
     let span = f64::from(width - names - 2 * margin);
     let x = |change: f64| names + margin + ((change / reach + 1.0) / 2.0 * span).round() as i32;
     let font = ("sans-serif", f64::from(pen.px(13.0))).into_font();
-    let text = |anchor: HPos| {
+    let at_side = |anchor: HPos| {
         TextStyle::from(font.clone()).color(&pen.ink).pos(Pos::new(anchor, VPos::Center))
     };
     let bottom = height - pen.px(AXIS);
@@ -120,7 +120,7 @@ fn draw(sheet: &Sheet, pen: &Pen, effects: &[SoilEffect]) {
         };
         let label = format!("{sign}{}\u{a0}%", significant(mark.abs(), 3));
         let at = (x(mark), bottom + pen.px(16.0));
-        let _ = sheet.draw(&Text::new(label, at, text(HPos::Center)));
+        let _ = sheet.draw(&Text::new(label, at, at_side(HPos::Center)));
         mark += step;
     }
     for (row, effect) in effects.iter().enumerate() {
@@ -149,7 +149,7 @@ fn draw(sheet: &Sheet, pen: &Pen, effects: &[SoilEffect]) {
             pen.ink.filled(),
         ));
         let name = words::title(effect.property.label());
-        let _ = sheet.draw(&Text::new(name, (names - pen.px(6.0), y), text(HPos::Right)));
+        let _ = sheet.draw(&Text::new(name, (names - pen.px(6.0), y), at_side(HPos::Right)));
     }
 }
 

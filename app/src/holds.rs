@@ -4,10 +4,10 @@ use emberloam_engine::outcome::JudgedReading;
 use emberloam_engine::report::Unread;
 use leptos::prelude::*;
 
-use crate::keyed::keyed;
 use crate::layer::{Stratum, layer};
+use crate::living::{flag, keyed, lines, text};
 use crate::reading::reading;
-use crate::source::source_line;
+use crate::source::{source_key, source_line};
 use crate::state::Page;
 use crate::words;
 
@@ -21,16 +21,10 @@ pub fn holds(page: Page) -> impl IntoView {
         view! {
             {summary(page)}
             <ul class="notes">
-                {move || {
-                    notes()
-                        .unwrap_or_default()
-                        .into_iter()
-                        .map(|note| view! { <li>{note}</li> })
-                        .collect_view()
-                }}
+                {lines(move || notes().unwrap_or_default())}
             </ul>
             <ul class="readings plain">
-                {keyed(move || page.readings(), |r| r.place, move |item| reading(page, item))}
+                {keyed(move || page.readings(), |r| source_key(r.place), move |item| reading(page, item))}
             </ul>
             {unread(page)}
         },
@@ -49,9 +43,9 @@ fn summary(page: Page) -> impl IntoView {
     };
     let row = move |word: &'static str, keep: fn(&JudgedReading) -> bool| {
         view! {
-            <div hidden=move || names(keep).is_empty()>
+            <div hidden=flag(move || names(keep).is_empty())>
                 <dt>{word}</dt>
-                <dd>{move || names(keep)}</dd>
+                <dd>{text(move || names(keep))}</dd>
             </div>
         }
     };
@@ -80,17 +74,17 @@ fn unread(page: Page) -> impl IntoView {
         all
     });
     view! {
-        <div id="unread" hidden=move || list.with(Vec::is_empty)>
+        <div id="unread" hidden=flag(move || list.with(Vec::is_empty))>
             <h3>{words::UNREAD}</h3>
             <ul class="plain">
                 {keyed(
                     move || list.get(),
-                    |unread| (unread.place, unread.text.clone()),
+                    |unread| format!("{} {}", source_key(unread.place), unread.text),
                     move |item: Memo<Unread>| {
                         view! {
                             <li>
                                 {source_line(page, move || item.with(|u| u.place))}
-                                <p>{move || item.with(|u| u.reason.clone())}</p>
+                                <p>{text(move || item.with(|u| u.reason.clone()))}</p>
                             </li>
                         }
                     },

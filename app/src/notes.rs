@@ -3,6 +3,7 @@
 use gloo::events::EventListener;
 use leptos::prelude::*;
 
+use crate::living::{flag, text};
 use crate::state::Page;
 use crate::words;
 
@@ -16,11 +17,11 @@ pub fn notes(page: Page) -> impl IntoView {
     }
     view! {
         <div class="page-notes" role="status">
-            <p id="offline-note" hidden=move || !offline.get()>
-                {move || offline.get().then_some(words::OFFLINE_READY)}
+            <p id="offline-note" hidden=flag(move || !offline.get())>
+                {text(move || offline.get().then_some(words::OFFLINE_READY).unwrap_or_default())}
             </p>
-            <p id="update-note" hidden=move || !update.get()>
-                {move || update.get().then_some(words::UPDATE_WAITING)}
+            <p id="update-note" hidden=flag(move || !update.get())>
+                {text(move || update.get().then_some(words::UPDATE_WAITING).unwrap_or_default())}
                 " "
                 <button type="button" on:click=move |_| use_update()>
                     {words::USE_UPDATE}
@@ -29,11 +30,11 @@ pub fn notes(page: Page) -> impl IntoView {
                     {words::LATER}
                 </button>
             </p>
-            <p id="keeping-note" hidden=move || page.keeping.get().is_none()>
-                {move || page.keeping.get()}
+            <p id="keeping-note" hidden=flag(move || page.keeping.get().is_none())>
+                {text(move || page.keeping.get().unwrap_or_default())}
             </p>
-            <p id="erased-note" hidden=move || page.erased.with(Option::is_none)>
-                {move || page.erased.with(Option::is_some).then_some(words::ERASED)}
+            <p id="erased-note" hidden=flag(move || page.erased.with(Option::is_none))>
+                {text(move || page.erased.with(Option::is_some).then_some(words::ERASED).unwrap_or_default())}
                 " "
                 <button type="button" on:click=move |_| page.take_back()>
                     {words::TAKE_BACK}

@@ -8,6 +8,7 @@ use crate::answer::answer;
 use crate::chart::Repaint;
 use crate::holds::holds;
 use crate::layer::{Stratum, empty_layer};
+use crate::living::flag;
 use crate::notes::notes;
 use crate::paste::paste;
 use crate::references::references;
@@ -24,7 +25,7 @@ pub fn page() -> impl IntoView {
     print::open_for_printing();
     let shown = Memo::new(move |_| page.has_report());
     view! {
-        <div class="ground" class:has-report=move || shown.get()>
+        <div class="ground" class:has-report=flag(move || shown.get())>
             {heading(page)} {notes(page)}
             <div class="face">
                 <div class="beside">{paste(page, tools(page))}</div>
@@ -78,7 +79,7 @@ fn measures(page: Page) -> impl IntoView {
                 <input
                     type="radio"
                     name="measures"
-                    prop:checked=move || page.measures.get() == value
+                    prop:checked=flag(move || page.measures.get() == value)
                     on:change=move |_| page.measures.set(value)
                 />
                 <span>{name}</span>
@@ -105,7 +106,7 @@ fn tools(page: Page) -> impl IntoView {
             <button
                 type="button"
                 id="print"
-                hidden=move || !page.has_report()
+                hidden=flag(move || !page.has_report())
                 on:click=move |_| print::print()
             >
                 {words::PRINT}

@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 
+use crate::living::text;
 use crate::state::Page;
 use crate::words;
 
@@ -35,7 +36,7 @@ pub fn paste(page: Page, tools: impl IntoView) -> impl IntoView {
         <details id="report-fold" class="report" node_ref=fold open=open>
             <summary>
                 <span class="report-title">{words::YOUR_REPORT}</span>
-                <span class="soft">{move || state_of_report(page)}</span>
+                <span class="soft">{text(move || state_of_report(page))}</span>
             </summary>
             <label class="field">
                 <span class="field-name">{words::PASTE_HERE}</span>
@@ -49,7 +50,7 @@ pub fn paste(page: Page, tools: impl IntoView) -> impl IntoView {
                     placeholder=words::PASTE_EXAMPLE
                     aria-describedby="trouble"
                     aria-invalid=move || page.trouble().map(|_| "true")
-                    prop:value=move || page.text.get()
+                    prop:value=text(move || page.text.get())
                     on:input=move |event| page.paste(event_target_value(&event))
                     on:paste=move |_| {
                         // The text is in the box only after this event.

@@ -6,7 +6,7 @@ use emberloam_engine::question::{Question, QuestionId};
 use leptos::prelude::*;
 
 use crate::correct::unit_of;
-use crate::keyed::keyed;
+use crate::living::{flag, keyed, text};
 use crate::state::Page;
 use crate::{bed, words};
 
@@ -31,11 +31,11 @@ pub fn questions(page: Page) -> impl IntoView {
     view! {
         <div id="questions" class="questions" hidden=none>
             <h3>{words::QUESTIONS}</h3>
-            <p class="soft">{move || words::questions_open(open())}</p>
+            <p class="soft">{text(move || words::questions_open(open()))}</p>
             <ul class="plain">
                 {keyed(
                     move || asked.get(),
-                    |asked| (asked.question.id, asked.question.about.clone()),
+                    |asked| key(&asked.question),
                     move |item| question(page, item),
                 )}
             </ul>
@@ -44,9 +44,14 @@ pub fn questions(page: Page) -> impl IntoView {
     }
 }
 
+/// A question's name: which it is, and what it is about.
+fn key(question: &Question) -> String {
+    let about: Vec<_> = question.about.iter().map(|property| property.name()).collect();
+    format!("{} {}", question.id as u8, about.join(" "))
+}
+
 /// The questions asked before, marked open or answered, then the new ones.
 fn merge(before: &[Asked], now: Vec<Question>) -> Vec<Asked> {
-    let key = |q: &Question| (q.id, q.about.clone());
     let still: BTreeSet<_> = now.iter().map(key).collect();
     let known: BTreeSet<_> = before.iter().map(|asked| key(&asked.question)).collect();
     let old = before.iter().map(|asked| Asked {
@@ -65,14 +70,14 @@ fn merge(before: &[Asked], now: Vec<Question>) -> Vec<Asked> {
 fn question(page: Page, item: Memo<Asked>) -> impl IntoView {
     let Question { id, about, .. } = item.get_untracked().question;
     view! {
-        <li class="question" class:answered=move || !item.with(|q| q.open)>
+        <li class="question" class:answered=flag(move || !item.with(|q| q.open))>
             <p class="question-text">
-                {move || item.with(|q| q.question.text.clone())}
+                {text(move || item.with(|q| q.question.text.clone()))}
                 <span class="answered-word">
-                    {move || (!item.with(|q| q.open)).then_some(words::ANSWERED)}
+                    {text(move || (!item.with(|q| q.open)).then_some(words::ANSWERED).unwrap_or_default())}
                 </span>
             </p>
-            <p class="soft">{move || item.with(|q| q.question.changes.clone())}</p>
+            <p class="soft">{text(move || item.with(|q| q.question.changes.clone()))}</p>
             {move || {
                 item.with(|q| q.question.suggestion.clone())
                     .map(|text| view! { <p class="soft">{text}</p> })

@@ -9,6 +9,7 @@ use leptos::prelude::*;
 
 use crate::correct::correct;
 use crate::grounds::{grounds, opened_grounds};
+use crate::living::{lines, text};
 use crate::ruler::{Mark, mark_of, ruler, slug};
 use crate::source::source_line;
 use crate::state::Page;
@@ -50,25 +51,25 @@ pub fn reading(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
     view! {
         <li
             class="reading"
-            data-property=move || item.with(|r| r.property.name())
+            data-property=text(move || item.with(|r| r.property.name()))
             data-level=move || level().map(slug)
         >
-            <p class="reading-name">{move || item.with(|r| words::title(r.property.label()))}</p>
+            <p class="reading-name">{text(move || item.with(|r| words::title(r.property.label())))}</p>
             <p class="reading-value">
-                {move || item.with(amount)} " "
+                {text(move || item.with(amount))} " "
                 <strong class="level" data-level=move || level().map(slug)>
                     {mark_of(level)}
-                    {move || level().map_or(words::NOT_JUDGED, |level| level.label())}
+                    {text(move || level().map_or(words::NOT_JUDGED, |level| level.label()))}
                 </strong>
             </p>
             <div class="reading-range">
                 {ruler(mark)}
-                <p class="soft">{move || item.with(range_in_words)}</p>
+                <p class="soft">{text(move || item.with(range_in_words))}</p>
             </div>
             <details class="reading-more">
                 <summary>
                     <span class="sr-only">
-                        {move || item.with(|r| r.property.label())} ": "
+                        {text(move || item.with(|r| r.property.label()))} ": "
                     </span>
                     {words::READING_MORE}
                 </summary>
@@ -105,7 +106,7 @@ fn behind(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
             </div>
             <div>
                 <dt>{words::READ_AS}</dt>
-                <dd>{move || item.with(read_as)}</dd>
+                <dd>{text(move || item.with(read_as))}</dd>
             </div>
             {move || {
                 rating()
@@ -131,12 +132,7 @@ fn behind(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
             }}
         </dl>
         <ul class="notes">
-            {move || {
-                item.with(|r| r.notes.clone())
-                    .into_iter()
-                    .map(|note| view! { <li>{note}</li> })
-                    .collect_view()
-            }}
+            {lines(move || item.with(|r| r.notes.clone()))}
         </ul>
         {grounds(move || item.with(|r| r.finding.grounds.clone()))}
         {move || {

@@ -6,7 +6,7 @@ use emberloam_engine::quantity::{Unit, significant};
 use emberloam_engine::ranges::{Level, Range, Step};
 use leptos::prelude::*;
 
-use crate::keyed::keyed;
+use crate::living::{keyed, text};
 
 /// Where a value stands on the ruler of a range, in per cent from the left.
 fn position(range: &Range, value: f64) -> f64 {
@@ -70,7 +70,7 @@ pub struct Mark {
 pub fn ruler(mark: impl Fn() -> Option<Mark> + Send + Sync + 'static) -> impl IntoView {
     keyed(
         move || mark().into_iter().filter(|mark| !mark.range.steps.is_empty()).collect(),
-        |_| (),
+        |_| String::new(),
         |mark: Memo<Mark>| {
             let enough = move || mark.with(|m| stretch(&m.range));
             let at = move || per_cent(mark.with(|m| position(&m.range, m.value)));
@@ -102,7 +102,7 @@ pub fn ruler(mark: impl Fn() -> Option<Mark> + Send + Sync + 'static) -> impl In
                             .collect_view()
                     }}
                     <svg class="ruler-mark" viewBox="0 0 24 24" style=("--at", at)>
-                        <path d=move || shape(mark.with(|m| m.level)) />
+                        <path d=text(move || shape(mark.with(|m| m.level))) />
                     </svg>
                 </div>
             }

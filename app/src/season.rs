@@ -4,8 +4,8 @@ use emberloam_engine::season::Task;
 use leptos::prelude::*;
 
 use crate::grounds::opened_grounds;
-use crate::keyed::keyed;
 use crate::layer::{Stratum, layer};
+use crate::living::{flag, keyed, text};
 use crate::state::Page;
 use crate::uptake::uptake;
 use crate::{date, words};
@@ -18,7 +18,7 @@ pub fn season(page: Page) -> impl IntoView {
         "season",
         words::WHEN,
         view! {
-            <p hidden=move || !tasks.with(Vec::is_empty)>{words::NO_TASKS}</p>
+            <p hidden=flag(move || !tasks.with(Vec::is_empty))>{words::NO_TASKS}</p>
             <ol class="tasks plain">
                 {keyed(
                     move || tasks.get(),
@@ -26,10 +26,10 @@ pub fn season(page: Page) -> impl IntoView {
                     |task: Memo<Task>| {
                         view! {
                             <li>
-                                <p class="task-when">{move || task.with(when)}</p>
+                                <p class="task-when">{text(move || task.with(when))}</p>
                                 <div>
-                                    <p class="task-what">{move || task.with(|t| t.task.clone())}</p>
-                                    <p class="soft">{move || task.with(|t| t.reason.clone())}</p>
+                                    <p class="task-what">{text(move || task.with(|t| t.task.clone()))}</p>
+                                    <p class="soft">{text(move || task.with(|t| t.reason.clone()))}</p>
                                     {opened_grounds(move || task.with(|t| t.grounds.clone()))}
                                 </div>
                             </li>

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{HtmlDetailsElement, HtmlTextAreaElement};
 
+use crate::living::text;
 use crate::state::Page;
 use crate::words;
 
@@ -41,6 +42,11 @@ fn selection(text: &str, place: Place) -> Option<(u32, u32)> {
     Some(((before + units(place.start)) as u32, (before + units(place.end)) as u32))
 }
 
+/// A place as the key of a list.
+pub fn source_key(place: Place) -> String {
+    format!("{}:{}", place.line, place.start)
+}
+
 /// The line number as a button that shows the place in the pasted report, and
 /// the words around it as they stand there.
 pub fn source_line(
@@ -51,7 +57,7 @@ pub fn source_line(
     view! {
         <p class="source-line">
             <button type="button" class="quiet" on:click=move |_| select(page, place())>
-                {move || words::line(place().line)}
+                {text(move || words::line(place().line))}
             </button>
             {move || {
                 shown()

@@ -1,8 +1,9 @@
 //! What is typed stays on this device, and nowhere else.
 
 use emberloam_engine::Case;
+use emberloam_engine::case::{Bag, Bed, ChargeSource, ReadingAnswers, Season};
 use emberloam_engine::quantity::Measures;
-use emberloam_engine::report::Report;
+use emberloam_engine::soil::PlantGroup;
 use serde::{Deserialize, Serialize};
 use web_sys::Storage;
 
@@ -16,26 +17,64 @@ const SET_ASIDE: &str = "emberloam:set-aside";
 const LONGEST_KEPT: usize = 1_000_000;
 
 /// All that is kept.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(default, rename_all = "kebab-case")]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Kept {
     /// The pasted text.
     pub text: String,
-    /// The answers; the report in it is left empty, for it is read again.
+    /// The answers; the report in it stays empty, for it is read again.
     pub answers: Case,
     /// The reader's measures.
     pub measures: Measures,
 }
 
+/// The same as it stands on the device: the case without its report.
+#[derive(Default, Serialize, Deserialize)]
+#[serde(default, rename_all = "kebab-case")]
+struct OnDevice {
+    text: String,
+    measures: Measures,
+    sample: usize,
+    reading: ReadingAnswers,
+    bed: Bed,
+    plants: Option<PlantGroup>,
+    season: Season,
+    biochar: Bag,
+    charge_with: Vec<ChargeSource>,
+}
+
 impl Kept {
     /// As one line of JSON. Text too long for a report is left out.
     fn to_json(&self) -> Option<String> {
-        let mut kept = self.clone();
-        kept.answers.report = Report::default();
-        if kept.text.len() > LONGEST_KEPT {
-            kept.text.clear();
-        }
-        serde_json::to_string(&kept).ok()
+        let Kept { text, answers, measures } = self.clone();
+        let short = text.len() <= LONGEST_KEPT;
+        serde_json::to_string(&OnDevice {
+            text: if short { text } else { String::new() },
+            measures,
+            sample: answers.sample,
+            reading: answers.reading,
+            bed: answers.bed,
+            plants: answers.plants,
+            season: answers.season,
+            biochar: answers.biochar,
+            charge_with: answers.charge_with,
+        })
+        .ok()
+    }
+
+    /// Reads what [`Kept::to_json`] wrote.
+    fn from_json(json: &str) -> Option<Kept> {
+        let kept: OnDevice = serde_json::from_str(json).ok()?;
+        let answers = Case {
+            sample: kept.sample,
+            reading: kept.reading,
+            bed: kept.bed,
+            plants: kept.plants,
+            season: kept.season,
+            biochar: kept.biochar,
+            charge_with: kept.charge_with,
+            ..Case::default()
+        };
+        Some(Kept { text: kept.text, answers, measures: kept.measures })
     }
 }
 
@@ -54,9 +93,9 @@ pub fn restore() -> Restored {
         return Restored { say: Some(words::STORAGE_OFF), ..Restored::default() };
     };
     let Ok(Some(json)) = storage.get_item(KEPT) else { return Restored::default() };
-    match serde_json::from_str(&json) {
-        Ok(kept) => Restored { kept, say: None },
-        Err(_) => {
+    match Kept::from_json(&json) {
+        Some(kept) => Restored { kept, say: None },
+        None => {
             // Ignored: when there is no room for it we still must not stop here.
             let _ = storage.set_item(SET_ASIDE, &json);
             Restored { say: Some(words::STORAGE_DAMAGED), ..Restored::default() }
@@ -104,22 +143,22 @@ mod tests {
         let mut with_report = kept.clone();
         with_report.answers.report.notes.push("read".into());
         let json = with_report.to_json().unwrap();
-        assert_eq!(serde_json::from_str::<Kept>(&json).unwrap(), kept);
+        assert_eq!(Kept::from_json(&json), Some(kept));
     }
 
     #[test]
     fn text_too_long_for_a_report_is_left_out_and_the_answers_stay() {
         let mut kept = Kept { text: "x".repeat(LONGEST_KEPT + 1), ..Kept::default() };
         kept.answers.bed.depth_cm = Some(15.0);
-        let back: Kept = serde_json::from_str(&kept.to_json().unwrap()).unwrap();
+        let back = Kept::from_json(&kept.to_json().unwrap()).unwrap();
         assert_eq!(back.text, "");
         assert_eq!(back.answers.bed.depth_cm, Some(15.0));
     }
 
     #[test]
     fn damaged_json_is_refused() {
-        for json in ["", "{", "7", r#"{"answers":{"bed":{"area-m2":"wide"}}}"#] {
-            assert!(serde_json::from_str::<Kept>(json).is_err(), "{json}");
+        for json in ["", "{", "7", r#"{"bed":{"area-m2":"wide"}}"#] {
+            assert_eq!(Kept::from_json(json), None, "{json}");
         }
     }
 }

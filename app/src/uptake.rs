@@ -7,6 +7,7 @@ use plotters::style::text_anchor::{HPos, Pos, VPos};
 use plotters::style::{ShapeStyle, TextStyle};
 
 use crate::chart::{Pen, Repaint, Sheet, chart};
+use crate::living::flag;
 use crate::state::Page;
 use crate::words;
 
@@ -22,7 +23,7 @@ pub fn uptake(page: Page) -> impl IntoView {
     });
     let repaint = expect_context::<Repaint>();
     view! {
-        <div hidden=move || points.with(Vec::is_empty)>
+        <div hidden=flag(move || points.with(Vec::is_empty))>
             <h3>{words::UPTAKE}</h3>
             <p>{words::UPTAKE_HOW_TO_READ}</p>
             <figure>

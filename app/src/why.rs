@@ -5,8 +5,8 @@ use leptos::prelude::*;
 
 use crate::effects::effects;
 use crate::grounds::opened_grounds;
-use crate::keyed::keyed;
 use crate::layer::{Stratum, layer};
+use crate::living::{flag, keyed, lines, text};
 use crate::state::Page;
 use crate::words;
 
@@ -34,16 +34,16 @@ fn side(page: Page, title: &'static str, speaks_for: bool) -> impl IntoView {
         })
     });
     view! {
-        <div hidden=move || list.with(Vec::is_empty)>
+        <div hidden=flag(move || list.with(Vec::is_empty))>
             <h3>{title}</h3>
             <ul class="plain reasons" class:against=!speaks_for>
                 {keyed(
                     move || list.get(),
-                    |reason| reason.rule,
+                    |reason| reason.rule.to_string(),
                     |reason: Memo<Reason>| {
                         view! {
-                            <li data-rule=move || reason.with(|r| r.rule)>
-                                <p>{move || reason.with(|r| r.text.clone())}</p>
+                            <li data-rule=text(move || reason.with(|r| r.rule))>
+                                <p>{text(move || reason.with(|r| r.text.clone()))}</p>
                                 {opened_grounds(move || reason.with(|r| r.grounds.clone()))}
                             </li>
                         }
@@ -57,10 +57,10 @@ fn side(page: Page, title: &'static str, speaks_for: bool) -> impl IntoView {
 fn would_change(page: Page) -> impl IntoView {
     let list = move || page.of_plan(|plan| plan.would_change.clone());
     view! {
-        <div hidden=move || list().is_empty()>
+        <div hidden=flag(move || list().is_empty())>
             <h3>{words::WOULD_CHANGE}</h3>
             <ul>
-                {move || list().into_iter().map(|text| view! { <li>{text}</li> }).collect_view()}
+                {lines(list)}
             </ul>
         </div>
     }

@@ -1,0 +1,63 @@
+//! Parts that change in place. An item of a list keeps its element, its focus
+//! and its open parts while its content changes.
+//!
+//! Everything here is boxed on purpose: the framework would otherwise make a
+//! copy of its machinery for every closure in the page, and the page would be
+//! half as large again to load.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+
+/// A text that changes.
+pub type Text = Box<dyn FnMut() -> String + Send>;
+/// A yes or no that changes.
+pub type Flag = Box<dyn FnMut() -> bool + Send>;
+
+/// A text that changes.
+pub fn text<S: Into<String>>(of: impl Fn() -> S + Send + 'static) -> Text {
+    Box::new(move || of().into())
+}
+
+/// A yes or no that changes.
+pub fn flag(of: impl Fn() -> bool + Send + 'static) -> Flag {
+    Box::new(of)
+}
+
+/// A list item for each line.
+pub fn lines(of: impl Fn() -> Vec<String> + Send + 'static) -> impl IntoView {
+    boxed_lines(Box::new(of))
+}
+
+fn boxed_lines(of: Box<dyn Fn() -> Vec<String> + Send>) -> impl IntoView {
+    move || of().into_iter().map(|line| view! { <li>{line}</li> }).collect_view()
+}
+
+/// Shows each item of `list`; items with the same key are the same item.
+pub fn keyed<T, V>(
+    list: impl Fn() -> Vec<T> + Send + Sync + 'static,
+    key: fn(&T) -> String,
+    show: impl Fn(Memo<T>) -> V + Send + Sync + 'static,
+) -> AnyView
+where
+    T: Clone + PartialEq + Send + Sync + 'static,
+    V: IntoView + 'static,
+{
+    let list = Memo::new(move |_| list());
+    let keys = move || list.with(|list| list.iter().map(key).collect());
+    let child = move |mine: String| {
+        let find = move |list: &Vec<T>| list.iter().find(|item| key(item) == mine).cloned();
+        // A key comes from the list, so its item is there.
+        let Some(first) = list.with_untracked(&find) else { return ().into_any() };
+        let item = Memo::new(move |_| list.with(&find).unwrap_or_else(|| first.clone()));
+        show(item).into_any()
+    };
+    boxed_keyed(Box::new(keys), Arc::new(child))
+}
+
+fn boxed_keyed(
+    keys: Box<dyn Fn() -> Vec<String> + Send + Sync>,
+    child: Arc<dyn Fn(String) -> AnyView + Send + Sync>,
+) -> AnyView {
+    view! { <For each=keys key=String::clone children=move |key| child(key) /> }.into_any()
+}
