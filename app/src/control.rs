@@ -4,6 +4,7 @@ use emberloam_engine::Case;
 use emberloam_engine::quantity::{Unit, from_readers, in_readers, readers_symbol, significant};
 use leptos::prelude::*;
 use time::Date;
+use web_sys::HtmlInputElement;
 
 use crate::living::{flag, text};
 use crate::state::Page;
@@ -82,8 +83,8 @@ pub fn number(
     };
     let change = move |event| {
         let measures = page.measures.get_untracked();
-        let typed = event_target_value(&event).parse::<f64>().ok();
-        let value = typed.filter(|typed| typed.is_finite() && *typed >= 0.0);
+        let typed = event_target::<HtmlInputElement>(&event).value_as_number();
+        let value = Some(typed).filter(|typed| typed.is_finite() && *typed >= 0.0);
         page.answer(|case| set(case, value.map(|typed| from_readers(typed, unit, measures))));
     };
     view! {

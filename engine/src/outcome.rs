@@ -195,9 +195,7 @@ fn interpret_sample(case: &Case, sample: &SampleReport) -> SampleOutcome {
         Situation { case, soil: &soil, findings: &findings, chemistry: &chemistry, texture };
     let (advice, more) = biochar::advise(&situation);
     questions.extend(more);
-    // The page has one control for each question.
-    questions.sort_by_key(|q| q.id);
-    questions.dedup_by_key(|q| q.id);
+    let questions = in_order(questions);
     SampleOutcome {
         name: sample.name.clone(),
         readings,
@@ -206,4 +204,17 @@ fn interpret_sample(case: &Case, sample: &SampleReport) -> SampleOutcome {
         derived: chemistry.figures,
         advice,
     }
+}
+
+/// The most telling question first, each once: the page has one control for
+/// each.
+fn in_order(asked: Vec<Question>) -> Vec<Question> {
+    let mut questions: Vec<Question> = Vec::new();
+    for question in asked {
+        let at = questions.partition_point(|q| q.id < question.id);
+        if questions.get(at).is_none_or(|q| q.id != question.id) {
+            questions.insert(at, question);
+        }
+    }
+    questions
 }

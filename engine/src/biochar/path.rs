@@ -502,9 +502,11 @@ impl Decision {
     /// Every rule that holds, as a reason for or against the path; those for
     /// it first.
     pub fn reasons(&self) -> Vec<Reason> {
-        let mut reasons: Vec<Reason> = self
-            .fired
-            .iter()
+        let (speak_for, against): (Vec<&Rule>, Vec<&Rule>) =
+            self.fired.iter().partition(|rule| rule.speaks.for_path(self.path));
+        speak_for
+            .into_iter()
+            .chain(against)
             .map(|rule| {
                 let mut grounds = Grounds::new(rule.when, rule.sources);
                 grounds.inputs = (rule.inputs)(&self.facts);
@@ -515,9 +517,7 @@ impl Decision {
                     grounds,
                 }
             })
-            .collect();
-        reasons.sort_by_key(|reason| !reason.speaks_for);
-        reasons
+            .collect()
     }
 
     /// Whether a rule holds.

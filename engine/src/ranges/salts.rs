@@ -142,7 +142,7 @@ pub fn as_saturated_paste(
     if method.is_none() {
         values.push(ec);
     }
-    values.sort_by(f64::total_cmp);
+    values.sort_unstable_by(f64::total_cmp);
     let (low, high) = (*values.first()?, *values.last()?);
     let mut sources: Vec<Citation> = Vec::new();
     for l in lines {

@@ -104,13 +104,12 @@ pub(super) fn method_for(statements: &[Statement], property: Property) -> Option
             0
         }
     };
-    let mut fitting: Vec<&Statement> = statements
+    let fitting: Vec<&Statement> = statements
         .iter()
         .filter(|s| covers(s.method, property))
         .filter(|s| s.only.is_empty() || s.only.contains(&property))
         .collect();
-    fitting.sort_by_key(|s| width(s));
-    let first = *fitting.first()?;
+    let first = fitting.iter().copied().min_by_key(|s| width(s))?;
     let rival = fitting.iter().any(|s| s.method != first.method && width(s) == width(first));
     (!rival).then_some(first)
 }

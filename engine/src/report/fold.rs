@@ -49,7 +49,12 @@ pub(super) fn fold_char(c: char) -> char {
         'ú' | 'ù' | 'ü' | 'Ú' | 'Ü' => 'u',
         'ç' | 'Ç' => 'c',
         'ñ' | 'Ñ' => 'n',
-        _ => c.to_lowercase().next().unwrap_or(c),
+        // Lower case of the Latin-1, Greek and Cyrillic capitals; the tables for
+        // every script would add 6 kB to the page.
+        'À'..='Þ' | 'Α'..='Ω' | 'А'..='Я' if c != '×' => {
+            char::from_u32(c as u32 + 0x20).unwrap_or(c)
+        }
+        _ => c.to_ascii_lowercase(),
     }
 }
 

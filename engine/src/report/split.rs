@@ -366,7 +366,7 @@ fn single_blanks(lines: &[Line<'_>]) -> Option<Vec<Vec<Cell>>> {
         |c: &Cell| c.text.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '<' | '>'));
     let mut head = parted(head, 1);
     // "Sample ID" and "Lab No." are one heading.
-    let second = head.get(1)?.text.to_lowercase();
+    let second = head.get(1)?.text.to_ascii_lowercase();
     if matches!(second.trim_end_matches('.'), "id" | "no" | "name" | "number" | "#") {
         join_first(&mut head, 2);
     }
