@@ -9,7 +9,7 @@ use leptos::prelude::*;
 use crate::figure::figures;
 use crate::grounds::opened_grounds;
 use crate::layer::{Stratum, edge, turf};
-use crate::living::{flag, keyed, lines, text};
+use crate::living::{flag, lines, settled, text};
 use crate::questions::questions;
 use crate::season::when;
 use crate::state::Page;
@@ -165,14 +165,13 @@ fn cautions(page: Page) -> impl IntoView {
         <div class="cautions" hidden=flag(move || list.with(Vec::is_empty))>
             <h3>{words::TAKE_CARE}</h3>
             <ul class="plain">
-                {keyed(
+                {settled(
                     move || list.get(),
-                    |caution| caution.text.clone(),
-                    |caution: Memo<Caution>| {
+                    |caution: Caution| {
                         view! {
                             <li>
-                                <p>{text(move || caution.with(|c| c.text.clone()))}</p>
-                                {opened_grounds(move || caution.with(|c| c.grounds.clone()))}
+                                <p>{caution.text}</p>
+                                {opened_grounds(caution.grounds)}
                             </li>
                         }
                     },

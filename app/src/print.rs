@@ -29,7 +29,9 @@ pub fn open_for_printing() {
 }
 
 fn closed_tables() -> Vec<HtmlDetailsElement> {
-    let Ok(list) = document().query_selector_all(".table-fold:not([open])") else { return Vec::new() };
+    let Ok(list) = document().query_selector_all(".table-fold:not([open])") else {
+        return Vec::new();
+    };
     (0..list.length()).filter_map(|i| list.get(i)?.dyn_into().ok()).collect()
 }
 
