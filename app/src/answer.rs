@@ -122,9 +122,11 @@ fn next_date(page: Page) -> impl IntoView {
 fn amounts(page: Page) -> impl IntoView {
     // What to carry to the bed comes first, the shares and rates after it.
     let list = Memo::new(move |_| {
-        let mut amounts = page.of_plan(|plan| plan.amounts.clone());
-        amounts.sort_by_key(|figure| figure.unit != Unit::Litre);
-        amounts
+        let amounts = page.of_plan(|plan| plan.amounts.clone());
+        let (mut first, then): (Vec<_>, Vec<_>) =
+            amounts.into_iter().partition(|figure| figure.unit == Unit::Litre);
+        first.extend(then);
+        first
     });
     let assumed = move || {
         let lead = list.with(|amounts| amounts.first().map(|f| f.grounds.assumed.clone()));

@@ -4,12 +4,13 @@ use std::sync::Arc;
 
 use emberloam_engine::Case;
 use emberloam_engine::quantity::{Unit, from_readers, in_readers, readers_symbol, significant};
+use emberloam_engine::season::day;
 use leptos::prelude::*;
 use time::Date;
 
 use crate::living::{Flag, flag, text};
 use crate::state::Page;
-use crate::{date, words};
+use crate::words;
 
 /// One choice out of several; the first option is "not known".
 pub fn choice<T: Copy + PartialEq + Send + Sync + 'static>(
@@ -119,7 +120,7 @@ pub fn number(
 }
 
 /// A date.
-pub fn day(
+pub fn date(
     page: Page,
     label: &'static str,
     get: fn(&Case) -> Option<Date>,
@@ -130,9 +131,9 @@ pub fn day(
             <span class="field-name">{label}</span>
             <input
                 type="date"
-                prop:value=text(move || page.answers.with(get).map_or_else(String::new, date::iso))
+                prop:value=text(move || page.answers.with(get).map_or_else(String::new, day::iso))
                 on:change=move |event| {
-                    let typed = date::parse(&event_target_value(&event));
+                    let typed = day::parse(&event_target_value(&event));
                     page.answer(|case| set(case, typed));
                 }
             />

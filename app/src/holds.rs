@@ -69,9 +69,7 @@ fn unread(page: Page) -> impl IntoView {
             .report
             .with(|report| report.as_ref().map(|r| r.unread.clone()).unwrap_or_default());
         let of_sample = page.of_sample(|sample| sample.unread.clone());
-        let mut all: Vec<Unread> = of_report.into_iter().chain(of_sample).collect();
-        all.sort_by_key(|unread| unread.place);
-        all
+        of_sample.into_iter().chain(of_report).collect::<Vec<Unread>>()
     });
     view! {
         <div id="unread" hidden=flag(move || list.with(Vec::is_empty))>

@@ -157,11 +157,11 @@ pub const MONTHS: [&str; 12] = [
 
 /// The name of a property or a figure at the head of a row; pH keeps its small p.
 pub fn title(name: &str) -> String {
-    let mut letters = name.chars();
-    match letters.next() {
-        Some(first) if !name.starts_with("pH") => first.to_uppercase().chain(letters).collect(),
-        _ => name.into(),
+    let mut title = name.to_string();
+    if let Some(first) = title.get_mut(..1).filter(|_| !name.starts_with("pH")) {
+        first.make_ascii_uppercase();
     }
+    title
 }
 
 pub fn line(number: u32) -> String {

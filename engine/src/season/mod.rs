@@ -1,5 +1,6 @@
 //! When: what the dates allow, and the dated tasks of each path.
 
+pub mod day;
 mod task;
 mod tasks;
 mod timing;
