@@ -9,7 +9,7 @@ use leptos::prelude::*;
 use crate::figure::figures;
 use crate::grounds::opened_grounds;
 use crate::layer::{Stratum, edge, turf};
-use crate::living::{flag, keyed, lines, text};
+use crate::living::{flag, lines, settled, text};
 use crate::questions::questions;
 use crate::season::when;
 use crate::state::Page;
@@ -122,9 +122,11 @@ fn next_date(page: Page) -> impl IntoView {
 fn amounts(page: Page) -> impl IntoView {
     // What to carry to the bed comes first, the shares and rates after it.
     let list = Memo::new(move |_| {
-        let mut amounts = page.of_plan(|plan| plan.amounts.clone());
-        amounts.sort_by_key(|figure| figure.unit != Unit::Litre);
-        amounts
+        let amounts = page.of_plan(|plan| plan.amounts.clone());
+        let (mut first, then): (Vec<_>, Vec<_>) =
+            amounts.into_iter().partition(|figure| figure.unit == Unit::Litre);
+        first.extend(then);
+        first
     });
     let assumed = move || {
         let lead = list.with(|amounts| amounts.first().map(|f| f.grounds.assumed.clone()));
@@ -165,14 +167,13 @@ fn cautions(page: Page) -> impl IntoView {
         <div class="cautions" hidden=flag(move || list.with(Vec::is_empty))>
             <h3>{words::TAKE_CARE}</h3>
             <ul class="plain">
-                {keyed(
+                {settled(
                     move || list.get(),
-                    |caution| caution.text.clone(),
-                    |caution: Memo<Caution>| {
+                    |caution: Caution| {
                         view! {
                             <li>
-                                <p>{text(move || caution.with(|c| c.text.clone()))}</p>
-                                {opened_grounds(move || caution.with(|c| c.grounds.clone()))}
+                                <p>{caution.text}</p>
+                                {opened_grounds(caution.grounds)}
                             </li>
                         }
                     },

@@ -5,7 +5,7 @@ use emberloam_engine::quantity::Unit;
 use emberloam_engine::soil::{Method, MethodKind, PlantGroup, Texture};
 use leptos::prelude::*;
 
-use crate::control::{choice, day, number, several};
+use crate::control::{choice, date, number, several};
 use crate::state::Page;
 use crate::words;
 
@@ -134,7 +134,7 @@ fn kind(page: Page) -> AnyView {
 }
 
 pub fn planting(page: Page) -> AnyView {
-    day(
+    date(
         page,
         words::PLANTING,
         |case| case.season.planting,
@@ -153,13 +153,13 @@ pub fn winter(page: Page) -> AnyView {
             |case| case.season.winter,
             |case, value| case.season.winter = value,
         )}
-        {day(
+        {date(
             page,
             words::HARVEST,
             |case| case.season.harvest,
             |case, value| case.season.harvest = value,
         )}
-        {day(
+        {date(
             page,
             words::FIRST_FROST,
             |case| case.season.first_frost,
@@ -170,7 +170,7 @@ pub fn winter(page: Page) -> AnyView {
 }
 
 fn last_frost(page: Page) -> AnyView {
-    day(
+    date(
         page,
         words::LAST_FROST,
         |case| case.season.last_frost,

@@ -1,14 +1,17 @@
 //! The few kinds of control the page has, each tied to one answer of the case.
 
+use std::sync::Arc;
+
 use emberloam_engine::Case;
 use emberloam_engine::quantity::{Unit, from_readers, in_readers, readers_symbol, significant};
+use emberloam_engine::season::day;
 use leptos::prelude::*;
 use time::Date;
 use web_sys::HtmlInputElement;
 
-use crate::living::{flag, text};
+use crate::living::{Flag, flag, text};
 use crate::state::Page;
-use crate::{date, words};
+use crate::words;
 
 /// One choice out of several; the first option is "not known".
 pub fn choice<T: Copy + PartialEq + Send + Sync + 'static>(
@@ -25,7 +28,6 @@ pub fn choice<T: Copy + PartialEq + Send + Sync + 'static>(
         move || page.answers.with(get),
         move |picked| page.answer(|case| set(case, picked)),
     )
-    .into_any()
 }
 
 /// A select box over `options`; the empty choice is called `empty`.
@@ -33,38 +35,50 @@ pub fn pick<T: Copy + PartialEq + Send + Sync + 'static>(
     label: &'static str,
     empty: &'static str,
     options: Vec<(T, &'static str)>,
-    current: impl Fn() -> Option<T> + Copy + Send + Sync + 'static,
+    current: impl Fn() -> Option<T> + Send + Sync + 'static,
     picked: impl Fn(Option<T>) + 'static,
-) -> impl IntoView {
-    let values: Vec<T> = options.iter().map(|(value, _)| *value).collect();
-    let choose = move |event| {
-        let index = event_target_value(&event).parse::<usize>().ok();
-        picked(index.and_then(|index| values.get(index)).copied());
+) -> AnyView {
+    let (values, names): (Vec<T>, Vec<&'static str>) = options.into_iter().unzip();
+    let at = values.clone();
+    boxed_pick(
+        label,
+        empty,
+        names,
+        Arc::new(move || current().and_then(|now| at.iter().position(|value| *value == now))),
+        Box::new(move |index| picked(index.and_then(|index| values.get(index)).copied())),
+    )
+}
+
+fn boxed_pick(
+    label: &'static str,
+    empty: &'static str,
+    names: Vec<&'static str>,
+    current: Arc<dyn Fn() -> Option<usize> + Send + Sync>,
+    picked: Box<dyn Fn(Option<usize>)>,
+) -> AnyView {
+    let choose = move |event| picked(event_target_value(&event).parse().ok());
+    let option = move |value: Option<usize>, name: &'static str| {
+        let current = current.clone();
+        view! {
+            <option
+                value=value.map_or_else(String::new, |index| index.to_string())
+                prop:selected=flag(move || current() == value)
+            >
+                {name}
+            </option>
+        }
     };
+    let options: Vec<_> = std::iter::once((None, empty))
+        .chain(names.into_iter().enumerate().map(|(index, name)| (Some(index), name)))
+        .map(|(value, name)| option(value, name))
+        .collect();
     view! {
         <label class="field">
             <span class="field-name">{label}</span>
-            <select on:change=choose>
-                <option value="" prop:selected=flag(move || current().is_none())>
-                    {empty}
-                </option>
-                {options
-                    .into_iter()
-                    .enumerate()
-                    .map(|(index, (value, name))| {
-                        view! {
-                            <option
-                                value=index.to_string()
-                                prop:selected=flag(move || current() == Some(value))
-                            >
-                                {name}
-                            </option>
-                        }
-                    })
-                    .collect_view()}
-            </select>
+            <select on:change=choose>{options}</select>
         </label>
     }
+    .into_any()
 }
 
 /// A number in the reader's measures.
@@ -107,7 +121,7 @@ pub fn number(
 }
 
 /// A date.
-pub fn day(
+pub fn date(
     page: Page,
     label: &'static str,
     get: fn(&Case) -> Option<Date>,
@@ -118,9 +132,9 @@ pub fn day(
             <span class="field-name">{label}</span>
             <input
                 type="date"
-                prop:value=text(move || page.answers.with(get).map_or_else(String::new, date::iso))
+                prop:value=text(move || page.answers.with(get).map_or_else(String::new, day::iso))
                 on:change=move |event| {
-                    let typed = date::parse(&event_target_value(&event));
+                    let typed = day::parse(&event_target_value(&event));
                     page.answer(|case| set(case, typed));
                 }
             />
@@ -137,11 +151,10 @@ pub fn several<T: Copy + PartialEq + Send + Sync + 'static>(
     list: fn(&mut Case) -> &mut Vec<T>,
     has: fn(&Case, T) -> bool,
 ) -> AnyView {
-    let boxes = options
+    let boxes: Vec<_> = options
         .into_iter()
         .map(|(value, name)| {
-            let toggle = move |event| {
-                let ticked = event_target_checked(&event);
+            let toggle = move |ticked| {
                 page.answer(|case| {
                     let list = list(case);
                     list.retain(|other| *other != value);
@@ -150,18 +163,10 @@ pub fn several<T: Copy + PartialEq + Send + Sync + 'static>(
                     }
                 });
             };
-            view! {
-                <label class="tick">
-                    <input
-                        type="checkbox"
-                        prop:checked=flag(move || page.answers.with(|case| has(case, value)))
-                        on:change=toggle
-                    />
-                    <span>{name}</span>
-                </label>
-            }
+            let ticked = flag(move || page.answers.with(|case| has(case, value)));
+            tick(name, ticked, Box::new(toggle))
         })
-        .collect_view();
+        .collect();
     view! {
         <fieldset class="several">
             <legend class="field-name">{label}</legend>
@@ -169,4 +174,17 @@ pub fn several<T: Copy + PartialEq + Send + Sync + 'static>(
         </fieldset>
     }
     .into_any()
+}
+
+fn tick(name: &'static str, ticked: Flag, toggle: Box<dyn Fn(bool)>) -> impl IntoView {
+    view! {
+        <label class="tick">
+            <input
+                type="checkbox"
+                prop:checked=ticked
+                on:change=move |event| toggle(event_target_checked(&event))
+            />
+            <span>{name}</span>
+        </label>
+    }
 }

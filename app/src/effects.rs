@@ -11,7 +11,7 @@ use plotters::style::{ShapeStyle, TextStyle};
 use crate::chart::{Pen, Repaint, Sheet, chart};
 use crate::figure::value;
 use crate::grounds::opened_grounds;
-use crate::living::{flag, keyed, text};
+use crate::living::{flag, settled, text};
 use crate::state::Page;
 use crate::words;
 
@@ -58,31 +58,25 @@ pub fn effects(page: Page) -> impl IntoView {
                         </tr>
                     </thead>
                     <tbody>
-                        {keyed(
-                            move || all.get(),
-                            |effect| effect.property.name().to_string(),
-                            move |item: Memo<SoilEffect>| {
-                                view! {
-                                    <tr data-effect=text(move || item.with(|e| e.property.name()))>
-                                        <th scope="row">
-                                            {text(move || item.with(|e| words::title(e.property.label())))}
-                                        </th>
-                                        <td>{text(move || item.with(|e| e.direction))}</td>
-                                        <td>{text(move || item.with(|e| value(page, &e.change)))}</td>
-                                        <td>
-                                            {opened_grounds(move || {
-                                                item.with(|e| e.change.grounds.clone())
-                                            })}
-                                        </td>
-                                    </tr>
-                                }
-                            },
-                        )}
+                        {settled(move || all.get(), move |effect| row(page, effect))}
                     </tbody>
                 </table>
             </div>
             </details>
         </div>
+    }
+}
+
+/// A row of the table.
+fn row(page: Page, effect: SoilEffect) -> impl IntoView {
+    let behind = effect.change.grounds.clone();
+    view! {
+        <tr data-effect=effect.property.name()>
+            <th scope="row">{words::title(effect.property.label())}</th>
+            <td>{effect.direction}</td>
+            <td>{text(move || value(page, &effect.change))}</td>
+            <td>{opened_grounds(behind)}</td>
+        </tr>
     }
 }
 

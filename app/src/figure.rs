@@ -4,20 +4,21 @@ use emberloam_engine::quantity::{Figure, shown};
 use leptos::prelude::*;
 
 use crate::grounds::grounds;
-use crate::living::{keyed, text};
+use crate::living::{settled, text};
 use crate::state::Page;
 use crate::words;
 
 /// One figure: its name, its value, and its grounds behind it.
-pub fn figure(page: Page, item: Memo<Figure>) -> impl IntoView {
+fn figure(page: Page, of: Figure) -> impl IntoView {
+    let Figure { name, label, grounds: behind, .. } = of.clone();
     view! {
-        <details class="figure" data-name=text(move || item.with(|f| f.name))>
+        <details class="figure" data-name=name>
             <summary>
-                <span class="figure-name">{text(move || item.with(|f| words::title(f.label)))}</span>
-                <span class="figure-value">{text(move || value(page, &item.get()))}</span>
+                <span class="figure-name">{words::title(label)}</span>
+                <span class="figure-value">{text(move || value(page, &of))}</span>
                 <span class="figure-hint">{words::GROUNDS}</span>
             </summary>
-            {grounds(move || item.with(|f| f.grounds.clone()))}
+            {grounds(behind)}
         </details>
     }
 }
@@ -27,7 +28,7 @@ pub fn figures(
     page: Page,
     list: impl Fn() -> Vec<Figure> + Send + Sync + 'static,
 ) -> impl IntoView {
-    view! { <div class="figures">{keyed(list, |f| f.name.to_string(), move |item| figure(page, item))}</div> }
+    view! { <div class="figures">{settled(list, move |of| figure(page, of))}</div> }
 }
 
 /// A figure's value in the reader's measures.

@@ -7,76 +7,53 @@ use leptos::prelude::*;
 use crate::words;
 
 /// The grounds, laid out; for the inside of something that opens.
-pub fn grounds(of: impl Fn() -> Grounds + Send + Sync + 'static) -> impl IntoView {
-    move || {
-        let Grounds { rule, inputs, assumed, sources } = of();
-        view! {
-            <div class="grounds">
-                {(!rule.is_empty()).then(|| view! { <p class="rule">{rule}</p> })}
-                {(!inputs.is_empty())
-                    .then(|| {
-                        view! {
-                            <p class="aside-word">{words::GROUNDS_INPUTS}</p>
-                            <dl class="inputs">
-                                {inputs
-                                    .into_iter()
-                                    .map(|input| {
-                                        view! {
-                                            <div>
-                                                <dt>{input.name}</dt>
-                                                <dd>{input.value}</dd>
-                                            </div>
-                                        }
-                                    })
-                                    .collect_view()}
-                            </dl>
-                        }
-                    })}
-                {(!assumed.is_empty())
-                    .then(|| {
-                        view! {
-                            <p class="aside-word">{words::GROUNDS_ASSUMED}</p>
-                            <ul>
-                                {assumed
-                                    .into_iter()
-                                    .map(|text| view! { <li>{text}</li> })
-                                    .collect_view()}
-                            </ul>
-                        }
-                    })}
-                {(!sources.is_empty())
-                    .then(|| {
-                        view! {
-                            <p class="aside-word">{words::GROUNDS_SOURCES}</p>
-                            <ul class="citations">
-                                {sources
-                                    .into_iter()
-                                    .map(|source| view! { <li>{citation(source)}</li> })
-                                    .collect_view()}
-                            </ul>
-                        }
-                    })}
-            </div>
-        }
+pub fn grounds(of: Grounds) -> AnyView {
+    let Grounds { rule, inputs, assumed, sources } = of;
+    let inputs: Vec<_> = inputs
+        .into_iter()
+        .map(|input| {
+            view! {
+                <div>
+                    <dt>{input.name}</dt>
+                    <dd>{input.value}</dd>
+                </div>
+            }
+        })
+        .collect();
+    let assumed: Vec<_> = assumed.into_iter().map(|text| view! { <li>{text}</li> }).collect();
+    let sources: Vec<_> =
+        sources.into_iter().map(|source| view! { <li>{citation(source)}</li> }).collect();
+    view! {
+        <div class="grounds">
+            {(!rule.is_empty()).then(|| view! { <p class="rule">{rule}</p> })}
+            {headed(words::GROUNDS_INPUTS, inputs.is_empty())} <dl class="inputs">{inputs}</dl>
+            {headed(words::GROUNDS_ASSUMED, assumed.is_empty())} <ul>{assumed}</ul>
+            {headed(words::GROUNDS_SOURCES, sources.is_empty())}
+            <ul class="citations">{sources}</ul>
+        </div>
     }
+    .into_any()
 }
 
-/// The grounds behind a small "why" that opens.
-pub fn opened_grounds(of: impl Fn() -> Grounds + Send + Sync + Clone + 'static) -> impl IntoView {
-    let empty = {
-        let of = of.clone();
-        move || of() == Grounds::default()
-    };
+/// The words over a list, unless the list is empty.
+fn headed(words: &'static str, empty: bool) -> impl IntoView {
+    (!empty).then(|| view! { <p class="aside-word">{words}</p> })
+}
+
+/// The grounds behind a small "how we know" that opens.
+pub fn opened_grounds(of: Grounds) -> AnyView {
+    let empty = of == Grounds::default();
     view! {
         <details class="open-grounds" hidden=empty>
             <summary>{words::GROUNDS}</summary>
             {grounds(of)}
         </details>
     }
+    .into_any()
 }
 
 /// A publication with the grade of the reading.
-pub fn citation(citation: Citation) -> impl IntoView {
+pub fn citation(citation: Citation) -> AnyView {
     let place = citation.source.place;
     let title = if place.starts_with("http") {
         view! { <a href=place rel="noreferrer">{citation.source.title}</a> }.into_any()
@@ -90,4 +67,5 @@ pub fn citation(citation: Citation) -> impl IntoView {
         " "
         <span class="grade">"(" {citation.grade.words()} ")"</span>
     }
+    .into_any()
 }

@@ -5,7 +5,7 @@ use emberloam_engine::report::Unread;
 use leptos::prelude::*;
 
 use crate::layer::{Stratum, layer};
-use crate::living::{flag, keyed, lines, text};
+use crate::living::{flag, keyed, lines, settled, text};
 use crate::reading::reading;
 use crate::source::{source_key, source_line};
 use crate::state::Page;
@@ -69,22 +69,19 @@ fn unread(page: Page) -> impl IntoView {
             .report
             .with(|report| report.as_ref().map(|r| r.unread.clone()).unwrap_or_default());
         let of_sample = page.of_sample(|sample| sample.unread.clone());
-        let mut all: Vec<Unread> = of_report.into_iter().chain(of_sample).collect();
-        all.sort_by_key(|unread| unread.place);
-        all
+        of_sample.into_iter().chain(of_report).collect::<Vec<Unread>>()
     });
     view! {
         <div id="unread" hidden=flag(move || list.with(Vec::is_empty))>
             <h3>{words::UNREAD}</h3>
             <ul class="plain">
-                {keyed(
+                {settled(
                     move || list.get(),
-                    |unread| format!("{} {}", source_key(unread.place), unread.text),
-                    move |item: Memo<Unread>| {
+                    move |unread: Unread| {
                         view! {
                             <li>
-                                {source_line(page, move || item.with(|u| u.place))}
-                                <p>{text(move || item.with(|u| u.reason.clone()))}</p>
+                                {source_line(page, move || unread.place)}
+                                <p>{unread.reason}</p>
                             </li>
                         }
                     },

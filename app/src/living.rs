@@ -33,7 +33,49 @@ fn boxed_lines(of: Box<dyn Fn() -> Vec<String> + Send>) -> impl IntoView {
     move || of().into_iter().map(|line| view! { <li>{line}</li> }).collect_view()
 }
 
-/// Shows each item of `list`; items with the same key are the same item.
+/// Shows each item of `list`. An item that stays the same keeps its element;
+/// one that changes is drawn anew. For what is only read and opened.
+pub fn settled<T, V>(
+    list: impl Fn() -> Vec<T> + Send + Sync + 'static,
+    show: impl Fn(T) -> V + Send + Sync + 'static,
+) -> AnyView
+where
+    T: Clone + PartialEq + Send + Sync + 'static,
+    V: IntoView + 'static,
+{
+    let numbered = Memo::new(move |before: Option<&Vec<(u32, T)>>| {
+        number(before.map_or(&[][..], Vec::as_slice), list())
+    });
+    let keys = move || numbered.with(|all| all.iter().map(|(id, _)| id.to_string()).collect());
+    let child = move |mine: String| {
+        let find = |all: &Vec<(u32, T)>| {
+            all.iter().find(|(id, _)| id.to_string() == mine).map(|(_, item)| item.clone())
+        };
+        numbered.with_untracked(find).map(&show).into_any()
+    };
+    boxed_keyed(Box::new(keys), Arc::new(child))
+}
+
+/// Gives every item the number it had before, or a new one.
+fn number<T: PartialEq>(before: &[(u32, T)], now: Vec<T>) -> Vec<(u32, T)> {
+    let mut free: Vec<&(u32, T)> = before.iter().collect();
+    let mut next = before.iter().map(|(id, _)| id + 1).max().unwrap_or(0);
+    let mut numbered = Vec::with_capacity(now.len());
+    for item in now {
+        let id = match free.iter().position(|(_, old)| *old == item) {
+            Some(at) => free.swap_remove(at).0,
+            None => {
+                next += 1;
+                next - 1
+            }
+        };
+        numbered.push((id, item));
+    }
+    numbered
+}
+
+/// Shows each item of `list`; items with the same key are the same item and
+/// change in place. For what holds controls.
 pub fn keyed<T, V>(
     list: impl Fn() -> Vec<T> + Send + Sync + 'static,
     key: fn(&T) -> String,
@@ -60,4 +102,17 @@ fn boxed_keyed(
     child: Arc<dyn Fn(String) -> AnyView + Send + Sync>,
 ) -> AnyView {
     view! { <For each=keys key=String::clone children=move |key| child(key) /> }.into_any()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_item_that_stays_keeps_its_number_and_no_number_stands_twice() {
+        let first = number(&[], vec!["a", "b", "b"]);
+        assert_eq!(first, [(0, "a"), (1, "b"), (2, "b")]);
+        let then = number(&first, vec!["b", "c", "a"]);
+        assert_eq!(then, [(1, "b"), (3, "c"), (0, "a")]);
+    }
 }

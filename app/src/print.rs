@@ -1,4 +1,4 @@
-//! Printing: everything that is folded opens for the paper and closes after.
+//! Printing: the tables of the charts open for the paper and close after.
 
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -14,7 +14,7 @@ pub fn open_for_printing() {
     let opened: Rc<RefCell<Vec<HtmlDetailsElement>>> = Rc::default();
     let to_close = opened.clone();
     EventListener::new(&window, "beforeprint", move |_| {
-        for fold in closed_folds() {
+        for fold in closed_tables() {
             fold.set_open(true);
             opened.borrow_mut().push(fold);
         }
@@ -28,8 +28,10 @@ pub fn open_for_printing() {
     .forget();
 }
 
-fn closed_folds() -> Vec<HtmlDetailsElement> {
-    let Ok(list) = document().query_selector_all("details:not([open])") else { return Vec::new() };
+fn closed_tables() -> Vec<HtmlDetailsElement> {
+    let Ok(list) = document().query_selector_all(".table-fold:not([open])") else {
+        return Vec::new();
+    };
     (0..list.length()).filter_map(|i| list.get(i)?.dyn_into().ok()).collect()
 }
 

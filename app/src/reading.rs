@@ -134,7 +134,7 @@ fn behind(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
         <ul class="notes">
             {lines(move || item.with(|r| r.notes.clone()))}
         </ul>
-        {grounds(move || item.with(|r| r.finding.grounds.clone()))}
+        {move || grounds(item.with(|r| r.finding.grounds.clone()))}
         {move || {
             item.with(|r| r.finding.second_opinions.clone())
                 .into_iter()
@@ -169,7 +169,7 @@ fn second_opinion(opinion: Opinion) -> impl IntoView {
                 " "
                 {words::opinion(opinion.source, opinion.level.label(), &opinion.range.text)}
             </p>
-            {opened_grounds(move || basis.clone())}
+            {opened_grounds(basis)}
         </div>
     }
 }

@@ -5,7 +5,7 @@ use leptos::prelude::*;
 
 use crate::grounds::opened_grounds;
 use crate::layer::{Stratum, layer};
-use crate::living::{flag, keyed, text};
+use crate::living::{flag, settled};
 use crate::state::Page;
 use crate::uptake::uptake;
 use crate::{date, words};
@@ -20,17 +20,16 @@ pub fn season(page: Page) -> impl IntoView {
         view! {
             <p hidden=flag(move || !tasks.with(Vec::is_empty))>{words::NO_TASKS}</p>
             <ol class="tasks plain">
-                {keyed(
+                {settled(
                     move || tasks.get(),
-                    |task| task.task.clone(),
-                    |task: Memo<Task>| {
+                    |task: Task| {
                         view! {
                             <li>
-                                <p class="task-when">{text(move || task.with(when))}</p>
+                                <p class="task-when">{when(&task)}</p>
                                 <div>
-                                    <p class="task-what">{text(move || task.with(|t| t.task.clone()))}</p>
-                                    <p class="soft">{text(move || task.with(|t| t.reason.clone()))}</p>
-                                    {opened_grounds(move || task.with(|t| t.grounds.clone()))}
+                                    <p class="task-what">{task.task}</p>
+                                    <p class="soft">{task.reason}</p>
+                                    {opened_grounds(task.grounds)}
                                 </div>
                             </li>
                         }

@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use crate::effects::effects;
 use crate::grounds::opened_grounds;
 use crate::layer::{Stratum, layer};
-use crate::living::{flag, keyed, lines, text};
+use crate::living::{flag, lines, settled};
 use crate::state::Page;
 use crate::words;
 
@@ -37,14 +37,13 @@ fn side(page: Page, title: &'static str, speaks_for: bool) -> impl IntoView {
         <div hidden=flag(move || list.with(Vec::is_empty))>
             <h3>{title}</h3>
             <ul class="plain reasons" class:against=!speaks_for>
-                {keyed(
+                {settled(
                     move || list.get(),
-                    |reason| reason.rule.to_string(),
-                    |reason: Memo<Reason>| {
+                    |reason: Reason| {
                         view! {
-                            <li data-rule=text(move || reason.with(|r| r.rule))>
-                                <p>{text(move || reason.with(|r| r.text.clone()))}</p>
-                                {opened_grounds(move || reason.with(|r| r.grounds.clone()))}
+                            <li data-rule=reason.rule>
+                                <p>{reason.text}</p>
+                                {opened_grounds(reason.grounds)}
                             </li>
                         }
                     },

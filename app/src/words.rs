@@ -158,9 +158,7 @@ pub const MONTHS: [&str; 12] = [
 /// The name of a property or a figure at the head of a row; pH keeps its small p.
 pub fn title(name: &str) -> String {
     let mut title = name.to_string();
-    if !name.starts_with("pH")
-        && let Some(first) = title.get_mut(..1)
-    {
+    if let Some(first) = title.get_mut(..1).filter(|_| !name.starts_with("pH")) {
         first.make_ascii_uppercase();
     }
     title

@@ -140,20 +140,20 @@ pub enum BedKind {
 #[serde(default, deny_unknown_fields, rename_all = "kebab-case")]
 pub struct Season {
     /// Today.
-    #[serde(with = "crate::season::iso_date")]
+    #[serde(with = "crate::season::day")]
     pub today: Option<Date>,
     /// The next planting or sowing in this bed.
-    #[serde(with = "crate::season::iso_date")]
+    #[serde(with = "crate::season::day")]
     pub planting: Option<Date>,
     /// When the crop now in the bed is off; leave it out when the bed is empty.
-    #[serde(with = "crate::season::iso_date")]
+    #[serde(with = "crate::season::day")]
     pub harvest: Option<Date>,
     /// The usual first autumn frost to come.
-    #[serde(with = "crate::season::iso_date")]
+    #[serde(with = "crate::season::day")]
     pub first_frost: Option<Date>,
     /// The usual last spring frost to come; it stands for the planting date
     /// until that is given.
-    #[serde(with = "crate::season::iso_date")]
+    #[serde(with = "crate::season::day")]
     pub last_frost: Option<Date>,
     /// Whether the place has a winter with frost; `None` when nobody said.
     pub winter: Option<Winter>,

@@ -1,6 +1,6 @@
 //! When: what the dates allow, and the dated tasks of each path.
 
-pub mod iso_date;
+pub mod day;
 mod task;
 mod tasks;
 mod timing;

@@ -11,10 +11,10 @@ pub struct Task {
     /// What to do.
     pub task: String,
     /// The first good day; `None` until the dates are known.
-    #[serde(serialize_with = "crate::season::iso_date::serialize")]
+    #[serde(serialize_with = "crate::season::day::serialize")]
     pub from: Option<Date>,
     /// The last good day.
-    #[serde(serialize_with = "crate::season::iso_date::serialize")]
+    #[serde(serialize_with = "crate::season::day::serialize")]
     pub to: Option<Date>,
     /// Why then.
     pub reason: String,
