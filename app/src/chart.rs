@@ -6,6 +6,7 @@ use leptos::html::Canvas;
 use leptos::prelude::*;
 use plotters::coord::Shift;
 use plotters::prelude::{DrawingArea, IntoDrawingArea, RGBColor};
+use plotters::style::{FontDesc, FontFamily, FontStyle};
 use plotters_canvas::CanvasBackend;
 
 /// What a chart is drawn on.
@@ -38,6 +39,12 @@ impl Pen {
             possible: colour("--possible")?,
             scale: window.device_pixel_ratio().max(1.0),
         })
+    }
+
+    /// The page's type at a size in the page's pixels. The family is named as
+    /// a value: by its name it would bring every script's table of capitals.
+    pub fn font(&self, size: f64) -> FontDesc<'static> {
+        FontDesc::new(FontFamily::SansSerif, f64::from(self.px(size)), FontStyle::Normal)
     }
 
     /// A length of the page in device pixels.

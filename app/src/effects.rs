@@ -4,7 +4,7 @@ use emberloam_engine::biochar::Effect as SoilEffect;
 use emberloam_engine::quantity::{Unit, significant};
 use leptos::prelude::*;
 use plotters::element::{PathElement, Polygon, Rectangle};
-use plotters::prelude::{Color, IntoFont, Text};
+use plotters::prelude::{Color, Text};
 use plotters::style::text_anchor::{HPos, Pos, VPos};
 use plotters::style::{ShapeStyle, TextStyle};
 
@@ -91,7 +91,7 @@ fn draw(sheet: &Sheet, pen: &Pen, effects: &[SoilEffect]) {
     let margin = pen.px(22.0);
     let span = f64::from(width - names - 2 * margin);
     let x = |change: f64| names + margin + ((change / reach + 1.0) / 2.0 * span).round() as i32;
-    let font = ("sans-serif", f64::from(pen.px(13.0))).into_font();
+    let font = pen.font(13.0);
     let at_side = |anchor: HPos| {
         TextStyle::from(font.clone()).color(&pen.ink).pos(Pos::new(anchor, VPos::Center))
     };

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 use plotters::element::{PathElement, Polygon};
-use plotters::prelude::{Color, IntoFont, Text};
+use plotters::prelude::{Color, Text};
 use plotters::style::text_anchor::{HPos, Pos, VPos};
 use plotters::style::{ShapeStyle, TextStyle};
 
@@ -81,7 +81,7 @@ fn draw(sheet: &Sheet, pen: &Pen, points: &[Point]) {
     let (top, bottom) = (pen.px(14.0), height as i32 - pen.px(40.0));
     let x = |day: f64| left + (day / last * f64::from(right - left)).round() as i32;
     let y = |share: f64| bottom - (share / 100.0 * f64::from(bottom - top)).round() as i32;
-    let font = ("sans-serif", f64::from(pen.px(13.0))).into_font();
+    let font = pen.font(13.0);
     let text = |anchor: HPos| {
         TextStyle::from(font.clone()).color(&pen.ink).pos(Pos::new(anchor, VPos::Center))
     };
