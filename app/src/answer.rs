@@ -9,7 +9,7 @@ use leptos::prelude::*;
 use crate::figure::figures;
 use crate::grounds::opened_grounds;
 use crate::layer::{Stratum, edge, turf};
-use crate::living::{flag, lines, settled, text};
+use crate::living::{Look, flag, lines, settled, text};
 use crate::questions::questions;
 use crate::season::when;
 use crate::state::Page;
@@ -58,16 +58,16 @@ pub fn answer(page: Page) -> impl IntoView {
 /// Which sample the bed was taken from, when the report has more than one.
 fn which_sample(page: Page) -> impl IntoView {
     let names = Memo::new(move |_| {
-        page.report.with(|report| {
+        page.report.look(|report| {
             report
                 .as_ref()
                 .map(|r| r.samples.iter().map(|s| s.name.clone()).collect::<Vec<_>>())
                 .unwrap_or_default()
         })
     });
-    let chosen = move || page.outcome.with(|o| o.as_ref().map_or(0, |o| o.sample));
+    let chosen = move || page.outcome.look(|o| o.as_ref().map_or(0, |o| o.sample));
     view! {
-        <label class="field which-sample" hidden=flag(move || names.with(|names| names.len() < 2))>
+        <label class="field which-sample" hidden=flag(move || names.look(|names| names.len() < 2))>
             <span class="field-name">{words::WHICH_SAMPLE}</span>
             <select
                 id="sample"
@@ -129,12 +129,12 @@ fn amounts(page: Page) -> impl IntoView {
         first
     });
     let assumed = move || {
-        let lead = list.with(|amounts| amounts.first().map(|f| f.grounds.assumed.clone()));
+        let lead = list.look(|amounts| amounts.first().map(|f| f.grounds.assumed.clone()));
         lead.unwrap_or_default()
     };
     let capped = move || page.of_plan(|plan| plan.capped_by.clone());
     view! {
-        <div class="amounts" hidden=flag(move || list.with(Vec::is_empty))>
+        <div class="amounts" hidden=flag(move || list.look(Vec::is_empty))>
             <h3>{words::AMOUNTS}</h3>
             {figures(page, move || list.get())}
             <ul class="notes">
@@ -147,11 +147,11 @@ fn amounts(page: Page) -> impl IntoView {
 
 fn recipe(page: Page) -> impl IntoView {
     let charging = Memo::new(move |_| page.of_plan(|plan| plan.charging.clone()));
-    let steps = move || charging.with(|c| c.as_ref().map(|c| c.steps.clone())).unwrap_or_default();
+    let steps = move || charging.look(|c| c.as_ref().map(|c| c.steps.clone())).unwrap_or_default();
     let numbers =
-        move || charging.with(|c| c.as_ref().map(|c| c.figures.clone())).unwrap_or_default();
+        move || charging.look(|c| c.as_ref().map(|c| c.figures.clone())).unwrap_or_default();
     view! {
-        <div class="recipe" hidden=flag(move || charging.with(Option::is_none))>
+        <div class="recipe" hidden=flag(move || charging.look(Option::is_none))>
             <h3>{words::RECIPE}</h3>
             <ol class="steps">
                 {lines(steps)}
@@ -164,7 +164,7 @@ fn recipe(page: Page) -> impl IntoView {
 fn cautions(page: Page) -> impl IntoView {
     let list = Memo::new(move |_| page.of_plan(|plan| plan.cautions.clone()));
     view! {
-        <div class="cautions" hidden=flag(move || list.with(Vec::is_empty))>
+        <div class="cautions" hidden=flag(move || list.look(Vec::is_empty))>
             <h3>{words::TAKE_CARE}</h3>
             <ul class="plain">
                 {settled(

@@ -11,7 +11,7 @@ use plotters::style::{ShapeStyle, TextStyle};
 use crate::chart::{Pen, Repaint, Sheet, chart};
 use crate::figure::value;
 use crate::grounds::opened_grounds;
-use crate::living::{flag, settled, text};
+use crate::living::{Look, flag, settled, text};
 use crate::state::Page;
 use crate::words;
 
@@ -31,10 +31,10 @@ pub fn effects(page: Page) -> impl IntoView {
         drawn.retain(|effect| effect.change.unit == Unit::Percent);
         drawn
     });
-    let height = move || drawn.with(Vec::len) as f64 * ROW + AXIS;
+    let height = move || drawn.look(Vec::len) as f64 * ROW + AXIS;
     let repaint = expect_context::<Repaint>();
     view! {
-        <div hidden=flag(move || all.with(Vec::is_empty))>
+        <div hidden=flag(move || all.look(Vec::is_empty))>
             <h3>{words::EFFECTS}</h3>
             <p>{words::EFFECTS_HOW_TO_READ}</p>
             <figure>
@@ -42,7 +42,7 @@ pub fn effects(page: Page) -> impl IntoView {
                     repaint,
                     || words::EFFECTS_CHART.into(),
                     height,
-                    move |sheet, pen| drawn.with(|effects| draw(sheet, pen, effects)),
+                    move |sheet, pen| drawn.look(|effects| draw(sheet, pen, effects)),
                 )}
             </figure>
             <details class="fold table-fold">

@@ -5,7 +5,7 @@ use leptos::prelude::*;
 
 use crate::grounds::opened_grounds;
 use crate::layer::{Stratum, layer};
-use crate::living::{flag, settled};
+use crate::living::{Look, flag, settled};
 use crate::state::Page;
 use crate::uptake::uptake;
 use crate::{date, words};
@@ -18,7 +18,7 @@ pub fn season(page: Page) -> impl IntoView {
         "season",
         words::WHEN,
         view! {
-            <p hidden=flag(move || !tasks.with(Vec::is_empty))>{words::NO_TASKS}</p>
+            <p hidden=flag(move || !tasks.look(Vec::is_empty))>{words::NO_TASKS}</p>
             <ol class="tasks plain">
                 {settled(
                     move || tasks.get(),

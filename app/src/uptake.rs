@@ -7,7 +7,7 @@ use plotters::style::text_anchor::{HPos, Pos, VPos};
 use plotters::style::{ShapeStyle, TextStyle};
 
 use crate::chart::{Pen, Repaint, Sheet, chart};
-use crate::living::flag;
+use crate::living::{Look, flag};
 use crate::state::Page;
 use crate::words;
 
@@ -23,15 +23,15 @@ pub fn uptake(page: Page) -> impl IntoView {
     });
     let repaint = expect_context::<Repaint>();
     view! {
-        <div hidden=flag(move || points.with(Vec::is_empty))>
+        <div hidden=flag(move || points.look(Vec::is_empty))>
             <h3>{words::UPTAKE}</h3>
             <p>{words::UPTAKE_HOW_TO_READ}</p>
             <figure>
                 {chart(
                     repaint,
                     || words::UPTAKE_CHART.into(),
-                    move || if points.with(Vec::is_empty) { 0.0 } else { HEIGHT },
-                    move |sheet, pen| points.with(|points| draw(sheet, pen, points)),
+                    move || if points.look(Vec::is_empty) { 0.0 } else { HEIGHT },
+                    move |sheet, pen| points.look(|points| draw(sheet, pen, points)),
                 )}
             </figure>
             <details class="fold table-fold">

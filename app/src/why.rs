@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use crate::effects::effects;
 use crate::grounds::opened_grounds;
 use crate::layer::{Stratum, layer};
-use crate::living::{flag, lines, settled};
+use crate::living::{Look, flag, lines, settled};
 use crate::state::Page;
 use crate::words;
 
@@ -34,7 +34,7 @@ fn side(page: Page, title: &'static str, speaks_for: bool) -> impl IntoView {
         })
     });
     view! {
-        <div hidden=flag(move || list.with(Vec::is_empty))>
+        <div hidden=flag(move || list.look(Vec::is_empty))>
             <h3>{title}</h3>
             <ul class="plain reasons" class:against=!speaks_for>
                 {settled(
