@@ -64,19 +64,19 @@ fn summary(page: Page) -> impl IntoView {
 
 /// What could not be placed, each with its reason.
 fn unread(page: Page) -> impl IntoView {
-    let list = Memo::new(move |_| {
+    let list = move || {
         let of_report = page
             .report
             .look(|report| report.as_ref().map(|r| r.unread.clone()).unwrap_or_default());
         let of_sample = page.of_sample(|sample| sample.unread.clone());
         of_sample.into_iter().chain(of_report).collect::<Vec<Unread>>()
-    });
+    };
     view! {
-        <div id="unread" hidden=flag(move || list.look(Vec::is_empty))>
+        <div id="unread" hidden=flag(move || list().is_empty())>
             <h3>{words::UNREAD}</h3>
             <ul class="plain">
                 {settled(
-                    move || list.get(),
+                    list,
                     move |unread: Unread| {
                         view! {
                             <li>

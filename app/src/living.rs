@@ -33,14 +33,20 @@ pub trait Look<T> {
 
 impl<T: Send + Sync + 'static> Look<T> for Memo<T> {
     fn look<R>(&self, at: impl FnOnce(&T) -> R) -> R {
-        at(&self.read())
+        at(&held(self))
     }
 }
 
 impl<T: Send + Sync + 'static> Look<T> for RwSignal<T> {
     fn look<R>(&self, at: impl FnOnce(&T) -> R) -> R {
-        at(&self.read())
+        at(&held(self))
     }
+}
+
+/// Holds the value while it is looked at; one piece of code for each type.
+#[inline(never)]
+fn held<S: Read>(signal: &S) -> S::Value {
+    signal.read()
 }
 
 /// A list item for each line.

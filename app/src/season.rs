@@ -5,23 +5,23 @@ use leptos::prelude::*;
 
 use crate::grounds::opened_grounds;
 use crate::layer::{Stratum, layer};
-use crate::living::{Look, flag, settled};
+use crate::living::{flag, settled};
 use crate::state::Page;
 use crate::uptake::uptake;
 use crate::{date, words};
 
 /// The layer.
 pub fn season(page: Page) -> impl IntoView {
-    let tasks = Memo::new(move |_| page.of_plan(|plan| plan.season.clone()));
+    let tasks = move || page.of_plan(|plan| plan.season.clone());
     layer(
         Stratum::Clay,
         "season",
         words::WHEN,
         view! {
-            <p hidden=flag(move || !tasks.look(Vec::is_empty))>{words::NO_TASKS}</p>
+            <p hidden=flag(move || !tasks().is_empty())>{words::NO_TASKS}</p>
             <ol class="tasks plain">
                 {settled(
-                    move || tasks.get(),
+                    tasks,
                     |task: Task| {
                         view! {
                             <li>
