@@ -9,7 +9,7 @@ use leptos::prelude::*;
 use crate::figure::figures;
 use crate::grounds::opened_grounds;
 use crate::layer::{Stratum, edge, turf};
-use crate::living::{flag, lines, settled, text};
+use crate::living::{Look, flag, lines, settled, text};
 use crate::questions::questions;
 use crate::season::when;
 use crate::state::Page;
@@ -28,7 +28,7 @@ fn slug(path: Path) -> &'static str {
 /// The layer.
 pub fn answer(page: Page) -> impl IntoView {
     let path = move || page.of_plan(|plan| Some(slug(plan.path)));
-    let headline = Memo::new(move |_| page.of_plan(|plan| plan.headline.clone()));
+    let headline = move || page.of_plan(|plan| plan.headline.clone());
     let provisional = move || page.of_plan(|plan| plan.provisional);
     view! {
         <section id="answer" class="layer humus" data-path=path aria-labelledby="answer-title">
@@ -38,7 +38,7 @@ pub fn answer(page: Page) -> impl IntoView {
                     {words::WHAT_TO_DO} " · " {text(move || page.bed_name())}
                 </p>
                 <h2 id="answer-title" class="headline" tabindex="-1">
-                    {text(move || headline.get())}
+                    {text(headline)}
                 </h2>
                 <p class="provisional" hidden=flag(move || !provisional())>
                     {words::PROVISIONAL} " "
@@ -57,17 +57,17 @@ pub fn answer(page: Page) -> impl IntoView {
 
 /// Which sample the bed was taken from, when the report has more than one.
 fn which_sample(page: Page) -> impl IntoView {
-    let names = Memo::new(move |_| {
-        page.report.with(|report| {
+    let names = move || {
+        page.report.look(|report| {
             report
                 .as_ref()
                 .map(|r| r.samples.iter().map(|s| s.name.clone()).collect::<Vec<_>>())
                 .unwrap_or_default()
         })
-    });
-    let chosen = move || page.outcome.with(|o| o.as_ref().map_or(0, |o| o.sample));
+    };
+    let chosen = move || page.outcome.look(|o| o.as_ref().map_or(0, |o| o.sample));
     view! {
-        <label class="field which-sample" hidden=flag(move || names.with(|names| names.len() < 2))>
+        <label class="field which-sample" hidden=flag(move || names().len() < 2)>
             <span class="field-name">{words::WHICH_SAMPLE}</span>
             <select
                 id="sample"
@@ -78,8 +78,8 @@ fn which_sample(page: Page) -> impl IntoView {
                 }
             >
                 {move || {
-                    names
-                        .get()
+                    names()
+
                         .into_iter()
                         .enumerate()
                         .map(|(index, name)| {
@@ -121,22 +121,22 @@ fn next_date(page: Page) -> impl IntoView {
 
 fn amounts(page: Page) -> impl IntoView {
     // What to carry to the bed comes first, the shares and rates after it.
-    let list = Memo::new(move |_| {
+    let list = move || {
         let amounts = page.of_plan(|plan| plan.amounts.clone());
         let (mut first, then): (Vec<_>, Vec<_>) =
             amounts.into_iter().partition(|figure| figure.unit == Unit::Litre);
         first.extend(then);
         first
-    });
+    };
     let assumed = move || {
-        let lead = list.with(|amounts| amounts.first().map(|f| f.grounds.assumed.clone()));
+        let lead = list().first().map(|f| f.grounds.assumed.clone());
         lead.unwrap_or_default()
     };
     let capped = move || page.of_plan(|plan| plan.capped_by.clone());
     view! {
-        <div class="amounts" hidden=flag(move || list.with(Vec::is_empty))>
+        <div class="amounts" hidden=flag(move || list().is_empty())>
             <h3>{words::AMOUNTS}</h3>
-            {figures(page, move || list.get())}
+            {figures(page, list)}
             <ul class="notes">
                 {lines(move || assumed().iter().map(|text| words::assumed(text)).collect())}
                 {lines(capped)}
@@ -146,12 +146,11 @@ fn amounts(page: Page) -> impl IntoView {
 }
 
 fn recipe(page: Page) -> impl IntoView {
-    let charging = Memo::new(move |_| page.of_plan(|plan| plan.charging.clone()));
-    let steps = move || charging.with(|c| c.as_ref().map(|c| c.steps.clone())).unwrap_or_default();
-    let numbers =
-        move || charging.with(|c| c.as_ref().map(|c| c.figures.clone())).unwrap_or_default();
+    let charging = move || page.of_plan(|plan| plan.charging.clone());
+    let steps = move || charging().map(|c| c.steps).unwrap_or_default();
+    let numbers = move || charging().map(|c| c.figures).unwrap_or_default();
     view! {
-        <div class="recipe" hidden=flag(move || charging.with(Option::is_none))>
+        <div class="recipe" hidden=flag(move || charging().is_none())>
             <h3>{words::RECIPE}</h3>
             <ol class="steps">
                 {lines(steps)}
@@ -162,13 +161,13 @@ fn recipe(page: Page) -> impl IntoView {
 }
 
 fn cautions(page: Page) -> impl IntoView {
-    let list = Memo::new(move |_| page.of_plan(|plan| plan.cautions.clone()));
+    let list = move || page.of_plan(|plan| plan.cautions.clone());
     view! {
-        <div class="cautions" hidden=flag(move || list.with(Vec::is_empty))>
+        <div class="cautions" hidden=flag(move || list().is_empty())>
             <h3>{words::TAKE_CARE}</h3>
             <ul class="plain">
                 {settled(
-                    move || list.get(),
+                    list,
                     |caution: Caution| {
                         view! {
                             <li>

@@ -9,7 +9,7 @@ use leptos::prelude::*;
 use time::Date;
 use web_sys::HtmlInputElement;
 
-use crate::living::{Flag, flag, text};
+use crate::living::{Flag, Look, flag, text};
 use crate::state::Page;
 use crate::words;
 
@@ -25,7 +25,7 @@ pub fn choice<T: Copy + PartialEq + Send + Sync + 'static>(
         label,
         words::NOT_KNOWN,
         options,
-        move || page.answers.with(get),
+        move || page.answers.look(get),
         move |picked| page.answer(|case| set(case, picked)),
     )
 }
@@ -92,7 +92,7 @@ pub fn number(
     let shown = move || {
         let measures = page.measures.get();
         page.answers
-            .with(get)
+            .look(get)
             .map_or_else(String::new, |value| significant(in_readers(value, unit, measures), 4))
     };
     let change = move |event| {
@@ -132,7 +132,7 @@ pub fn date(
             <span class="field-name">{label}</span>
             <input
                 type="date"
-                prop:value=text(move || page.answers.with(get).map_or_else(String::new, day::iso))
+                prop:value=text(move || page.answers.look(get).map_or_else(String::new, day::iso))
                 on:change=move |event| {
                     let typed = day::parse(&event_target_value(&event));
                     page.answer(|case| set(case, typed));
@@ -163,7 +163,7 @@ pub fn several<T: Copy + PartialEq + Send + Sync + 'static>(
                     }
                 });
             };
-            let ticked = flag(move || page.answers.with(|case| has(case, value)));
+            let ticked = flag(move || page.answers.look(|case| has(case, value)));
             tick(name, ticked, Box::new(toggle))
         })
         .collect();

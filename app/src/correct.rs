@@ -9,7 +9,7 @@ use leptos::prelude::*;
 
 use crate::bed::report_units;
 use crate::control::pick;
-use crate::living::{flag, keyed, text};
+use crate::living::{Look, flag, keyed, text};
 use crate::source::{source_key, source_line};
 use crate::state::Page;
 use crate::words;
@@ -43,8 +43,8 @@ fn put_right(case: &mut Case, place: Place, original: &str, change: impl FnOnce(
 /// The controls that put one reading right.
 pub fn correct(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
     let now = Memo::new(move |_| {
-        let (place, original) = item.with(|r| (r.place, r.original.clone()));
-        page.answers.with(|case| correction(case, place, &original))
+        let (place, original) = item.look(|r| (r.place, r.original.clone()));
+        page.answers.look(|case| correction(case, place, &original))
     });
     let change = move |with: Box<dyn FnOnce(&mut Correction)>| {
         let (place, original) = item.with_untracked(|r| (r.place, r.original.clone()));
@@ -60,7 +60,7 @@ pub fn correct(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
                 <input
                     type="text"
                     autocomplete="off"
-                    placeholder=text(move || item.with(|r| r.original.clone()))
+                    placeholder=text(move || item.look(|r| r.original.clone()))
                     prop:value=text(move || now.get().and_then(|c| c.result).unwrap_or_default())
                     on:change=move |event| {
                         let typed = event_target_value(&event).trim().to_string();
@@ -128,15 +128,15 @@ pub fn unit_of(page: Page, property: Property) -> impl IntoView {
         |reading| source_key(reading.place),
         move |item| {
             let now = move || {
-                let (place, original) = item.with(|r| (r.place, r.original.clone()));
-                page.answers.with(|case| correction(case, place, &original)).and_then(|c| c.unit)
+                let (place, original) = item.look(|r| (r.place, r.original.clone()));
+                page.answers.look(|case| correction(case, place, &original)).and_then(|c| c.unit)
             };
             let picked = move |unit| {
                 let (place, original) = item.with_untracked(|r| (r.place, r.original.clone()));
                 page.answer(|case| put_right(case, place, &original, |c| c.unit = unit));
             };
             view! {
-                {source_line(page, move || item.with(|r| r.place))}
+                {source_line(page, move || item.look(|r| r.place))}
                 {pick(words::UNIT, words::AS_PRINTED, report_units(), now, picked)}
             }
         },

@@ -24,17 +24,17 @@ const MOST: f64 = 100.0;
 
 /// The chart and its table.
 pub fn effects(page: Page) -> impl IntoView {
-    let all = Memo::new(move |_| page.of_plan(|plan| plan.effects.clone()));
-    let drawn = Memo::new(move |_| {
+    let all = move || page.of_plan(|plan| plan.effects.clone());
+    let drawn = move || {
         // A change of pH is not a change in per cent: it stands in the table.
-        let mut drawn = all.get();
+        let mut drawn = all();
         drawn.retain(|effect| effect.change.unit == Unit::Percent);
         drawn
-    });
-    let height = move || drawn.with(Vec::len) as f64 * ROW + AXIS;
+    };
+    let height = move || drawn().len() as f64 * ROW + AXIS;
     let repaint = expect_context::<Repaint>();
     view! {
-        <div hidden=flag(move || all.with(Vec::is_empty))>
+        <div hidden=flag(move || all().is_empty())>
             <h3>{words::EFFECTS}</h3>
             <p>{words::EFFECTS_HOW_TO_READ}</p>
             <figure>
@@ -42,7 +42,7 @@ pub fn effects(page: Page) -> impl IntoView {
                     repaint,
                     || words::EFFECTS_CHART.into(),
                     height,
-                    move |sheet, pen| drawn.with(|effects| draw(sheet, pen, effects)),
+                    move |sheet, pen| draw(sheet, pen, &drawn()),
                 )}
             </figure>
             <details class="fold table-fold">
@@ -58,7 +58,7 @@ pub fn effects(page: Page) -> impl IntoView {
                         </tr>
                     </thead>
                     <tbody>
-                        {settled(move || all.get(), move |effect| row(page, effect))}
+                        {settled(all, move |effect| row(page, effect))}
                     </tbody>
                 </table>
             </div>

@@ -5,7 +5,7 @@ use emberloam_engine::report::Unread;
 use leptos::prelude::*;
 
 use crate::layer::{Stratum, layer};
-use crate::living::{flag, keyed, lines, settled, text};
+use crate::living::{Look, flag, keyed, lines, settled, text};
 use crate::reading::reading;
 use crate::source::{source_key, source_line};
 use crate::state::Page;
@@ -13,7 +13,7 @@ use crate::words;
 
 /// The layer.
 pub fn holds(page: Page) -> impl IntoView {
-    let notes = move || page.outcome.with(|o| o.as_ref().map(|o| o.notes.clone()));
+    let notes = move || page.outcome.look(|o| o.as_ref().map(|o| o.notes.clone()));
     layer(
         Stratum::Loam,
         "holds",
@@ -64,19 +64,19 @@ fn summary(page: Page) -> impl IntoView {
 
 /// What could not be placed, each with its reason.
 fn unread(page: Page) -> impl IntoView {
-    let list = Memo::new(move |_| {
+    let list = move || {
         let of_report = page
             .report
-            .with(|report| report.as_ref().map(|r| r.unread.clone()).unwrap_or_default());
+            .look(|report| report.as_ref().map(|r| r.unread.clone()).unwrap_or_default());
         let of_sample = page.of_sample(|sample| sample.unread.clone());
         of_sample.into_iter().chain(of_report).collect::<Vec<Unread>>()
-    });
+    };
     view! {
-        <div id="unread" hidden=flag(move || list.with(Vec::is_empty))>
+        <div id="unread" hidden=flag(move || list().is_empty())>
             <h3>{words::UNREAD}</h3>
             <ul class="plain">
                 {settled(
-                    move || list.get(),
+                    list,
                     move |unread: Unread| {
                         view! {
                             <li>

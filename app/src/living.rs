@@ -24,6 +24,31 @@ pub fn flag(of: impl Fn() -> bool + Send + 'static) -> Flag {
     Box::new(of)
 }
 
+/// Looks at the value of a signal or a memo, and follows it. The framework's
+/// own way to do this compiles anew for every closure.
+pub trait Look<T> {
+    /// Looks at the value and follows it.
+    fn look<R>(&self, at: impl FnOnce(&T) -> R) -> R;
+}
+
+impl<T: Send + Sync + 'static> Look<T> for Memo<T> {
+    fn look<R>(&self, at: impl FnOnce(&T) -> R) -> R {
+        at(&held(self))
+    }
+}
+
+impl<T: Send + Sync + 'static> Look<T> for RwSignal<T> {
+    fn look<R>(&self, at: impl FnOnce(&T) -> R) -> R {
+        at(&held(self))
+    }
+}
+
+/// Holds the value while it is looked at; one piece of code for each type.
+#[inline(never)]
+fn held<S: Read>(signal: &S) -> S::Value {
+    signal.read()
+}
+
 /// A list item for each line.
 pub fn lines(of: impl Fn() -> Vec<String> + Send + 'static) -> impl IntoView {
     boxed_lines(Box::new(of))
@@ -46,7 +71,7 @@ where
     let numbered = Memo::new(move |before: Option<&Vec<(u32, T)>>| {
         number(before.map_or(&[][..], Vec::as_slice), list())
     });
-    let keys = move || numbered.with(|all| all.iter().map(|(id, _)| id.to_string()).collect());
+    let keys = move || numbered.look(|all| all.iter().map(|(id, _)| id.to_string()).collect());
     let child = move |mine: String| {
         let find = |all: &Vec<(u32, T)>| {
             all.iter().find(|(id, _)| id.to_string() == mine).map(|(_, item)| item.clone())
@@ -86,12 +111,12 @@ where
     V: IntoView + 'static,
 {
     let list = Memo::new(move |_| list());
-    let keys = move || list.with(|list| list.iter().map(key).collect());
+    let keys = move || list.look(|list| list.iter().map(key).collect());
     let child = move |mine: String| {
         let find = move |list: &Vec<T>| list.iter().find(|item| key(item) == mine).cloned();
         // A key comes from the list, so its item is there.
         let Some(first) = list.with_untracked(&find) else { return ().into_any() };
-        let item = Memo::new(move |_| list.with(&find).unwrap_or_else(|| first.clone()));
+        let item = Memo::new(move |_| list.look(&find).unwrap_or_else(|| first.clone()));
         show(item).into_any()
     };
     boxed_keyed(Box::new(keys), Arc::new(child))

@@ -3,7 +3,7 @@
 use gloo::events::EventListener;
 use leptos::prelude::*;
 
-use crate::living::{flag, text};
+use crate::living::{Look, flag, text};
 use crate::state::Page;
 use crate::words;
 
@@ -33,8 +33,8 @@ pub fn notes(page: Page) -> impl IntoView {
             <p id="keeping-note" hidden=flag(move || page.keeping.get().is_none())>
                 {text(move || page.keeping.get().unwrap_or_default())}
             </p>
-            <p id="erased-note" hidden=flag(move || page.erased.with(Option::is_none))>
-                {text(move || page.erased.with(Option::is_some).then_some(words::ERASED).unwrap_or_default())}
+            <p id="erased-note" hidden=flag(move || page.erased.look(Option::is_none))>
+                {text(move || page.erased.look(Option::is_some).then_some(words::ERASED).unwrap_or_default())}
                 " "
                 <button type="button" on:click=move |_| page.take_back()>
                     {words::TAKE_BACK}

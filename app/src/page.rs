@@ -8,7 +8,7 @@ use crate::answer::answer;
 use crate::chart::Repaint;
 use crate::holds::holds;
 use crate::layer::{Stratum, empty_layer};
-use crate::living::flag;
+use crate::living::{Look, flag};
 use crate::notes::notes;
 use crate::paste::paste;
 use crate::references::references;
@@ -98,8 +98,8 @@ fn measures(page: Page) -> impl IntoView {
 /// Print and erase.
 fn tools(page: Page) -> impl IntoView {
     let nothing = move || {
-        page.text.with(String::is_empty)
-            && page.answers.with(|case| *case == emberloam_engine::Case::default())
+        page.text.look(String::is_empty)
+            && page.answers.look(|case| *case == emberloam_engine::Case::default())
     };
     view! {
         <div class="buttons tools">

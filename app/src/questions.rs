@@ -6,7 +6,7 @@ use emberloam_engine::question::{Question, QuestionId};
 use leptos::prelude::*;
 
 use crate::correct::unit_of;
-use crate::living::{flag, keyed, text};
+use crate::living::{Look, flag, keyed, text};
 use crate::state::Page;
 use crate::{bed, words};
 
@@ -23,11 +23,11 @@ pub fn questions(page: Page) -> impl IntoView {
     let asked = Memo::new(move |before: Option<&Vec<Asked>>| {
         // Another report brings its own questions.
         page.text.track();
-        let now = page.outcome.with(|o| o.as_ref().map(|o| o.questions.clone()));
+        let now = page.outcome.look(|o| o.as_ref().map(|o| o.questions.clone()));
         merge(before.map_or(&[][..], Vec::as_slice), now.unwrap_or_default())
     });
-    let none = move || asked.with(Vec::is_empty);
-    let open = move || asked.with(|list| list.iter().filter(|asked| asked.open).count());
+    let none = move || asked.look(Vec::is_empty);
+    let open = move || asked.look(|list| list.iter().filter(|asked| asked.open).count());
     view! {
         <div id="questions" class="questions" hidden=none>
             <h3>{words::QUESTIONS}</h3>
@@ -70,16 +70,16 @@ fn merge(before: &[Asked], now: Vec<Question>) -> Vec<Asked> {
 fn question(page: Page, item: Memo<Asked>) -> impl IntoView {
     let Question { id, about, .. } = item.get_untracked().question;
     view! {
-        <li class="question" class:answered=flag(move || !item.with(|q| q.open))>
+        <li class="question" class:answered=flag(move || !item.look(|q| q.open))>
             <p class="question-text">
-                {text(move || item.with(|q| q.question.text.clone()))}
+                {text(move || item.look(|q| q.question.text.clone()))}
                 <span class="answered-word">
-                    {text(move || (!item.with(|q| q.open)).then_some(words::ANSWERED).unwrap_or_default())}
+                    {text(move || (!item.look(|q| q.open)).then_some(words::ANSWERED).unwrap_or_default())}
                 </span>
             </p>
-            <p class="soft">{text(move || item.with(|q| q.question.changes.clone()))}</p>
+            <p class="soft">{text(move || item.look(|q| q.question.changes.clone()))}</p>
             {move || {
-                item.with(|q| q.question.suggestion.clone())
+                item.look(|q| q.question.suggestion.clone())
                     .map(|text| view! { <p class="soft">{text}</p> })
             }}
             <div class="controls">

@@ -9,7 +9,7 @@ use leptos::prelude::*;
 
 use crate::correct::correct;
 use crate::grounds::{grounds, opened_grounds};
-use crate::living::{lines, text};
+use crate::living::{Look, lines, text};
 use crate::ruler::{Mark, mark_of, ruler, slug};
 use crate::source::source_line;
 use crate::state::Page;
@@ -38,9 +38,9 @@ fn number_or_limit(reading: &JudgedReading) -> Option<f64> {
 
 /// One reading.
 pub fn reading(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
-    let level = move || item.with(|r| r.finding.level);
+    let level = move || item.look(|r| r.finding.level);
     let mark = move || {
-        item.with(|r| {
+        item.look(|r| {
             Some(Mark {
                 range: r.finding.range.clone()?,
                 value: number_or_limit(r)?,
@@ -51,12 +51,12 @@ pub fn reading(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
     view! {
         <li
             class="reading"
-            data-property=text(move || item.with(|r| r.property.name()))
+            data-property=text(move || item.look(|r| r.property.name()))
             data-level=move || level().map(slug)
         >
-            <p class="reading-name">{text(move || item.with(|r| words::title(r.property.label())))}</p>
+            <p class="reading-name">{text(move || item.look(|r| words::title(r.property.label())))}</p>
             <p class="reading-value">
-                {text(move || item.with(amount))} " "
+                {text(move || item.look(amount))} " "
                 <strong class="level" data-level=move || level().map(slug)>
                     {mark_of(level)}
                     {text(move || level().map_or(words::NOT_JUDGED, |level| level.label()))}
@@ -64,12 +64,12 @@ pub fn reading(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
             </p>
             <div class="reading-range">
                 {ruler(mark)}
-                <p class="soft">{text(move || item.with(range_in_words))}</p>
+                <p class="soft">{text(move || item.look(range_in_words))}</p>
             </div>
             <details class="reading-more">
                 <summary>
                     <span class="sr-only">
-                        {text(move || item.with(|r| r.property.label()))} ": "
+                        {text(move || item.look(|r| r.property.label()))} ": "
                     </span>
                     {words::READING_MORE}
                 </summary>
@@ -93,20 +93,20 @@ fn range_in_words(reading: &JudgedReading) -> String {
 }
 
 fn behind(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
-    let rating = move || item.with(|r| r.lab_rating.clone());
+    let rating = move || item.look(|r| r.lab_rating.clone());
     let source_word = move || {
-        item.with(|r| r.finding.range.as_ref().map(|range| range.word))
+        item.look(|r| r.finding.range.as_ref().map(|range| range.word))
             .filter(|word| !word.is_empty())
     };
     view! {
         <dl class="facts">
             <div>
                 <dt>{words::IN_YOUR_REPORT}</dt>
-                <dd>{source_line(page, move || item.with(|r| r.place))}</dd>
+                <dd>{source_line(page, move || item.look(|r| r.place))}</dd>
             </div>
             <div>
                 <dt>{words::READ_AS}</dt>
-                <dd>{text(move || item.with(read_as))}</dd>
+                <dd>{text(move || item.look(read_as))}</dd>
             </div>
             {move || {
                 rating()
@@ -132,11 +132,11 @@ fn behind(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
             }}
         </dl>
         <ul class="notes">
-            {lines(move || item.with(|r| r.notes.clone()))}
+            {lines(move || item.look(|r| r.notes.clone()))}
         </ul>
-        {move || grounds(item.with(|r| r.finding.grounds.clone()))}
+        {move || grounds(item.look(|r| r.finding.grounds.clone()))}
         {move || {
-            item.with(|r| r.finding.second_opinions.clone())
+            item.look(|r| r.finding.second_opinions.clone())
                 .into_iter()
                 .map(second_opinion)
                 .collect_view()

@@ -8,12 +8,13 @@ use leptos::prelude::*;
 
 use crate::grounds::citation;
 use crate::layer::{Stratum, layer};
+use crate::living::Look;
 use crate::state::Page;
 use crate::words;
 
 /// The layer.
 pub fn references(page: Page) -> impl IntoView {
-    let list = Memo::new(move |_| page.outcome.with(|o| o.as_ref().map(cited).unwrap_or_default()));
+    let list = move || page.outcome.look(|o| o.as_ref().map(cited).unwrap_or_default());
     layer(
         Stratum::Rock,
         "sources",
@@ -22,7 +23,7 @@ pub fn references(page: Page) -> impl IntoView {
             <p>{words::SOURCES_INTRO}</p>
             <ul class="citations">
                 {move || {
-                    list.get()
+                    list()
                         .into_iter()
                         .map(|source| view! { <li>{citation(source)}</li> })
                         .collect_view()

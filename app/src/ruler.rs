@@ -6,7 +6,7 @@ use emberloam_engine::quantity::{Unit, significant};
 use emberloam_engine::ranges::{Level, Range, Step};
 use leptos::prelude::*;
 
-use crate::living::{keyed, text};
+use crate::living::{Look, keyed, text};
 
 /// Where a value stands on the ruler of a range, in per cent from the left.
 fn position(range: &Range, value: f64) -> f64 {
@@ -72,10 +72,10 @@ pub fn ruler(mark: impl Fn() -> Option<Mark> + Send + Sync + 'static) -> impl In
         move || mark().into_iter().filter(|mark| !mark.range.steps.is_empty()).collect(),
         |_| String::new(),
         |mark: Memo<Mark>| {
-            let enough = move || mark.with(|m| stretch(&m.range));
-            let at = move || per_cent(mark.with(|m| position(&m.range, m.value)));
+            let enough = move || mark.look(|m| stretch(&m.range));
+            let at = move || per_cent(mark.look(|m| position(&m.range, m.value)));
             view! {
-                <div class="ruler" aria-hidden="true" data-level=move || mark.with(|m| slug(m.level))>
+                <div class="ruler" aria-hidden="true" data-level=move || mark.look(|m| slug(m.level))>
                     <div class="ruler-line"></div>
                     {move || {
                         enough()
@@ -90,7 +90,7 @@ pub fn ruler(mark: impl Fn() -> Option<Mark> + Send + Sync + 'static) -> impl In
                             })
                     }}
                     {move || {
-                        mark.with(|m| ticks(&m.range))
+                        mark.look(|m| ticks(&m.range))
                             .into_iter()
                             .map(|(at, number)| {
                                 view! {
@@ -102,7 +102,7 @@ pub fn ruler(mark: impl Fn() -> Option<Mark> + Send + Sync + 'static) -> impl In
                             .collect_view()
                     }}
                     <svg class="ruler-mark" viewBox="0 0 24 24" style=("--at", at)>
-                        <path d=text(move || shape(mark.with(|m| m.level))) />
+                        <path d=text(move || shape(mark.look(|m| m.level))) />
                     </svg>
                 </div>
             }

@@ -12,16 +12,16 @@ use crate::{date, words};
 
 /// The layer.
 pub fn season(page: Page) -> impl IntoView {
-    let tasks = Memo::new(move |_| page.of_plan(|plan| plan.season.clone()));
+    let tasks = move || page.of_plan(|plan| plan.season.clone());
     layer(
         Stratum::Clay,
         "season",
         words::WHEN,
         view! {
-            <p hidden=flag(move || !tasks.with(Vec::is_empty))>{words::NO_TASKS}</p>
+            <p hidden=flag(move || !tasks().is_empty())>{words::NO_TASKS}</p>
             <ol class="tasks plain">
                 {settled(
-                    move || tasks.get(),
+                    tasks,
                     |task: Task| {
                         view! {
                             <li>

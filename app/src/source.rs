@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{HtmlDetailsElement, HtmlTextAreaElement};
 
-use crate::living::text;
+use crate::living::{Look, text};
 use crate::state::Page;
 use crate::words;
 
@@ -53,7 +53,7 @@ pub fn source_line(
     page: Page,
     place: impl Fn() -> Place + Copy + Send + Sync + 'static,
 ) -> impl IntoView {
-    let shown = move || page.text.with(|text| excerpt(text, place()));
+    let shown = move || page.text.look(|text| excerpt(text, place()));
     view! {
         <p class="source-line">
             <button type="button" class="quiet" on:click=move |_| select(page, place())>

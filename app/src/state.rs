@@ -9,6 +9,7 @@ use emberloam_engine::report::{self, Report, Trouble};
 use emberloam_engine::{Case, Outcome, interpret};
 use leptos::prelude::*;
 
+use crate::living::Look;
 use crate::{date, store, words};
 
 /// The state, handed to every view.
@@ -39,7 +40,7 @@ impl Page {
         let text = RwSignal::new(restored.kept.text);
         let answers = RwSignal::new(restored.kept.answers);
         let report = Memo::new(move |_| {
-            text.with(|text| report::open(text.as_bytes()).and_then(|grid| report::read(&grid)))
+            text.look(|text| report::open(text.as_bytes()).and_then(|grid| report::read(&grid)))
         });
         let outcome = Memo::new(move |_| {
             let report = report.get().ok()?;
@@ -135,19 +136,19 @@ impl Page {
 
     /// Whether there is a report to answer for.
     pub fn has_report(self) -> bool {
-        self.outcome.with(Option::is_some)
+        self.outcome.look(Option::is_some)
     }
 
     /// Why the text can't be read, in words; nothing while nothing was tried.
     pub fn trouble(self) -> Option<String> {
-        let tried = self.touched.get() || self.text.with(|text| !text.is_empty());
-        let trouble = self.report.with(|report| report.as_ref().err().map(ToString::to_string));
+        let tried = self.touched.get() || self.text.look(|text| !text.is_empty());
+        let trouble = self.report.look(|report| report.as_ref().err().map(ToString::to_string));
         trouble.filter(|_| tried)
     }
 
     /// Something of the chosen sample.
     pub fn of_sample<T: Default>(self, take: impl FnOnce(&SampleOutcome) -> T) -> T {
-        self.outcome.with(|outcome| {
+        self.outcome.look(|outcome| {
             outcome
                 .as_ref()
                 .and_then(|outcome| outcome.samples.get(outcome.sample))
@@ -161,7 +162,7 @@ impl Page {
         self,
         take: impl FnOnce(&emberloam_engine::biochar::Advice) -> T,
     ) -> T {
-        self.outcome.with(|outcome| outcome.as_ref().map(|o| take(&o.advice)).unwrap_or_default())
+        self.outcome.look(|outcome| outcome.as_ref().map(|o| take(&o.advice)).unwrap_or_default())
     }
 
     /// The readings of the chosen sample.

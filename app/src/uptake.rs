@@ -18,20 +18,20 @@ const HEIGHT: f64 = 220.0;
 
 /// The chart and its table.
 pub fn uptake(page: Page) -> impl IntoView {
-    let points = Memo::new(move |_| {
+    let points = move || {
         page.of_plan(|plan| plan.charging.as_ref().map(|c| c.uptake.clone())).unwrap_or_default()
-    });
+    };
     let repaint = expect_context::<Repaint>();
     view! {
-        <div hidden=flag(move || points.with(Vec::is_empty))>
+        <div hidden=flag(move || points().is_empty())>
             <h3>{words::UPTAKE}</h3>
             <p>{words::UPTAKE_HOW_TO_READ}</p>
             <figure>
                 {chart(
                     repaint,
                     || words::UPTAKE_CHART.into(),
-                    move || if points.with(Vec::is_empty) { 0.0 } else { HEIGHT },
-                    move |sheet, pen| points.with(|points| draw(sheet, pen, points)),
+                    move || if points().is_empty() { 0.0 } else { HEIGHT },
+                    move |sheet, pen| draw(sheet, pen, &points()),
                 )}
             </figure>
             <details class="fold table-fold">
@@ -47,8 +47,8 @@ pub fn uptake(page: Page) -> impl IntoView {
                     </thead>
                     <tbody>
                         {move || {
-                            points
-                                .get()
+                            points()
+
                                 .into_iter()
                                 .map(|(day, low, likely, high)| {
                                     view! {

@@ -27,18 +27,18 @@ pub fn why(page: Page) -> impl IntoView {
 }
 
 fn side(page: Page, title: &'static str, speaks_for: bool) -> impl IntoView {
-    let list = Memo::new(move |_| {
+    let list = move || {
         page.of_plan(|plan| {
             let reasons = plan.reasons.iter();
             reasons.filter(|r| r.speaks_for == speaks_for).cloned().collect::<Vec<_>>()
         })
-    });
+    };
     view! {
-        <div hidden=flag(move || list.with(Vec::is_empty))>
+        <div hidden=flag(move || list().is_empty())>
             <h3>{title}</h3>
             <ul class="plain reasons" class:against=!speaks_for>
                 {settled(
-                    move || list.get(),
+                    list,
                     |reason: Reason| {
                         view! {
                             <li data-rule=reason.rule>

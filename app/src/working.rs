@@ -4,13 +4,14 @@ use leptos::prelude::*;
 
 use crate::figure::figures;
 use crate::layer::{Stratum, layer};
+use crate::living::Look;
 use crate::state::Page;
 use crate::words;
 
 /// The layer.
 pub fn working(page: Page) -> impl IntoView {
     let list =
-        move || page.outcome.with(|o| o.as_ref().map(|o| o.derived.clone()).unwrap_or_default());
+        move || page.outcome.look(|o| o.as_ref().map(|o| o.derived.clone()).unwrap_or_default());
     layer(
         Stratum::Marl,
         "working",
