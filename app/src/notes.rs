@@ -3,7 +3,7 @@
 use gloo::events::EventListener;
 use leptos::prelude::*;
 
-use crate::living::{Look, flag, text};
+use crate::living::{Look, flag, press, text};
 use crate::state::Page;
 use crate::words;
 
@@ -23,10 +23,10 @@ pub fn notes(page: Page) -> impl IntoView {
             <p id="update-note" hidden=flag(move || !update.get())>
                 {text(move || update.get().then_some(words::UPDATE_WAITING).unwrap_or_default())}
                 " "
-                <button type="button" on:click=move |_| use_update()>
+                <button type="button" on:click=press(move || use_update())>
                     {words::USE_UPDATE}
                 </button>
-                <button type="button" class="quiet" on:click=move |_| update.set(false)>
+                <button type="button" class="quiet" on:click=press(move || update.set(false))>
                     {words::LATER}
                 </button>
             </p>
@@ -36,10 +36,10 @@ pub fn notes(page: Page) -> impl IntoView {
             <p id="erased-note" hidden=flag(move || page.erased.look(Option::is_none))>
                 {text(move || page.erased.look(Option::is_some).then_some(words::ERASED).unwrap_or_default())}
                 " "
-                <button type="button" on:click=move |_| page.take_back()>
+                <button type="button" on:click=press(move || page.take_back())>
                     {words::TAKE_BACK}
                 </button>
-                <button type="button" class="quiet" on:click=move |_| page.erased.set(None)>
+                <button type="button" class="quiet" on:click=press(move || page.erased.set(None))>
                     {words::FORGET}
                 </button>
             </p>
