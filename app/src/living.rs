@@ -20,6 +20,11 @@ pub fn text<S: Into<String>>(of: impl Fn() -> S + Send + 'static) -> Text {
     Box::new(move || of().into())
 }
 
+/// A text that is only there while something holds.
+pub fn text_if(holds: impl Fn() -> bool + Send + 'static, words: &'static str) -> Text {
+    text(move || if holds() { words } else { "" })
+}
+
 /// A yes or no that changes.
 pub fn flag(of: impl Fn() -> bool + Send + 'static) -> Flag {
     Box::new(of)

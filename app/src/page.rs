@@ -107,7 +107,7 @@ fn tools(page: Page) -> impl IntoView {
                 type="button"
                 id="print"
                 hidden=flag(move || !page.has_report())
-                on:click=press(move || print::print())
+                on:click=press(print::print)
             >
                 {words::PRINT}
             </button>
