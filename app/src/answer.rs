@@ -9,7 +9,7 @@ use leptos::prelude::*;
 use crate::figure::figures;
 use crate::grounds::opened_grounds;
 use crate::layer::{Stratum, edge, turf};
-use crate::living::{Look, flag, lines, settled, text};
+use crate::living::{Look, changed, flag, lines, settled, text};
 use crate::questions::questions;
 use crate::season::when;
 use crate::state::Page;
@@ -71,15 +71,14 @@ fn which_sample(page: Page) -> impl IntoView {
             <span class="field-name">{words::WHICH_SAMPLE}</span>
             <select
                 id="sample"
-                on:change=move |event| {
+                on:change=changed(move |event| {
                     if let Ok(sample) = event_target_value(&event).parse() {
                         page.answer(|case| case.sample = sample);
                     }
-                }
+                })
             >
                 {move || {
                     names()
-
                         .into_iter()
                         .enumerate()
                         .map(|(index, name)| {

@@ -9,7 +9,7 @@ use leptos::prelude::*;
 use time::Date;
 use web_sys::HtmlInputElement;
 
-use crate::living::{Flag, Look, flag, text};
+use crate::living::{Flag, Look, changed, flag, text};
 use crate::state::Page;
 use crate::words;
 
@@ -56,7 +56,7 @@ fn boxed_pick(
     current: Arc<dyn Fn() -> Option<usize> + Send + Sync>,
     picked: Box<dyn Fn(Option<usize>)>,
 ) -> AnyView {
-    let choose = move |event| picked(event_target_value(&event).parse().ok());
+    let choose = move |event: web_sys::Event| picked(event_target_value(&event).parse().ok());
     let option = move |value: Option<usize>, name: &'static str| {
         let current = current.clone();
         view! {
@@ -75,7 +75,7 @@ fn boxed_pick(
     view! {
         <label class="field">
             <span class="field-name">{label}</span>
-            <select on:change=choose>{options}</select>
+            <select on:change=changed(choose)>{options}</select>
         </label>
     }
     .into_any()
@@ -95,7 +95,7 @@ pub fn number(
             .look(get)
             .map_or_else(String::new, |value| significant(in_readers(value, unit, measures), 4))
     };
-    let change = move |event| {
+    let change = move |event: web_sys::Event| {
         let measures = page.measures.get_untracked();
         let typed = event_target::<HtmlInputElement>(&event).value_as_number();
         let value = Some(typed).filter(|typed| typed.is_finite() && *typed >= 0.0);
@@ -111,7 +111,7 @@ pub fn number(
                     min="0"
                     step="any"
                     prop:value=shown
-                    on:change=change
+                    on:change=changed(change)
                 />
                 <span>{text(move || readers_symbol(unit, page.measures.get()))}</span>
             </span>
@@ -133,10 +133,10 @@ pub fn date(
             <input
                 type="date"
                 prop:value=text(move || page.answers.look(get).map_or_else(String::new, day::iso))
-                on:change=move |event| {
+                on:change=changed(move |event| {
                     let typed = day::parse(&event_target_value(&event));
                     page.answer(|case| set(case, typed));
-                }
+                })
             />
         </label>
     }
@@ -182,7 +182,7 @@ fn tick(name: &'static str, ticked: Flag, toggle: Box<dyn Fn(bool)>) -> impl Int
             <input
                 type="checkbox"
                 prop:checked=ticked
-                on:change=move |event| toggle(event_target_checked(&event))
+                on:change=changed(move |event| toggle(event_target_checked(&event)))
             />
             <span>{name}</span>
         </label>

@@ -9,7 +9,7 @@ use leptos::prelude::*;
 
 use crate::bed::report_units;
 use crate::control::pick;
-use crate::living::{Look, flag, keyed, text};
+use crate::living::{Look, changed, flag, keyed, press, text};
 use crate::source::{source_key, source_line};
 use crate::state::Page;
 use crate::words;
@@ -62,11 +62,11 @@ pub fn correct(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
                     autocomplete="off"
                     placeholder=text(move || item.look(|r| r.original.clone()))
                     prop:value=text(move || now.get().and_then(|c| c.result).unwrap_or_default())
-                    on:change=move |event| {
+                    on:change=changed(move |event| {
                         let typed = event_target_value(&event).trim().to_string();
                         let typed = (!typed.is_empty()).then_some(typed);
                         change(Box::new(move |c| c.result = typed));
-                    }
+                    })
                 />
             </label>
             {pick(
@@ -91,13 +91,13 @@ pub fn correct(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
                 move |property| change(Box::new(move |c| c.property = property)),
             )}
             <div class="buttons">
-                <button type="button" on:click=move |_| change(Box::new(|c| c.leave_out = true))>
+                <button type="button" on:click=press(move || change(Box::new(|c| c.leave_out = true)))>
                     {words::LEAVE_OUT}
                 </button>
                 <button
                     type="button"
                     hidden=flag(move || now.get().is_none())
-                    on:click=move |_| {
+                    on:click=press(move || {
                         change(
                             Box::new(|c| {
                                 c.property = None;
@@ -107,7 +107,7 @@ pub fn correct(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
                                 c.leave_out = false;
                             }),
                         );
-                    }
+                    })
                 >
                     {words::UNDO_CORRECTION}
                 </button>

@@ -88,7 +88,7 @@ fn draw(sheet: &Sheet, pen: &Pen, effects: &[SoilEffect]) {
     let ends = effects.iter().flat_map(|e| [e.change.band.low, e.change.band.high]);
     let reach = ends.fold(10.0_f64, |reach, end| reach.max(end.abs())).min(MOST);
     let names = pen.px(if f64::from(width) / pen.scale < 420.0 { 96.0 } else { 150.0 });
-    let margin = pen.px(22.0);
+    let margin = pen.px(30.0);
     let span = f64::from(width - names - 2 * margin);
     let x = |change: f64| names + margin + ((change / reach + 1.0) / 2.0 * span).round() as i32;
     let font = pen.font(13.0);

@@ -8,6 +8,7 @@
 use std::sync::Arc;
 
 use leptos::prelude::*;
+use web_sys::{Event, MouseEvent};
 
 /// A text that changes.
 pub type Text = Box<dyn FnMut() -> String + Send>;
@@ -19,9 +20,24 @@ pub fn text<S: Into<String>>(of: impl Fn() -> S + Send + 'static) -> Text {
     Box::new(move || of().into())
 }
 
+/// A text that is only there while something holds.
+pub fn text_if(holds: impl Fn() -> bool + Send + 'static, words: &'static str) -> Text {
+    text(move || if holds() { words } else { "" })
+}
+
 /// A yes or no that changes.
 pub fn flag(of: impl Fn() -> bool + Send + 'static) -> Flag {
     Box::new(of)
+}
+
+/// What a press does.
+pub fn press(does: impl Fn() + 'static) -> Box<dyn FnMut(MouseEvent)> {
+    Box::new(move |_| does())
+}
+
+/// What a change of a control does.
+pub fn changed(does: impl Fn(Event) + 'static) -> Box<dyn FnMut(Event)> {
+    Box::new(does)
 }
 
 /// Looks at the value of a signal or a memo, and follows it. The framework's

@@ -3,7 +3,7 @@
 use gloo::events::EventListener;
 use leptos::prelude::*;
 
-use crate::living::{Look, flag, text};
+use crate::living::{Look, flag, press, text, text_if};
 use crate::state::Page;
 use crate::words;
 
@@ -18,15 +18,15 @@ pub fn notes(page: Page) -> impl IntoView {
     view! {
         <div class="page-notes" role="status">
             <p id="offline-note" hidden=flag(move || !offline.get())>
-                {text(move || offline.get().then_some(words::OFFLINE_READY).unwrap_or_default())}
+                {text_if(move || offline.get(), words::OFFLINE_READY)}
             </p>
             <p id="update-note" hidden=flag(move || !update.get())>
-                {text(move || update.get().then_some(words::UPDATE_WAITING).unwrap_or_default())}
+                {text_if(move || update.get(), words::UPDATE_WAITING)}
                 " "
-                <button type="button" on:click=move |_| use_update()>
+                <button type="button" on:click=press(use_update)>
                     {words::USE_UPDATE}
                 </button>
-                <button type="button" class="quiet" on:click=move |_| update.set(false)>
+                <button type="button" class="quiet" on:click=press(move || update.set(false))>
                     {words::LATER}
                 </button>
             </p>
@@ -34,12 +34,12 @@ pub fn notes(page: Page) -> impl IntoView {
                 {text(move || page.keeping.get().unwrap_or_default())}
             </p>
             <p id="erased-note" hidden=flag(move || page.erased.look(Option::is_none))>
-                {text(move || page.erased.look(Option::is_some).then_some(words::ERASED).unwrap_or_default())}
+                {text_if(move || page.erased.look(Option::is_some), words::ERASED)}
                 " "
-                <button type="button" on:click=move |_| page.take_back()>
+                <button type="button" on:click=press(move || page.take_back())>
                     {words::TAKE_BACK}
                 </button>
-                <button type="button" class="quiet" on:click=move |_| page.erased.set(None)>
+                <button type="button" class="quiet" on:click=press(move || page.erased.set(None))>
                     {words::FORGET}
                 </button>
             </p>

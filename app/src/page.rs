@@ -8,7 +8,7 @@ use crate::answer::answer;
 use crate::chart::Repaint;
 use crate::holds::holds;
 use crate::layer::{Stratum, empty_layer};
-use crate::living::{Look, flag};
+use crate::living::{Look, changed, flag, press};
 use crate::notes::notes;
 use crate::paste::paste;
 use crate::references::references;
@@ -80,7 +80,7 @@ fn measures(page: Page) -> impl IntoView {
                     type="radio"
                     name="measures"
                     prop:checked=flag(move || page.measures.get() == value)
-                    on:change=move |_| page.measures.set(value)
+                    on:change=changed(move |_| page.measures.set(value))
                 />
                 <span>{name}</span>
             </label>
@@ -107,11 +107,11 @@ fn tools(page: Page) -> impl IntoView {
                 type="button"
                 id="print"
                 hidden=flag(move || !page.has_report())
-                on:click=move |_| print::print()
+                on:click=press(print::print)
             >
                 {words::PRINT}
             </button>
-            <button type="button" id="erase" hidden=nothing on:click=move |_| page.erase()>
+            <button type="button" id="erase" hidden=nothing on:click=press(move || page.erase())>
                 {words::ERASE}
             </button>
         </div>

@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 
-use crate::living::text;
+use crate::living::{changed, press, text};
 use crate::state::Page;
 use crate::words;
 
@@ -51,7 +51,7 @@ pub fn paste(page: Page, tools: impl IntoView) -> impl IntoView {
                     aria-describedby="trouble"
                     aria-invalid=move || page.trouble().map(|_| "true")
                     prop:value=text(move || page.text.get())
-                    on:input=move |event| page.paste(event_target_value(&event))
+                    on:input=changed(move |event| page.paste(event_target_value(&event)))
                     on:paste=move |_| {
                         // The text is in the box only after this event.
                         request_animation_frame(arrived);
@@ -68,10 +68,10 @@ pub fn paste(page: Page, tools: impl IntoView) -> impl IntoView {
                 <div class="buttons">
                     {SAMPLES
                         .map(|(id, name, text)| {
-                            let put = move |_| {
+                            let put = press(move || {
                                 page.paste(text);
                                 arrived();
-                            };
+                            });
                             view! {
                                 <button type="button" id=id on:click=put>
                                     {name}

@@ -6,7 +6,7 @@ use emberloam_engine::question::{Question, QuestionId};
 use leptos::prelude::*;
 
 use crate::correct::unit_of;
-use crate::living::{Look, flag, keyed, text};
+use crate::living::{Look, flag, keyed, text, text_if};
 use crate::state::Page;
 use crate::{bed, words};
 
@@ -24,7 +24,7 @@ pub fn questions(page: Page) -> impl IntoView {
         // Another report brings its own questions.
         page.text.track();
         let now = page.outcome.look(|o| o.as_ref().map(|o| o.questions.clone()));
-        merge(before.map_or(&[][..], Vec::as_slice), now.unwrap_or_default())
+        merge(before.map_or(&[][..], Vec::as_slice), &now.unwrap_or_default())
     });
     let none = move || asked.look(Vec::is_empty);
     let open = move || asked.look(|list| list.iter().filter(|asked| asked.open).count());
@@ -51,7 +51,7 @@ fn key(question: &Question) -> String {
 }
 
 /// The questions asked before, marked open or answered, then the new ones.
-fn merge(before: &[Asked], now: Vec<Question>) -> Vec<Asked> {
+fn merge(before: &[Asked], now: &[Question]) -> Vec<Asked> {
     let still: BTreeSet<_> = now.iter().map(key).collect();
     let known: BTreeSet<_> = before.iter().map(|asked| key(&asked.question)).collect();
     let old = before.iter().map(|asked| Asked {
@@ -74,7 +74,7 @@ fn question(page: Page, item: Memo<Asked>) -> impl IntoView {
             <p class="question-text">
                 {text(move || item.look(|q| q.question.text.clone()))}
                 <span class="answered-word">
-                    {text(move || (!item.look(|q| q.open)).then_some(words::ANSWERED).unwrap_or_default())}
+                    {text_if(move || !item.look(|q| q.open), words::ANSWERED)}
                 </span>
             </p>
             <p class="soft">{text(move || item.look(|q| q.question.changes.clone()))}</p>
@@ -123,14 +123,14 @@ mod tests {
 
     #[test]
     fn an_answered_question_keeps_its_place() {
-        let first = merge(&[], vec![ask(QuestionId::Plants), ask(QuestionId::Area)]);
-        let then = merge(&first, vec![ask(QuestionId::Area), ask(QuestionId::BagState)]);
+        let first = merge(&[], &[ask(QuestionId::Plants), ask(QuestionId::Area)]);
+        let then = merge(&first, &[ask(QuestionId::Area), ask(QuestionId::BagState)]);
         let seen: Vec<_> = then.iter().map(|a| (a.question.id, a.open)).collect();
         assert_eq!(
             seen,
             [(QuestionId::Plants, false), (QuestionId::Area, true), (QuestionId::BagState, true)]
         );
-        let back = merge(&then, vec![ask(QuestionId::Plants)]);
+        let back = merge(&then, &[ask(QuestionId::Plants)]);
         assert!(back[0].open && !back[1].open);
     }
 }

@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{HtmlDetailsElement, HtmlTextAreaElement};
 
-use crate::living::{Look, text};
+use crate::living::{Look, press, text};
 use crate::state::Page;
 use crate::words;
 
@@ -56,7 +56,7 @@ pub fn source_line(
     let shown = move || page.text.look(|text| excerpt(text, place()));
     view! {
         <p class="source-line">
-            <button type="button" class="quiet" on:click=move |_| select(page, place())>
+            <button type="button" class="quiet" on:click=press(move || select(page, place()))>
                 {text(move || words::line(place().line))}
             </button>
             {move || {
