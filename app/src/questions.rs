@@ -1,7 +1,5 @@
 //! What must be asked: each question with its control and what it would change.
 
-use std::collections::BTreeSet;
-
 use emberloam_engine::question::{Question, QuestionId};
 use leptos::prelude::*;
 
@@ -52,18 +50,18 @@ fn key(question: &Question) -> String {
 
 /// The questions asked before, marked open or answered, then the new ones.
 fn merge(before: &[Asked], now: &[Question]) -> Vec<Asked> {
-    let still: BTreeSet<_> = now.iter().map(key).collect();
-    let known: BTreeSet<_> = before.iter().map(|asked| key(&asked.question)).collect();
+    let now: Vec<(String, &Question)> = now.iter().map(|q| (key(q), q)).collect();
+    let find = |asked: &Asked| {
+        let mine = key(&asked.question);
+        now.iter().find(|(key, _)| *key == mine).map(|(_, q)| *q)
+    };
     let old = before.iter().map(|asked| Asked {
-        question: now
-            .iter()
-            .find(|q| key(q) == key(&asked.question))
-            .unwrap_or(&asked.question)
-            .clone(),
-        open: still.contains(&key(&asked.question)),
+        question: find(asked).unwrap_or(&asked.question).clone(),
+        open: find(asked).is_some(),
     });
-    let new = now.iter().filter(|q| !known.contains(&key(q)));
-    let new = new.map(|q| Asked { question: q.clone(), open: true });
+    let known = |mine: &String| before.iter().any(|asked| key(&asked.question) == *mine);
+    let new = now.iter().filter(|(key, _)| !known(key));
+    let new = new.map(|(_, q)| Asked { question: (*q).clone(), open: true });
     old.chain(new).collect()
 }
 

@@ -1,7 +1,5 @@
 //! The sources: every publication this answer leans on.
 
-use std::collections::BTreeMap;
-
 use emberloam_engine::Outcome;
 use emberloam_engine::sources::Citation;
 use leptos::prelude::*;
@@ -36,10 +34,14 @@ pub fn references(page: Page) -> impl IntoView {
 /// Every source once, by title; with the weakest grade that was used, so that
 /// nothing looks better read than it is.
 fn cited(outcome: &Outcome) -> Vec<Citation> {
-    let mut weakest: BTreeMap<&str, Citation> = BTreeMap::new();
+    let mut weakest: Vec<Citation> = Vec::new();
     for citation in outcome.citations() {
-        let kept = weakest.entry(citation.source.title).or_insert(*citation);
-        kept.grade = kept.grade.max(citation.grade);
+        let title = citation.source.title;
+        let at = weakest.partition_point(|kept| kept.source.title < title);
+        match weakest.get_mut(at).filter(|kept| kept.source.title == title) {
+            Some(kept) => kept.grade = kept.grade.max(citation.grade),
+            None => weakest.insert(at, *citation),
+        }
     }
-    weakest.into_values().collect()
+    weakest
 }

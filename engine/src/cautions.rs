@@ -147,7 +147,7 @@ fn soil(situation: &Situation<'_>, path: Path, add: &mut Add<'_>) {
             &[DRYLANDS_2025.opened(), COMMON_PRACTICE.unsourced()],
         );
     }
-    let phosphorus = situation.findings.get(&Property::Phosphorus).and_then(|f| f.level);
+    let phosphorus = situation.findings.level(Property::Phosphorus);
     if phosphorus == Some(Level::Excess) {
         add(
             "phosphorus in excess",

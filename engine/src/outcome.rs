@@ -1,8 +1,6 @@
 //! The answer: one plain structure for the page, the tests, the calendar and
 //! the command line.
 
-use std::collections::BTreeMap;
-
 use serde::Serialize;
 
 use crate::biochar::{self, Advice, Situation};
@@ -11,7 +9,7 @@ use crate::chemistry;
 use crate::normalise::{Normalised, normalise};
 use crate::quantity::{Figure, Unit};
 use crate::question::Question;
-use crate::ranges::{Finding, Setting, judge};
+use crate::ranges::{Finding, Findings, Setting, judge};
 use crate::report::{Origin, Place, SampleReport, Unread};
 use crate::soil::{Amount, Method, Property};
 use crate::sources::Citation;
@@ -153,7 +151,7 @@ fn interpret_sample(case: &Case, sample: &SampleReport) -> SampleOutcome {
     let chemistry = chemistry::work_out(&soil, &setting);
     questions.extend(chemistry.questions.iter().cloned());
 
-    let mut findings = BTreeMap::new();
+    let mut findings = Findings::default();
     let readings = readings
         .into_iter()
         .map(|reading| {
@@ -162,9 +160,10 @@ fn interpret_sample(case: &Case, sample: &SampleReport) -> SampleOutcome {
                 Err(why) => Finding { not_judged: Some(why.clone()), ..Finding::default() },
             };
             // A later reading that can be judged is better than an earlier one that can't.
-            let kept = findings.entry(reading.property).or_insert_with(|| finding.clone());
-            if kept.level.is_none() && finding.level.is_some() {
-                *kept = finding.clone();
+            if findings.get(reading.property).is_none()
+                || findings.level(reading.property).is_none() && finding.level.is_some()
+            {
+                findings.set(reading.property, finding.clone());
             }
             let (value, bound, unit) = match &reading.measure {
                 Ok(m) => match m.amount {

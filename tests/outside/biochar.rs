@@ -2,7 +2,7 @@
 //! and pH by published or worked figures, and the path by cases a gardener
 //! would put in one sentence.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use emberloam_engine::biochar::{
     self, Advice, Path, RULES, Situation, Speaks, decide, litres_per_m2, mass_percent, ph_rise,
@@ -12,7 +12,7 @@ use emberloam_engine::case::{BagState, BedKind, Case, ChargeSource, Feedstock, W
 use emberloam_engine::chemistry::Chemistry;
 use emberloam_engine::quantity::{Band, Figure, Grounds, Input, Unit};
 use emberloam_engine::question::QuestionId;
-use emberloam_engine::ranges::{Finding, Level, Range};
+use emberloam_engine::ranges::{Finding, Findings, Level, Range};
 use emberloam_engine::soil::{Amount, Measure, Method, PlantGroup, Property, Soil, Texture};
 use emberloam_engine::sources::{self, Grade};
 use time::{Date, Month};
@@ -30,7 +30,7 @@ use Property::{
 pub struct Bed {
     pub case: Case,
     soil: Soil,
-    findings: BTreeMap<Property, Finding>,
+    findings: Findings,
     chemistry: Chemistry,
     texture: Option<Texture>,
 }
@@ -51,12 +51,12 @@ impl Bed {
 
     pub fn level(mut self, property: Property, level: Level) -> Bed {
         let finding = Finding { level: Some(level), ..Finding::default() };
-        self.findings.insert(property, finding);
+        self.findings.set(property, finding);
         self
     }
 
     fn unjudged(mut self, property: Property) -> Bed {
-        self.findings.remove(&property);
+        self.findings.remove(property);
         self
     }
 
@@ -477,13 +477,14 @@ impl Bed {
             }),
             ..Finding::default()
         };
-        self.findings.insert(Ph, finding);
+        self.findings.set(Ph, finding);
         self
     }
 
     fn judged_from_memory(mut self, property: Property) -> Bed {
-        let finding = self.findings.get_mut(&property).unwrap();
+        let mut finding = self.findings.get(property).unwrap().clone();
         finding.grounds.sources = vec![sources::COMMON_PRACTICE.from_memory()];
+        self.findings.set(property, finding);
         self
     }
 }
@@ -569,7 +570,8 @@ fn an_exchange_capacity_near_the_limit_is_tried_on_both_sides() {
 #[test]
 fn a_reason_names_the_range_it_was_judged_by() {
     let mut bed = Bed::content().level(Potassium, Low);
-    bed.findings.get_mut(&Potassium).unwrap().source = Some("the test's own range");
+    let low = bed.findings.get(Potassium).unwrap().clone();
+    bed.findings.set(Potassium, Finding { source: Some("the test's own range"), ..low });
     let advice = bed.advice();
     let reason = advice.reasons.iter().find(|r| r.rule == "potassium-short").unwrap();
     assert_eq!(reason.grounds.inputs[0].value, "low, by the test's own range");

@@ -69,18 +69,18 @@ impl Facts {
     pub fn of(situation: &Situation<'_>) -> Facts {
         let Situation { case, soil, findings, chemistry, texture } = *situation;
         let material = Material::of(&case.biochar);
-        let level = |p: Property| findings.get(&p).and_then(|f| f.level);
+        let level = |p: Property| findings.level(p);
         let levels: Vec<_> = NUTRIENTS
             .iter()
             .filter_map(|p| {
-                let finding = findings.get(p)?;
+                let finding = findings.get(*p)?;
                 Some((*p, finding.level?, finding.source))
             })
             .collect();
         let from_memory = levels
             .iter()
             .map(|(p, ..)| *p)
-            .filter(|p| findings.get(p).is_some_and(rests_on_memory))
+            .filter(|p| findings.get(*p).is_some_and(rests_on_memory))
             .collect();
         let figure = |name: &str| chemistry.get(name).map(|f| f.band);
         Facts {
@@ -93,7 +93,7 @@ impl Facts {
             ph_name: liming::water_ph_name(situation),
             ph_level: level(Property::Ph).or_else(|| level(Property::SaltPh)),
             ph_top: findings
-                .get(&Property::Ph)
+                .get(Property::Ph)
                 .and_then(|f| f.range.as_ref())
                 .and_then(|r| r.sufficient_to),
             ph_after: rate::ph_after(situation, &material, LEAST_SHARE),

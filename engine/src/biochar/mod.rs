@@ -11,16 +11,14 @@ mod questions;
 mod rate;
 mod spread;
 
-use std::collections::BTreeMap;
-
 use crate::case::{BagState, Case};
 use crate::cautions::cautions;
 use crate::chemistry::Chemistry;
 use crate::quantity::{Band, Unit, measured_out, shown};
 use crate::question::Question;
-use crate::ranges::Finding;
+use crate::ranges::Findings;
 use crate::season::{Plan, Window, tasks};
-use crate::soil::{Property, Soil, Texture};
+use crate::soil::{Soil, Texture};
 
 pub use advice::{Advice, Charging, Effect, Path, Reason};
 pub use charging::{taken_up, water_to_wet};
@@ -37,7 +35,7 @@ pub struct Situation<'a> {
     /// The sample in the engine's units.
     pub soil: &'a Soil,
     /// The judgement of each property.
-    pub findings: &'a BTreeMap<Property, Finding>,
+    pub findings: &'a Findings,
     /// The chemistry.
     pub chemistry: &'a Chemistry,
     /// The texture, answered or read.

@@ -1,8 +1,6 @@
 //! What an answer would change: the decision is run again with each answer
 //! that is still open.
 
-use std::collections::BTreeMap;
-
 use time::Duration;
 
 use crate::biochar::facts::LOW_CEC;
@@ -122,15 +120,15 @@ pub fn alternatives(situation: &Situation<'_>, decision: &Decision) -> Vec<Alter
             Chemistry { cec: Some(Band::exactly(value)), ..situation.chemistry.clone() };
         offer(decide(&Situation { chemistry: &chemistry, ..*situation }).path, if_, None);
     }
-    let tested = situation.findings.get(&Property::NitrateN).is_some_and(|f| f.level.is_some());
+    let tested = situation.findings.level(Property::NitrateN).is_some();
     if decision.facts.judged && !tested {
         for (level, if_) in [
             (Level::High, "a nitrate test comes out high"),
             (Level::Low, "a nitrate test comes out low"),
         ] {
-            let mut findings: BTreeMap<Property, Finding> = situation.findings.clone();
+            let mut findings = situation.findings.clone();
             let finding = Finding { level: Some(level), ..Finding::default() };
-            findings.insert(Property::NitrateN, finding);
+            findings.set(Property::NitrateN, finding);
             offer(decide(&Situation { findings: &findings, ..*situation }).path, if_, None);
         }
     }

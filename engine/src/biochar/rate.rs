@@ -207,7 +207,7 @@ fn caps(
             source: GUO_2020.opened(),
         });
     }
-    let phosphorus = situation.findings.get(&Property::Phosphorus).and_then(|f| f.level);
+    let phosphorus = situation.findings.level(Property::Phosphorus);
     if material.feedstock == Some(Feedstock::Manure) && phosphorus.is_some_and(Level::is_surplus) {
         caps.push(Cap {
             share: MOST_MANURE_PERCENT / per_share(true),

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::quantity::{Grounds, Unit};
+use crate::soil::Property;
 use crate::sources::Grade;
 
 /// How a property stands, by the published probability that plants respond.
@@ -147,4 +148,33 @@ pub struct Opinion {
     pub disagrees: bool,
     /// What it rests on.
     pub grounds: Grounds,
+}
+
+/// The judgement of each property of a sample.
+///
+/// A short list: one sample has a few dozen at the most.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Findings(Vec<(Property, Finding)>);
+
+impl Findings {
+    /// The judgement of a property.
+    pub fn get(&self, property: Property) -> Option<&Finding> {
+        self.0.iter().find(|(p, _)| *p == property).map(|(_, finding)| finding)
+    }
+
+    /// The level of a property, where it has one.
+    pub fn level(&self, property: Property) -> Option<Level> {
+        self.get(property)?.level
+    }
+
+    /// Sets the judgement of a property.
+    pub fn set(&mut self, property: Property, finding: Finding) {
+        self.remove(property);
+        self.0.push((property, finding));
+    }
+
+    /// Takes the judgement of a property away.
+    pub fn remove(&mut self, property: Property) {
+        self.0.retain(|(p, _)| *p != property);
+    }
 }

@@ -31,7 +31,7 @@ mod tables;
 use crate::quantity::Unit;
 use crate::soil::{Measure, Method, PlantGroup, Property, Soil, Texture};
 
-pub use finding::{Finding, Level, Opinion, Range, Step};
+pub use finding::{Finding, Findings, Level, Opinion, Range, Step};
 pub(crate) use limits::has_free_lime;
 pub use manganese::activity_index;
 pub use organic_matter::texture_decides;

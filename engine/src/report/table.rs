@@ -65,7 +65,7 @@ pub(super) fn samples_down(
     let name_column = name_column(rows, at, roles, &columns);
     let mut described = 0;
     // Columns about the samples that could not be understood, and why.
-    let mut unclear: BTreeMap<usize, &str> = BTreeMap::new();
+    let mut unclear: Vec<(usize, &str)> = Vec::new();
     let mut end = at + 1;
     let (mut samples, mut last) = (0, 0);
     let mut seen = vec![false; roles.len()];
@@ -200,6 +200,13 @@ fn describe(row: &[Cell], columns: &mut [Column]) -> bool {
     true
 }
 
+/// Notes what is wrong with a column, once.
+fn note_once(unclear: &mut Vec<(usize, &'static str)>, column: usize, why: &'static str) {
+    if unclear.iter().all(|(known, _)| *known != column) {
+        unclear.push((column, why));
+    }
+}
+
 fn sample_row(
     reader: &mut Reader,
     row: &[Cell],
@@ -207,7 +214,7 @@ fn sample_row(
     roles: &[Role],
     columns: &[Column],
     name_column: Option<usize>,
-    unclear: &mut BTreeMap<usize, &'static str>,
+    unclear: &mut Vec<(usize, &'static str)>,
 ) -> Result<usize, Trouble> {
     let text = |i: usize| row.get(i).map_or("", |c| c.text.as_str());
     let sample = reader.begin(name_column.map(text))?;
@@ -220,14 +227,14 @@ fn sample_row(
             Role::Depth => match depth(&cell.text, &heading[i].text, reader.decimal) {
                 Some(found) => reader.report.samples[sample].depth_cm = Some(found),
                 None => {
-                    unclear.entry(i).or_insert(NO_DEPTH_UNIT);
+                    note_once(unclear, i, NO_DEPTH_UNIT);
                 }
             },
             Role::Texture => match texture(&cell.text) {
                 Some(found) => reader.report.samples[sample].texture = Some(found),
                 // A code says the same of every sample; a word belongs to its own.
                 None if is_result(&cell.text, reader.decimal) => {
-                    unclear.entry(i).or_insert(NO_TEXTURE);
+                    note_once(unclear, i, NO_TEXTURE);
                 }
                 None => {
                     let text = format!("{}: {}", heading[i].text, cell.text);
@@ -281,7 +288,7 @@ pub(super) fn results_down(
     );
     let (deep, feel) = (find(|r| matches!(r, Role::Depth)), find(|r| matches!(r, Role::Texture)));
     let mut samples: BTreeMap<String, usize> = BTreeMap::new();
-    let mut refused: BTreeMap<String, (String, Place)> = BTreeMap::new();
+    let mut refused: Vec<(&str, String, Place)> = Vec::new();
     let mut end = at + 1;
     while let Some(row) = rows.get(end) {
         let cell = |i: usize| row.get(i).filter(|c| !c.text.is_empty());
@@ -325,13 +332,15 @@ pub(super) fn results_down(
             ),
             // What no sample can use is listed once, not for each sample.
             Err(reason) => {
-                refused.entry(name.text.clone()).or_insert((reason, name.place));
+                if refused.iter().all(|(text, ..)| *text != name.text) {
+                    refused.push((&name.text, reason, name.place));
+                }
             }
         }
         end += 1;
     }
-    for (text, (reason, place)) in refused {
-        reader.unread(None, &text, reason, place);
+    for (text, reason, place) in refused {
+        reader.unread(None, text, reason, place);
     }
     reader.end_table(samples.len(), samples.values().copied().max().unwrap_or(0));
     Ok(end)
