@@ -90,13 +90,13 @@ pub fn number(
     set: fn(&mut Case, Option<f64>),
 ) -> AnyView {
     let shown = move || {
-        let measures = page.measures.get();
+        let measures = page.measures();
         page.answers
             .look(get)
             .map_or_else(String::new, |value| significant(in_readers(value, unit, measures), 4))
     };
     let change = move |event: web_sys::Event| {
-        let measures = page.measures.get_untracked();
+        let measures = page.answers.with_untracked(|case| case.measures);
         let typed = event_target::<HtmlInputElement>(&event).value_as_number();
         let value = Some(typed).filter(|typed| typed.is_finite() && *typed >= 0.0);
         page.answer(|case| set(case, value.map(|typed| from_readers(typed, unit, measures))));
@@ -113,7 +113,7 @@ pub fn number(
                     prop:value=shown
                     on:change=changed(change)
                 />
-                <span>{text(move || readers_symbol(unit, page.measures.get()))}</span>
+                <span>{text(move || readers_symbol(unit, page.measures()))}</span>
             </span>
         </label>
     }

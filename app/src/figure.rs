@@ -33,5 +33,5 @@ pub fn figures(
 
 /// A figure's value in the reader's measures.
 pub fn value(page: Page, figure: &Figure) -> String {
-    shown(&figure.band, figure.unit, page.measures.get())
+    shown(&figure.band, figure.unit, page.measures())
 }

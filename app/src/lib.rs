@@ -1,7 +1,7 @@
 //! The page: a soil profile. The answer lies on the surface, and each layer
 //! below explains the one above it.
 //!
-//! State is small: the pasted text, the answers and the choice of measures.
+//! State is small: the pasted text and the answers.
 //! All else is worked out from them by the engine; nothing here calculates
 //! with soil.
 

@@ -79,8 +79,8 @@ fn measures(page: Page) -> impl IntoView {
                 <input
                     type="radio"
                     name="measures"
-                    prop:checked=flag(move || page.measures.get() == value)
-                    on:change=changed(move |_| page.measures.set(value))
+                    prop:checked=flag(move || page.measures() == value)
+                    on:change=changed(move |_| page.answer(|case| case.measures = value))
                 />
                 <span>{name}</span>
             </label>

@@ -19,8 +19,6 @@ pub struct Page {
     pub touched: RwSignal<bool>,
     /// The answers; the report in it stays empty.
     pub answers: RwSignal<Case>,
-    /// The reader's measures.
-    pub measures: RwSignal<Measures>,
     /// What to tell the person about keeping, once.
     pub keeping: RwSignal<Option<&'static str>>,
     /// What was erased, until the person leaves or takes it back.
@@ -51,7 +49,6 @@ impl Page {
             text,
             touched: RwSignal::new(false),
             answers,
-            measures: RwSignal::new(restored.kept.measures),
             keeping: RwSignal::new(restored.say),
             erased: RwSignal::new(None),
             report,
@@ -78,11 +75,7 @@ impl Page {
     }
 
     fn kept(self) -> store::Kept {
-        store::Kept {
-            text: self.text.get(),
-            answers: self.answers.get(),
-            measures: self.measures.get(),
-        }
+        store::Kept { text: self.text.get(), answers: self.answers.get() }
     }
 
     /// Removes everything from the device and the page; it can be taken back
@@ -93,7 +86,6 @@ impl Page {
         self.text.set(String::new());
         self.touched.set(false);
         self.answers.set(Case::default());
-        self.measures.set(Measures::default());
         store::erase();
         self.keeping.set(None);
         self.erased.set(Some(kept));
@@ -104,7 +96,6 @@ impl Page {
         if let Some(kept) = self.erased.get_untracked() {
             self.text.set(kept.text);
             self.answers.set(kept.answers);
-            self.measures.set(kept.measures);
             self.erased.set(None);
         }
     }
@@ -125,6 +116,11 @@ impl Page {
         if self.text.with_untracked(|old| *old != text) {
             self.text.set(text);
         }
+    }
+
+    /// The reader's measures.
+    pub fn measures(self) -> Measures {
+        self.answers.look(|case| case.measures)
     }
 
     /// Changes an answer.

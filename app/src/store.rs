@@ -2,7 +2,6 @@
 
 use emberloam_engine::Case;
 use emberloam_engine::case::{Bag, Bed, ChargeSource, ReadingAnswers, Season};
-use emberloam_engine::quantity::Measures;
 use emberloam_engine::soil::PlantGroup;
 use serde::{Deserialize, Serialize};
 use web_sys::Storage;
@@ -23,8 +22,6 @@ pub struct Kept {
     pub text: String,
     /// The answers; the report in it stays empty, for it is read again.
     pub answers: Case,
-    /// The reader's measures.
-    pub measures: Measures,
 }
 
 /// The same as it stands on the device: the case without its report.
@@ -32,7 +29,6 @@ pub struct Kept {
 #[serde(default, rename_all = "kebab-case")]
 struct OnDevice {
     text: String,
-    measures: Measures,
     sample: usize,
     reading: ReadingAnswers,
     bed: Bed,
@@ -45,11 +41,10 @@ struct OnDevice {
 impl Kept {
     /// As one line of JSON. Text too long for a report is left out.
     fn to_json(&self) -> Option<String> {
-        let Kept { text, answers, measures } = self.clone();
+        let Kept { text, answers } = self.clone();
         let short = text.len() <= LONGEST_KEPT;
         serde_json::to_string(&OnDevice {
             text: if short { text } else { String::new() },
-            measures,
             sample: answers.sample,
             reading: answers.reading,
             bed: answers.bed,
@@ -74,7 +69,7 @@ impl Kept {
             charge_with: kept.charge_with,
             ..Case::default()
         };
-        Some(Kept { text: kept.text, answers, measures: kept.measures })
+        Some(Kept { text: kept.text, answers })
     }
 }
 
@@ -139,7 +134,7 @@ mod tests {
         let mut answers = Case { sample: 2, ..Case::default() };
         answers.bed.area_m2 = Some(12.5);
         answers.biochar.state = Some(BagState::Uncharged);
-        let kept = Kept { text: "pH 6,5\n".into(), answers, measures: Measures::Us };
+        let kept = Kept { text: "pH 6,5\n".into(), answers };
         let mut with_report = kept.clone();
         with_report.answers.report.notes.push("read".into());
         let json = with_report.to_json().unwrap();

@@ -5,6 +5,7 @@ pub mod biochar;
 pub mod case;
 pub mod cautions;
 pub mod chemistry;
+mod named;
 pub mod normalise;
 pub mod outcome;
 pub mod quantity;

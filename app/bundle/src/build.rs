@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
 use sha2::{Digest, Sha256};
@@ -47,11 +47,26 @@ fn compile(project: &Path) -> Result<(), String> {
     run(
         Command::new(cargo)
             .current_dir(project)
+            .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", flags(project))
             .args(["build", "--release", "-p", "emberloam-app", "--target", TARGET])
             .arg("--target-dir")
             .arg(project.join("target")),
         "The page did not compile",
     )
+}
+
+/// How the page is compiled: the views without their long generic types, which
+/// makes a smaller module; and without the folders of this machine, so that
+/// the same source gives the same page anywhere.
+fn flags(project: &Path) -> String {
+    let mut flags = format!("--cfg=erase_components --remap-path-prefix={}=.", project.display());
+    let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
+    let home = home.or_else(|| Some(PathBuf::from(std::env::var_os("HOME")?).join(".cargo")));
+    if let Some(home) = home {
+        let _ =
+            write!(flags, " --remap-path-prefix={}=crates", home.join("registry/src").display());
+    }
+    flags
 }
 
 /// Runs `command` with its output shown.

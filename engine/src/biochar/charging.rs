@@ -52,6 +52,7 @@ enum Form {
 struct Supply {
     source: ChargeSource,
     label: &'static str,
+    brings: &'static str,
     figure: &'static str,
     form: Form,
     /// Mineral nitrogen, g per litre. Source: from memory.
@@ -66,6 +67,7 @@ static SUPPLIES: [Supply; 6] = [
     Supply {
         source: ChargeSource::Compost,
         label: "compost",
+        brings: "nitrogen from the compost",
         figure: "nitrogen-from-compost",
         form: Form::Solid(1.0),
         nitrogen: Band { low: 0.1, likely: 0.25, high: 0.5 },
@@ -75,6 +77,7 @@ static SUPPLIES: [Supply; 6] = [
     Supply {
         source: ChargeSource::Vermicompost,
         label: "worm castings",
+        brings: "nitrogen from the worm castings",
         figure: "nitrogen-from-vermicompost",
         form: Form::Solid(0.5),
         nitrogen: Band { low: 0.3, likely: 0.5, high: 0.8 },
@@ -84,6 +87,7 @@ static SUPPLIES: [Supply; 6] = [
     Supply {
         source: ChargeSource::Urine,
         label: "urine",
+        brings: "nitrogen from the urine",
         figure: "nitrogen-from-urine",
         form: Form::Liquid,
         nitrogen: Band { low: 5.0, likely: 7.0, high: 9.0 },
@@ -93,6 +97,7 @@ static SUPPLIES: [Supply; 6] = [
     Supply {
         source: ChargeSource::CompostTea,
         label: "compost tea",
+        brings: "nitrogen from the compost tea",
         figure: "nitrogen-from-compost-tea",
         form: Form::Filling,
         nitrogen: Band { low: 0.02, likely: 0.05, high: 0.1 },
@@ -102,6 +107,7 @@ static SUPPLIES: [Supply; 6] = [
     Supply {
         source: ChargeSource::NitrogenFertiliser,
         label: "nitrogen fertiliser",
+        brings: "nitrogen from the fertiliser",
         figure: "nitrogen-from-nitrogen-fertiliser",
         form: Form::Dissolved,
         nitrogen: Band { low: 0.0, likely: 0.0, high: 0.0 },
@@ -111,6 +117,7 @@ static SUPPLIES: [Supply; 6] = [
     Supply {
         source: ChargeSource::CompleteFertiliser,
         label: "complete (N-P-K) fertiliser",
+        brings: "nitrogen from the complete fertiliser",
         figure: "nitrogen-from-complete-fertiliser",
         form: Form::Dissolved,
         nitrogen: Band { low: 0.0, likely: 0.0, high: 0.0 },
@@ -352,7 +359,7 @@ fn brings(supply: &Supply, litres: Option<f64>, nitrogen: Band) -> Figure {
     if let Some(volume) = litres {
         grounds = grounds.input(supply.label, format!("{} L", significant(volume, 2)));
     }
-    Figure { name: supply.figure, label: supply.label, band: nitrogen, unit: Unit::Gram, grounds }
+    Figure { name: supply.figure, label: supply.brings, band: nitrogen, unit: Unit::Gram, grounds }
 }
 
 /// The uptake curve by day. In compost nine tenths are taken for done when

@@ -2,7 +2,7 @@
 //! and the sample's name, in lines that hold no result.
 
 use super::Cell;
-use super::fold::{fold, fold_char, squash};
+use super::fold::{fold, fold_char, is_letter, squash};
 use super::label::Label;
 use super::names::Word;
 use super::number::{Decimal, number};
@@ -168,7 +168,7 @@ fn cm_per(text: &str) -> Option<f64> {
     if text.starts_with(['"', '″', '”']) {
         return Some(2.54);
     }
-    let word: String = fold(text).chars().take_while(|c| c.is_alphabetic()).collect();
+    let word: String = fold(text).chars().take_while(|c| is_letter(*c)).collect();
     match word.as_str() {
         "in" | "inch" | "inches" | "ins" => Some(2.54),
         "cm" | "centimetre" | "centimeter" | "centimetres" | "centimeters" => Some(1.0),
@@ -178,13 +178,12 @@ fn cm_per(text: &str) -> Option<f64> {
 }
 
 fn heading_unit(heading: &str) -> Option<f64> {
-    heading.split(|c: char| !c.is_alphabetic()).find_map(cm_per)
+    heading.split(|c: char| !is_letter(c)).find_map(cm_per)
 }
 
 /// The texture class a text names.
 pub(super) fn texture(text: &str) -> Option<Texture> {
-    let plain: String =
-        fold(text).chars().map(|c| if c.is_alphabetic() { c } else { ' ' }).collect();
+    let plain: String = fold(text).chars().map(|c| if is_letter(c) { c } else { ' ' }).collect();
     let words = plain.split_whitespace().collect::<Vec<_>>().join(" ");
     Texture::ALL
         .into_iter()

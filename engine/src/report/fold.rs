@@ -58,6 +58,27 @@ pub(super) fn fold_char(c: char) -> char {
     }
 }
 
+/// A letter of any script. By range, not by the tables of the standard
+/// library, which would add 3 kB to the page.
+pub(super) fn is_letter(c: char) -> bool {
+    let other =
+        c >= 'À' && !matches!(c, '×' | '÷' | '\u{2000}'..='\u{2bff}' | '\u{3000}'..='\u{303f}');
+    c.is_ascii_alphabetic() || other
+}
+
+/// A letter or a digit.
+pub(super) fn is_word(c: char) -> bool {
+    c.is_ascii_digit() || is_letter(c)
+}
+
+fn is_capital(c: char) -> bool {
+    matches!(c, 'A'..='Z' | 'À'..='Þ') && c != '×'
+}
+
+fn is_small(c: char) -> bool {
+    matches!(c, 'a'..='z' | 'ß'..='ÿ' | 'µ' | 'μ') && c != '÷'
+}
+
 /// The text with every character folded.
 pub(super) fn fold(text: &str) -> String {
     text.chars().map(fold_char).collect()
@@ -65,7 +86,7 @@ pub(super) fn fold(text: &str) -> String {
 
 /// Only the letters, digits and per cent signs of the text, folded.
 pub(super) fn squash(text: &str) -> String {
-    text.chars().map(fold_char).filter(|c| c.is_alphanumeric() || matches!(c, '%' | '#')).collect()
+    text.chars().map(fold_char).filter(|c| is_word(*c) || matches!(c, '%' | '#')).collect()
 }
 
 /// The words of a name.
@@ -121,15 +142,13 @@ pub(super) fn words(text: &str) -> Vec<Word> {
 }
 
 fn in_word(c: char) -> bool {
-    fold_char(c).is_alphanumeric() || matches!(c, '%' | '#')
+    is_word(fold_char(c)) || matches!(c, '%' | '#')
 }
 
 /// Whether a capital begins a new word inside a word: `olsenP`, `PMeh`.
 fn hump(before: Option<char>, here: char, after: Option<char>) -> bool {
-    here.is_uppercase()
-        && before.is_some_and(|b| {
-            b.is_lowercase() || b.is_uppercase() && after.is_some_and(char::is_lowercase)
-        })
+    is_capital(here)
+        && before.is_some_and(|b| is_small(b) || is_capital(b) && after.is_some_and(is_small))
 }
 
 /// A soil-to-liquid ratio such as `1:1`, `1:2.5` or `2:1`, as one word `1to2`.

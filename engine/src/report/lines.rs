@@ -287,8 +287,7 @@ fn before_word(before: char) -> bool {
 fn is_not_detected(text: &str) -> bool {
     let head: String = text.chars().take(14).map(fold::fold_char).collect();
     ["nd", "n.d.", "bdl", "not detected", "less than "].iter().any(|w| {
-        head.strip_prefix(w)
-            .is_some_and(|r| !r.starts_with(|c: char| c.is_alphanumeric()) || w.ends_with(' '))
+        head.strip_prefix(w).is_some_and(|r| !r.starts_with(fold::is_word) || w.ends_with(' '))
     })
 }
 

@@ -1,6 +1,6 @@
 //! Numbers as reports print them: points or commas, limits, ratings glued on.
 
-use super::fold::{fold, fold_char, squash, words};
+use super::fold::{fold, fold_char, is_letter, is_word, squash, words};
 use super::units::unit_at;
 use crate::soil::Amount;
 
@@ -269,7 +269,7 @@ pub(super) fn said(text: &str, decimal: Decimal) -> Said {
     let mut not_detected = false;
     for word in ["not detected", "n.d.", "nd", "bdl", "below detection limit", "below detection"] {
         if let Some(rest) = folded.trim_start().strip_prefix(word)
-            && !rest.starts_with(|c: char| c.is_alphanumeric())
+            && !rest.starts_with(is_word)
         {
             not_detected = true;
             // Folding keeps the count of characters, not of bytes.
@@ -338,8 +338,8 @@ fn goes_on_as_range(rest: &str, decimal: Decimal) -> bool {
 
 /// `96hrminC`: a word begins where the number ends, and it is no unit and no rating.
 fn runs_into_a_word(rest: &str) -> bool {
-    let word: String = rest.chars().take_while(|c| c.is_alphanumeric()).collect();
-    word.starts_with(char::is_alphabetic)
+    let word: String = rest.chars().take_while(|c| is_word(*c)).collect();
+    word.starts_with(is_letter)
         && !is_rating(&word)
         && unit_at(&words(&rest[..rest.char_indices().nth(40).map_or(rest.len(), |(b, _)| b)]), 0)
             .is_none()
@@ -420,7 +420,7 @@ pub(super) fn is_rating(text: &str) -> bool {
         .trim_start()
         .chars()
         .skip_while(|c| *c == '(')
-        .take_while(|c| c.is_alphabetic())
+        .take_while(|c| is_letter(*c))
         .collect();
     WORDS.contains(&first.as_str())
 }

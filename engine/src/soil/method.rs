@@ -1,27 +1,20 @@
 //! The laboratory methods that decide what a number means.
 
-use serde::{Deserialize, Serialize};
-
+use crate::named::by_name;
 use crate::soil::Property;
 
 /// A laboratory method, by the name the trade gives it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Method {
     /// Mehlich-3 extract, read by ICP unless said otherwise.
-    #[serde(rename = "mehlich-3")]
     Mehlich3,
     /// Mehlich-3 extract, phosphorus read by colour.
-    #[serde(rename = "mehlich-3-colorimetric")]
     Mehlich3Colorimetric,
     /// Mehlich-1 extract (weak double acid).
-    #[serde(rename = "mehlich-1")]
     Mehlich1,
     /// Bray P1 extract (weak Bray).
-    #[serde(rename = "bray-p1")]
     BrayP1,
     /// Bray P2 extract (strong Bray).
-    #[serde(rename = "bray-p2")]
     BrayP2,
     /// Olsen extract (sodium bicarbonate).
     Olsen,
@@ -42,18 +35,14 @@ pub enum Method {
     /// Total digestion by strong acid.
     TotalAcid,
     /// Water, 1 part soil to 1.
-    #[serde(rename = "water-1-1")]
     Water1To1,
     /// Water, 1 part soil to 2 or 2.5.
-    #[serde(rename = "water-1-2")]
     Water1To2,
     /// Water, 1 part soil to 5.
-    #[serde(rename = "water-1-5")]
     Water1To5,
     /// Saturated paste.
     SaturatedPaste,
     /// 0.01 M calcium chloride.
-    #[serde(rename = "cacl2")]
     CaCl2,
     /// Loss on ignition.
     LossOnIgnition,
@@ -73,6 +62,8 @@ pub enum Method {
     WoodruffBuffer,
 }
 
+by_name!(Method, "method");
+
 /// What a method is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum MethodKind {
@@ -87,6 +78,39 @@ pub enum MethodKind {
 }
 
 impl Method {
+    /// Its name in JSON.
+    pub fn name(self) -> &'static str {
+        match self {
+            Method::Mehlich3 => "mehlich-3",
+            Method::Mehlich3Colorimetric => "mehlich-3-colorimetric",
+            Method::Mehlich1 => "mehlich-1",
+            Method::BrayP1 => "bray-p1",
+            Method::BrayP2 => "bray-p2",
+            Method::Olsen => "olsen",
+            Method::Morgan => "morgan",
+            Method::ModifiedMorgan => "modified-morgan",
+            Method::AmmoniumAcetate => "ammonium-acetate",
+            Method::AmmoniumNitrate => "ammonium-nitrate",
+            Method::Dtpa => "dtpa",
+            Method::HotWater => "hot-water",
+            Method::Kcl => "kcl",
+            Method::TotalAcid => "total-acid",
+            Method::Water1To1 => "water-1-1",
+            Method::Water1To2 => "water-1-2",
+            Method::Water1To5 => "water-1-5",
+            Method::SaturatedPaste => "saturated-paste",
+            Method::CaCl2 => "cacl2",
+            Method::LossOnIgnition => "loss-on-ignition",
+            Method::WalkleyBlack => "walkley-black",
+            Method::SmpBuffer => "smp-buffer",
+            Method::SikoraBuffer => "sikora-buffer",
+            Method::MehlichBuffer => "mehlich-buffer",
+            Method::ModifiedMehlichBuffer => "modified-mehlich-buffer",
+            Method::AdamsEvansBuffer => "adams-evans-buffer",
+            Method::WoodruffBuffer => "woodruff-buffer",
+        }
+    }
+
     /// Every method.
     pub const ALL: [Method; 27] = [
         Method::Mehlich3,

@@ -1,12 +1,10 @@
 //! The properties a soil test reports.
 
-use serde::{Deserialize, Serialize};
-
+use crate::named::by_name;
 use crate::quantity::Unit;
 
 /// A property of a soil, by its trade name.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Property {
     /// pH in water.
     Ph,
@@ -91,6 +89,8 @@ pub enum Property {
     /// Cadmium.
     Cadmium,
 }
+
+by_name!(Property, "property");
 
 impl Property {
     /// Every property, in the order a report is usually read.
@@ -290,19 +290,6 @@ impl Property {
             Property::BulkDensity => Unit::GPerCm3,
             Property::NitrogenRelease => Unit::LbPerAcre,
             _ => Unit::MgPerKg,
-        }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn the_name_is_what_json_says() {
-        for property in Property::ALL {
-            let json = serde_json::to_string(&property).unwrap();
-            assert_eq!(json, format!("\"{}\"", property.name()));
         }
     }
 }
