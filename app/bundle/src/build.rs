@@ -47,7 +47,7 @@ fn compile(project: &Path) -> Result<(), String> {
     run(
         Command::new(cargo)
             .current_dir(project)
-            .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", flags(project))
+            .env("CARGO_ENCODED_RUSTFLAGS", flags(project))
             .args(["build", "--release", "-p", "emberloam-app", "--target", TARGET])
             .arg("--target-dir")
             .arg(project.join("target")),
@@ -59,14 +59,15 @@ fn compile(project: &Path) -> Result<(), String> {
 /// makes a smaller module; and without the folders of this machine, so that
 /// the same source gives the same page anywhere.
 fn flags(project: &Path) -> String {
-    let mut flags = format!("--cfg=erase_components --remap-path-prefix={}=.", project.display());
+    let remap = |from: &Path, to: &str| format!("--remap-path-prefix={}={to}", from.display());
+    let mut flags = vec!["--cfg=erase_components".to_string(), remap(project, ".")];
     let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
     let home = home.or_else(|| Some(PathBuf::from(std::env::var_os("HOME")?).join(".cargo")));
     if let Some(home) = home {
-        let _ =
-            write!(flags, " --remap-path-prefix={}=crates", home.join("registry/src").display());
+        flags.push(remap(&home.join("registry/src"), "crates"));
     }
-    flags
+    // Cargo's own mark between flags: a folder may have blanks in its name.
+    flags.join("\u{1f}")
 }
 
 /// Runs `command` with its output shown.

@@ -47,8 +47,8 @@ mod tests {
 
     #[test]
     fn a_case_keeps_its_days_and_refuses_what_is_none() {
-        let mut season = crate::case::Season::default();
-        season.planting = parse("2027-04-20");
+        let planting = parse("2027-04-20");
+        let season = crate::case::Season { planting, ..Default::default() };
         let json = serde_json::to_string(&season).unwrap();
         assert!(json.contains(r#""planting":"2027-04-20""#), "{json}");
         assert_eq!(serde_json::from_str::<crate::case::Season>(&json).unwrap(), season);
