@@ -13,7 +13,7 @@ pub static GUO_2020: Source = Source {
 pub static JEFFERY_2017: Source = Source {
     id: "jeffery-2017",
     title: "Jeffery et al., Biochar boosts tropical but not temperate crop yields, Environmental Research Letters 12:053001, 2017",
-    place: "Environ. Res. Lett. 12:053001",
+    place: "",
 };
 
 /// Yield by soil.
@@ -27,7 +27,7 @@ pub static JEFFERY_2011: Source = Source {
 pub static BORCHARD_2019: Source = Source {
     id: "borchard-2019",
     title: "Borchard et al., Biochar, soil and land-use interactions that reduce nitrate leaching and N2O emissions: a meta-analysis, Science of the Total Environment 651:2354, 2019",
-    place: "Sci. Total Environ. 651:2354",
+    place: "",
 };
 
 /// Mineral nitrogen in the first months.
@@ -41,7 +41,7 @@ pub static NGUYEN_2017: Source = Source {
 pub static ILAN_2020: Source = Source {
     id: "ilan-2020",
     title: "Wood biochar at 0.5, 1 and 2 % with manure compost in three soils over 371 days (National Ilan University), Agronomy 10:444, 2020",
-    place: "Agronomy 2020, 10, 444",
+    place: "",
 };
 
 /// No mean change in mineral nitrogen.
@@ -55,21 +55,21 @@ pub static BIEDERMAN_2013: Source = Source {
 pub static KAMMANN_2015: Source = Source {
     id: "kammann-2015",
     title: "Kammann et al., Plant growth improvement mediated by nitrate capture in co-composted biochar, Scientific Reports 5:11080, 2015",
-    place: "Sci. Rep. 5:11080",
+    place: "",
 };
 
 /// Biochar with and without fertiliser in the field.
 pub static YE_2020: Source = Source {
     id: "ye-2020",
     title: "Ye et al., Biochar effects on crop yields with and without fertilizer: a meta-analysis of field studies, Soil Use and Management 36:2, 2020",
-    place: "Soil Use Manage. 36:2",
+    place: "",
 };
 
 /// Nitrate leaching from loam and from sand.
 pub static LIU_2017: Source = Source {
     id: "liu-2017",
     title: "Liu et al., nitrate leaching from loam and sand with 2 and 4 % biochar, Journal of Soil Science and Plant Nutrition 17(2):515, 2017",
-    place: "J. Soil Sci. Plant Nutr. 17(2):515",
+    place: "",
 };
 
 /// Sandy soils.
@@ -104,14 +104,14 @@ pub static EUDOXIE_2019: Source = Source {
 pub static HAILEGNAW_2019: Source = Source {
     id: "hailegnaw-2019",
     title: "Hailegnaw et al., Mutual relationships of biochar and soil pH, CEC and exchangeable base cations, Journal of Soils and Sediments 19:2405, 2019",
-    place: "J. Soils Sediments 19:2405",
+    place: "",
 };
 
 /// Nutrients biochar gives up to repeated extraction.
 pub static ANGST_SOHI_2013: Source = Source {
     id: "angst-sohi-2013",
     title: "Angst & Sohi, Establishing release dynamics for plant nutrients from biochar, GCB Bioenergy 5:221, 2013",
-    place: "GCB Bioenergy 5:221",
+    place: "",
 };
 
 /// Properties by feedstock.
@@ -125,7 +125,7 @@ pub static IPPOLITO_2020: Source = Source {
 pub static SUANSA_2021: Source = Source {
     id: "suansa-2021",
     title: "Suansa et al., branch-wood biochar at 300 to 500 °C, BioResources 16(2):2824, 2021",
-    place: "BioResources 16(2):2824",
+    place: "",
 };
 
 /// Liming value of biochars.
@@ -139,28 +139,28 @@ pub static ADEWUMI_2025: Source = Source {
 pub static SERA6_LIME: Source = Source {
     id: "sera-6-lime",
     title: "SERA-6 fact sheet 3, and Kissel & Sonon, UGA Circular 874: lime buffer capacity",
-    place: "UGA Extension Circular 874",
+    place: "",
 };
 
 /// Cation exchange constants.
 pub static PHREEQC_EXCHANGE: Source = Source {
     id: "phreeqc-exchange",
-    title: "US Geological Survey, PHREEQC database (phreeqc.dat): exchange constants",
-    place: "phreeqc.dat, as distributed with PHREEQC version 3",
+    title: "US Geological Survey, PHREEQC database (phreeqc.dat): exchange constants, phreeqc.dat, as distributed with PHREEQC version 3",
+    place: "",
 };
 
 /// Salts in dry-land soils after biochar.
 pub static DRYLANDS_2025: Source = Source {
     id: "drylands-2025",
     title: "Biochar in dry-land soils: a meta-analysis of 40 papers, Agronomy 15(11):2609, 2025",
-    place: "Agronomy 2025, 15, 2609",
+    place: "",
 };
 
 /// Whether biochar catches fire.
 pub static FLAMMABILITY_2014: Source = Source {
     id: "flammability-2014",
     title: "Short- and long-term flammability of biochars, Biomass and Bioenergy 69:183, 2014",
-    place: "Biomass Bioenergy 69:183-191",
+    place: "",
 };
 
 /// How much water makes biochar safe to store.
@@ -174,7 +174,7 @@ pub static DEL_CAMPO_2021: Source = Source {
 pub static SONI_2015: Source = Source {
     id: "soni-2015",
     title: "Soni et al., weed control by atrazine and pendimethalin in soil with biochar, Weed Technology, 2015",
-    place: "Weed Technology, 2015",
+    place: "",
 };
 
 /// Raw manure intervals.
