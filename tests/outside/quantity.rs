@@ -3,6 +3,9 @@
 use emberloam_engine::quantity::{Context, Unit, convert};
 use emberloam_engine::soil::Property;
 
+use proptest::prelude::*;
+use proptest::sample::select;
+
 use crate::close;
 
 /// Source: Iowa State University Extension, Interpreting Soil Reports:
@@ -53,4 +56,39 @@ fn the_same_thing_by_another_name() {
     close(convert(350.0, Unit::UsPerCm, Unit::DsPerM, &Context::NONE).unwrap(), 0.35, 1e-12);
     close(convert(3.4, Unit::GPerKg, Unit::Percent, &Context::NONE).unwrap(), 0.34, 1e-12);
     close(convert(18.0, Unit::MgPer100g, Unit::MgPerKg, &Context::NONE).unwrap(), 180.0, 1e-12);
+}
+
+const CONVERTIBLE: [Unit; 10] = [
+    Unit::MgPerKg,
+    Unit::MgPerL,
+    Unit::MgPer100g,
+    Unit::LbPerAcre,
+    Unit::KgPerHa,
+    Unit::MeqPer100g,
+    Unit::MmolcPerKg,
+    Unit::MeqPer100cm3,
+    Unit::Percent,
+    Unit::GPerKg,
+];
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Source: arithmetic: a conversion and its reverse give back the number,
+    /// whatever the depth, the density and the charge.
+    #[test]
+    fn a_conversion_comes_back_to_where_it_started(
+        value in 0.0..1e6_f64,
+        from in select(CONVERTIBLE.to_vec()),
+        to in select(CONVERTIBLE.to_vec()),
+        depth in 1.0..100.0_f64,
+        density in 0.1..2.2_f64,
+        mg_per_mmolc in 1.0..60.0_f64,
+    ) {
+        let mut context = Context::slice(depth, density).with_charge(Some(mg_per_mmolc));
+        context.density = Some(density);
+        let there = convert(value, from, to, &context).unwrap();
+        let back = convert(there, to, from, &context).unwrap();
+        prop_assert!((back - value).abs() <= 1e-9 * value.max(1e-9), "{value} came back as {back}");
+    }
 }
