@@ -2,18 +2,22 @@
 //! charge; then the questions that could change it.
 
 use emberloam_engine::biochar::Path;
-use emberloam_engine::cautions::Caution;
 use emberloam_engine::quantity::Unit;
 use leptos::prelude::*;
 
 use crate::figure::figures;
-use crate::grounds::opened_grounds;
+use crate::grounds::{Statement, statements};
 use crate::layer::{Stratum, edge, turf};
-use crate::living::{Look, changed, flag, lines, settled, text};
+use crate::living::{Look, changed, flag, lines, text};
+use crate::paste::is_narrow;
 use crate::questions::questions;
 use crate::season::when;
 use crate::state::Page;
 use crate::words;
+
+/// Cautions that always show; on a phone the others fold away, so that they
+/// don't bury the questions. The engine names what hurts people first.
+const FIRST_CAUTIONS: usize = 3;
 
 /// The path as a word for styles and tests.
 fn slug(path: Path) -> &'static str {
@@ -100,10 +104,8 @@ fn which_sample(page: Page) -> impl IntoView {
 
 fn next_date(page: Page) -> impl IntoView {
     let next = move || {
-        page.of_plan(|plan| {
-            let dated = plan.season.iter().filter(|task| task.from.or(task.to).is_some());
-            dated.min_by_key(|task| task.from.or(task.to)).map(|t| (when(t), t.task.clone()))
-        })
+        // The tasks stand in the order they are done, dated or not.
+        page.of_plan(|plan| plan.season.first().map(|t| (when(t), t.task.clone())))
     };
     move || {
         next().map(|(when, task)| {
@@ -160,23 +162,34 @@ fn recipe(page: Page) -> impl IntoView {
 }
 
 fn cautions(page: Page) -> impl IntoView {
-    let list = move || page.of_plan(|plan| plan.cautions.clone());
+    let part = move |first: bool| {
+        move || {
+            page.of_plan(|plan| {
+                let kept = |at: &usize| (*at < FIRST_CAUTIONS) == first;
+                let all = plan.cautions.iter().enumerate();
+                all.filter(|(at, _)| kept(at))
+                    .map(|(_, caution)| Statement {
+                        rule: None,
+                        text: caution.text.clone(),
+                        grounds: caution.grounds.clone(),
+                    })
+                    .collect::<Vec<_>>()
+            })
+        }
+    };
+    let rest = part(false);
     view! {
-        <div class="cautions" hidden=flag(move || list().is_empty())>
+        <div class="cautions" hidden=flag(move || part(true)().is_empty())>
             <h3>{words::TAKE_CARE}</h3>
-            <ul class="plain">
-                {settled(
-                    list,
-                    |caution: Caution| {
-                        view! {
-                            <li>
-                                <p>{caution.text}</p>
-                                {opened_grounds(caution.grounds)}
-                            </li>
-                        }
-                    },
-                )}
-            </ul>
+            <ul class="plain">{statements(Box::new(part(true)))}</ul>
+            <details
+                class="fold open-on-paper"
+                open=!is_narrow()
+                hidden=flag(move || rest().is_empty())
+            >
+                <summary>{text(move || words::more_cautions(rest().len()))}</summary>
+                <ul class="plain">{statements(Box::new(rest))}</ul>
+            </details>
         </div>
     }
 }

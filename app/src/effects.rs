@@ -45,7 +45,7 @@ pub fn effects(page: Page) -> impl IntoView {
                     move |sheet, pen| draw(sheet, pen, &drawn()),
                 )}
             </figure>
-            <details class="fold table-fold">
+            <details class="fold open-on-paper">
             <summary>{words::AS_A_TABLE}</summary>
             <div class="scroll" tabindex="0" role="region" aria-label=words::EFFECTS>
                 <table>

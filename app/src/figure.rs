@@ -28,6 +28,10 @@ pub fn figures(
     page: Page,
     list: impl Fn() -> Vec<Figure> + Send + Sync + 'static,
 ) -> impl IntoView {
+    boxed_figures(page, Box::new(list))
+}
+
+fn boxed_figures(page: Page, list: Box<dyn Fn() -> Vec<Figure> + Send + Sync>) -> impl IntoView {
     view! { <div class="figures">{settled(list, move |of| figure(page, of))}</div> }
 }
 

@@ -4,6 +4,7 @@ use emberloam_engine::quantity::Grounds;
 use emberloam_engine::sources::Citation;
 use leptos::prelude::*;
 
+use crate::living::settled;
 use crate::words;
 
 /// The grounds, laid out; for the inside of something that opens.
@@ -50,6 +51,29 @@ pub fn opened_grounds(of: Grounds) -> AnyView {
         </details>
     }
     .into_any()
+}
+
+/// A sentence with what it rests on.
+#[derive(Clone, PartialEq)]
+pub struct Statement {
+    /// The rule's name, when it has one.
+    pub rule: Option<&'static str>,
+    /// The sentence.
+    pub text: String,
+    /// What it rests on.
+    pub grounds: Grounds,
+}
+
+/// Statements as a list, each with its grounds.
+pub fn statements(list: Box<dyn Fn() -> Vec<Statement> + Send + Sync>) -> AnyView {
+    settled(list, |statement: Statement| {
+        view! {
+            <li data-rule=statement.rule>
+                <p>{statement.text}</p>
+                {opened_grounds(statement.grounds)}
+            </li>
+        }
+    })
 }
 
 /// A publication with the grade of the reading.

@@ -8,7 +8,8 @@
 use std::sync::Arc;
 
 use leptos::prelude::*;
-use web_sys::{Event, MouseEvent};
+use wasm_bindgen::JsCast;
+use web_sys::{Event, HtmlElement, MouseEvent};
 
 /// A text that changes.
 pub type Text = Box<dyn FnMut() -> String + Send>;
@@ -38,6 +39,17 @@ pub fn press(does: impl Fn() + 'static) -> Box<dyn FnMut(MouseEvent)> {
 /// What a change of a control does.
 pub fn changed(does: impl Fn(Event) + 'static) -> Box<dyn FnMut(Event)> {
     Box::new(does)
+}
+
+/// Moves the focus to an element as soon as the page is drawn anew.
+pub fn focus(id: &'static str) {
+    request_animation_frame(move || {
+        let element = document().get_element_by_id(id);
+        if let Some(element) = element.and_then(|e| e.dyn_into::<HtmlElement>().ok()) {
+            // Ignored: without focus the element is still where it was.
+            let _ = element.focus();
+        }
+    });
 }
 
 /// Looks at the value of a signal or a memo, and follows it. The framework's

@@ -3,7 +3,7 @@
 use gloo::events::EventListener;
 use leptos::prelude::*;
 
-use crate::living::{Look, flag, press, text, text_if};
+use crate::living::{Look, flag, focus, press, text, text_if};
 use crate::state::Page;
 use crate::words;
 
@@ -36,7 +36,14 @@ pub fn notes(page: Page) -> impl IntoView {
             <p id="erased-note" hidden=flag(move || page.erased.look(Option::is_none))>
                 {text_if(move || page.erased.look(Option::is_some), words::ERASED)}
                 " "
-                <button type="button" on:click=press(move || page.take_back())>
+                <button
+                    type="button"
+                    id="take-back"
+                    on:click=press(move || {
+                        page.take_back();
+                        focus("answer-title");
+                    })
+                >
                     {words::TAKE_BACK}
                 </button>
                 <button type="button" class="quiet" on:click=press(move || page.erased.set(None))>

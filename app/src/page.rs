@@ -8,7 +8,7 @@ use crate::answer::answer;
 use crate::chart::Repaint;
 use crate::holds::holds;
 use crate::layer::{Stratum, empty_layer};
-use crate::living::{Look, changed, flag, press};
+use crate::living::{Look, changed, flag, focus, press};
 use crate::notes::notes;
 use crate::paste::paste;
 use crate::references::references;
@@ -111,7 +111,10 @@ fn tools(page: Page) -> impl IntoView {
             >
                 {words::PRINT}
             </button>
-            <button type="button" id="erase" hidden=nothing on:click=press(move || page.erase())>
+            <button type="button" id="erase" hidden=nothing on:click=press(move || {
+                page.erase();
+                focus("take-back");
+            })>
                 {words::ERASE}
             </button>
         </div>

@@ -1,12 +1,10 @@
 //! The report: the paste box, the samples, and what is wrong with a text that
-//! can't be read.
+//! can't be read. `public/open-file.js` puts a chosen file into the paste box.
 
 use leptos::html::Details;
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
-use web_sys::HtmlElement;
 
-use crate::living::{changed, press, text};
+use crate::living::{changed, focus, press, text};
 use crate::state::Page;
 use crate::words;
 
@@ -61,6 +59,14 @@ pub fn paste(page: Page, tools: impl IntoView) -> impl IntoView {
             <div id="trouble" role="alert">
                 {move || page.trouble().map(|text| view! { <p>{text}</p> })}
             </div>
+            <label class="field">
+                <span class="field-name">{words::OPEN_A_FILE}</span>
+                <input
+                    type="file"
+                    id="report-file"
+                    accept=".txt,.csv,.tsv,text/*"
+                />
+            </label>
             <div class="samples" role="group" aria-labelledby="samples-title">
                 <p id="samples-title" class="soft">
                     {words::SAMPLES}
@@ -91,7 +97,7 @@ fn state_of_report(page: Page) -> String {
 }
 
 /// One column: the report folds away above the answer.
-fn is_narrow() -> bool {
+pub fn is_narrow() -> bool {
     let query = "(max-width: 59.99rem), (orientation: portrait)";
     let list = web_sys::window().and_then(|window| window.match_media(query).ok().flatten());
     list.is_some_and(|list| list.matches())
@@ -102,9 +108,5 @@ fn show_answer(fold: NodeRef<Details>) {
     if let Some(fold) = fold.get_untracked() {
         fold.set_open(false);
     }
-    let title = document().get_element_by_id("answer-title");
-    if let Some(title) = title.and_then(|title| title.dyn_into::<HtmlElement>().ok()) {
-        // Ignored: without focus the answer still stands right below.
-        let _ = title.focus();
-    }
+    focus("answer-title");
 }

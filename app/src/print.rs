@@ -1,4 +1,5 @@
-//! Printing: the tables of the charts open for the paper and close after.
+//! Printing: the tables of the charts and all cautions open for the paper and
+//! close after.
 
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -14,7 +15,7 @@ pub fn open_for_printing() {
     let opened: Rc<RefCell<Vec<HtmlDetailsElement>>> = Rc::default();
     let to_close = opened.clone();
     EventListener::new(&window, "beforeprint", move |_| {
-        for fold in closed_tables() {
+        for fold in closed_folds() {
             fold.set_open(true);
             opened.borrow_mut().push(fold);
         }
@@ -28,8 +29,8 @@ pub fn open_for_printing() {
     .forget();
 }
 
-fn closed_tables() -> Vec<HtmlDetailsElement> {
-    let Ok(list) = document().query_selector_all(".table-fold:not([open])") else {
+fn closed_folds() -> Vec<HtmlDetailsElement> {
+    let Ok(list) = document().query_selector_all(".open-on-paper:not([open])") else {
         return Vec::new();
     };
     (0..list.length()).filter_map(|i| list.get(i)?.dyn_into().ok()).collect()

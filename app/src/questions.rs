@@ -15,24 +15,34 @@ struct Asked {
     open: bool,
 }
 
+/// The questions of one sample.
+#[derive(PartialEq)]
+struct List {
+    /// The report, and which sample of it.
+    of: (String, usize),
+    asked: Vec<Asked>,
+}
+
 /// The questions. One that was answered stays where it is, so that nothing
 /// jumps away under the person's hands.
 pub fn questions(page: Page) -> impl IntoView {
-    let asked = Memo::new(move |before: Option<&Vec<Asked>>| {
-        // Another report brings its own questions.
-        page.text.track();
-        let now = page.outcome.look(|o| o.as_ref().map(|o| o.questions.clone()));
-        merge(before.map_or(&[][..], Vec::as_slice), &now.unwrap_or_default())
+    let asked = Memo::new(move |before: Option<&List>| {
+        let now = page.outcome.look(|o| o.as_ref().map(|o| (o.sample, o.questions.clone())));
+        let (sample, now) = now.unwrap_or_default();
+        let of = (page.text.get(), sample);
+        // Another report or sample brings its own questions.
+        let before = before.filter(|list| list.of == of).map_or(&[][..], |list| &list.asked);
+        List { asked: merge(before, &now), of }
     });
-    let none = move || asked.look(Vec::is_empty);
-    let open = move || asked.look(|list| list.iter().filter(|asked| asked.open).count());
+    let none = move || asked.look(|list| list.asked.is_empty());
+    let open = move || asked.look(|list| list.asked.iter().filter(|asked| asked.open).count());
     view! {
         <div id="questions" class="questions" hidden=none>
             <h3>{words::QUESTIONS}</h3>
             <p class="soft">{text(move || words::questions_open(open()))}</p>
             <ul class="plain">
                 {keyed(
-                    move || asked.get(),
+                    move || asked.look(|list| list.asked.clone()),
                     |asked| key(&asked.question),
                     move |item| question(page, item),
                 )}

@@ -2,6 +2,7 @@
 
 use emberloam_engine::Case;
 use emberloam_engine::case::{Bag, Bed, ChargeSource, ReadingAnswers, Season};
+use emberloam_engine::quantity::Measures;
 use emberloam_engine::soil::PlantGroup;
 use serde::{Deserialize, Serialize};
 use web_sys::Storage;
@@ -36,6 +37,7 @@ struct OnDevice {
     season: Season,
     biochar: Bag,
     charge_with: Vec<ChargeSource>,
+    measures: Measures,
 }
 
 impl Kept {
@@ -52,6 +54,7 @@ impl Kept {
             season: answers.season,
             biochar: answers.biochar,
             charge_with: answers.charge_with,
+            measures: answers.measures,
         })
         .ok()
     }
@@ -67,6 +70,7 @@ impl Kept {
             season: kept.season,
             biochar: kept.biochar,
             charge_with: kept.charge_with,
+            measures: kept.measures,
             ..Case::default()
         };
         Some(Kept { text: kept.text, answers })

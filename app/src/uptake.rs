@@ -34,7 +34,7 @@ pub fn uptake(page: Page) -> impl IntoView {
                     move |sheet, pen| draw(sheet, pen, &points()),
                 )}
             </figure>
-            <details class="fold table-fold">
+            <details class="fold open-on-paper">
                 <summary>{words::AS_A_TABLE}</summary>
                 <table>
                     <thead>

@@ -1,12 +1,11 @@
 //! Why: every rule that fired, both ways, and what would change the answer.
 
-use emberloam_engine::biochar::Reason;
 use leptos::prelude::*;
 
 use crate::effects::effects;
-use crate::grounds::opened_grounds;
+use crate::grounds::{Statement, statements};
 use crate::layer::{Stratum, layer};
-use crate::living::{flag, lines, settled};
+use crate::living::{flag, lines};
 use crate::state::Page;
 use crate::words;
 
@@ -30,24 +29,21 @@ fn side(page: Page, title: &'static str, speaks_for: bool) -> impl IntoView {
     let list = move || {
         page.of_plan(|plan| {
             let reasons = plan.reasons.iter();
-            reasons.filter(|r| r.speaks_for == speaks_for).cloned().collect::<Vec<_>>()
+            let reasons = reasons.filter(|r| r.speaks_for == speaks_for);
+            reasons
+                .map(|r| Statement {
+                    rule: Some(r.rule),
+                    text: r.text.clone(),
+                    grounds: r.grounds.clone(),
+                })
+                .collect::<Vec<_>>()
         })
     };
     view! {
         <div hidden=flag(move || list().is_empty())>
             <h3>{title}</h3>
             <ul class="plain reasons" class:against=!speaks_for>
-                {settled(
-                    list,
-                    |reason: Reason| {
-                        view! {
-                            <li data-rule=reason.rule>
-                                <p>{reason.text}</p>
-                                {opened_grounds(reason.grounds)}
-                            </li>
-                        }
-                    },
-                )}
+                {statements(Box::new(list))}
             </ul>
         </div>
     }

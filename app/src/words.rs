@@ -15,6 +15,7 @@ pub const YOUR_REPORT: &str = "Your report";
 pub const YOUR_BED: &str = "Your bed";
 pub const PASTE_HERE: &str = "Paste your soil test here, as text";
 pub const PASTE_EXAMPLE: &str = "pH 6.4\nPhosphorus (Olsen) 18 mg/kg\n…";
+pub const OPEN_A_FILE: &str = "Or open a text file";
 pub const SAMPLES: &str = "No report at hand? Try one of these made-up ones:";
 pub const SAMPLE_SURPLUS: &str = "Rich garden";
 pub const SAMPLE_HUNGRY: &str = "Hungry sand";
@@ -181,6 +182,10 @@ pub fn report_read(count: usize) -> String {
 
 pub fn answer_changed(headline: &str) -> String {
     format!("Answer changed: {headline}")
+}
+
+pub fn more_cautions(count: usize) -> String {
+    format!("{count} more to mind")
 }
 
 pub fn questions_open(count: usize) -> String {

@@ -36,6 +36,8 @@ pub fn cautions(situation: &Situation<'_>, path: Path, charging: &[ChargeSource]
     let mut add = |rule: &str, text: String, sources: &[Citation]| {
         cautions.push(Caution { text, grounds: Grounds::new(rule, sources) });
     };
+    // First what can hurt people.
+    lead(situation, &mut add);
     if path != Path::None {
         add(
             "whenever biochar is used",
@@ -122,7 +124,6 @@ fn charge(charging: &[ChargeSource], add: &mut Add<'_>) {
 }
 
 fn soil(situation: &Situation<'_>, path: Path, add: &mut Add<'_>) {
-    lead(situation, add);
     let esp = situation
         .chemistry
         .get("sodium-saturation")

@@ -39,9 +39,10 @@ pub(crate) fn weigh(dist: &Path) -> Result<(), String> {
 /// What a browser fetches before the page answers. Other icons and anything
 /// loaded on first use are only fetched to be kept offline.
 fn is_first_load(name: &str) -> bool {
-    const NAMED: [&str; 7] = [
+    const NAMED: [&str; 8] = [
         "index.html",
         "boot.js",
+        "open-file.js",
         "app.js",
         "app_bg.wasm",
         "manifest.webmanifest",

@@ -5,7 +5,10 @@ use crate::biochar::facts::Facts;
 use crate::biochar::rate::Dose;
 use crate::biochar::{Charging, Material, Path};
 use crate::case::ChargeSource;
-use crate::quantity::{Band, Figure, Grounds, Measures, Unit, measured_out, shown, significant};
+use crate::quantity::{
+    Band, Figure, Grounds, Measures, Unit, in_readers, measured_out, readers_symbol, shown,
+    significant,
+};
 use crate::soil::Property;
 use crate::sources::{
     ARITHMETIC, COMMON_PRACTICE, Citation, EUDOXIE_2019, GAI_2014, HYDROCHAR_KINETICS,
@@ -226,6 +229,13 @@ pub fn recipe(
         },
     ];
 
+    let weight = |grams: f64| {
+        format!(
+            "{}\u{a0}{}",
+            significant(in_readers(grams, Unit::Gram, measures), 2),
+            readers_symbol(Unit::Gram, measures)
+        )
+    };
     let (mut dissolved, mut drinks, mut mixes) = (Vec::new(), Vec::new(), Vec::new());
     let mut brought = Band::exactly(0.0);
     let mut water_left = water.likely;
@@ -254,11 +264,11 @@ pub fn recipe(
                 drinks.push(format!("{} of {}", measured_out(volume, measures), supply.label));
             }
             (_, None) => dissolved.push(format!(
-                "First dissolve {} in the liquid, enough for {} g of nitrogen: divide the grams \
-                 by the per cent N on the label and multiply by 100. At 15 % that is {} g.",
+                "First dissolve {} in the liquid, enough for {} of nitrogen: divide that by the \
+                 per cent N on the label and multiply by 100. At 15 % it is {}.",
                 supply.label,
-                significant(missing, 2),
-                significant(missing / 0.15, 2)
+                weight(missing),
+                weight(missing / 0.15)
             )),
         }
         brought = brought.plus(nitrogen);

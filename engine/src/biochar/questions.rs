@@ -225,7 +225,7 @@ pub fn questions(
         ask(
             QuestionId::Area,
             "How large is the bed?",
-            "The amounts are for 1 m² until you say.".to_string(),
+            "The amounts are for 1 m² (11 sq ft) until you say.".to_string(),
             None,
         );
     }

@@ -95,13 +95,13 @@ impl Ground {
         let bed = &situation.case.bed;
         let mut assumed = Vec::new();
         let area = bed.area_m2.filter(|a| a.is_finite() && *a > 0.0).unwrap_or_else(|| {
-            assumed.push("1 m²: the area of the bed isn't known.".to_string());
+            assumed.push("1 m² (11 sq ft): the area of the bed isn't known.".to_string());
             1.0
         });
         let depth = bed.depth_cm.filter(|d| (1.0..=100.0).contains(d)).unwrap_or_else(|| {
             assumed.push(match bed.depth_cm {
-                None => "Worked 10 cm deep; nobody said.".to_string(),
-                Some(_) => "Worked 10 cm deep; a depth must be 1 to 100 cm.".to_string(),
+                None => "Worked 10 cm (4 in) deep; nobody said.".to_string(),
+                Some(_) => "Worked 10 cm (4 in) deep; a depth must be 1 to 100 cm.".to_string(),
             });
             USUAL_DEPTH
         });

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::quantity::convert::KG_PER_HA_IN_LB_PER_ACRE;
 use crate::quantity::{Band, Unit};
 
 /// Which measures the reader wants to see.
@@ -35,7 +36,11 @@ pub fn significant(value: f64, digits: i32) -> String {
 /// A band in the reader's measures, as text: `4 (2–8) L`, `0 (−11 to 10) %`,
 /// or `5 %` when exact. Digits far finer than the band is wide are dropped.
 pub fn shown(band: &Band, unit: Unit, measures: Measures) -> String {
-    let (factor, symbol) = in_measures(unit, measures);
+    let (factor, symbol) = match (measures, unit) {
+        // As the recipe measures it out; only bags are sold by the cubic foot.
+        (Measures::Us, Unit::Litre) => (1.0 / LITRES_PER_GALLON, "gal"),
+        _ => in_measures(unit, measures),
+    };
     let widest = (band.low.abs().max(band.likely.abs()).max(band.high.abs())) * factor;
     let finest = if widest > 0.0 { 10f64.powi(widest.log10().floor() as i32 - 2) } else { 0.0 };
     let at = |v: f64| {
@@ -97,6 +102,7 @@ fn in_measures(unit: Unit, measures: Measures) -> (f64, &'static str) {
         (Measures::Us, Unit::Cm) => (1.0 / 2.54, "in"),
         (Measures::Us, Unit::Mm) => (1.0 / 25.4, "in"),
         (Measures::Us, Unit::SquareMetre) => (1.0 / 0.092_903_04, "sq ft"),
+        (Measures::Us, Unit::KgPerHa) => (1.0 / KG_PER_HA_IN_LB_PER_ACRE, "lb/acre"),
         (Measures::Us, Unit::TonnePerHa) => (20.481_614_3, "lb/1000 sq ft"),
         _ => (1.0, unit.symbol()),
     }
@@ -131,6 +137,19 @@ mod tests {
         assert_eq!(measured_out(19.0, Measures::Metric), "19\u{a0}L");
         assert_eq!(measured_out(40.0, Measures::Metric), "40\u{a0}L (4 ten-litre buckets)");
         assert_eq!(measured_out(40.0, Measures::Us), "11\u{a0}gal (2.1 five-gallon buckets)");
+    }
+
+    #[test]
+    fn a_figure_says_the_same_gallons_as_the_recipe() {
+        let (amount, recipe) = (Band::exactly(70.0), measured_out(70.0, Measures::Us));
+        assert_eq!(shown(&amount, Unit::Litre, Measures::Us), "18\u{a0}gal");
+        assert!(recipe.starts_with("18\u{a0}gal"), "{recipe}");
+    }
+
+    #[test]
+    fn nitrogen_for_a_field_is_told_in_pounds_an_acre() {
+        let nitrogen = Band::new(56.0, 112.0, 224.0);
+        assert_eq!(shown(&nitrogen, Unit::KgPerHa, Measures::Us), "100 (50–200)\u{a0}lb/acre");
     }
 
     #[test]
