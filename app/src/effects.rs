@@ -36,8 +36,8 @@ pub fn effects(page: Page) -> impl IntoView {
     view! {
         <div hidden=flag(move || all().is_empty())>
             <h3>{words::EFFECTS}</h3>
-            <p>{words::EFFECTS_HOW_TO_READ}</p>
             <figure>
+                <figcaption>{words::EFFECTS_HOW_TO_READ}</figcaption>
                 {chart(
                     repaint,
                     || words::EFFECTS_CHART.into(),

@@ -22,7 +22,6 @@ use crate::{print, words};
 pub fn page() -> impl IntoView {
     let page = Page::begin();
     provide_context(Repaint::follow());
-    print::open_for_printing();
     let shown = Memo::new(move |_| page.has_report());
     view! {
         <div class="ground" class:has-report=flag(move || shown.get())>

@@ -58,7 +58,7 @@ impl Page {
         page
     }
 
-    /// Keeps every change on this device; says at most once that it can't.
+    /// Keeps every change on this device; says so while it can't.
     fn keep_on_change(self) {
         Effect::new(move |first: Option<()>| {
             let kept = self.kept();
@@ -66,10 +66,14 @@ impl Page {
             if first.is_none() || kept == store::Kept::default() {
                 return;
             }
-            if let Err(why) = store::keep(&kept)
-                && self.keeping.get_untracked().is_none()
-            {
-                self.keeping.set(Some(why));
+            let said = self.keeping.get_untracked();
+            match store::keep(&kept) {
+                Err(why) if said.is_none() => self.keeping.set(Some(why)),
+                // It is kept now; what was damaged before still is.
+                Ok(()) if said.is_some_and(|said| said != words::STORAGE_DAMAGED) => {
+                    self.keeping.set(None);
+                }
+                _ => {}
             }
         });
     }

@@ -25,8 +25,8 @@ pub fn uptake(page: Page) -> impl IntoView {
     view! {
         <div hidden=flag(move || points().is_empty())>
             <h3>{words::UPTAKE}</h3>
-            <p>{words::UPTAKE_HOW_TO_READ}</p>
             <figure>
+                <figcaption>{words::UPTAKE_HOW_TO_READ}</figcaption>
                 {chart(
                     repaint,
                     || words::UPTAKE_CHART.into(),
@@ -48,7 +48,6 @@ pub fn uptake(page: Page) -> impl IntoView {
                     <tbody>
                         {move || {
                             points()
-
                                 .into_iter()
                                 .map(|(day, low, likely, high)| {
                                     view! {

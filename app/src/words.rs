@@ -110,7 +110,7 @@ pub const SPEAKS_FOR: &str = "Speaks for it";
 pub const SPEAKS_AGAINST: &str = "Speaks against it";
 pub const WOULD_CHANGE: &str = "What would change this";
 pub const EFFECTS: &str = "What biochar does in the first month";
-pub const EFFECTS_HOW_TO_READ: &str = "The pale bar is what is possible, the dark bar what is likely. A pale bar on both sides of zero means: unsure. An arrow means it goes on.";
+pub const EFFECTS_HOW_TO_READ: &str = "The wide bar is what is possible, the thin bar what is likely. A wide bar on both sides of zero means: unsure. An arrow means it goes on.";
 pub const EFFECTS_CHART: &str =
     "Bars of the change in each nutrient in the first month. The table has the same numbers.";
 pub const AS_A_TABLE: &str = "The same as a table";
@@ -123,7 +123,7 @@ pub const NO_TASKS: &str = "Nothing to date yet. Give your planting and harvest 
 pub const NO_DATE_YET: &str = "No date yet";
 pub const UPTAKE: &str = "How long charging takes";
 pub const UPTAKE_HOW_TO_READ: &str =
-    "How much of the charge is taken up, day by day. The pale band is what is possible.";
+    "How much of the charge is taken up, day by day. The band is what is possible.";
 pub const UPTAKE_CHART: &str =
     "A rising line of the share of the charge taken up by day. The table has the same numbers.";
 pub const COLUMN_DAY: &str = "Day";

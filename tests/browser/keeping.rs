@@ -1,5 +1,6 @@
 //! What is typed stays on the device until it is erased.
 
+use emberloam_tests::driver::Key;
 use emberloam_tests::page::{A_SURPLUS, ERASE, Page};
 
 #[test]
@@ -11,6 +12,20 @@ fn what_is_typed_survives_a_reload() {
     page.wait_until_started();
     page.browser.wait_for("the report after the reload", || page.report() == A_SURPLUS);
     assert_eq!(page.wait_for_answer(), path);
+}
+
+#[test]
+fn erasing_can_be_undone_from_the_keyboard() {
+    let page = Page::open("undo");
+    page.paste(A_SURPLUS);
+    page.wait_for_answer();
+    page.browser.click(ERASE);
+    page.browser.wait_for("the focus on the way back", || {
+        page.browser.run("return document.activeElement?.id") == "take-back"
+    });
+    page.browser.press(Key::Enter);
+    page.wait_for_answer();
+    assert_eq!(page.report(), A_SURPLUS);
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! On a narrow screen and on paper.
 
-use emberloam_tests::page::{ANSWER, ERASE, HOLDS, PRINT, Page, REPORT, SURPLUS};
+use emberloam_tests::page::{ANSWER, ERASE, HOLDS, HUNGRY, PRINT, Page, REPORT, SURPLUS};
 use serde_json::json;
 
 #[track_caller]
@@ -46,6 +46,38 @@ fn the_plan_prints_without_the_controls() {
     assert!(pdf.starts_with(b"%PDF-"), "no PDF");
     let pages = pdf.windows(12).filter(|at| at.starts_with(b"/Type /Page") && at[11] != b's');
     assert!(pages.count() >= 1, "the print has no page");
+}
+
+#[test]
+fn the_report_stays_beside_the_answer_on_a_wide_screen_and_folds_on_a_phone() {
+    let page = Page::open("beside");
+    page.browser.resize(1024, 768);
+    page.browser.click(HUNGRY);
+    page.wait_for_answer();
+    assert!(page.browser.shows(REPORT), "the report is folded away at 1024 × 768");
+    page.browser.resize(360, 740);
+    page.browser.click(SURPLUS);
+    page.browser.wait_for("the report to fold", || !page.browser.shows(REPORT));
+    page.browser.wait_for("the focus on the answer", || {
+        page.browser.run("return document.activeElement?.id") == "answer-title"
+    });
+}
+
+#[test]
+fn a_printed_task_has_room_for_its_words_and_every_caution_is_printed() {
+    let page = Page::open("paper");
+    page.browser.resize(360, 740);
+    page.browser.click(HUNGRY);
+    page.wait_for_answer();
+    page.browser.resize(800, 1000);
+    page.browser.run("dispatchEvent(new Event('beforeprint'))");
+    page.browser.media("print", "light");
+    let narrow = page.browser.run(
+        "return [...document.querySelectorAll('.task-what, .cautions li > p')]
+            .filter((words) => words.getBoundingClientRect().width < 200)
+            .map((words) => words.textContent)",
+    );
+    assert_eq!(narrow, json!([]), "squeezed on paper or not printed");
 }
 
 #[test]

@@ -1,9 +1,13 @@
 //! From a pasted report to an answer.
 
+use std::fs;
+
 use emberloam_tests::driver::Key;
 use emberloam_tests::page::{
-    A_SURPLUS, ANSWER, BROKEN, HOLDS, HUNGRY, METRIC, Page, QUESTIONS, SURPLUS, TROUBLE, UNREAD,
+    A_SURPLUS, ANSWER, BROKEN, FILE, HOLDS, HUNGRY, METRIC, Page, QUESTIONS, SURPLUS, TROUBLE,
+    UNREAD, US_MEASURES,
 };
+use emberloam_tests::project;
 use serde_json::json;
 
 #[test]
@@ -58,6 +62,70 @@ fn the_broken_sample_shows_what_was_not_read_and_asks() {
     page.browser.wait_for("lines that were not read", || page.browser.shows(UNREAD));
     page.browser.wait_for("questions", || page.browser.shows(QUESTIONS));
     page.wait_for_answer();
+}
+
+#[test]
+fn each_report_asks_its_own_questions() {
+    let page = Page::open("own-questions");
+    page.browser.click(METRIC);
+    page.wait_for_answer();
+    page.answer("Area of the bed", "12");
+    page.browser.wait_for("an answered question", || page.browser.shows(".question.answered"));
+    page.browser.click(BROKEN);
+    page.browser.wait_for("lines that were not read", || page.browser.shows(UNREAD));
+    assert!(!page.browser.shows(".question.answered"), "{}", page.browser.text(QUESTIONS));
+}
+
+#[test]
+fn a_text_file_is_read_and_another_file_is_refused() {
+    let page = Page::open("file");
+    let folder = project().join("target/browser");
+    let open = |name: &str, bytes: &[u8]| {
+        let file = folder.join(name);
+        fs::write(&file, bytes).expect("target/browser can be written");
+        page.browser.type_into(FILE, &file.display().to_string());
+    };
+    open("report.txt", A_SURPLUS.as_bytes());
+    page.wait_for_answer();
+    assert_eq!(page.report(), A_SURPLUS);
+
+    // The micro sign as Windows-1252 writes it.
+    open("windows.csv", b"pH,6.5\nSalts (EC 1:5),90 \xB5S/cm\n");
+    page.browser.wait_for("the second file", || page.report().contains("90 \u{b5}S/cm"));
+    page.wait_for_answer();
+
+    let utf_16: Vec<u8> = "\u{feff}pH\t6.4\r\n".encode_utf16().flat_map(u16::to_le_bytes).collect();
+    open("unicode.txt", &utf_16);
+    page.browser.wait_for("the third file", || page.report() == "pH\t6.4\n");
+    page.wait_for_answer();
+
+    let before = page.browser.text(TROUBLE);
+    open("report.pdf", b"%PDF-1.7\n\0\xFF\x80 1 0 obj");
+    let (message, _) = page.wait_for_trouble(&before);
+    assert!(message.contains("PDF"), "{message}");
+}
+
+#[test]
+fn us_measures_are_used_in_the_recipe_and_the_tasks_and_stay() {
+    let page = Page::open("measures");
+    page.browser.click(HUNGRY);
+    page.wait_for_answer();
+    let tasks = || page.browser.text(".tasks");
+    assert!(page.browser.text(".steps").contains("\u{a0}L of"), "{}", page.browser.text(".steps"));
+    page.browser.click(US_MEASURES);
+    page.answer("Area of the bed", "100");
+    page.answer("How deep you will mix it in", "6");
+    page.browser.wait_for("inches in the tasks", || tasks().contains("6\u{a0}in deep"));
+    // 100 sq ft × 6 in × 5 % is 2.5 cu ft, 18.7 US gallons.
+    for part in [".amounts", ".steps", ".tasks"] {
+        let text = page.browser.text(part);
+        assert!(text.contains("19\u{a0}gal"), "{part}: {text}");
+        assert!(!text.contains("\u{a0}L"), "{part}: {text}");
+    }
+    page.browser.reload();
+    page.wait_until_started();
+    page.wait_for_answer();
+    assert!(tasks().contains("6\u{a0}in deep"), "after a reload: {}", tasks());
 }
 
 #[test]

@@ -9,6 +9,10 @@ use crate::site::Site;
 
 /// The field for the report.
 pub const REPORT: &str = "#report-text";
+/// Opens a text file.
+pub const FILE: &str = "#report-file";
+/// The choice of US measures.
+pub const US_MEASURES: &str = ".measures label:last-of-type input";
 /// The button that reads it, where the page does not read while typing.
 pub const READ: &str = "#read-report";
 /// The plan. `data-path` holds its path.
@@ -170,6 +174,24 @@ impl Page {
             &[json!(format!("{HOLDS} [data-property='{property}']"))],
         );
         level.as_str().unwrap_or_default().to_owned()
+    }
+
+    /// Gives an answer among all those about the bed: the control with this
+    /// label gets this number, date or choice.
+    #[track_caller]
+    pub fn answer(&self, label: &str, value: &str) {
+        let done = self.browser.run_with(
+            "const [label, value] = arguments;
+            const field = [...document.querySelectorAll('#bed label.field')]
+                .find((field) => field.firstElementChild.textContent === label);
+            const control = field?.querySelector('input, select');
+            const option = [...(control?.options ?? [])].find((o) => o.textContent === value);
+            if (!control || (control.options && !option)) return false;
+            control.value = option?.value ?? value;
+            return control.dispatchEvent(new Event('change', { bubbles: true }))",
+            &[json!(label), json!(value)],
+        );
+        assert_eq!(done, true, "no control {label:?} that can be {value:?}");
     }
 
     /// Unfolds every part of the page.

@@ -39,10 +39,11 @@ pub(crate) fn weigh(dist: &Path) -> Result<(), String> {
 /// What a browser fetches before the page answers. Other icons and anything
 /// loaded on first use are only fetched to be kept offline.
 fn is_first_load(name: &str) -> bool {
-    const NAMED: [&str; 8] = [
+    const NAMED: [&str; 9] = [
         "index.html",
         "boot.js",
         "open-file.js",
+        "paper.js",
         "app.js",
         "app_bg.wasm",
         "manifest.webmanifest",

@@ -28,6 +28,28 @@ fn main() {
     take("start-narrow.png", 320, 640, "light");
     page.browser.click(SURPLUS);
     page.wait_for_answer();
+    // Days from today: what a person says who still has time before winter.
+    for (label, days) in [
+        ("When the crop there now is off", 5),
+        ("Usual first autumn frost", 30),
+        ("Next planting or sowing", 150),
+    ] {
+        let day = page.browser.run_with(
+            "return new Date(Date.now() + arguments[0] * 864e5).toISOString().slice(0, 10)",
+            &[json!(days)],
+        );
+        page.answer(label, day.as_str().unwrap_or_default());
+    }
+    for (label, value) in [
+        ("Area of the bed", "10"),
+        ("How deep you will mix it in", "15"),
+        ("What grows there", "mixed vegetables"),
+        ("The biochar you have", "fresh, not charged"),
+    ] {
+        page.answer(label, value);
+    }
+    page.browser
+        .wait_for("an answer that no question can change", || !page.browser.shows(".provisional"));
     // The pointer's and the keyboard's marks are no part of the picture.
     page.browser.run("document.activeElement?.blur()");
     take("tour.png", 1280, 1000, "light");
