@@ -1,4 +1,4 @@
-//! Printing. `public/paper.js` opens the folds that belong on paper.
+//! Printing. `public/folds.js` opens the folds that belong on paper.
 
 /// Opens the browser's print window.
 pub fn print() {

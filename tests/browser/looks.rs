@@ -61,6 +61,8 @@ fn the_report_stays_beside_the_answer_on_a_wide_screen_and_folds_on_a_phone() {
     page.browser.wait_for("the focus on the answer", || {
         page.browser.run("return document.activeElement?.id") == "answer-title"
     });
+    page.browser.resize(1024, 768);
+    page.browser.wait_for("the report beside the answer", || page.browser.shows(REPORT));
 }
 
 #[test]

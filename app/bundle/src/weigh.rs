@@ -43,7 +43,7 @@ fn is_first_load(name: &str) -> bool {
         "index.html",
         "boot.js",
         "open-file.js",
-        "paper.js",
+        "folds.js",
         "app.js",
         "app_bg.wasm",
         "manifest.webmanifest",
