@@ -65,6 +65,7 @@ pub fn reading(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
             <div class="reading-range">
                 {ruler(mark)}
                 <p class="soft">{text(move || item.look(range_in_words))}</p>
+                {opinions(item, true)}
             </div>
             <details class="reading-more">
                 <summary>
@@ -135,12 +136,7 @@ fn behind(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
             {lines(move || item.look(|r| r.notes.clone()))}
         </ul>
         {move || grounds(item.look(|r| r.finding.grounds.clone()))}
-        {move || {
-            item.look(|r| r.finding.second_opinions.clone())
-                .into_iter()
-                .map(second_opinion)
-                .collect_view()
-        }}
+        {opinions(item, false)}
         {correct(page, item)}
     }
 }
@@ -157,6 +153,15 @@ fn read_as(reading: &JudgedReading) -> String {
         (None, _) => String::new(),
     };
     words::read_as(reading.property.label(), &method)
+}
+
+/// The sources that disagree, which always show, or those that agree.
+fn opinions(item: Memo<JudgedReading>, disagree: bool) -> impl IntoView {
+    move || {
+        let mut opinions = item.look(|r| r.finding.second_opinions.clone());
+        opinions.retain(|opinion| opinion.disagrees == disagree);
+        opinions.into_iter().map(second_opinion).collect_view()
+    }
 }
 
 fn second_opinion(opinion: Opinion) -> impl IntoView {

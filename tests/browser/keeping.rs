@@ -15,6 +15,15 @@ fn what_is_typed_survives_a_reload() {
 }
 
 #[test]
+fn a_text_too_long_to_keep_is_told_of_only_while_it_is_there() {
+    let page = Page::open("too-long");
+    page.put("'Phosphorus 30 ppm\\n'.repeat(60000)");
+    page.browser.wait_for("the note", || page.browser.shows("#keeping-note"));
+    page.put("'pH 6.4\\n'");
+    page.browser.wait_for("the note to go", || !page.browser.shows("#keeping-note"));
+}
+
+#[test]
 fn erasing_can_be_undone_from_the_keyboard() {
     let page = Page::open("undo");
     page.paste(A_SURPLUS);

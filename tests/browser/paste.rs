@@ -65,6 +65,17 @@ fn the_broken_sample_shows_what_was_not_read_and_asks() {
 }
 
 #[test]
+fn a_source_that_disagrees_shows_without_a_press() {
+    let page = Page::open("disagrees");
+    page.browser.click(SURPLUS);
+    page.wait_for_answer();
+    let opinion = format!("{HOLDS} [data-property='ph'] .second-opinion.disagrees");
+    assert!(page.browser.shows(&opinion), "pH 6.6 is high for some sources");
+    let agreeing = format!("{HOLDS} .second-opinion:not(.disagrees)");
+    assert!(page.browser.has(&agreeing) && !page.browser.shows(&agreeing));
+}
+
+#[test]
 fn each_report_asks_its_own_questions() {
     let page = Page::open("own-questions");
     page.browser.click(METRIC);
