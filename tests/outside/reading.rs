@@ -12,7 +12,7 @@ use crate::close;
 
 /// A file of the open data beside the repository.
 fn data(name: &str) -> Vec<u8> {
-    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../shared/data").join(name);
+    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("open-data").join(name);
     std::fs::read(&path).unwrap_or_else(|e| panic!("{}: {e}", path.display()))
 }
 
