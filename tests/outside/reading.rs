@@ -10,7 +10,7 @@ use proptest::prelude::*;
 
 use crate::close;
 
-/// A file of the open data beside the repository.
+/// A file of the open data that the tests carry.
 fn data(name: &str) -> Vec<u8> {
     let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("open-data").join(name);
     std::fs::read(&path).unwrap_or_else(|e| panic!("{}: {e}", path.display()))
