@@ -10,9 +10,9 @@ use proptest::prelude::*;
 
 use crate::close;
 
-/// A file of the open data beside the repository.
+/// A file of the open data that the tests carry.
 fn data(name: &str) -> Vec<u8> {
-    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../shared/data").join(name);
+    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("open-data").join(name);
     std::fs::read(&path).unwrap_or_else(|e| panic!("{}: {e}", path.display()))
 }
 
