@@ -58,7 +58,8 @@ fn main() {
     take("tour.png", 1280, 1000, "light");
     take("answer-dark.png", 1280, 1000, "dark");
     take("answer-narrow.png", 320, 2400, "light");
+    page.browser.media("print", "light");
+    fs::write(folder.join("plan.pdf"), page.browser.pdf()).expect("the print can be written");
     page.unfold_all();
     take("answer-unfolded.png", 1100, 6000, "light");
-    fs::write(folder.join("plan.pdf"), page.browser.pdf()).expect("the print can be written");
 }
