@@ -17,7 +17,8 @@ pub(crate) fn read<'de, T: Named, D: Deserializer<'de>>(from: D) -> Result<T, D:
     let text = String::deserialize(from)?;
     T::ALL.iter().copied().find(|kind| kind.name() == text).ok_or_else(|| {
         let what = T::WHAT;
-        serde::de::Error::custom(format!("“{text}” is no {what} this engine knows"))
+        let names = T::ALL.iter().map(|kind| kind.name()).collect::<Vec<_>>().join(", ");
+        serde::de::Error::custom(format!("“{text}” is not a known {what}; use one of {names}"))
     })
 }
 

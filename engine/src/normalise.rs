@@ -55,7 +55,9 @@ pub struct NormalReading {
 /// assert_eq!(phosphorus.amount.exact(), Some(30.0)); // mg/kg
 /// ```
 pub fn normalise(sample: &SampleReport, answers: &ReadingAnswers) -> Normalised {
-    let depth_cm = answers.depth_cm.or(sample.depth_cm.map(|(top, bottom)| bottom - top));
+    // An answer of nothing, or less, is no answer.
+    let answered = answers.depth_cm.filter(|depth| *depth > 0.0);
+    let depth_cm = answered.or(sample.depth_cm.map(|(top, bottom)| bottom - top));
     let readings: Vec<NormalReading> =
         sample.readings.iter().map(|reading| normal(reading, answers, depth_cm)).collect();
     let measures = readings.iter().filter_map(|r| r.measure.as_ref().ok().copied()).collect();
@@ -179,6 +181,12 @@ fn in_engine_unit(
     depth_cm: Option<f64>,
     notes: &mut Vec<String>,
 ) -> Result<(Unit, f64), String> {
+    if unit == Unit::Index {
+        return Err(
+            "This is the laboratory's own index, not an amount. Ask the laboratory for the amount."
+                .into(),
+        );
+    }
     let by_volume = matches!(unit, Unit::MgPerL | Unit::MeqPer100cm3);
     let target = match property.unit() {
         Unit::MgPerKg if by_volume => Unit::MgPerL,
@@ -253,7 +261,8 @@ fn questions(readings: &[NormalReading], depth_cm: Option<f64>) -> Vec<Question>
         found.dedup();
         found
     };
-    let measured = |r: &NormalReading| r.printed.is_some();
+    // An index stays an index, whatever the method and the unit.
+    let measured = |r: &NormalReading| r.printed.is_some() && r.unit != Some(Unit::Index);
     let mut questions = Vec::new();
     let mut ask =
         |id, about: Vec<Property>, text: String, changes: &str, suggestion: Option<&str>| {
@@ -288,6 +297,7 @@ fn questions(readings: &[NormalReading], depth_cm: Option<f64>) -> Vec<Question>
     );
     let doubtful = about(&|r| match r.unit {
         None => measured(r) && !is_nutrient(r.property),
+        Some(Unit::Index) => false,
         Some(unit) => {
             r.measure.is_err()
                 && in_engine_unit(r.property, 1.0, unit, None, &mut Vec::new()).is_err()
@@ -460,6 +470,17 @@ mod tests {
         assert!((found.soil.value(Property::Calcium).unwrap() - 801.56).abs() < 0.01);
         assert_eq!(asked(&found), [QuestionId::ReadingUnit]);
         assert_eq!(found.questions[0].about, [Property::Phosphorus]);
+    }
+
+    #[test]
+    fn an_index_is_not_an_amount_and_asks_nothing() {
+        let found = normalised(
+            vec![reading(Property::Zinc, 120.0, Some(Unit::Index))],
+            &ReadingAnswers::default(),
+        );
+        let why = found.readings[0].measure.as_ref().unwrap_err();
+        assert!(why.contains("own index"), "{why}");
+        assert!(found.questions.is_empty());
     }
 
     #[test]

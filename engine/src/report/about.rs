@@ -40,7 +40,7 @@ pub(super) fn methods(text: &str, line: u32) -> Vec<Statement> {
         let spelled = |m: &&Method| {
             // M3 or MM alone may be a bed's name; a full word, or "extract", is not.
             let squashed = squash(part);
-            let about = ["extract", "method", "analys", "buffer", "test"];
+            let about = ["extract", "exchang", "method", "analys", "buffer", "test", "nh4", "hco3"];
             squashed.len() >= 4
                 && m.label()
                     .split([' ', '-'])
@@ -131,14 +131,26 @@ fn unit_of_clause(text: &str) -> Option<Printed> {
     let about = label.words.iter().any(|w| {
         matches!(w, Word::Plain | Word::ResultColumn | Word::UnitColumn | Word::NameColumn)
     });
+    let about = about || !label.methods.is_empty() && label.unknown.is_empty();
     (nutrient && named && about && !number && !label.has(Word::Advice)).then_some(unit)
 }
 
 /// A sampling depth, cm: `0-6 in`, `0–15 cm`, `6 inches`. `heading` may hold the unit.
+/// The first number with a unit of its own is the depth: the 3 of
+/// `Mehlich-3, depth 0-20 cm` is none.
 pub(super) fn depth(text: &str, heading: &str, decimal: Decimal) -> Option<(f64, f64)> {
-    let at = text.find(|c: char| c.is_ascii_digit())?;
-    let (first, length) = number(&text[at..], decimal)?;
-    let mut rest = text[at + length..].trim_start();
+    let digit = |c: char| c.is_ascii_digit();
+    let starts = text.match_indices(digit).map(|(at, _)| at);
+    let mut starts = starts.filter(|&at| !text[..at].ends_with(|c| digit(c) || c == '.'));
+    let first = starts.clone().next()?;
+    starts
+        .find_map(|at| depth_at(&text[at..], "", decimal))
+        .or_else(|| depth_at(&text[first..], heading, decimal))
+}
+
+fn depth_at(text: &str, heading: &str, decimal: Decimal) -> Option<(f64, f64)> {
+    let (first, length) = number(text, decimal)?;
+    let mut rest = text[length..].trim_start();
     let mut last = None;
     let plain =
         rest.trim_start_matches(|c: char| matches!(c, '"' | '″' | '”') || c.is_whitespace());
@@ -253,7 +265,9 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
         let short = whole.split_whitespace().count() == 2 && rank < 3 && label.words.len() == 1;
         return short.then(|| AboutSample::Name(whole.clone(), rank));
     }
-    label.unknown.is_empty().then_some(AboutSample::Name(rest, rank))
+    // "Sample 1: Front lawn" has its number and its name.
+    let numbered = label.unknown.iter().all(|w| w.bytes().all(|b| b.is_ascii_digit()));
+    numbered.then_some(AboutSample::Name(rest, rank))
 }
 
 #[cfg(test)]
@@ -294,6 +308,8 @@ mod tests {
             ("0 - 12", "Depth (in)", Some((0.0, 30.48))),
             ("0 - 12", "depth range", None),
             ("0-6", "", None),
+            ("3, depth 0-20 cm", "Mehlich 3, depth", Some((0.0, 20.0))),
+            ("3 extract of 0-6 in", "", Some((0.0, 15.24))),
         ];
         for (text, heading, expected) in cases {
             let found = depth(text, heading, Decimal::Point);

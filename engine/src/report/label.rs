@@ -99,6 +99,12 @@ impl Label {
         self.words.contains(&word)
     }
 
+    /// `Bray P1` or `Olsen` alone: these take nothing but phosphorus.
+    fn phosphorus_by_method(&self) -> bool {
+        let only_p = |m: &Method| matches!(m, Method::BrayP1 | Method::BrayP2 | Method::Olsen);
+        self.properties.is_empty() && !self.methods.is_empty() && self.methods.iter().all(only_p)
+    }
+
     /// Whether there is a soil property, or a buffer, in the name.
     pub fn is_soil(&self) -> bool {
         !self.properties.is_empty()
@@ -138,8 +144,11 @@ impl Label {
         if of_sample && self.only_symbols && self.unit.is_none() {
             return Err("no soil property: it names a sample".into());
         }
-        if !self.is_soil() && !self.has(Word::Buffer) {
+        if !self.is_soil() && !self.has(Word::Buffer) && !self.phosphorus_by_method() {
             return Err("no soil property in this name".into());
+        }
+        if self.has(Word::RangeColumn) {
+            return Err("a target or a range, not a result".into());
         }
         if self.has(Word::Ratio) {
             return Err("a ratio of two results, not a result".into());
@@ -199,6 +208,9 @@ impl Label {
         let buffer = self.has(Word::Buffer)
             || self.has(Word::LimeIndex)
             || self.methods.iter().any(|m| m.kind() == MethodKind::Buffer);
+        if self.phosphorus_by_method() && !buffer {
+            return Ok((Property::Phosphorus, Form::Element));
+        }
         if found.is_empty() {
             return Ok((Property::BufferPh, Form::Element));
         }
@@ -283,7 +295,14 @@ impl Label {
             }
             _ => m.kind() == MethodKind::Extractant || **m == Method::CaCl2,
         };
-        self.methods.iter().find(fits).copied()
+        match self.methods.iter().find(fits).copied() {
+            Some(Method::Mehlich3)
+                if property == Property::Phosphorus && self.has(Word::ByColour) =>
+            {
+                Some(Method::Mehlich3Colorimetric)
+            }
+            method => method,
+        }
     }
 }
 
@@ -380,7 +399,11 @@ mod tests {
             ("Olsen P ppm P", "phosphorus Element Olsen mg/kg"),
             ("HCO3_P", "phosphorus Element Olsen -"),
             ("P1", "phosphorus Element Bray P1 -"),
+            ("Bray P1", "phosphorus Element Bray P1 -"),
+            ("Olsen, ppm", "phosphorus Element Olsen mg/kg"),
             ("M3-P", "phosphorus Element Mehlich-3 -"),
+            ("Mehlich-3 P (colorimetric)", "phosphorus Element Mehlich-3, colorimetric -"),
+            ("Ca²⁺", "calcium Element - -"),
             ("olsenP_mg.kg", "phosphorus Element Olsen mg/kg"),
             ("P₂O₅ mg/100g", "phosphorus P2O5 - mg/100 g"),
             ("Phosphorus (P2O5)", "phosphorus P2O5 - -"),
@@ -422,6 +445,8 @@ mod tests {
     fn headings_that_only_look_like_results_are_refused() {
         for text in [
             "P2O5 Rec",
+            "Target pH",
+            "Optimum P ppm",
             "N REC",
             "lbs N/A",
             "HM%",

@@ -267,7 +267,7 @@ fn rating_only(
     text: &str,
     attempt: &mut impl FnMut(usize, usize, bool) -> Option<Split>,
 ) -> Option<Split> {
-    if text.len() > 60 {
+    if text.len() > 60 || text.contains(|c: char| c.is_ascii_digit()) {
         return None;
     }
     let blanks = text.char_indices().filter(|(_, c)| c.is_whitespace()).map(|(b, _)| b);

@@ -57,6 +57,10 @@ impl Tail {
         }
         let mut rest = text[tail.unit_end..]
             .trim_matches(|c: char| c.is_whitespace() || matches!(c, ',' | ';' | ':' | '|'));
+        // Marks of footnotes, and the full stop of a sentence.
+        if is_only_marks(rest) {
+            rest = "";
+        }
         // "ppm P" says the element once more.
         if tail.unit.is_some()
             && rest.len() <= 2
@@ -66,6 +70,15 @@ impl Tail {
             rest = "";
         }
         if rest.is_empty() {
+            return tail;
+        }
+        // "(H), K 120 ppm": a rating, and then more.
+        if let Some((rating, more)) = rest.split_once([',', ';'])
+            && is_rating(rating)
+            && !more.trim().is_empty()
+        {
+            tail.rating = Some(rating.trim_matches(['(', ')', ' ']).to_string());
+            tail.left = Some(more.trim().to_string());
             return tail;
         }
         let label = Label::of(rest);
@@ -80,6 +93,11 @@ impl Tail {
         }
         tail
     }
+}
+
+/// Stars of footnotes and of bar charts, and full stops.
+fn is_only_marks(text: &str) -> bool {
+    text.chars().all(|c| matches!(c, '*' | '†' | '‡' | '§' | '.'))
 }
 
 /// Makes the reading.
@@ -130,7 +148,13 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
             ));
         }
     };
-    if let Some(text) = left {
+    if let Some(text) = left.as_deref()
+        && (Label::of(text).has(Word::Advice) || fold::squash(text).contains("00sq"))
+    {
+        // "1.5 lb/1000 sq ft recommended": no soil is measured in such a unit.
+        return Placed::Unread("a recommendation, not a result".into());
+    }
+    if let Some(text) = left.filter(|t| !is_only_marks(t)) {
         notes.push(format!("“{text}” beside the result was not understood"));
     }
     let unit = unit.or(quantity.unit);

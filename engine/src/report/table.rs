@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::about::{NO_DEPTH_UNIT, NO_TEXTURE, depth, texture};
+use super::about::{NO_DEPTH_UNIT, NO_TEXTURE, covers, depth, texture};
 use super::fold::squash;
 use super::label::{Label, Quantity};
 use super::layout::{Role, head, is_result};
@@ -114,9 +114,7 @@ pub(super) fn samples_down(
             Role::Other => {
                 reader.unread(None, &cell.text, "no soil property in this heading", cell.place);
             }
-            Role::Ratings | Role::Units | Role::Methods | Role::Values | Role::Names
-                if !described =>
-            {
+            Role::Ratings | Role::Units | Role::Values | Role::Names if !described => {
                 reader.unread(
                     None,
                     &cell.text,
@@ -244,7 +242,15 @@ fn sample_row(
             _ => {}
         }
     }
+    // A column of methods speaks for every result of its row that the method is known for.
+    let methods: Vec<Method> = roles
+        .iter()
+        .zip(row)
+        .filter(|(role, _)| matches!(role, Role::Methods))
+        .flat_map(|(_, cell)| Label::of(&cell.text).methods)
+        .collect();
     for column in columns {
+        let said = methods.iter().copied().find(|m| covers(*m, column.quantity.property));
         let Some(cell) = row.get(column.index).filter(|c| !c.text.is_empty()) else { continue };
         let rating = column.rating.map(text).filter(|t| !t.is_empty()).map(str::to_string);
         reader.put(
@@ -255,7 +261,7 @@ fn sample_row(
                 result: cell.text.clone(),
                 place: cell.place,
                 unit: column.unit,
-                method: column.method,
+                method: column.method.or(said),
                 rating,
                 left: None,
             },
@@ -408,6 +414,7 @@ fn properties_down(
         let label = Label::of(&name.text);
         let new_head = end > at
             && holds
+            && !describes_samples(&label, row, &values, reader)
             && label.quantity().is_err()
             && head(rows, end, reader.decimal).is_some();
         if new_head {
@@ -466,6 +473,16 @@ fn properties_down(
     }
     reader.end_table(samples.len(), samples.last().map_or(0, |s| s.1));
     Ok(end)
+}
+
+/// Whether a row holds depths or textures of the samples, and no names of a new head.
+fn describes_samples(label: &Label, row: &[Cell], values: &[usize], reader: &Reader) -> bool {
+    use super::names::Word;
+    let any = |holds: &dyn Fn(&str) -> bool| {
+        values.iter().any(|&i| row.get(i).is_some_and(|c| holds(&c.text)))
+    };
+    label.has(Word::Depth) && any(&|t| depth(t, "cm", reader.decimal).is_some())
+        || label.has(Word::Texture) && any(&|t| texture(t).is_some())
 }
 
 /// A row of depths or textures of the samples.

@@ -63,6 +63,15 @@ fn single_lines() {
         ("P Bray 1 25 ppm", &["phosphorus 25 mg/kg by Bray P1"]),
         ("Bray-1 P: 25", &["phosphorus 25 ? by Bray P1"]),
         ("P1 25 ppm", &["phosphorus 25 mg/kg by Bray P1"]),
+        ("Bray P1 22 ppm", &["phosphorus 22 mg/kg by Bray P1"]),
+        ("Olsen: 22 ppm", &["phosphorus 22 mg/kg by Olsen"]),
+        ("Mehlich-3 (ppm)\nP 45*", &["phosphorus 45 mg/kg by Mehlich-3"]),
+        ("P 45 ppm (H), K 120 ppm (M)", &["phosphorus 45 mg/kg [H]", "potassium 120 mg/kg [M]"]),
+        ("Results (Mehlich-3): pH 6.2, K 9 ppm", &["ph 6.2 ", "potassium 9 mg/kg by Mehlich-3"]),
+        ("Exchangeable bases (NH4OAc, pH 7)\nK 9 ppm", &["potassium 9 mg/kg by ammonium acetate"]),
+        ("Ca 1 450 ppm", &["calcium 1450 mg/kg"]),
+        ("K 12 120 ppb", &["potassium 12 ?"]),
+        ("Ca²⁺ 8.2 cmol/kg", &["calcium 8.2 meq/100 g"]),
         ("Modified Morgan P: 4 ppm", &["phosphorus 4 mg/kg by Modified Morgan"]),
         ("Morgan P: 4 mg/L", &["phosphorus 4 mg/L by Morgan"]),
         ("NO3-N 12 lb/A", &["nitrate-n 12 lb/acre"]),
@@ -124,6 +133,10 @@ fn lines_that_are_no_result_say_why() {
         ("Client: Jo Field", "no soil property in this line"),
         ("Phosphate 45 ppm", "P2O5 or PO4"),
         ("K optimum 120-160", "range"),
+        ("Target pH 6.5", "a target"),
+        ("Optimum P 50 ppm", "a target"),
+        ("Phosphate (P2O5) 1.5 lb/1000 sq ft", "a recommendation"),
+        ("Mehlich-3 lime 12 ppm", "its method was read, but not its number"),
         ("Mn-AI 64", "availability index"),
         ("Organic matter 340 %", "can't be"),
         ("K 30 ppm\nK 30 ppm", "the same potassium again"),
@@ -204,6 +217,47 @@ fn a_transposed_table_keeps_its_samples_apart() {
     let amounts: Vec<_> = back.readings.iter().map(|r| r.amount.unwrap()).collect();
     assert_eq!(amounts, [Amount::Exactly(5.6), Amount::Below(2.3), Amount::Exactly(1150.0)]);
     assert!(report.notes[0].contains("2.000 was read as 2000"), "{:?}", report.notes);
+}
+
+#[test]
+fn rows_about_the_samples_may_come_before_their_results() {
+    let report =
+        report("Sample\tBed A\tBed B\nDepth\t0-6 in\t6-12 in\npH\t6.2\t5.4\nK ppm\t120\t44");
+    let names: Vec<&str> = report.samples.iter().map(|s| s.name.as_str()).collect();
+    assert_eq!(names, ["Bed A", "Bed B"]);
+    assert_eq!(report.samples[1].depth_cm, Some((6.0 * 2.54, 12.0 * 2.54)));
+    assert_eq!(report.samples[1].readings.len(), 2);
+}
+
+#[test]
+fn methods_in_a_row_below_the_head_or_in_a_column() {
+    let row = "Sample    pH     P      K\n                 M3     M3\n                 ppm    ppm\nBed 1     6.2    18     120";
+    let expected =
+        ["ph 6.2 ", "phosphorus 18 mg/kg by Mehlich-3", "potassium 120 mg/kg by Mehlich-3"];
+    assert_eq!(shown(row), expected);
+    let column =
+        "Sample,pH,\"P, ppm\",\"K, ppm\",Method\nA,6.2,18,120,Mehlich-3\nB,6.4,22,90,Olsen";
+    assert_eq!(shown(column), expected);
+    let second = &report(column).samples[1].readings;
+    assert_eq!(second[1].method.as_ref().map(|m| m.value), Some(Method::Olsen));
+    assert_eq!(second[2].method, None);
+}
+
+#[test]
+fn a_second_depth_is_a_sample_of_its_own() {
+    let text = "Sample: Plot A\nDepth: 0-15 cm\npH 6.1\nDepth: 15-60 cm\npH 6.5";
+    let report = report(text);
+    let found: Vec<_> = report.samples.iter().map(|s| (s.name.as_str(), s.depth_cm)).collect();
+    let expected = [("Plot A", Some((0.0, 15.0))), ("Plot A, 15–60 cm", Some((15.0, 60.0)))];
+    assert_eq!(found, expected);
+}
+
+#[test]
+fn a_depth_beside_a_method_is_not_its_number() {
+    let report = report("Mehlich 3, depth 0-20 cm\nK 230 kg/ha");
+    let sample = &report.samples[0];
+    assert_eq!(sample.depth_cm, Some((0.0, 20.0)));
+    assert_eq!(sample.readings[0].method.as_ref().map(|m| m.value), Some(Method::Mehlich3));
 }
 
 #[test]
@@ -295,6 +349,9 @@ fn several_samples_as_blocks_of_lines() {
     let names: Vec<&str> = report.samples.iter().map(|s| s.name.as_str()).collect();
     assert_eq!(names, ["Bed A", "Bed B"]);
     assert_eq!(report.samples[1].readings.len(), 2);
+    let report = self::report("Sample 1: Lawn\nK 140 ppm\nSample 2: Beans\nK 90 ppm");
+    let names: Vec<&str> = report.samples.iter().map(|s| s.name.as_str()).collect();
+    assert_eq!(names, ["Lawn", "Beans"]);
 }
 
 #[test]

@@ -27,7 +27,8 @@ pub(crate) fn serialize<S: Serializer>(date: &Option<Date>, to: S) -> Result<S::
 
 pub(crate) fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<Option<Date>, D::Error> {
     let Some(text) = Option::<String>::deserialize(from)? else { return Ok(None) };
-    let wrong = || serde::de::Error::custom(format!("“{text}” is no day; write it as 2027-04-20"));
+    let wrong =
+        || serde::de::Error::custom(format!("“{text}” is not a date; write it like 2027-04-20"));
     parse(&text).map(Some).ok_or_else(wrong)
 }
 
