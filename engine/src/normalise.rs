@@ -198,7 +198,7 @@ fn in_engine_unit(
     let context = context.with_charge(property.mg_per_mmolc());
     let converted = convert(value, unit, target, &context).map_err(|why| match why {
         ConvertError::NotComparable => {
-            format!("{} can't be in {}. Correct its unit.", property.label(), name_of(unit))
+            format!("The unit of {} can't be {}. Correct it.", property.label(), name_of(unit))
         }
         other => other.to_string(),
     })?;

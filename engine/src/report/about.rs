@@ -127,7 +127,9 @@ fn unit_of_clause(text: &str) -> Option<Printed> {
         Unit::MgPerKg | Unit::MgPerL | Unit::MgPer100g | Unit::LbPerAcre | Unit::KgPerHa
     );
     let number = text.chars().any(|c| c.is_ascii_digit()) && label.methods.is_empty();
-    let named = label.properties.is_empty() && label.unknown.len() <= 4;
+    // The "as" of "expressed as mg/kg" is no arsenic.
+    let arsenic = |p: &(Property, _)| p.0 == Property::Arsenic;
+    let named = label.properties.iter().all(arsenic) && label.unknown.len() <= 4;
     let about = label.words.iter().any(|w| {
         matches!(w, Word::Plain | Word::ResultColumn | Word::UnitColumn | Word::NameColumn)
     });

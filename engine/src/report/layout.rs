@@ -62,6 +62,9 @@ fn role(text: &str) -> Role {
         return Role::Texture;
     }
     let rating = has(Word::RatingColumn) || has(Word::RangeColumn);
+    if label.only_unit().is_some() {
+        return Role::Values;
+    }
     if rating && label.unit.is_none() && !label.properties.is_empty() {
         return Role::Ratings;
     }

@@ -254,7 +254,8 @@ fn split(text: &str, decimal: Decimal, says: &mut RowSays) -> Option<Split> {
         }
         match c {
             '(' | '[' => depth += 1,
-            ')' | ']' => depth -= 1,
+            // The bracket of "2) Sulfur" closes nothing.
+            ')' | ']' => depth = (depth - 1).max(0),
             _ => {}
         }
         (before_that, before) = (before, c);

@@ -100,6 +100,13 @@ fn is_only_marks(text: &str) -> bool {
     text.chars().all(|c| matches!(c, '*' | '†' | '‡' | '§' | '.'))
 }
 
+/// `Very low (44 ppm)`: the result, its unit and the rating before it.
+fn in_brackets(text: &str, decimal: Decimal) -> Option<(Amount, Printed, String)> {
+    let (word, inner) = text.split_once('(')?;
+    let Said::Amount(amount, end) = said(inner, decimal) else { return None };
+    Some((amount, Tail::of(&inner[end..], decimal).unit?, word.trim().to_string()))
+}
+
 /// Makes the reading.
 pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
     let Draft { quantity, name, result, place, unit, method, mut rating, left } = draft;
@@ -136,11 +143,18 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
                 property.label()
             ));
         }
-        Said::Text if is_rating(&result) => {
-            rating.get_or_insert_with(|| result.clone());
-            notes.push("only a rating is printed, no number".into());
-            None
-        }
+        Said::Text if is_rating(&result) => match in_brackets(&result, decimal) {
+            Some((amount, printed, word)) => {
+                unit = Some(printed);
+                rating.get_or_insert(word);
+                Some(amount)
+            }
+            None => {
+                rating.get_or_insert_with(|| result.clone());
+                notes.push("only a rating is printed, no number".into());
+                None
+            }
+        },
         Said::Text => {
             return Placed::Unread(format!(
                 "not a number, so not a result for {}",

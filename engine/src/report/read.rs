@@ -208,8 +208,11 @@ impl Reader {
             }
         }
         let reason = says.refused.unwrap_or_else(|| {
-            if Label::of(&whole).has(Word::Advice) {
+            let label = Label::of(&whole);
+            if label.has(Word::Advice) {
                 "a recommendation, not a result".into()
+            } else if label.has(Word::Nitrogen) {
+                "nitrogen, but not which: write nitrate-N, ammonium-N or total N".into()
             } else if says.soil_word {
                 "a soil property is named, but no result stands beside it".into()
             } else {

@@ -12,7 +12,8 @@ use super::place::Draft;
 use super::read::Reader;
 use super::units::Printed;
 use super::{Cell, Place, Trouble};
-use crate::soil::Method;
+use crate::quantity::Unit;
+use crate::soil::{Method, Property};
 
 /// A column of results with what its heading, and a row of units, say of it.
 struct Column {
@@ -391,6 +392,7 @@ fn properties_down(
     for &index in &values {
         let sample = match roles[index] {
             Role::Values if values.len() == 1 => reader.current()?,
+            Role::Values if heading_unit(&heading[index]).is_some() => reader.current()?,
             _ if headless => reader.begin(None)?,
             _ => reader.begin(Some(&heading[index].text))?,
         };
@@ -432,6 +434,10 @@ fn properties_down(
                     .collect();
                 for &(index, sample) in &samples {
                     let Some(cell) = cell(index) else { continue };
+                    let of_column = heading_unit(&heading[index]).filter(|u| {
+                        !headless && quantity.unit.is_none() && suits(quantity.property, *u)
+                    });
+                    let unit = unit.or(of_column);
                     let rating =
                         (values.len() == 1 && !rating.is_empty()).then(|| rating.join(", "));
                     reader.put(
@@ -449,7 +455,7 @@ fn properties_down(
                     );
                 }
             }
-            _ if holds && about_row(reader, &label, name, &samples, row) => {}
+            _ if holds && about_row(reader, &label, name, roles, &samples, row) => {}
             Err(reason) if holds && (row.len() >= heading.len().min(3)) => {
                 let (text, place) = whole(row);
                 reader.unread(None, &text, reason, place);
@@ -485,11 +491,24 @@ fn describes_samples(label: &Label, row: &[Cell], values: &[usize], reader: &Rea
         || label.has(Word::Texture) && any(&|t| texture(t).is_some())
 }
 
+/// The unit in the heading of a column of results, as `Result (ppm)` or `lb/acre`.
+fn heading_unit(heading: &Cell) -> Option<Printed> {
+    let label = Label::of(&heading.text);
+    label.unit.filter(|_| label.properties.is_empty() && label.unknown.is_empty())
+}
+
+/// Whether the unit of a whole column can be that of this property: pH has none, and
+/// organic matter in a column of ppm is still in per cent.
+fn suits(property: Property, printed: Printed) -> bool {
+    property.unit() == Unit::MgPerKg || property.unit() == printed.unit
+}
+
 /// A row of depths or textures of the samples.
 fn about_row(
     reader: &mut Reader,
     label: &Label,
     name: &Cell,
+    roles: &[Role],
     samples: &[(usize, usize)],
     row: &[Cell],
 ) -> bool {
@@ -499,13 +518,14 @@ fn about_row(
     if !deep && !label.has(Word::Texture) {
         return false;
     }
+    // The unit of a depth may stand in the name or in the column of units.
+    let units = roles.iter().position(|r| matches!(r, Role::Units)).and_then(of);
+    let heading = format!("{} {}", name.text, units.map_or("", |c| c.text.as_str()));
     for &(index, sample) in samples {
         let Some(cell) = of(index) else { continue };
         let target = &mut reader.report.samples[sample];
         let done = if deep {
-            depth(&cell.text, &name.text, reader.decimal)
-                .map(|d| target.depth_cm = Some(d))
-                .is_some()
+            depth(&cell.text, &heading, reader.decimal).map(|d| target.depth_cm = Some(d)).is_some()
         } else {
             texture(&cell.text).map(|t| target.texture = Some(t)).is_some()
         };

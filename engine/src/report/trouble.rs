@@ -74,8 +74,8 @@ impl std::fmt::Display for Trouble {
                 )
             }
             Trouble::NoResults => f.write_str(
-                "Names of soil properties were found, but no number beside them. Copy the \
-                 numbers too, so that a line reads like “pH 6.2”. Your text is kept.",
+                "Names of soil properties were found, but no result beside them that can be \
+                 right. Copy the numbers and units too, so that a line reads like “pH 6.2”. Your text is kept.",
             ),
         }
     }

@@ -54,6 +54,6 @@ mod tests {
         assert!(json.contains(r#""planting":"2027-04-20""#), "{json}");
         assert_eq!(serde_json::from_str::<crate::case::Season>(&json).unwrap(), season);
         let wrong = serde_json::from_str::<crate::case::Season>(r#"{"planting":"20 April"}"#);
-        assert!(wrong.unwrap_err().to_string().contains("no day"));
+        assert!(wrong.unwrap_err().to_string().contains("not a date"));
     }
 }
