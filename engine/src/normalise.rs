@@ -38,6 +38,8 @@ pub struct NormalReading {
     pub name: String,
     /// The result as printed.
     pub original: String,
+    /// How thick the slice of soil is that it refers to, cm, when known.
+    pub slice_cm: Option<f64>,
     /// Where it stands.
     pub place: Place,
     /// What was done to it.
@@ -58,10 +60,11 @@ pub fn normalise(sample: &SampleReport, answers: &ReadingAnswers) -> Normalised 
     // An answer of nothing, or less, is no answer.
     let answered = answers.depth_cm.filter(|depth| *depth > 0.0);
     let depth_cm = answered.or(sample.depth_cm.map(|(top, bottom)| bottom - top));
+    let slice_of = |r: &Reading| r.depth_cm.map(|(top, bottom)| bottom - top).or(depth_cm);
     let readings: Vec<NormalReading> =
-        sample.readings.iter().map(|reading| normal(reading, answers, depth_cm)).collect();
+        sample.readings.iter().map(|r| normal(r, answers, slice_of(r))).collect();
     let measures = readings.iter().filter_map(|r| r.measure.as_ref().ok().copied()).collect();
-    Normalised { questions: questions(&readings, depth_cm), soil: Soil { measures }, readings }
+    Normalised { questions: questions(&readings), soil: Soil { measures }, readings }
 }
 
 fn normal(reading: &Reading, answers: &ReadingAnswers, depth_cm: Option<f64>) -> NormalReading {
@@ -98,6 +101,7 @@ fn normal(reading: &Reading, answers: &ReadingAnswers, depth_cm: Option<f64>) ->
         rating: reading.rating.clone(),
         name: reading.name.clone(),
         original: reading.original.clone(),
+        slice_cm: depth_cm,
         place: reading.place,
         notes,
     }
@@ -254,7 +258,7 @@ fn slice(depth_cm: Option<f64>) -> (Context, String) {
     }
 }
 
-fn questions(readings: &[NormalReading], depth_cm: Option<f64>) -> Vec<Question> {
+fn questions(readings: &[NormalReading]) -> Vec<Question> {
     let about = |wanted: &dyn Fn(&NormalReading) -> bool| -> Vec<Property> {
         let mut found: Vec<Property> =
             readings.iter().filter(|r| wanted(r)).map(|r| r.property).collect();
@@ -311,7 +315,7 @@ fn questions(readings: &[NormalReading], depth_cm: Option<f64>) -> Vec<Question>
         Some("Correct it beside the reading."),
     );
     let per_area = about(&|r| {
-        depth_cm.is_none()
+        r.slice_cm.is_none()
             && r.property.unit() == Unit::MgPerKg
             && matches!(r.unit, Some(Unit::LbPerAcre | Unit::KgPerHa))
     });
@@ -368,6 +372,7 @@ mod tests {
             rating: None,
             name: property.label().to_string(),
             original: value.to_string(),
+            depth_cm: None,
             place: Place { line: 1, start: 0, end: 1 },
             notes: Vec::new(),
         }
@@ -470,6 +475,15 @@ mod tests {
         assert!((found.soil.value(Property::Calcium).unwrap() - 801.56).abs() < 0.01);
         assert_eq!(asked(&found), [QuestionId::ReadingUnit]);
         assert_eq!(found.questions[0].about, [Property::Phosphorus]);
+    }
+
+    #[test]
+    fn a_result_with_its_own_depth_needs_no_other() {
+        let mut deep = reading(Property::NitrateN, 36.0, Some(Unit::LbPerAcre));
+        deep.depth_cm = Some((0.0, 24.0 * 2.54));
+        let found = normalised(vec![deep], &ReadingAnswers::default());
+        assert!(found.questions.is_empty());
+        assert!((found.soil.value(Property::NitrateN).unwrap() - 5.0).abs() < 1e-9);
     }
 
     #[test]

@@ -150,7 +150,8 @@ pub(super) fn depth(text: &str, heading: &str, decimal: Decimal) -> Option<(f64,
         .or_else(|| depth_at(&text[first..], heading, decimal))
 }
 
-fn depth_at(text: &str, heading: &str, decimal: Decimal) -> Option<(f64, f64)> {
+/// The depth that a text begins with.
+pub(super) fn depth_at(text: &str, heading: &str, decimal: Decimal) -> Option<(f64, f64)> {
     let (first, length) = number(text, decimal)?;
     let mut rest = text[length..].trim_start();
     let mut last = None;

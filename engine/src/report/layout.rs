@@ -62,7 +62,9 @@ fn role(text: &str) -> Role {
         return Role::Texture;
     }
     let rating = has(Word::RatingColumn) || has(Word::RangeColumn);
-    if label.only_unit().is_some() {
+    // "ppm", "% saturation"
+    let unit = label.unit.is_some() && label.properties.is_empty() && label.methods.is_empty();
+    if unit && label.unknown.is_empty() && label.words.iter().all(|w| *w == Word::Saturation) {
         return Role::Values;
     }
     if rating && label.unit.is_none() && !label.properties.is_empty() {

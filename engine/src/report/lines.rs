@@ -1,5 +1,6 @@
 //! Results in free lines: `Phosphorus (Mehlich-3): 18 ppm  Low`.
 
+use super::about::depth_at;
 use super::label::Label;
 use super::number::{Decimal, Said, is_rating, said};
 use super::place::{Draft, Tail};
@@ -236,7 +237,11 @@ fn split(text: &str, decimal: Decimal, says: &mut RowSays) -> Option<Split> {
         let parted = before_word(before) && !inside_number && !inside_word;
         if depth == 0 && at > 0 && opens_result && parted && tried < 12 {
             tried += 1;
-            if !matches!(said(&near[at..], decimal), Said::Text | Said::Missing)
+            let result = said(&near[at..], decimal);
+            // The 0-24 of "Nitrate-N 0-24 in 45 lb/A" is part of the name.
+            let part = result == Said::Range && depth_at(&near[at..], "", decimal).is_some();
+            if !part
+                && !matches!(result, Said::Text | Said::Missing)
                 && let Some(found) = attempt(at, at, false)
             {
                 return Some(found);

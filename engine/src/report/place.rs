@@ -1,5 +1,6 @@
 //! A name and a result to a [`Reading`], or the reason why not.
 
+use super::about::depth;
 use super::label::{Label, Quantity, saturation_of};
 use super::names::Word;
 use super::number::{Decimal, Said, is_rating, said};
@@ -208,6 +209,7 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
         return Placed::Unread(why);
     }
     Placed::Reading(Box::new(Reading {
+        depth_cm: depth(&name, "", decimal),
         property,
         amount,
         unit,

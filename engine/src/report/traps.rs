@@ -253,6 +253,36 @@ fn a_second_depth_is_a_sample_of_its_own() {
 }
 
 #[test]
+fn a_result_with_its_own_depth_keeps_it() {
+    for text in ["Nitrate-N 0-24 in 45 lb/A", "Nitrate-N (0-24\"): 45 lb/A"] {
+        let report = report(text);
+        let reading = &report.samples[0].readings[0];
+        assert_eq!(reading.amount, Some(Amount::Exactly(45.0)), "{text}");
+        assert_eq!(reading.depth_cm, Some((0.0, 24.0 * 2.54)), "{text}");
+    }
+    assert_eq!(report("P2O5 0.5 in 12 ppm\nK 9 ppm").samples[0].readings[0].depth_cm, None);
+}
+
+#[test]
+fn units_in_the_headings_of_columns() {
+    let text = "Cation\tmeq/100g\t% sat\nCalcium\t6.6\t66\nPotassium\t0.3\t3";
+    let expected = [
+        "calcium 6.6 meq/100 g",
+        "calcium-saturation 66 %",
+        "potassium 0.3 meq/100 g",
+        "potassium-saturation 3 %",
+    ];
+    assert_eq!(shown(text), expected);
+    let text = "Test,Result (ppm)\npH,6.4\nOM,3.4\nK,120";
+    assert_eq!(shown(text), ["ph 6.4 ", "organic-matter 3.4 %", "potassium 120 mg/kg"]);
+}
+
+#[test]
+fn a_result_in_brackets_behind_its_rating() {
+    assert_eq!(shown("K: Very Low (44 ppm)"), ["potassium 44 mg/kg [Very Low]"]);
+}
+
+#[test]
 fn a_depth_beside_a_method_is_not_its_number() {
     let report = report("Mehlich 3, depth 0-20 cm\nK 230 kg/ha");
     let sample = &report.samples[0];
