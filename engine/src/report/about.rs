@@ -236,7 +236,7 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
         let tail = whole.find(|c: char| c.is_ascii_digit()).map_or("", |at| &whole[at..]);
         return Some(match depth(tail, &name, decimal) {
             Some((top, bottom)) => AboutSample::Depth(top, bottom),
-            None if tail.is_empty() => return None,
+            None if tail.is_empty() || !label.has(Word::Depth) => return None,
             None => AboutSample::Unclear(NO_DEPTH_UNIT),
         });
     }

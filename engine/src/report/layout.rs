@@ -203,7 +203,9 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     let listed = roles.iter().skip(1).any(|r| matches!(r, Role::Values | Role::Units));
     let called = matches!(first, Role::Names | Role::Blank | Role::Sample(_));
     let many = next.iter().filter(|r| results_in(r) > 1).count() > 1;
-    if !(listed || called || many) {
+    // "Lawn  Garden" over rows of three: which column is whose can't be told.
+    let short = next.iter().any(|r| first_names(r) && r.len() > row.len());
+    if !(listed || called || many && !short) {
         return None;
     }
     roles[0] = Role::Names;

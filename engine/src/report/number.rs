@@ -81,7 +81,11 @@ impl Evidence {
     pub fn decide(&self) -> (Decimal, Option<String>) {
         let decimal = if self.commas > self.points { Decimal::Comma } else { Decimal::Point };
         let doubtful = match decimal {
-            Decimal::Point => self.either_comma.as_ref(),
+            // A lone 1.450 may be thousands too.
+            Decimal::Point => self
+                .either_comma
+                .as_ref()
+                .or(self.either_point.as_ref().filter(|_| self.points == 0 || self.commas > 0)),
             Decimal::Comma => self.either_point.as_ref().or(self.either_comma.as_ref()),
         };
         let mixed = self.commas > 0 && self.points > 0;

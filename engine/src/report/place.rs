@@ -3,7 +3,7 @@
 use super::about::depth;
 use super::label::{Label, Quantity, saturation_of};
 use super::names::Word;
-use super::number::{Decimal, Said, is_rating, said};
+use super::number::{Decimal, Said, is_rating, number, said};
 use super::oxide::share;
 use super::plausible::impossible;
 use super::units::{Printed, unit_at};
@@ -49,6 +49,11 @@ pub(super) struct Tail {
 impl Tail {
     /// Takes apart what follows a number.
     pub fn of(text: &str, decimal: Decimal) -> Tail {
+        if let Some(after) = uncertainty(text, decimal) {
+            let mut tail = Tail::of(&text[after..], decimal);
+            tail.unit_end += if tail.unit.is_some() { after } else { 0 };
+            return tail;
+        }
         let mut tail = Tail::default();
         let near: &str = &text[..text.char_indices().nth(60).map_or(text.len(), |(b, _)| b)];
         let words = fold::words(near);
@@ -58,6 +63,7 @@ impl Tail {
         }
         let mut rest = text[tail.unit_end..]
             .trim_matches(|c: char| c.is_whitespace() || matches!(c, ',' | ';' | ':' | '|'));
+        rest = rest.strip_prefix("– ").or_else(|| rest.strip_prefix("- ")).unwrap_or(rest);
         // Marks of footnotes, and the full stop of a sentence.
         if is_only_marks(rest) {
             rest = "";
@@ -73,14 +79,19 @@ impl Tail {
         if rest.is_empty() {
             return tail;
         }
-        // "(H), K 120 ppm": a rating, and then more.
-        if let Some((rating, more)) = rest.split_once([',', ';'])
-            && is_rating(rating)
+        // "(H), K 120 ppm" and "(Mehlich 3), K 120 ppm": a rating or a method, and then more.
+        if let Some((first, more)) = rest.split_once([',', ';'])
             && !more.trim().is_empty()
         {
-            tail.rating = Some(rating.trim_matches(['(', ')', ' ']).to_string());
-            tail.left = Some(more.trim().to_string());
-            return tail;
+            if is_rating(first) {
+                tail.rating = Some(first.trim_matches(['(', ')', ' ']).to_string());
+            } else {
+                tail.method = Label::of(first).only_method();
+            }
+            if tail.rating.is_some() || tail.method.is_some() {
+                tail.left = Some(more.trim().to_string());
+                return tail;
+            }
         }
         let label = Label::of(rest);
         let range = matches!(said(rest.trim_matches(['(', ')', '[', ']']), decimal), Said::Range);
@@ -94,6 +105,14 @@ impl Tail {
         }
         tail
     }
+}
+
+/// Where `± 2` ends, when a text begins with it.
+fn uncertainty(text: &str, decimal: Decimal) -> Option<usize> {
+    let text_at = text.trim_start();
+    let rest = text_at.strip_prefix('±').or_else(|| text_at.strip_prefix("+/-"))?.trim_start();
+    let (_, length) = number(rest, decimal)?;
+    Some(text.len() - rest.len() + length)
 }
 
 /// Stars of footnotes and of bar charts, and full stops.

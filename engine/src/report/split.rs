@@ -205,7 +205,7 @@ fn marks_of(lines: &[Line<'_>]) -> Vec<Option<char>> {
 
 /// Whether two lines can be rows of one table: ragged ends are common.
 fn alike(a: usize, b: usize) -> bool {
-    b > 0 && a.abs_diff(b) <= if a >= 4 { a / 4 } else { 0 }
+    b > 0 && a.abs_diff(b) <= if a >= 2 { (a / 4).max(1) } else { 0 }
 }
 
 /// Commas part cells unless they are decimals, or only ever part phrases.
@@ -400,6 +400,18 @@ fn join_first(row: &mut Vec<Cell>, count: usize) {
 /// Puts the cells of shorter rows under the heading they stand below, so that
 /// a blank cell does not shift its row.
 fn align(mut rows: Vec<Vec<Cell>>) -> Vec<Vec<Cell>> {
+    // A head that stands wholly to the right of the names below it lacks its first cell.
+    for i in 1..rows.len() {
+        let (before, rest) = rows.split_at_mut(i);
+        let (head, columns) = (&mut before[i - 1], &rest[0]);
+        if head.len() > 1
+            && head.len() < columns.len()
+            && head[0].place.start > columns[0].place.end
+            && let Some(placed) = under(columns, head)
+        {
+            *head = placed;
+        }
+    }
     let mut head: Option<Vec<Cell>> = None;
     for row in &mut rows {
         if row.len() < 2 {
@@ -496,6 +508,20 @@ mod tests {
     fn a_blank_cell_of_an_aligned_table_stays_blank() {
         let text = "Sample     pH    Buffer   P\nA          6.2   6.8      18\nB          7.1            56";
         assert_eq!(shown(text), ["Sample¦pH¦Buffer¦P", "A¦6.2¦6.8¦18", "B¦7.1¦¦56"]);
+    }
+
+    #[test]
+    fn a_head_without_its_first_cell_stays_over_its_columns() {
+        let text = "          Lawn    Garden\npH        5.8     6.7\nP ppm     44      188";
+        assert_eq!(shown(text), ["¦Lawn¦Garden", "pH¦5.8¦6.7", "P ppm¦44¦188"]);
+    }
+
+    #[test]
+    fn one_mark_more_at_the_end_of_a_row_breaks_no_table() {
+        assert_eq!(
+            shown("Sample,pH,P\nA,6.2,18,\nB,5.6,12,"),
+            ["Sample¦pH¦P", "A¦6.2¦18¦", "B¦5.6¦12¦"]
+        );
     }
 
     #[test]

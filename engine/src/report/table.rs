@@ -11,7 +11,7 @@ use super::number::is_rating;
 use super::place::Draft;
 use super::read::Reader;
 use super::units::Printed;
-use super::{Cell, Place, Trouble};
+use super::{Cell, Place, SampleReport, Trouble};
 use crate::quantity::Unit;
 use crate::soil::{Method, Property};
 
@@ -69,6 +69,7 @@ pub(super) fn samples_down(
     let mut unclear: Vec<(usize, &str)> = Vec::new();
     let mut end = at + 1;
     let (mut samples, mut last) = (0, 0);
+    let before = reader.report.samples.len();
     let mut seen = vec![false; roles.len()];
     while end < rows.len() {
         let row = &rows[end];
@@ -88,7 +89,8 @@ pub(super) fn samples_down(
             for (seen, cell) in seen.iter_mut().zip(row) {
                 *seen |= !cell.text.is_empty();
             }
-            last = sample_row(reader, row, heading, roles, &columns, name_column, &mut unclear)?;
+            let table = Heads { heading, roles, columns: &columns, name_column, before };
+            last = sample_row(reader, row, &table, &mut unclear)?;
             samples += 1;
         } else if samples > 0 && head(rows, end, reader.decimal).is_some() {
             break;
@@ -206,17 +208,42 @@ fn note_once(unclear: &mut Vec<(usize, &'static str)>, column: usize, why: &'sta
     }
 }
 
+/// What the head of a table says of its rows.
+struct Heads<'a> {
+    heading: &'a [Cell],
+    roles: &'a [Role],
+    columns: &'a [Column],
+    name_column: Option<usize>,
+    /// How many samples stand before this table.
+    before: usize,
+}
+
+impl Heads<'_> {
+    /// The sample of this name in a table before, when none of these columns was in it: one
+    /// report prints its micronutrients in a table of their own.
+    fn goes_on(&self, reader: &Reader, name: &str) -> Option<usize> {
+        let other = |p| self.columns.iter().all(|c| c.quantity.property != p);
+        let before = &reader.report.samples[..self.before];
+        let same = |s: &SampleReport| {
+            s.name == name && !name.is_empty() && s.readings.iter().all(|r| other(r.property))
+        };
+        let found = before.iter().position(same)?;
+        (before.iter().filter(|s| s.name == name).count() == 1).then_some(found)
+    }
+}
+
 fn sample_row(
     reader: &mut Reader,
     row: &[Cell],
-    heading: &[Cell],
-    roles: &[Role],
-    columns: &[Column],
-    name_column: Option<usize>,
+    table: &Heads<'_>,
     unclear: &mut Vec<(usize, &'static str)>,
 ) -> Result<usize, Trouble> {
+    let &Heads { heading, roles, columns, name_column, .. } = table;
     let text = |i: usize| row.get(i).map_or("", |c| c.text.as_str());
-    let sample = reader.begin(name_column.map(text))?;
+    let sample = match table.goes_on(reader, name_column.map_or("", text)) {
+        Some(sample) => sample,
+        None => reader.begin(name_column.map(text))?,
+    };
     for (i, role) in roles.iter().enumerate() {
         let cell = match row.get(i) {
             Some(cell) if !cell.text.is_empty() => cell,
@@ -250,6 +277,7 @@ fn sample_row(
         .filter(|(role, _)| matches!(role, Role::Methods))
         .flat_map(|(_, cell)| Label::of(&cell.text).methods)
         .collect();
+    beyond_the_head(reader, sample, row, heading.len());
     for column in columns {
         let said = methods.iter().copied().find(|m| covers(*m, column.quantity.property));
         let Some(cell) = row.get(column.index).filter(|c| !c.text.is_empty()) else { continue };
@@ -423,6 +451,12 @@ fn properties_down(
             break;
         }
         let cell = |i: usize| row.get(i).filter(|c| !c.text.is_empty());
+        if holds
+            && !headless
+            && let Some(&(_, last)) = samples.last()
+        {
+            beyond_the_head(reader, last, row, heading.len());
+        }
         match label.quantity() {
             Ok(quantity) if holds => {
                 let unit = describes(|r| matches!(r, Role::Units))
@@ -489,6 +523,14 @@ fn describes_samples(label: &Label, row: &[Cell], values: &[usize], reader: &Rea
     };
     label.has(Word::Depth) && any(&|t| depth(t, "cm", reader.decimal).is_some())
         || label.has(Word::Texture) && any(&|t| texture(t).is_some())
+}
+
+/// Lists numbers that stand in columns without a heading.
+fn beyond_the_head(reader: &mut Reader, sample: usize, row: &[Cell], width: usize) {
+    let lost = row.iter().skip(width).filter(|c| is_result(&c.text, reader.decimal));
+    for cell in lost.collect::<Vec<_>>() {
+        reader.unread(Some(sample), &cell.text, "its column has no heading", cell.place);
+    }
 }
 
 /// The unit in the heading of a column of results, as `Result (ppm)` or `lb/acre`.

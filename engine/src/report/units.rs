@@ -130,6 +130,15 @@ pub(super) fn unit_at(words: &[Word], from: usize) -> Option<(Printed, usize)> {
     let mut found = None;
     let mut after_per = false;
     for (i, word) in words.iter().enumerate().skip(from).take(6) {
+        // "mg P/kg" names the element once more.
+        let element = matches!(
+            word.text.as_str(),
+            "p" | "k" | "ca" | "mg" | "na" | "n" | "s" | "b" | "zn" | "mn" | "cu" | "fe"
+        );
+        let slash_after = words.get(i + 1).is_some_and(|next| next.gap == Gap::Slash);
+        if i == from + 1 && spelling == "mg" && word.gap == Gap::Space && element && slash_after {
+            continue;
+        }
         if i > from {
             match word.gap {
                 Gap::Wall => break,
@@ -168,6 +177,8 @@ mod tests {
             ("mg.kg", Unit::MgPerKg),
             ("mg kg⁻¹", Unit::MgPerKg),
             ("mg per kg", Unit::MgPerKg),
+            ("mg P/kg", Unit::MgPerKg),
+            ("mg K/100 g", Unit::MgPer100g),
             ("MG/L", Unit::MgPerL),
             ("mg/dm³", Unit::MgPerL),
             ("lbs/A", Unit::LbPerAcre),
@@ -200,6 +211,7 @@ mod tests {
     #[test]
     fn a_magnesium_column_in_kg_per_ha_is_not_mg_per_kg() {
         assert_eq!(unit_at(&words("Mg kg/ha"), 0), None);
+        assert_eq!(unit_at(&words("mg P2O5/100 g"), 0), None);
         assert_eq!(unit_at(&words("Mg kg/ha"), 1).unwrap().0.unit, Unit::KgPerHa);
     }
 }
