@@ -3,7 +3,7 @@
 
 use super::fold::{fold, words};
 use super::names::{Form, Meaning, Word, meaning_at};
-use super::units::{Printed, unit_at};
+use super::units::{Printed, unit_at, unit_round_form};
 use crate::quantity::Unit;
 use crate::soil::{Method, MethodKind, Property};
 
@@ -58,6 +58,15 @@ impl Label {
             let unit = unit_at(&words, i);
             let (length_m, length_u) = (meaning.map_or(0, |m| m.1), unit.map_or(0, |u| u.1));
             label.ends_half = false;
+            // "mg P2O5/100 g": a unit with the form within it.
+            if let Some((printed, length)) = unit_round_form(&words[i..])
+                && let Some((meaning, 1)) = meaning_at(&words, i + 1)
+            {
+                label.unit.get_or_insert(printed);
+                label.take(meaning, words[i + 1].text.len());
+                i += length;
+                continue;
+            }
             if let Some((printed, length)) = unit.filter(|_| length_u > length_m) {
                 label.unit.get_or_insert(printed);
                 i += length;
@@ -171,7 +180,8 @@ impl Label {
             let all = self.unknown.iter().map(shown).collect::<Vec<_>>().join(", ");
             notes.push(format!("passed over {all} in the name"));
         }
-        if self.has(Word::HalfMethod) && self.methods.is_empty() {
+        let half = self.has(Word::HalfMethod) && self.methods.is_empty();
+        if half && property != Property::BufferPh {
             notes.push("the method lacks its number, as in Bray P1 or Mehlich-3".into());
         }
         match form {
@@ -296,6 +306,10 @@ impl Label {
             _ => m.kind() == MethodKind::Extractant || **m == Method::CaCl2,
         };
         match self.methods.iter().find(fits).copied() {
+            // Of Bray and Mehlich, only Mehlich made a buffer.
+            None if property == Property::BufferPh && self.has(Word::HalfMethod) => {
+                Some(Method::MehlichBuffer)
+            }
             Some(Method::Mehlich3)
                 if property == Property::Phosphorus && self.has(Word::ByColour) =>
             {
@@ -357,7 +371,7 @@ pub(super) fn saturation_of(property: Property) -> Option<Property> {
 
 /// One form from two words for the same thing: `Phosphorus (P2O5)` is P2O5,
 /// `Nitrate-N (NO3)` is nitrogen.
-fn one_form(a: Form, b: Form) -> Form {
+pub(super) fn one_form(a: Form, b: Form) -> Form {
     let element_wins = |f| matches!(f, Form::No3 | Form::Nh4 | Form::So4);
     match (a, b) {
         (Form::Unsure | Form::Phosphate, other) | (other, Form::Unsure | Form::Phosphate) => other,

@@ -210,7 +210,10 @@ fn split(text: &str, decimal: Decimal, says: &mut RowSays) -> Option<Split> {
         let label = Label::of(&near[..name_end]);
         says.soil_word |= label.is_soil();
         match label.quantity() {
-            Ok(_) if !label.ends_half || sure => Some(Split { label, name_end, result }),
+            // The number behind "Mehlich" is the method's, unless a bracket parts them.
+            Ok(_) if !label.ends_half || sure || near[..name_end].trim_end().ends_with(')') => {
+                Some(Split { label, name_end, result })
+            }
             Ok(_) => None,
             Err(why) => {
                 if label.is_soil() || why.starts_with("a recommendation") {

@@ -1,7 +1,7 @@
 //! A name and a result to a [`Reading`], or the reason why not.
 
-use super::about::depth;
-use super::label::{Label, Quantity, saturation_of};
+use super::about::{depth, depth_at};
+use super::label::{Label, Quantity, one_form, saturation_of};
 use super::names::Word;
 use super::number::{Decimal, Said, is_rating, number, said};
 use super::oxide::share;
@@ -67,6 +67,11 @@ impl Tail {
         // Marks of footnotes, and the full stop of a sentence.
         if is_only_marks(rest) {
             rest = "";
+        }
+        // "640 S": sufficient, since sulfur would bring its own number.
+        if tail.unit.is_none() && rest == "S" {
+            tail.rating = Some(rest.to_string());
+            return tail;
         }
         // "ppm P" says the element once more.
         if tail.unit.is_some()
@@ -188,8 +193,21 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
         // "1.5 lb/1000 sq ft recommended": no soil is measured in such a unit.
         return Placed::Unread("a recommendation, not a result".into());
     }
+    let mut form = quantity.form;
     if let Some(text) = left.filter(|t| !is_only_marks(t)) {
-        notes.push(format!("“{text}” beside the result was not understood"));
+        let label = Label::of(&text);
+        let own = label.properties.first().filter(|p| p.0 == quantity.property);
+        if text.starts_with(['(', '=']) && label.unit.is_some() {
+            // "1.2 meq/100g = 146 ppm (NH4OAc)"
+            notes.push(format!("“{text}” was taken as the same result in another unit"));
+            stated = stated.or(label.methods.first().copied());
+        } else if let (Some(&(_, said)), Some(printed), None) = (own, label.unit, unit) {
+            // "24 mg P2O5/100 g" names the form within the unit.
+            form = one_form(form, said);
+            unit = Some(printed);
+        } else {
+            notes.push(format!("“{text}” beside the result was not understood"));
+        }
     }
     let unit = unit.or(quantity.unit);
     let (mut amount, unit) = match (amount, unit) {
@@ -215,8 +233,11 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
     if let Some(why) = wrong_unit(property, unit) {
         return Placed::Unread(why);
     }
+    // "34 kg/ha (0-60 cm)"
+    let deep = rating.as_deref().and_then(|r| depth_at(r, "", decimal));
+    let rating = rating.filter(|_| deep.is_none());
     let unit = unit_or_usual(property, unit, amount, &mut notes);
-    if let Some(share) = share(quantity.form) {
+    if let Some(share) = share(form) {
         if matches!(unit, Some(Unit::MeqPer100g | Unit::MmolcPerKg | Unit::MeqPer100cm3)) {
             notes.push(format!("counted by charge, so {} is the same as {}", share.from, share.to));
         } else if let Some(a) = amount {
@@ -228,7 +249,7 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
         return Placed::Unread(why);
     }
     Placed::Reading(Box::new(Reading {
-        depth_cm: depth(&name, "", decimal),
+        depth_cm: depth(&name, "", decimal).or(deep),
         property,
         amount,
         unit,

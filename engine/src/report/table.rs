@@ -7,6 +7,7 @@ use super::fold::squash;
 use super::label::{Label, Quantity};
 use super::layout::{Role, head, is_result};
 use super::lines::read_row;
+use super::names::Form;
 use super::number::is_rating;
 use super::place::Draft;
 use super::read::Reader;
@@ -172,6 +173,9 @@ fn describe(row: &[Cell], columns: &mut [Column]) -> bool {
         // The heading and the word below it, read as one name.
         let joined = Label::of(&format!("{} {}", column.name, cell.text)).quantity();
         let own = Label::of(&cell.text);
+        if own.unit.is_some() && unit_alone(cell).is_none() {
+            continue;
+        }
         match joined {
             Ok(q)
                 if q.property == column.quantity.property
@@ -359,7 +363,7 @@ pub(super) fn results_down(
                     name: name.text.clone(),
                     result: said.text.clone(),
                     place: said.place,
-                    unit: of(unit).and_then(|c| Label::of(&c.text).unit),
+                    unit: of(unit).and_then(unit_alone),
                     method: of(method).and_then(|c| Label::of(&c.text).methods.first().copied()),
                     rating: of(rating).map(|c| c.text.clone()),
                     left: None,
@@ -459,8 +463,8 @@ fn properties_down(
         }
         match label.quantity() {
             Ok(quantity) if holds => {
-                let unit = describes(|r| matches!(r, Role::Units))
-                    .find_map(|i| Label::of(&cell(i)?.text).unit);
+                let unit =
+                    describes(|r| matches!(r, Role::Units)).find_map(|i| unit_alone(cell(i)?));
                 let method = describes(|r| matches!(r, Role::Methods))
                     .find_map(|i| Label::of(&cell(i)?.text).methods.first().copied());
                 let rating: Vec<&str> = describes(|r| matches!(r, Role::Ratings))
@@ -531,6 +535,13 @@ fn beyond_the_head(reader: &mut Reader, sample: usize, row: &[Cell], width: usiz
     for cell in lost.collect::<Vec<_>>() {
         reader.unread(Some(sample), &cell.text, "its column has no heading", cell.place);
     }
+}
+
+/// The unit in a cell of units. One that names a form, as `mg P2O5/100 g`, would need the
+/// form too, so it stays open.
+fn unit_alone(cell: &Cell) -> Option<Printed> {
+    let label = Label::of(&cell.text);
+    label.unit.filter(|_| label.properties.iter().all(|p| p.1 == Form::Element))
 }
 
 /// The unit in the heading of a column of results, as `Result (ppm)` or `lb/acre`.

@@ -164,6 +164,21 @@ pub(super) fn unit_at(words: &[Word], from: usize) -> Option<(Printed, usize)> {
     found
 }
 
+/// The unit `mg/100g` or `mg/kg` with the name of a form within it, as `mg P2O5/100 g`.
+pub(super) fn unit_round_form(words: &[Word]) -> Option<(Printed, usize)> {
+    let [mg, form, rest, ..] = words else { return None };
+    let within = mg.text == "mg"
+        && form.gap == Gap::Space
+        && matches!(form.text.as_str(), "p2o5" | "k2o" | "mgo" | "cao" | "no3")
+        && rest.gap == Gap::Slash;
+    if !within {
+        return None;
+    }
+    let mut plain = words.to_vec();
+    plain.remove(1);
+    unit_at(&plain, 0).map(|(printed, length)| (printed, length + 1))
+}
+
 #[cfg(test)]
 mod tests {
     use super::super::fold::words;
