@@ -475,6 +475,7 @@ const WORDS: &[Row] = &[
             "for",
             "from",
             "slurry",
+            "cal",
             "basis",
             "capacity",
             "percentage",
