@@ -17,8 +17,7 @@ pub(crate) fn read<'de, T: Named, D: Deserializer<'de>>(from: D) -> Result<T, D:
     let text = String::deserialize(from)?;
     T::ALL.iter().copied().find(|kind| kind.name() == text).ok_or_else(|| {
         let what = T::WHAT;
-        let names = T::ALL.iter().map(|kind| kind.name()).collect::<Vec<_>>().join(", ");
-        serde::de::Error::custom(format!("“{text}” is not a known {what}; use one of {names}"))
+        serde::de::Error::custom(format!("“{text}” is no {what} this engine knows"))
     })
 }
 

@@ -141,13 +141,18 @@ fn unit_of_clause(text: &str) -> Option<Printed> {
 /// The first number with a unit of its own is the depth: the 3 of
 /// `Mehlich-3, depth 0-20 cm` is none.
 pub(super) fn depth(text: &str, heading: &str, decimal: Decimal) -> Option<(f64, f64)> {
-    let digit = |c: char| c.is_ascii_digit();
-    let starts = text.match_indices(digit).map(|(at, _)| at);
-    let mut starts = starts.filter(|&at| !text[..at].ends_with(|c| digit(c) || c == '.'));
-    let first = starts.clone().next()?;
-    starts
-        .find_map(|at| depth_at(&text[at..], "", decimal))
-        .or_else(|| depth_at(&text[first..], heading, decimal))
+    let mut first = None;
+    let mut before = b' ';
+    for (at, byte) in text.bytes().enumerate() {
+        if byte.is_ascii_digit() && !before.is_ascii_digit() && before != b'.' {
+            first.get_or_insert(at);
+            if let Some(found) = depth_at(&text[at..], "", decimal) {
+                return Some(found);
+            }
+        }
+        before = byte;
+    }
+    depth_at(&text[first?..], heading, decimal)
 }
 
 /// The depth that a text begins with.

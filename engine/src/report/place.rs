@@ -3,7 +3,7 @@
 use super::about::{depth, depth_at};
 use super::label::{Label, Quantity, one_form, saturation_of};
 use super::names::Word;
-use super::number::{Decimal, Said, is_rating, number, said};
+use super::number::{Decimal, Said, is_rating, said};
 use super::oxide::share;
 use super::plausible::impossible;
 use super::units::{Printed, unit_at};
@@ -49,11 +49,6 @@ pub(super) struct Tail {
 impl Tail {
     /// Takes apart what follows a number.
     pub fn of(text: &str, decimal: Decimal) -> Tail {
-        if let Some(after) = uncertainty(text, decimal) {
-            let mut tail = Tail::of(&text[after..], decimal);
-            tail.unit_end += if tail.unit.is_some() { after } else { 0 };
-            return tail;
-        }
         let mut tail = Tail::default();
         let near: &str = &text[..text.char_indices().nth(60).map_or(text.len(), |(b, _)| b)];
         let words = fold::words(near);
@@ -112,24 +107,9 @@ impl Tail {
     }
 }
 
-/// Where `± 2` ends, when a text begins with it.
-fn uncertainty(text: &str, decimal: Decimal) -> Option<usize> {
-    let text_at = text.trim_start();
-    let rest = text_at.strip_prefix('±').or_else(|| text_at.strip_prefix("+/-"))?.trim_start();
-    let (_, length) = number(rest, decimal)?;
-    Some(text.len() - rest.len() + length)
-}
-
 /// Stars of footnotes and of bar charts, and full stops.
 fn is_only_marks(text: &str) -> bool {
     text.chars().all(|c| matches!(c, '*' | '†' | '‡' | '§' | '.'))
-}
-
-/// `Very low (44 ppm)`: the result, its unit and the rating before it.
-fn in_brackets(text: &str, decimal: Decimal) -> Option<(Amount, Printed, String)> {
-    let (word, inner) = text.split_once('(')?;
-    let Said::Amount(amount, end) = said(inner, decimal) else { return None };
-    Some((amount, Tail::of(&inner[end..], decimal).unit?, word.trim().to_string()))
 }
 
 /// Makes the reading.
@@ -168,18 +148,11 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
                 property.label()
             ));
         }
-        Said::Text if is_rating(&result) => match in_brackets(&result, decimal) {
-            Some((amount, printed, word)) => {
-                unit = Some(printed);
-                rating.get_or_insert(word);
-                Some(amount)
-            }
-            None => {
-                rating.get_or_insert_with(|| result.clone());
-                notes.push("only a rating is printed, no number".into());
-                None
-            }
-        },
+        Said::Text if is_rating(&result) => {
+            rating.get_or_insert_with(|| result.clone());
+            notes.push("only a rating is printed, no number".into());
+            None
+        }
         Said::Text => {
             return Placed::Unread(format!(
                 "not a number, so not a result for {}",

@@ -56,17 +56,16 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
 /// Methods for all results in a line that holds results: `Results (Mehlich-3): pH 6.2, …`
 /// and `pH 6.2; P 18 ppm; method: Mehlich-3`.
 fn methods_beside(line: &str, number: u32) -> Vec<Statement> {
-    let ahead = line.split_once(": ").map(|(ahead, _)| ahead);
-    let apart = line.split("  ").flat_map(|cell| cell.split(';')).filter(|clause| {
+    let ahead = line.split_once(": ").map_or("", |(ahead, _)| ahead);
+    let mut found = Vec::new();
+    for clause in [ahead, line.rsplit_once("  ").map_or("", |(_, last)| last)] {
         let squashed = squash(clause);
-        squashed.starts_with("method") || squashed.starts_with("extract")
-    });
-    ahead
-        .into_iter()
-        .chain(apart)
-        .filter(|clause| Label::of(clause).properties.is_empty())
-        .flat_map(|clause| methods(clause, number))
-        .collect()
+        let said = squashed.starts_with("method") || squashed.starts_with("extract");
+        if (said || clause == ahead) && Label::of(clause).properties.is_empty() {
+            found.extend(methods(clause, number));
+        }
+    }
+    found
 }
 
 /// A name alone on its line with its result alone on the next, as one row.
@@ -249,7 +248,8 @@ impl Reader {
                 let deeper = to.depth_cm.or(known).is_some_and(|d| d != (top, bottom));
                 if deeper && !to.readings.is_empty() {
                     // A second depth in the same place is a sample of its own.
-                    let name = to.name.clone();
+                    let (from, till) = (significant(top, 3), significant(bottom, 3));
+                    let name = format!("{}, {from}–{till} cm", to.name);
                     self.current = Some(self.begin(Some(&name))?);
                 }
                 self.about_to().depth_cm = Some((top, bottom));
@@ -269,19 +269,10 @@ impl Reader {
     }
 
     fn finish(mut self, grid: &Grid) -> Result<Report, Trouble> {
-        let mut before: Option<(String, Option<(f64, f64)>)> = None;
         for (i, sample) in self.report.samples.iter_mut().enumerate() {
             sample.depth_cm = sample.depth_cm.or(self.before.depth_cm);
             if sample.name.is_empty() {
                 sample.name = format!("Sample {}", i + 1);
-            }
-            let printed = before.replace((sample.name.clone(), sample.depth_cm));
-            if let (Some((top, bottom)), Some((name, depth))) = (sample.depth_cm, printed)
-                && name == sample.name
-                && depth != sample.depth_cm
-            {
-                let (top, bottom) = (significant(top, 3), significant(bottom, 3));
-                sample.name = format!("{name}, {top}–{bottom} cm");
             }
             sample.texture = sample.texture.or(self.before.texture);
             settle(sample, &self.statements, self.unit);
@@ -291,11 +282,12 @@ impl Reader {
             return Err(self.trouble(grid));
         }
         let mut extra = 0;
-        let lists = self.report.samples.iter_mut().map(|s| &mut s.unread);
-        for unread in lists.chain([&mut self.report.unread]) {
+        let mut shorten = |unread: &mut Vec<Unread>| {
             extra += unread.len().saturating_sub(MOST_UNREAD);
             unread.truncate(MOST_UNREAD);
-        }
+        };
+        shorten(&mut self.report.unread);
+        self.report.samples.iter_mut().for_each(|s| shorten(&mut s.unread));
         if extra > 0 {
             self.report.notes.push(format!("{extra} more lines could not be placed."));
         }

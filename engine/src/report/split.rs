@@ -313,7 +313,7 @@ fn unmarked(lines: &[Line<'_>]) -> Vec<Vec<Cell>> {
     let wide: Vec<Vec<Cell>> =
         lines.iter().map(|l| quoted(l).unwrap_or_else(|| parted(l, 2))).collect();
     if wide.iter().all(|row| row.len() == 1)
-        && let Some(narrow) = single_blanks(lines).or_else(|| single_blanks_within(lines))
+        && let Some(narrow) = single_blanks(lines)
     {
         return narrow;
     }
@@ -364,31 +364,6 @@ fn single_blanks(lines: &[Line<'_>]) -> Option<Vec<Vec<Cell>>> {
     let [head, body @ ..] = lines else { return None };
     let rows = rows_under(head, body)?;
     (rows.len() > body.len()).then_some(rows)
-}
-
-/// The same among other lines, where the head begins with a word for samples. A line or
-/// two of units or methods may come below the head.
-fn single_blanks_within(lines: &[Line<'_>]) -> Option<Vec<Vec<Cell>>> {
-    const FIRST: [&str; 7] = ["sample", "field", "bed", "plot", "lab", "site", "id"];
-    let digit = |line: &Line<'_>| line.text.contains(|c: char| c.is_ascii_digit());
-    let at = lines.iter().position(|line| {
-        let first = line.text.split_whitespace().next().unwrap_or("").to_ascii_lowercase();
-        FIRST.contains(&first.as_str()) && line.text.split_whitespace().count() > 2 && !digit(line)
-    })?;
-    let words = lines[at + 1..].iter().take(2).take_while(|line| !digit(line)).count();
-    let body = at + 1 + words;
-    let mut table = rows_under(&lines[at], &lines[body..])?;
-    let end = body + table.len() - 1;
-    let below: Vec<Vec<Cell>> = lines[at + 1..body].iter().map(|l| parted(l, 1)).collect();
-    if below.iter().any(|row| row.len() != table[0].len()) {
-        return None;
-    }
-    table.splice(1..1, below);
-    let whole = |line: &Line<'_>| parted(line, usize::MAX);
-    let mut rows: Vec<Vec<Cell>> = lines[..at].iter().map(whole).collect();
-    rows.extend(table);
-    rows.extend(lines[end..].iter().map(whole));
-    Some(rows)
 }
 
 /// A head of words with the lines below it that end in as many numbers, one at least.
@@ -553,14 +528,6 @@ mod tests {
             shown("Sample,pH,P\nA,6.2,18,\nB,5.6,12,"),
             ["Sample¦pH¦P", "A¦6.2¦18¦", "B¦5.6¦12¦"]
         );
-    }
-
-    #[test]
-    fn single_blanks_among_other_lines() {
-        let text = "Mehlich-3\nSample pH P\nunits - ppm\nA 6.2 18\nB 5.8 22\nEnd of report";
-        let expected =
-            ["Mehlich-3", "Sample¦pH¦P", "units¦-¦ppm", "A¦6.2¦18", "B¦5.8¦22", "End of report"];
-        assert_eq!(shown(text), expected);
     }
 
     #[test]

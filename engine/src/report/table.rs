@@ -12,7 +12,7 @@ use super::number::is_rating;
 use super::place::Draft;
 use super::read::Reader;
 use super::units::Printed;
-use super::{Cell, Place, SampleReport, Trouble};
+use super::{Cell, Place, Trouble};
 use crate::quantity::Unit;
 use crate::soil::{Method, Property};
 
@@ -70,7 +70,6 @@ pub(super) fn samples_down(
     let mut unclear: Vec<(usize, &str)> = Vec::new();
     let mut end = at + 1;
     let (mut samples, mut last) = (0, 0);
-    let before = reader.report.samples.len();
     let mut seen = vec![false; roles.len()];
     while end < rows.len() {
         let row = &rows[end];
@@ -90,7 +89,7 @@ pub(super) fn samples_down(
             for (seen, cell) in seen.iter_mut().zip(row) {
                 *seen |= !cell.text.is_empty();
             }
-            let table = Heads { heading, roles, columns: &columns, name_column, before };
+            let table = Heads { heading, roles, columns: &columns, name_column };
             last = sample_row(reader, row, &table, &mut unclear)?;
             samples += 1;
         } else if samples > 0 && head(rows, end, reader.decimal).is_some() {
@@ -218,22 +217,6 @@ struct Heads<'a> {
     roles: &'a [Role],
     columns: &'a [Column],
     name_column: Option<usize>,
-    /// How many samples stand before this table.
-    before: usize,
-}
-
-impl Heads<'_> {
-    /// The sample of this name in a table before, when none of these columns was in it: one
-    /// report prints its micronutrients in a table of their own.
-    fn goes_on(&self, reader: &Reader, name: &str) -> Option<usize> {
-        let other = |p| self.columns.iter().all(|c| c.quantity.property != p);
-        let before = &reader.report.samples[..self.before];
-        let same = |s: &SampleReport| {
-            s.name == name && !name.is_empty() && s.readings.iter().all(|r| other(r.property))
-        };
-        let found = before.iter().position(same)?;
-        (before.iter().filter(|s| s.name == name).count() == 1).then_some(found)
-    }
 }
 
 fn sample_row(
@@ -242,12 +225,9 @@ fn sample_row(
     table: &Heads<'_>,
     unclear: &mut Vec<(usize, &'static str)>,
 ) -> Result<usize, Trouble> {
-    let &Heads { heading, roles, columns, name_column, .. } = table;
+    let &Heads { heading, roles, columns, name_column } = table;
     let text = |i: usize| row.get(i).map_or("", |c| c.text.as_str());
-    let sample = match table.goes_on(reader, name_column.map_or("", text)) {
-        Some(sample) => sample,
-        None => reader.begin(name_column.map(text))?,
-    };
+    let sample = reader.begin(name_column.map(text))?;
     for (i, role) in roles.iter().enumerate() {
         let cell = match row.get(i) {
             Some(cell) if !cell.text.is_empty() => cell,
@@ -275,12 +255,8 @@ fn sample_row(
         }
     }
     // A column of methods speaks for every result of its row that the method is known for.
-    let methods: Vec<Method> = roles
-        .iter()
-        .zip(row)
-        .filter(|(role, _)| matches!(role, Role::Methods))
-        .flat_map(|(_, cell)| Label::of(&cell.text).methods)
-        .collect();
+    let column = roles.iter().position(|r| matches!(r, Role::Methods));
+    let methods = column.map_or(Vec::new(), |i| Label::of(text(i)).methods);
     beyond_the_head(reader, sample, row, heading.len());
     for column in columns {
         let said = methods.iter().copied().find(|m| covers(*m, column.quantity.property));
@@ -531,9 +507,10 @@ fn describes_samples(label: &Label, row: &[Cell], values: &[usize], reader: &Rea
 
 /// Lists numbers that stand in columns without a heading.
 fn beyond_the_head(reader: &mut Reader, sample: usize, row: &[Cell], width: usize) {
-    let lost = row.iter().skip(width).filter(|c| is_result(&c.text, reader.decimal));
-    for cell in lost.collect::<Vec<_>>() {
-        reader.unread(Some(sample), &cell.text, "its column has no heading", cell.place);
+    for cell in row.get(width..).unwrap_or(&[]) {
+        if is_result(&cell.text, reader.decimal) {
+            reader.unread(Some(sample), &cell.text, "its column has no heading", cell.place);
+        }
     }
 }
 

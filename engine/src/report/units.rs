@@ -174,9 +174,13 @@ pub(super) fn unit_round_form(words: &[Word]) -> Option<(Printed, usize)> {
     if !within {
         return None;
     }
-    let mut plain = words.to_vec();
-    plain.remove(1);
-    unit_at(&plain, 0).map(|(printed, length)| (printed, length + 1))
+    let unit = |unit, length| Some((Printed { unit, scale: 1.0 }, length));
+    match rest.text.as_str() {
+        "kg" => unit(Unit::MgPerKg, 3),
+        "100g" => unit(Unit::MgPer100g, 3),
+        "100" => unit(Unit::MgPer100g, 4),
+        _ => None,
+    }
 }
 
 #[cfg(test)]
