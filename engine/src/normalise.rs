@@ -38,6 +38,8 @@ pub struct NormalReading {
     pub name: String,
     /// The result as printed.
     pub original: String,
+    /// How thick the slice of soil is that it refers to, cm, when known.
+    pub slice_cm: Option<f64>,
     /// Where it stands.
     pub place: Place,
     /// What was done to it.
@@ -55,11 +57,14 @@ pub struct NormalReading {
 /// assert_eq!(phosphorus.amount.exact(), Some(30.0)); // mg/kg
 /// ```
 pub fn normalise(sample: &SampleReport, answers: &ReadingAnswers) -> Normalised {
-    let depth_cm = answers.depth_cm.or(sample.depth_cm.map(|(top, bottom)| bottom - top));
+    // An answer of nothing, or less, is no answer.
+    let answered = answers.depth_cm.filter(|depth| *depth > 0.0);
+    let depth_cm = answered.or(sample.depth_cm.map(|(top, bottom)| bottom - top));
+    let slice_of = |r: &Reading| r.depth_cm.map(|(top, bottom)| bottom - top).or(depth_cm);
     let readings: Vec<NormalReading> =
-        sample.readings.iter().map(|reading| normal(reading, answers, depth_cm)).collect();
+        sample.readings.iter().map(|r| normal(r, answers, slice_of(r))).collect();
     let measures = readings.iter().filter_map(|r| r.measure.as_ref().ok().copied()).collect();
-    Normalised { questions: questions(&readings, depth_cm), soil: Soil { measures }, readings }
+    Normalised { questions: questions(&readings), soil: Soil { measures }, readings }
 }
 
 fn normal(reading: &Reading, answers: &ReadingAnswers, depth_cm: Option<f64>) -> NormalReading {
@@ -96,6 +101,7 @@ fn normal(reading: &Reading, answers: &ReadingAnswers, depth_cm: Option<f64>) ->
         rating: reading.rating.clone(),
         name: reading.name.clone(),
         original: reading.original.clone(),
+        slice_cm: depth_cm,
         place: reading.place,
         notes,
     }
@@ -179,6 +185,12 @@ fn in_engine_unit(
     depth_cm: Option<f64>,
     notes: &mut Vec<String>,
 ) -> Result<(Unit, f64), String> {
+    if unit == Unit::Index {
+        return Err(
+            "This is the laboratory's own index, not an amount. Ask the laboratory for the amount."
+                .into(),
+        );
+    }
     let by_volume = matches!(unit, Unit::MgPerL | Unit::MeqPer100cm3);
     let target = match property.unit() {
         Unit::MgPerKg if by_volume => Unit::MgPerL,
@@ -190,7 +202,7 @@ fn in_engine_unit(
     let context = context.with_charge(property.mg_per_mmolc());
     let converted = convert(value, unit, target, &context).map_err(|why| match why {
         ConvertError::NotComparable => {
-            format!("{} can't be in {}. Correct its unit.", property.label(), name_of(unit))
+            format!("The unit of {} can't be {}. Correct it.", property.label(), name_of(unit))
         }
         other => other.to_string(),
     })?;
@@ -246,14 +258,15 @@ fn slice(depth_cm: Option<f64>) -> (Context, String) {
     }
 }
 
-fn questions(readings: &[NormalReading], depth_cm: Option<f64>) -> Vec<Question> {
+fn questions(readings: &[NormalReading]) -> Vec<Question> {
     let about = |wanted: &dyn Fn(&NormalReading) -> bool| -> Vec<Property> {
         let mut found: Vec<Property> =
             readings.iter().filter(|r| wanted(r)).map(|r| r.property).collect();
         found.dedup();
         found
     };
-    let measured = |r: &NormalReading| r.printed.is_some();
+    // An index stays an index, whatever the method and the unit.
+    let measured = |r: &NormalReading| r.printed.is_some() && r.unit != Some(Unit::Index);
     let mut questions = Vec::new();
     let mut ask =
         |id, about: Vec<Property>, text: String, changes: &str, suggestion: Option<&str>| {
@@ -288,6 +301,7 @@ fn questions(readings: &[NormalReading], depth_cm: Option<f64>) -> Vec<Question>
     );
     let doubtful = about(&|r| match r.unit {
         None => measured(r) && !is_nutrient(r.property),
+        Some(Unit::Index) => false,
         Some(unit) => {
             r.measure.is_err()
                 && in_engine_unit(r.property, 1.0, unit, None, &mut Vec::new()).is_err()
@@ -301,7 +315,7 @@ fn questions(readings: &[NormalReading], depth_cm: Option<f64>) -> Vec<Question>
         Some("Correct it beside the reading."),
     );
     let per_area = about(&|r| {
-        depth_cm.is_none()
+        r.slice_cm.is_none()
             && r.property.unit() == Unit::MgPerKg
             && matches!(r.unit, Some(Unit::LbPerAcre | Unit::KgPerHa))
     });
@@ -358,6 +372,7 @@ mod tests {
             rating: None,
             name: property.label().to_string(),
             original: value.to_string(),
+            depth_cm: None,
             place: Place { line: 1, start: 0, end: 1 },
             notes: Vec::new(),
         }
@@ -460,6 +475,26 @@ mod tests {
         assert!((found.soil.value(Property::Calcium).unwrap() - 801.56).abs() < 0.01);
         assert_eq!(asked(&found), [QuestionId::ReadingUnit]);
         assert_eq!(found.questions[0].about, [Property::Phosphorus]);
+    }
+
+    #[test]
+    fn a_result_with_its_own_depth_needs_no_other() {
+        let mut deep = reading(Property::NitrateN, 36.0, Some(Unit::LbPerAcre));
+        deep.depth_cm = Some((0.0, 24.0 * 2.54));
+        let found = normalised(vec![deep], &ReadingAnswers::default());
+        assert!(found.questions.is_empty());
+        assert!((found.soil.value(Property::NitrateN).unwrap() - 5.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn an_index_is_not_an_amount_and_asks_nothing() {
+        let found = normalised(
+            vec![reading(Property::Zinc, 120.0, Some(Unit::Index))],
+            &ReadingAnswers::default(),
+        );
+        let why = found.readings[0].measure.as_ref().unwrap_err();
+        assert!(why.contains("own index"), "{why}");
+        assert!(found.questions.is_empty());
     }
 
     #[test]

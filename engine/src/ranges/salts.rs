@@ -181,7 +181,7 @@ pub(super) fn judge(measure: &Measure, setting: &Setting) -> Finding {
             "No published equation brings this mix of soil and water to saturated paste.",
         );
     };
-    let paste = |v: f64| amount_text(Amount::Exactly(v), Unit::DsPerM);
+    let paste = |v: f64| amount_text(Amount::Exactly((v * 100.0).round() / 100.0), Unit::DsPerM);
     let mut grounds = Grounds::new(
         "Brought to saturated paste by every published equation, then put in the salinity classes: non-saline below 2 dS/m, saline from 4.",
         &sources,

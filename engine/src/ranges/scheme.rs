@@ -248,7 +248,9 @@ pub(crate) fn stretch(
             format!("{}–{}", number(from), number(to))
         }
         (Some((from, true)), None) => format!("above {}", number(from)),
-        (Some((from, false)), None) => format!("{} or more", number(from)),
+        (Some((from, false)), None) => {
+            return format!("{} or more", with_unit(number(from), unit));
+        }
         (None, Some((to, true))) => format!("up to {}", number(to)),
         (None, Some((to, false))) => format!("below {}", number(to)),
         (None, None) => "any".into(),

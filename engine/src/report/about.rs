@@ -40,7 +40,7 @@ pub(super) fn methods(text: &str, line: u32) -> Vec<Statement> {
         let spelled = |m: &&Method| {
             // M3 or MM alone may be a bed's name; a full word, or "extract", is not.
             let squashed = squash(part);
-            let about = ["extract", "method", "analys", "buffer", "test"];
+            let about = ["extract", "exchang", "method", "analys", "buffer", "test", "nh4", "hco3"];
             squashed.len() >= 4
                 && m.label()
                     .split([' ', '-'])
@@ -127,18 +127,38 @@ fn unit_of_clause(text: &str) -> Option<Printed> {
         Unit::MgPerKg | Unit::MgPerL | Unit::MgPer100g | Unit::LbPerAcre | Unit::KgPerHa
     );
     let number = text.chars().any(|c| c.is_ascii_digit()) && label.methods.is_empty();
-    let named = label.properties.is_empty() && label.unknown.len() <= 4;
+    // The "as" of "expressed as mg/kg" is no arsenic.
+    let arsenic = |p: &(Property, _)| p.0 == Property::Arsenic;
+    let named = label.properties.iter().all(arsenic) && label.unknown.len() <= 4;
     let about = label.words.iter().any(|w| {
         matches!(w, Word::Plain | Word::ResultColumn | Word::UnitColumn | Word::NameColumn)
     });
+    let about = about || !label.methods.is_empty() && label.unknown.is_empty();
     (nutrient && named && about && !number && !label.has(Word::Advice)).then_some(unit)
 }
 
 /// A sampling depth, cm: `0-6 in`, `0–15 cm`, `6 inches`. `heading` may hold the unit.
+/// The first number with a unit of its own is the depth: the 3 of
+/// `Mehlich-3, depth 0-20 cm` is none.
 pub(super) fn depth(text: &str, heading: &str, decimal: Decimal) -> Option<(f64, f64)> {
-    let at = text.find(|c: char| c.is_ascii_digit())?;
-    let (first, length) = number(&text[at..], decimal)?;
-    let mut rest = text[at + length..].trim_start();
+    let mut first = None;
+    let mut before = b' ';
+    for (at, byte) in text.bytes().enumerate() {
+        if byte.is_ascii_digit() && !before.is_ascii_digit() && before != b'.' {
+            first.get_or_insert(at);
+            if let Some(found) = depth_at(&text[at..], "", decimal) {
+                return Some(found);
+            }
+        }
+        before = byte;
+    }
+    depth_at(&text[first?..], heading, decimal)
+}
+
+/// The depth that a text begins with.
+pub(super) fn depth_at(text: &str, heading: &str, decimal: Decimal) -> Option<(f64, f64)> {
+    let (first, length) = number(text, decimal)?;
+    let mut rest = text[length..].trim_start();
     let mut last = None;
     let plain =
         rest.trim_start_matches(|c: char| matches!(c, '"' | '″' | '”') || c.is_whitespace());
@@ -221,7 +241,7 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
         let tail = whole.find(|c: char| c.is_ascii_digit()).map_or("", |at| &whole[at..]);
         return Some(match depth(tail, &name, decimal) {
             Some((top, bottom)) => AboutSample::Depth(top, bottom),
-            None if tail.is_empty() => return None,
+            None if tail.is_empty() || !label.has(Word::Depth) => return None,
             None => AboutSample::Unclear(NO_DEPTH_UNIT),
         });
     }
@@ -253,7 +273,9 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
         let short = whole.split_whitespace().count() == 2 && rank < 3 && label.words.len() == 1;
         return short.then(|| AboutSample::Name(whole.clone(), rank));
     }
-    label.unknown.is_empty().then_some(AboutSample::Name(rest, rank))
+    // "Sample 1: Front lawn" has its number and its name.
+    let numbered = label.unknown.iter().all(|w| w.bytes().all(|b| b.is_ascii_digit()));
+    numbered.then_some(AboutSample::Name(rest, rank))
 }
 
 #[cfg(test)]
@@ -294,6 +316,8 @@ mod tests {
             ("0 - 12", "Depth (in)", Some((0.0, 30.48))),
             ("0 - 12", "depth range", None),
             ("0-6", "", None),
+            ("3, depth 0-20 cm", "Mehlich 3, depth", Some((0.0, 20.0))),
+            ("3 extract of 0-6 in", "", Some((0.0, 15.24))),
         ];
         for (text, heading, expected) in cases {
             let found = depth(text, heading, Decimal::Point);

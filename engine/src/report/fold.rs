@@ -130,6 +130,10 @@ pub(super) fn words(text: &str) -> Vec<Word> {
                 if i > start && hump(at(i - 1), c, at(i + 1)) {
                     break;
                 }
+                // "EC1:5", while "P1:5 ppm" is Bray P1 with its result.
+                if matches!(word.as_str(), "ec" | "h") && ratio(&chars[i..]).is_some() {
+                    break;
+                }
                 word.push(fold_char(c));
                 i += 1;
             }
@@ -204,6 +208,7 @@ mod tests {
             ("olsenP_mg.kg", "olsen|p|mg|kg"),
             ("P₂O₅ mg/100 g", "p2o5|mg|100|g"),
             ("pH (1:2.5 water)", "p|h|1to2|water"),
+            ("EC1:5 dS/m", "ec|1to5|d|s|m"),
             ("cmol(+)/kg", "cmol|kg"),
             ("cmol(c)/kg", "cmol|c|kg"),
             ("%K Sat", "%|k|sat"),

@@ -3,7 +3,7 @@
 
 use super::fold::{fold, words};
 use super::names::{Form, Meaning, Word, meaning_at};
-use super::units::{Printed, unit_at};
+use super::units::{Printed, unit_at, unit_round_form};
 use crate::quantity::Unit;
 use crate::soil::{Method, MethodKind, Property};
 
@@ -58,6 +58,15 @@ impl Label {
             let unit = unit_at(&words, i);
             let (length_m, length_u) = (meaning.map_or(0, |m| m.1), unit.map_or(0, |u| u.1));
             label.ends_half = false;
+            // "mg P2O5/100 g": a unit with the form within it.
+            if let Some((printed, length)) = unit_round_form(&words[i..])
+                && let Some((meaning, 1)) = meaning_at(&words, i + 1)
+            {
+                label.unit.get_or_insert(printed);
+                label.take(meaning, words[i + 1].text.len());
+                i += length;
+                continue;
+            }
             if let Some((printed, length)) = unit.filter(|_| length_u > length_m) {
                 label.unit.get_or_insert(printed);
                 i += length;
@@ -99,6 +108,12 @@ impl Label {
         self.words.contains(&word)
     }
 
+    /// `Bray P1` or `Olsen` alone: these take nothing but phosphorus.
+    fn phosphorus_by_method(&self) -> bool {
+        let only_p = |m: &Method| matches!(m, Method::BrayP1 | Method::BrayP2 | Method::Olsen);
+        self.properties.is_empty() && !self.methods.is_empty() && self.methods.iter().all(only_p)
+    }
+
     /// Whether there is a soil property, or a buffer, in the name.
     pub fn is_soil(&self) -> bool {
         !self.properties.is_empty()
@@ -138,8 +153,11 @@ impl Label {
         if of_sample && self.only_symbols && self.unit.is_none() {
             return Err("no soil property: it names a sample".into());
         }
-        if !self.is_soil() && !self.has(Word::Buffer) {
+        if !self.is_soil() && !self.has(Word::Buffer) && !self.phosphorus_by_method() {
             return Err("no soil property in this name".into());
+        }
+        if self.has(Word::RangeColumn) {
+            return Err("a target or a range, not a result".into());
         }
         if self.has(Word::Ratio) {
             return Err("a ratio of two results, not a result".into());
@@ -162,7 +180,8 @@ impl Label {
             let all = self.unknown.iter().map(shown).collect::<Vec<_>>().join(", ");
             notes.push(format!("passed over {all} in the name"));
         }
-        if self.has(Word::HalfMethod) && self.methods.is_empty() {
+        let half = self.has(Word::HalfMethod) && self.methods.is_empty();
+        if half && property != Property::BufferPh {
             notes.push("the method lacks its number, as in Bray P1 or Mehlich-3".into());
         }
         match form {
@@ -199,6 +218,9 @@ impl Label {
         let buffer = self.has(Word::Buffer)
             || self.has(Word::LimeIndex)
             || self.methods.iter().any(|m| m.kind() == MethodKind::Buffer);
+        if self.phosphorus_by_method() && !buffer {
+            return Ok((Property::Phosphorus, Form::Element));
+        }
         if found.is_empty() {
             return Ok((Property::BufferPh, Form::Element));
         }
@@ -283,7 +305,18 @@ impl Label {
             }
             _ => m.kind() == MethodKind::Extractant || **m == Method::CaCl2,
         };
-        self.methods.iter().find(fits).copied()
+        match self.methods.iter().find(fits).copied() {
+            // Of Bray and Mehlich, only Mehlich made a buffer.
+            None if property == Property::BufferPh && self.has(Word::HalfMethod) => {
+                Some(Method::MehlichBuffer)
+            }
+            Some(Method::Mehlich3)
+                if property == Property::Phosphorus && self.has(Word::ByColour) =>
+            {
+                Some(Method::Mehlich3Colorimetric)
+            }
+            method => method,
+        }
     }
 }
 
@@ -338,7 +371,7 @@ pub(super) fn saturation_of(property: Property) -> Option<Property> {
 
 /// One form from two words for the same thing: `Phosphorus (P2O5)` is P2O5,
 /// `Nitrate-N (NO3)` is nitrogen.
-fn one_form(a: Form, b: Form) -> Form {
+pub(super) fn one_form(a: Form, b: Form) -> Form {
     let element_wins = |f| matches!(f, Form::No3 | Form::Nh4 | Form::So4);
     match (a, b) {
         (Form::Unsure | Form::Phosphate, other) | (other, Form::Unsure | Form::Phosphate) => other,
@@ -380,7 +413,11 @@ mod tests {
             ("Olsen P ppm P", "phosphorus Element Olsen mg/kg"),
             ("HCO3_P", "phosphorus Element Olsen -"),
             ("P1", "phosphorus Element Bray P1 -"),
+            ("Bray P1", "phosphorus Element Bray P1 -"),
+            ("Olsen, ppm", "phosphorus Element Olsen mg/kg"),
             ("M3-P", "phosphorus Element Mehlich-3 -"),
+            ("Mehlich-3 P (colorimetric)", "phosphorus Element Mehlich-3, colorimetric -"),
+            ("Ca²⁺", "calcium Element - -"),
             ("olsenP_mg.kg", "phosphorus Element Olsen mg/kg"),
             ("P₂O₅ mg/100g", "phosphorus P2O5 - mg/100 g"),
             ("Phosphorus (P2O5)", "phosphorus P2O5 - -"),
@@ -422,6 +459,8 @@ mod tests {
     fn headings_that_only_look_like_results_are_refused() {
         for text in [
             "P2O5 Rec",
+            "Target pH",
+            "Optimum P ppm",
             "N REC",
             "lbs N/A",
             "HM%",

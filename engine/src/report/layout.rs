@@ -62,6 +62,11 @@ fn role(text: &str) -> Role {
         return Role::Texture;
     }
     let rating = has(Word::RatingColumn) || has(Word::RangeColumn);
+    // "ppm", "% saturation"
+    let unit = label.unit.is_some() && label.properties.is_empty() && label.methods.is_empty();
+    if unit && label.unknown.is_empty() && label.words.iter().all(|w| *w == Word::Saturation) {
+        return Role::Values;
+    }
     if rating && label.unit.is_none() && !label.properties.is_empty() {
         return Role::Ratings;
     }
@@ -187,14 +192,20 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     let next: Vec<&Vec<Cell>> = rows.iter().skip(at + 1).take(3).collect();
     let mut roles: Vec<Role> = row.iter().map(|c| role(&c.text)).collect();
     let first = roles.first()?.clone();
-    let follows = next.first().is_some_and(|r| first_names(r) || unit_like(r));
+    // A row about the samples, such as their depths, may come first.
+    let about = |r: &Vec<Cell>| {
+        r.first().is_some_and(|c| matches!(role(&c.text), Role::Depth | Role::Texture))
+    };
+    let follows = next.first().is_some_and(|r| first_names(r) || unit_like(r) || about(r));
     if !next.iter().any(|r| holds(r)) || !follows && !matches!(first, Role::Names) {
         return None;
     }
     let listed = roles.iter().skip(1).any(|r| matches!(r, Role::Values | Role::Units));
     let called = matches!(first, Role::Names | Role::Blank | Role::Sample(_));
     let many = next.iter().filter(|r| results_in(r) > 1).count() > 1;
-    if !(listed || called || many) {
+    // "Lawn  Garden" over rows of three: which column is whose can't be told.
+    let short = next.iter().any(|r| first_names(r) && r.len() > row.len());
+    if !(listed || called || many && !short) {
         return None;
     }
     roles[0] = Role::Names;
@@ -214,10 +225,11 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     any.then_some(Head::Properties(roles))
 }
 
-/// A row of units, or one tagged as comments, below a head.
+/// A row of units or methods, or one tagged as comments, below a head.
 fn unit_like(row: &[Cell]) -> bool {
     row.len() > 1
-        && (row.iter().any(|c| Label::of(&c.text).only_unit().is_some())
+        && (row.iter().map(|c| Label::of(&c.text)).any(|l| l.only_unit().is_some())
+            || row.iter().filter(|c| Label::of(&c.text).only_method().is_some()).count() > 1
             || matches!(squash(&row[0].text).as_str(), "units" | "comment" | "comments" | "method"))
         && !row.iter().any(|c| matches!(said(&c.text, Decimal::Point), Said::Amount(..)))
 }

@@ -1,5 +1,6 @@
 //! Results in free lines: `Phosphorus (Mehlich-3): 18 ppm  Low`.
 
+use super::about::depth_at;
 use super::label::Label;
 use super::number::{Decimal, Said, is_rating, said};
 use super::place::{Draft, Tail};
@@ -209,7 +210,10 @@ fn split(text: &str, decimal: Decimal, says: &mut RowSays) -> Option<Split> {
         let label = Label::of(&near[..name_end]);
         says.soil_word |= label.is_soil();
         match label.quantity() {
-            Ok(_) if !label.ends_half || sure => Some(Split { label, name_end, result }),
+            // The number behind "Mehlich" is the method's, unless a bracket parts them.
+            Ok(_) if !label.ends_half || sure || near[..name_end].trim_end().ends_with(')') => {
+                Some(Split { label, name_end, result })
+            }
             Ok(_) => None,
             Err(why) => {
                 if label.is_soil() || why.starts_with("a recommendation") {
@@ -236,7 +240,11 @@ fn split(text: &str, decimal: Decimal, says: &mut RowSays) -> Option<Split> {
         let parted = before_word(before) && !inside_number && !inside_word;
         if depth == 0 && at > 0 && opens_result && parted && tried < 12 {
             tried += 1;
-            if !matches!(said(&near[at..], decimal), Said::Text | Said::Missing)
+            let result = said(&near[at..], decimal);
+            // The 0-24 of "Nitrate-N 0-24 in 45 lb/A" is part of the name.
+            let part = result == Said::Range && depth_at(&near[at..], "", decimal).is_some();
+            if !part
+                && !matches!(result, Said::Text | Said::Missing)
                 && let Some(found) = attempt(at, at, false)
             {
                 return Some(found);
@@ -254,7 +262,8 @@ fn split(text: &str, decimal: Decimal, says: &mut RowSays) -> Option<Split> {
         }
         match c {
             '(' | '[' => depth += 1,
-            ')' | ']' => depth -= 1,
+            // The bracket of "2) Sulfur" closes nothing.
+            ')' | ']' => depth = (depth - 1).max(0),
             _ => {}
         }
         (before_that, before) = (before, c);
@@ -267,7 +276,7 @@ fn rating_only(
     text: &str,
     attempt: &mut impl FnMut(usize, usize, bool) -> Option<Split>,
 ) -> Option<Split> {
-    if text.len() > 60 {
+    if text.len() > 60 || text.contains(|c: char| c.is_ascii_digit()) {
         return None;
     }
     let blanks = text.char_indices().filter(|(_, c)| c.is_whitespace()).map(|(b, _)| b);

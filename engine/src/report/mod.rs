@@ -78,6 +78,8 @@ pub struct Reading {
     pub name: String,
     /// The result as printed.
     pub original: String,
+    /// The sampling depth in its own name, cm from and to, as in `Nitrate-N 0-24 in`.
+    pub depth_cm: Option<(f64, f64)>,
     /// Where it stands in the source.
     pub place: Place,
     /// Conversions already made and how the unit was found, for the reader:

@@ -34,6 +34,8 @@ pub(super) enum Form {
 pub(super) enum Word {
     /// Changes nothing: `available`, `soil`.
     Plain,
+    /// Phosphorus read by colour, not by ICP.
+    ByColour,
     /// A lime buffer, not named.
     Buffer,
     /// A lime test index: ten times the buffer pH.
@@ -138,6 +140,7 @@ const PROPERTIES: &[Row] = &[
             "humus",
             "materiaorganica",
             "matiereorganique",
+            "humusgehalt",
         ],
     ),
     (
@@ -156,10 +159,22 @@ const PROPERTIES: &[Row] = &[
     (is(Property::TotalN), &["tn", "tkn", "totaln", "totalnitrogen", "azotetotal", "totn"]),
     (
         is(Property::NitrateN),
-        &["no3n", "nitraten", "nitratenitrogen", "no3nitrogen", "nitratesn", "no31", "no32"],
+        &[
+            "no3n",
+            "nitraten",
+            "nitratenitrogen",
+            "no3nitrogen",
+            "nitratesn",
+            "no31",
+            "no32",
+            "azotenitrique",
+        ],
     ),
     (Meaning::Is(Property::NitrateN, Form::No3), &["no3"]),
-    (Meaning::Is(Property::NitrateN, Form::Unsure), &["nitrate", "nitrates", "nitrat", "nitrato"]),
+    (
+        Meaning::Is(Property::NitrateN, Form::Unsure),
+        &["nitrate", "nitrates", "nitrat", "nitrato", "nitratos"],
+    ),
     (
         is(Property::AmmoniumN),
         &["nh4n", "ammoniumn", "ammoniumnitrogen", "ammn", "ammonian", "nh4nitrogen"],
@@ -176,9 +191,9 @@ const PROPERTIES: &[Row] = &[
     (Meaning::Is(Property::Phosphorus, Form::Phosphate), &["phosphate", "phosphat"]),
     (is(Property::Potassium), &["k", "potassium", "kalium", "potasio", "potassio", "pottasium"]),
     (Meaning::Is(Property::Potassium, Form::K2O), &["k2o", "potash", "kali"]),
-    (is(Property::Calcium), &["ca", "calcium", "calcio", "kalzium"]),
+    (is(Property::Calcium), &["ca", "calcium", "calcio", "kalzium", "ca2"]),
     (Meaning::Is(Property::Calcium, Form::CaO), &["cao"]),
-    (is(Property::Magnesium), &["mg", "magnesium", "magnesio"]),
+    (is(Property::Magnesium), &["mg", "magnesium", "magnesio", "magnesie", "mg2"]),
     (Meaning::Is(Property::Magnesium, Form::MgO), &["mgo"]),
     (is(Property::Sodium), &["na", "sodium", "natrium", "sodio"]),
     (
@@ -197,7 +212,7 @@ const PROPERTIES: &[Row] = &[
             "enxofre",
         ],
     ),
-    (Meaning::Is(Property::Sulfur, Form::So4), &["so4"]),
+    (Meaning::Is(Property::Sulfur, Form::So4), &["so4", "so42"]),
     (Meaning::Is(Property::Sulfur, Form::Unsure), &["sulfate", "sulphate"]),
     (is(Property::Boron), &["b", "boron", "bor", "boro"]),
     (is(Property::Zinc), &["zn", "zinc", "zink"]),
@@ -270,6 +285,12 @@ const PROPERTIES: &[Row] = &[
             "conductivity",
             "tss",
             "elconductivity",
+            "conductividad",
+            "conductividadelectrica",
+            "conductivite",
+            "conductiviteelectrique",
+            "leitfahigkeit",
+            "elektrischeleitfahigkeit",
         ],
     ),
     (is(Property::Sar), &["sar", "sodiumadsorptionratio", "sodiumabsorptionratio"]),
@@ -453,8 +474,8 @@ const WORDS: &[Row] = &[
             "to",
             "for",
             "from",
-            "colorimetric",
             "slurry",
+            "cal",
             "basis",
             "capacity",
             "percentage",
@@ -462,6 +483,7 @@ const WORDS: &[Row] = &[
             "calc",
         ],
     ),
+    (Meaning::Word(Word::ByColour), &["colorimetric", "colourimetric", "colorimetry"]),
     (Meaning::Word(Word::Buffer), &["buffer", "buffered"]),
     (
         Meaning::Word(Word::LimeIndex),

@@ -81,7 +81,11 @@ impl Evidence {
     pub fn decide(&self) -> (Decimal, Option<String>) {
         let decimal = if self.commas > self.points { Decimal::Comma } else { Decimal::Point };
         let doubtful = match decimal {
-            Decimal::Point => self.either_comma.as_ref(),
+            // A lone 1.450 may be thousands too.
+            Decimal::Point => self
+                .either_comma
+                .as_ref()
+                .or(self.either_point.as_ref().filter(|_| self.points == 0 || self.commas > 0)),
             Decimal::Comma => self.either_point.as_ref().or(self.either_comma.as_ref()),
         };
         let mixed = self.commas > 0 && self.points > 0;
@@ -283,6 +287,7 @@ pub(super) fn said(text: &str, decimal: Decimal) -> Said {
     let inner = rest.trim_start();
     match (number(inner, decimal), bound) {
         (Some((value, length)), _) => {
+            let (value, length) = with_blank_thousands(inner, value, length);
             let after = text.len() - inner.len() + length;
             if bound.is_none() && goes_on_as_range(&text[after..], decimal) {
                 return Said::Range;
@@ -305,6 +310,27 @@ pub(super) fn said(text: &str, decimal: Decimal) -> Said {
             if named.iter().any(|n| limit.starts_with(n)) { Said::NotDetected } else { Said::Text }
         }
         _ => Said::Text,
+    }
+}
+
+/// `1 450 ppm`: a blank parts thousands when the unit says that the number ends there.
+fn with_blank_thousands(text: &str, value: f64, length: usize) -> (f64, usize) {
+    let digits = |t: &str| t.bytes().all(|b| b.is_ascii_digit());
+    let group =
+        text[length..].strip_prefix(' ').and_then(|rest| Some((rest.get(..3)?, &rest[3..])));
+    match group {
+        Some((group, rest))
+            if length <= 3
+                && value >= 1.0
+                && digits(&text[..length])
+                && digits(group)
+                && !rest.starts_with(|c: char| c.is_ascii_digit())
+                && unit_at(&words(rest.get(..40).unwrap_or(rest)), 0).is_some() =>
+        {
+            let more = number(group, Decimal::Point).map_or(0.0, |(v, _)| v);
+            (value * 1000.0 + more, length + 4)
+        }
+        _ => (value, length),
     }
 }
 

@@ -37,14 +37,14 @@ fn no_text(bytes: &[u8]) -> Option<&'static str> {
         (b"GIF8", "a picture"),
         (b"{\\rtf", "a rich-text document"),
         (b"\x1F\x8B", "a compressed file"),
-        (b"\xFF\xFE", "text in an encoding this page can't read"),
-        (b"\xFE\xFF", "text in an encoding this page can't read"),
+        (b"\xFF\xFE", "text saved as UTF-16"),
+        (b"\xFE\xFF", "text saved as UTF-16"),
     ];
     MARKS
         .iter()
         .find(|(mark, _)| bytes.starts_with(mark))
         .map(|&(_, name)| name)
-        .or_else(|| bytes.contains(&0).then_some("a file that holds no text"))
+        .or_else(|| bytes.contains(&0).then_some("data, not text"))
 }
 
 fn decode(bytes: &[u8]) -> Result<Cow<'_, str>, Trouble> {
@@ -59,7 +59,7 @@ fn plausible(text: Cow<'_, str>) -> Result<Cow<'_, str>, Trouble> {
     let control = |c: &char| c.is_control() && !matches!(c, '\n' | '\r' | '\t' | '\x0C');
     let controls = text.chars().filter(control).count();
     if controls * 50 > text.chars().count() {
-        return Err(Trouble::Binary { looks_like: "a file that holds no text" });
+        return Err(Trouble::Binary { looks_like: "data, not text" });
     }
     Ok(text)
 }

@@ -1,6 +1,7 @@
 //! A name and a result to a [`Reading`], or the reason why not.
 
-use super::label::{Label, Quantity, saturation_of};
+use super::about::{depth, depth_at};
+use super::label::{Label, Quantity, one_form, saturation_of};
 use super::names::Word;
 use super::number::{Decimal, Said, is_rating, said};
 use super::oxide::share;
@@ -57,6 +58,16 @@ impl Tail {
         }
         let mut rest = text[tail.unit_end..]
             .trim_matches(|c: char| c.is_whitespace() || matches!(c, ',' | ';' | ':' | '|'));
+        rest = rest.strip_prefix("– ").or_else(|| rest.strip_prefix("- ")).unwrap_or(rest);
+        // Marks of footnotes, and the full stop of a sentence.
+        if is_only_marks(rest) {
+            rest = "";
+        }
+        // "640 S": sufficient, since sulfur would bring its own number.
+        if tail.unit.is_none() && rest == "S" {
+            tail.rating = Some(rest.to_string());
+            return tail;
+        }
         // "ppm P" says the element once more.
         if tail.unit.is_some()
             && rest.len() <= 2
@@ -67,6 +78,20 @@ impl Tail {
         }
         if rest.is_empty() {
             return tail;
+        }
+        // "(H), K 120 ppm" and "(Mehlich 3), K 120 ppm": a rating or a method, and then more.
+        if let Some((first, more)) = rest.split_once([',', ';'])
+            && !more.trim().is_empty()
+        {
+            if is_rating(first) {
+                tail.rating = Some(first.trim_matches(['(', ')', ' ']).to_string());
+            } else {
+                tail.method = Label::of(first).only_method();
+            }
+            if tail.rating.is_some() || tail.method.is_some() {
+                tail.left = Some(more.trim().to_string());
+                return tail;
+            }
         }
         let label = Label::of(rest);
         let range = matches!(said(rest.trim_matches(['(', ')', '[', ']']), decimal), Said::Range);
@@ -80,6 +105,11 @@ impl Tail {
         }
         tail
     }
+}
+
+/// Stars of footnotes and of bar charts, and full stops.
+fn is_only_marks(text: &str) -> bool {
+    text.chars().all(|c| matches!(c, '*' | '†' | '‡' | '§' | '.'))
 }
 
 /// Makes the reading.
@@ -130,8 +160,27 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
             ));
         }
     };
-    if let Some(text) = left {
-        notes.push(format!("“{text}” beside the result was not understood"));
+    if let Some(text) = left.as_deref()
+        && (Label::of(text).has(Word::Advice) || fold::squash(text).contains("00sq"))
+    {
+        // "1.5 lb/1000 sq ft recommended": no soil is measured in such a unit.
+        return Placed::Unread("a recommendation, not a result".into());
+    }
+    let mut form = quantity.form;
+    if let Some(text) = left.filter(|t| !is_only_marks(t)) {
+        let label = Label::of(&text);
+        let own = label.properties.first().filter(|p| p.0 == quantity.property);
+        if text.starts_with(['(', '=']) && label.unit.is_some() {
+            // "1.2 meq/100g = 146 ppm (NH4OAc)"
+            notes.push(format!("“{text}” was taken as the same result in another unit"));
+            stated = stated.or(label.methods.first().copied());
+        } else if let (Some(&(_, said)), Some(printed), None) = (own, label.unit, unit) {
+            // "24 mg P2O5/100 g" names the form within the unit.
+            form = one_form(form, said);
+            unit = Some(printed);
+        } else {
+            notes.push(format!("“{text}” beside the result was not understood"));
+        }
     }
     let unit = unit.or(quantity.unit);
     let (mut amount, unit) = match (amount, unit) {
@@ -157,8 +206,11 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
     if let Some(why) = wrong_unit(property, unit) {
         return Placed::Unread(why);
     }
+    // "34 kg/ha (0-60 cm)"
+    let deep = rating.as_deref().and_then(|r| depth_at(r, "", decimal));
+    let rating = rating.filter(|_| deep.is_none());
     let unit = unit_or_usual(property, unit, amount, &mut notes);
-    if let Some(share) = share(quantity.form) {
+    if let Some(share) = share(form) {
         if matches!(unit, Some(Unit::MeqPer100g | Unit::MmolcPerKg | Unit::MeqPer100cm3)) {
             notes.push(format!("counted by charge, so {} is the same as {}", share.from, share.to));
         } else if let Some(a) = amount {
@@ -170,6 +222,7 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
         return Placed::Unread(why);
     }
     Placed::Reading(Box::new(Reading {
+        depth_cm: depth(&name, "", decimal).or(deep),
         property,
         amount,
         unit,

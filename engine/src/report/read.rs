@@ -12,6 +12,7 @@ use super::settle::settle;
 use super::table;
 use super::units::Printed;
 use super::{Cell, Grid, Place, Report, SampleReport, Trouble, Unread};
+use crate::quantity::significant;
 
 /// The most samples in one report.
 pub const MOST_SAMPLES: usize = 20_000;
@@ -50,6 +51,21 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
         };
     }
     reader.finish(grid)
+}
+
+/// Methods for all results in a line that holds results: `Results (Mehlich-3): pH 6.2, …`
+/// and `pH 6.2; P 18 ppm; method: Mehlich-3`.
+fn methods_beside(line: &str, number: u32) -> Vec<Statement> {
+    let ahead = line.split_once(": ").map_or("", |(ahead, _)| ahead);
+    let mut found = Vec::new();
+    for clause in [ahead, line.rsplit_once("  ").map_or("", |(_, last)| last)] {
+        let squashed = squash(clause);
+        let said = squashed.starts_with("method") || squashed.starts_with("extract");
+        if (said || clause == ahead) && Label::of(clause).properties.is_empty() {
+            found.extend(methods(clause, number));
+        }
+    }
+    found
 }
 
 /// A name alone on its line with its result alone on the next, as one row.
@@ -150,6 +166,10 @@ impl Reader {
             return filled.iter().try_for_each(|c| self.free_row(std::slice::from_ref(*c)));
         }
         if let Some(about) = about_sample(row, self.decimal) {
+            if matches!(about, AboutSample::Depth(..)) {
+                // "Mehlich-3, 0-6 in depth" says both.
+                self.statements.extend(methods(&whole, at.line));
+            }
             return self.about(about, &whole, at);
         }
         let says = read_row(row, self.decimal);
@@ -163,6 +183,7 @@ impl Reader {
                 );
                 return Ok(());
             }
+            self.statements.extend(methods_beside(&whole, at.line));
             let sample = self.current()?;
             for draft in says.drafts {
                 self.put(sample, draft);
@@ -177,15 +198,20 @@ impl Reader {
             if !statements.is_empty() || unit.is_some() {
                 self.statements.extend(statements);
                 let digits = |w: &String| w.contains(|c: char| c.is_ascii_digit());
-                if says.soil_word && Label::of(&whole).unknown.iter().any(digits) {
+                let label = Label::of(&whole);
+                let measured = says.soil_word || label.unit.is_some();
+                if measured && label.unknown.iter().any(digits) {
                     self.unread(None, &whole, "its method was read, but not its number", at);
                 }
                 return Ok(());
             }
         }
         let reason = says.refused.unwrap_or_else(|| {
-            if Label::of(&whole).has(Word::Advice) {
+            let label = Label::of(&whole);
+            if label.has(Word::Advice) {
                 "a recommendation, not a result".into()
+            } else if label.has(Word::Nitrogen) {
+                "nitrogen, but not which: write nitrate-N, ammonium-N or total N".into()
             } else if says.soil_word {
                 "a soil property is named, but no result stands beside it".into()
             } else {
@@ -216,7 +242,18 @@ impl Reader {
                 self.after_table = false;
                 self.rank = Some(rank);
             }
-            AboutSample::Depth(top, bottom) => self.about_to().depth_cm = Some((top, bottom)),
+            AboutSample::Depth(top, bottom) => {
+                let known = self.before.depth_cm;
+                let to = self.about_to();
+                let deeper = to.depth_cm.or(known).is_some_and(|d| d != (top, bottom));
+                if deeper && !to.readings.is_empty() {
+                    // A second depth in the same place is a sample of its own.
+                    let (from, till) = (significant(top, 3), significant(bottom, 3));
+                    let name = format!("{}, {from}–{till} cm", to.name);
+                    self.current = Some(self.begin(Some(&name))?);
+                }
+                self.about_to().depth_cm = Some((top, bottom));
+            }
             AboutSample::Texture(texture) => self.about_to().texture = Some(texture),
             AboutSample::Unclear(reason) => self.unread(self.current, whole, reason, at),
         }
@@ -233,10 +270,10 @@ impl Reader {
 
     fn finish(mut self, grid: &Grid) -> Result<Report, Trouble> {
         for (i, sample) in self.report.samples.iter_mut().enumerate() {
+            sample.depth_cm = sample.depth_cm.or(self.before.depth_cm);
             if sample.name.is_empty() {
                 sample.name = format!("Sample {}", i + 1);
             }
-            sample.depth_cm = sample.depth_cm.or(self.before.depth_cm);
             sample.texture = sample.texture.or(self.before.texture);
             settle(sample, &self.statements, self.unit);
         }
@@ -244,9 +281,14 @@ impl Reader {
         if !found.into_iter().any(|r| r.amount.is_some() || r.rating.is_some()) {
             return Err(self.trouble(grid));
         }
-        let extra = self.report.unread.len().saturating_sub(MOST_UNREAD);
+        let mut extra = 0;
+        let mut shorten = |unread: &mut Vec<Unread>| {
+            extra += unread.len().saturating_sub(MOST_UNREAD);
+            unread.truncate(MOST_UNREAD);
+        };
+        shorten(&mut self.report.unread);
+        self.report.samples.iter_mut().for_each(|s| shorten(&mut s.unread));
         if extra > 0 {
-            self.report.unread.truncate(MOST_UNREAD);
             self.report.notes.push(format!("{extra} more lines could not be placed."));
         }
         Ok(self.report)

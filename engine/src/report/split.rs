@@ -205,7 +205,7 @@ fn marks_of(lines: &[Line<'_>]) -> Vec<Option<char>> {
 
 /// Whether two lines can be rows of one table: ragged ends are common.
 fn alike(a: usize, b: usize) -> bool {
-    b > 0 && a.abs_diff(b) <= if a >= 4 { a / 4 } else { 0 }
+    b > 0 && a.abs_diff(b) <= if a >= 2 { (a / 4).max(1) } else { 0 }
 }
 
 /// Commas part cells unless they are decimals, or only ever part phrases.
@@ -362,6 +362,12 @@ fn parted(line: &Line<'_>, blanks: usize) -> Vec<Cell> {
 /// line of words over lines that end in as many numbers.
 fn single_blanks(lines: &[Line<'_>]) -> Option<Vec<Vec<Cell>>> {
     let [head, body @ ..] = lines else { return None };
+    let rows = rows_under(head, body)?;
+    (rows.len() > body.len()).then_some(rows)
+}
+
+/// A head of words with the lines below it that end in as many numbers, one at least.
+fn rows_under(head: &Line<'_>, body: &[Line<'_>]) -> Option<Vec<Vec<Cell>>> {
     let numeric =
         |c: &Cell| c.text.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '<' | '>'));
     let mut head = parted(head, 1);
@@ -370,21 +376,21 @@ fn single_blanks(lines: &[Line<'_>]) -> Option<Vec<Vec<Cell>>> {
     if matches!(second.trim_end_matches('.'), "id" | "no" | "name" | "number" | "#") {
         join_first(&mut head, 2);
     }
-    if head.len() < 3 || body.is_empty() || head.iter().any(numeric) {
+    if head.len() < 3 || head.iter().any(numeric) {
         return None;
     }
     let columns = head.len();
     let mut rows = vec![head];
     for line in body {
         let mut row = parted(line, 1);
-        let spare = row.len().checked_sub(columns)?;
+        let Some(spare) = row.len().checked_sub(columns) else { break };
         if row[..spare + 1].iter().skip(1).any(numeric) || !row[spare + 1..].iter().all(numeric) {
-            return None;
+            break;
         }
         join_first(&mut row, spare + 1);
         rows.push(row);
     }
-    Some(rows)
+    (rows.len() > 1).then_some(rows)
 }
 
 /// Makes one cell of the first few.
@@ -400,6 +406,18 @@ fn join_first(row: &mut Vec<Cell>, count: usize) {
 /// Puts the cells of shorter rows under the heading they stand below, so that
 /// a blank cell does not shift its row.
 fn align(mut rows: Vec<Vec<Cell>>) -> Vec<Vec<Cell>> {
+    // A head that stands wholly to the right of the names below it lacks its first cell.
+    for i in 1..rows.len() {
+        let (before, rest) = rows.split_at_mut(i);
+        let (head, columns) = (&mut before[i - 1], &rest[0]);
+        if head.len() > 1
+            && head.len() < columns.len()
+            && head[0].place.start > columns[0].place.end
+            && let Some(placed) = under(columns, head)
+        {
+            *head = placed;
+        }
+    }
     let mut head: Option<Vec<Cell>> = None;
     for row in &mut rows {
         if row.len() < 2 {
@@ -496,6 +514,20 @@ mod tests {
     fn a_blank_cell_of_an_aligned_table_stays_blank() {
         let text = "Sample     pH    Buffer   P\nA          6.2   6.8      18\nB          7.1            56";
         assert_eq!(shown(text), ["Sample¦pH¦Buffer¦P", "A¦6.2¦6.8¦18", "B¦7.1¦¦56"]);
+    }
+
+    #[test]
+    fn a_head_without_its_first_cell_stays_over_its_columns() {
+        let text = "          Lawn    Garden\npH        5.8     6.7\nP ppm     44      188";
+        assert_eq!(shown(text), ["¦Lawn¦Garden", "pH¦5.8¦6.7", "P ppm¦44¦188"]);
+    }
+
+    #[test]
+    fn one_mark_more_at_the_end_of_a_row_breaks_no_table() {
+        assert_eq!(
+            shown("Sample,pH,P\nA,6.2,18,\nB,5.6,12,"),
+            ["Sample¦pH¦P", "A¦6.2¦18¦", "B¦5.6¦12¦"]
+        );
     }
 
     #[test]

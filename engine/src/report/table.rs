@@ -2,17 +2,19 @@
 
 use std::collections::BTreeMap;
 
-use super::about::{NO_DEPTH_UNIT, NO_TEXTURE, depth, texture};
+use super::about::{NO_DEPTH_UNIT, NO_TEXTURE, covers, depth, texture};
 use super::fold::squash;
 use super::label::{Label, Quantity};
 use super::layout::{Role, head, is_result};
 use super::lines::read_row;
+use super::names::Form;
 use super::number::is_rating;
 use super::place::Draft;
 use super::read::Reader;
 use super::units::Printed;
 use super::{Cell, Place, Trouble};
-use crate::soil::Method;
+use crate::quantity::Unit;
+use crate::soil::{Method, Property};
 
 /// A column of results with what its heading, and a row of units, say of it.
 struct Column {
@@ -87,7 +89,8 @@ pub(super) fn samples_down(
             for (seen, cell) in seen.iter_mut().zip(row) {
                 *seen |= !cell.text.is_empty();
             }
-            last = sample_row(reader, row, heading, roles, &columns, name_column, &mut unclear)?;
+            let table = Heads { heading, roles, columns: &columns, name_column };
+            last = sample_row(reader, row, &table, &mut unclear)?;
             samples += 1;
         } else if samples > 0 && head(rows, end, reader.decimal).is_some() {
             break;
@@ -114,9 +117,7 @@ pub(super) fn samples_down(
             Role::Other => {
                 reader.unread(None, &cell.text, "no soil property in this heading", cell.place);
             }
-            Role::Ratings | Role::Units | Role::Methods | Role::Values | Role::Names
-                if !described =>
-            {
+            Role::Ratings | Role::Units | Role::Values | Role::Names if !described => {
                 reader.unread(
                     None,
                     &cell.text,
@@ -171,6 +172,9 @@ fn describe(row: &[Cell], columns: &mut [Column]) -> bool {
         // The heading and the word below it, read as one name.
         let joined = Label::of(&format!("{} {}", column.name, cell.text)).quantity();
         let own = Label::of(&cell.text);
+        if own.unit.is_some() && unit_alone(cell).is_none() {
+            continue;
+        }
         match joined {
             Ok(q)
                 if q.property == column.quantity.property
@@ -207,15 +211,21 @@ fn note_once(unclear: &mut Vec<(usize, &'static str)>, column: usize, why: &'sta
     }
 }
 
+/// What the head of a table says of its rows.
+struct Heads<'a> {
+    heading: &'a [Cell],
+    roles: &'a [Role],
+    columns: &'a [Column],
+    name_column: Option<usize>,
+}
+
 fn sample_row(
     reader: &mut Reader,
     row: &[Cell],
-    heading: &[Cell],
-    roles: &[Role],
-    columns: &[Column],
-    name_column: Option<usize>,
+    table: &Heads<'_>,
     unclear: &mut Vec<(usize, &'static str)>,
 ) -> Result<usize, Trouble> {
+    let &Heads { heading, roles, columns, name_column } = table;
     let text = |i: usize| row.get(i).map_or("", |c| c.text.as_str());
     let sample = reader.begin(name_column.map(text))?;
     for (i, role) in roles.iter().enumerate() {
@@ -244,7 +254,12 @@ fn sample_row(
             _ => {}
         }
     }
+    // A column of methods speaks for every result of its row that the method is known for.
+    let column = roles.iter().position(|r| matches!(r, Role::Methods));
+    let methods = column.map_or(Vec::new(), |i| Label::of(text(i)).methods);
+    beyond_the_head(reader, sample, row, heading.len());
     for column in columns {
+        let said = methods.iter().copied().find(|m| covers(*m, column.quantity.property));
         let Some(cell) = row.get(column.index).filter(|c| !c.text.is_empty()) else { continue };
         let rating = column.rating.map(text).filter(|t| !t.is_empty()).map(str::to_string);
         reader.put(
@@ -255,7 +270,7 @@ fn sample_row(
                 result: cell.text.clone(),
                 place: cell.place,
                 unit: column.unit,
-                method: column.method,
+                method: column.method.or(said),
                 rating,
                 left: None,
             },
@@ -324,7 +339,7 @@ pub(super) fn results_down(
                     name: name.text.clone(),
                     result: said.text.clone(),
                     place: said.place,
-                    unit: of(unit).and_then(|c| Label::of(&c.text).unit),
+                    unit: of(unit).and_then(unit_alone),
                     method: of(method).and_then(|c| Label::of(&c.text).methods.first().copied()),
                     rating: of(rating).map(|c| c.text.clone()),
                     left: None,
@@ -385,6 +400,7 @@ fn properties_down(
     for &index in &values {
         let sample = match roles[index] {
             Role::Values if values.len() == 1 => reader.current()?,
+            Role::Values if heading_unit(&heading[index]).is_some() => reader.current()?,
             _ if headless => reader.begin(None)?,
             _ => reader.begin(Some(&heading[index].text))?,
         };
@@ -408,16 +424,23 @@ fn properties_down(
         let label = Label::of(&name.text);
         let new_head = end > at
             && holds
+            && !describes_samples(&label, row, &values, reader)
             && label.quantity().is_err()
             && head(rows, end, reader.decimal).is_some();
         if new_head {
             break;
         }
         let cell = |i: usize| row.get(i).filter(|c| !c.text.is_empty());
+        if holds
+            && !headless
+            && let Some(&(_, last)) = samples.last()
+        {
+            beyond_the_head(reader, last, row, heading.len());
+        }
         match label.quantity() {
             Ok(quantity) if holds => {
-                let unit = describes(|r| matches!(r, Role::Units))
-                    .find_map(|i| Label::of(&cell(i)?.text).unit);
+                let unit =
+                    describes(|r| matches!(r, Role::Units)).find_map(|i| unit_alone(cell(i)?));
                 let method = describes(|r| matches!(r, Role::Methods))
                     .find_map(|i| Label::of(&cell(i)?.text).methods.first().copied());
                 let rating: Vec<&str> = describes(|r| matches!(r, Role::Ratings))
@@ -425,6 +448,10 @@ fn properties_down(
                     .collect();
                 for &(index, sample) in &samples {
                     let Some(cell) = cell(index) else { continue };
+                    let of_column = heading_unit(&heading[index]).filter(|u| {
+                        !headless && quantity.unit.is_none() && suits(quantity.property, *u)
+                    });
+                    let unit = unit.or(of_column);
                     let rating =
                         (values.len() == 1 && !rating.is_empty()).then(|| rating.join(", "));
                     reader.put(
@@ -442,7 +469,7 @@ fn properties_down(
                     );
                 }
             }
-            _ if holds && about_row(reader, &label, name, &samples, row) => {}
+            _ if holds && about_row(reader, &label, name, roles, &samples, row) => {}
             Err(reason) if holds && (row.len() >= heading.len().min(3)) => {
                 let (text, place) = whole(row);
                 reader.unread(None, &text, reason, place);
@@ -468,11 +495,50 @@ fn properties_down(
     Ok(end)
 }
 
+/// Whether a row holds depths or textures of the samples, and no names of a new head.
+fn describes_samples(label: &Label, row: &[Cell], values: &[usize], reader: &Reader) -> bool {
+    use super::names::Word;
+    let any = |holds: &dyn Fn(&str) -> bool| {
+        values.iter().any(|&i| row.get(i).is_some_and(|c| holds(&c.text)))
+    };
+    label.has(Word::Depth) && any(&|t| depth(t, "cm", reader.decimal).is_some())
+        || label.has(Word::Texture) && any(&|t| texture(t).is_some())
+}
+
+/// Lists numbers that stand in columns without a heading.
+fn beyond_the_head(reader: &mut Reader, sample: usize, row: &[Cell], width: usize) {
+    for cell in row.get(width..).unwrap_or(&[]) {
+        if is_result(&cell.text, reader.decimal) {
+            reader.unread(Some(sample), &cell.text, "its column has no heading", cell.place);
+        }
+    }
+}
+
+/// The unit in a cell of units. One that names a form, as `mg P2O5/100 g`, would need the
+/// form too, so it stays open.
+fn unit_alone(cell: &Cell) -> Option<Printed> {
+    let label = Label::of(&cell.text);
+    label.unit.filter(|_| label.properties.iter().all(|p| p.1 == Form::Element))
+}
+
+/// The unit in the heading of a column of results, as `Result (ppm)` or `lb/acre`.
+fn heading_unit(heading: &Cell) -> Option<Printed> {
+    let label = Label::of(&heading.text);
+    label.unit.filter(|_| label.properties.is_empty() && label.unknown.is_empty())
+}
+
+/// Whether the unit of a whole column can be that of this property: pH has none, and
+/// organic matter in a column of ppm is still in per cent.
+fn suits(property: Property, printed: Printed) -> bool {
+    property.unit() == Unit::MgPerKg || property.unit() == printed.unit
+}
+
 /// A row of depths or textures of the samples.
 fn about_row(
     reader: &mut Reader,
     label: &Label,
     name: &Cell,
+    roles: &[Role],
     samples: &[(usize, usize)],
     row: &[Cell],
 ) -> bool {
@@ -482,13 +548,14 @@ fn about_row(
     if !deep && !label.has(Word::Texture) {
         return false;
     }
+    // The unit of a depth may stand in the name or in the column of units.
+    let units = roles.iter().position(|r| matches!(r, Role::Units)).and_then(of);
+    let heading = format!("{} {}", name.text, units.map_or("", |c| c.text.as_str()));
     for &(index, sample) in samples {
         let Some(cell) = of(index) else { continue };
         let target = &mut reader.report.samples[sample];
         let done = if deep {
-            depth(&cell.text, &name.text, reader.decimal)
-                .map(|d| target.depth_cm = Some(d))
-                .is_some()
+            depth(&cell.text, &heading, reader.decimal).map(|d| target.depth_cm = Some(d)).is_some()
         } else {
             texture(&cell.text).map(|t| target.texture = Some(t)).is_some()
         };

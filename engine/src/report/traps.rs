@@ -47,6 +47,7 @@ fn single_lines() {
         ("Boron: ≤0.2 ppm", &["boron <0.2 mg/kg"]),
         ("Organic matter, 3,4 %", &["organic-matter 3.4 %"]),
         ("Potassium 18L", &["potassium 18 ? [L]"]),
+        ("Potassium 142 S", &["potassium 142 ? [S]"]),
         ("Potassium 142M", &["potassium 142 ? [M]"]),
         ("Potassium: VH", &["potassium ? ? [VH]"]),
         ("Mg 1 ppm\nZinc: ND", &["magnesium 1 mg/kg", "zinc ? ?"]),
@@ -59,10 +60,26 @@ fn single_lines() {
         ("pH 1:1 6.2", &["ph 6.2 by 1:1 water"]),
         ("pH (1:2.5 water) 6.2", &["ph 6.2 by 1:2 water"]),
         ("pHs 5.4", &["salt-ph 5.4 "]),
+        ("EC1:5 0.9 dS/m", &["ec 0.9 dS/m by 1:5 water"]),
+        ("Buffer pH (Mehlich) 5.9", &["buffer-ph 5.9 by Mehlich buffer"]),
+        ("P2O5 24 mg P2O5/100 g", &["phosphorus 10.47 mg/100 g"]),
+        ("P-CAL: 24 mg P2O5/100 g", &["phosphorus 10.47 mg/100 g"]),
+        ("Phosphor 24 mg P2O5/100 g", &["phosphorus 10.47 mg/100 g"]),
+        ("P 5 mg P/kg", &["phosphorus 5 mg/kg"]),
+        ("K 0.31 meq/100g = 121 ppm (NH4OAc)", &["potassium 0.31 meq/100 g by ammonium acetate"]),
         ("Mehlich 3 P 18 ppm", &["phosphorus 18 mg/kg by Mehlich-3"]),
         ("P Bray 1 25 ppm", &["phosphorus 25 mg/kg by Bray P1"]),
         ("Bray-1 P: 25", &["phosphorus 25 ? by Bray P1"]),
         ("P1 25 ppm", &["phosphorus 25 mg/kg by Bray P1"]),
+        ("Bray P1 22 ppm", &["phosphorus 22 mg/kg by Bray P1"]),
+        ("Olsen: 22 ppm", &["phosphorus 22 mg/kg by Olsen"]),
+        ("Mehlich-3 (ppm)\nP 45*", &["phosphorus 45 mg/kg by Mehlich-3"]),
+        ("P 45 ppm (H), K 120 ppm (M)", &["phosphorus 45 mg/kg [H]", "potassium 120 mg/kg [M]"]),
+        ("Results (Mehlich-3): pH 6.2, K 9 ppm", &["ph 6.2 ", "potassium 9 mg/kg by Mehlich-3"]),
+        ("Exchangeable bases (NH4OAc, pH 7)\nK 9 ppm", &["potassium 9 mg/kg by ammonium acetate"]),
+        ("Ca 1 450 ppm", &["calcium 1450 mg/kg"]),
+        ("K 12 120 ppb", &["potassium 12 ?"]),
+        ("Ca²⁺ 8.2 cmol/kg", &["calcium 8.2 meq/100 g"]),
         ("Modified Morgan P: 4 ppm", &["phosphorus 4 mg/kg by Modified Morgan"]),
         ("Morgan P: 4 mg/L", &["phosphorus 4 mg/L by Morgan"]),
         ("NO3-N 12 lb/A", &["nitrate-n 12 lb/acre"]),
@@ -124,6 +141,10 @@ fn lines_that_are_no_result_say_why() {
         ("Client: Jo Field", "no soil property in this line"),
         ("Phosphate 45 ppm", "P2O5 or PO4"),
         ("K optimum 120-160", "range"),
+        ("Target pH 6.5", "a target"),
+        ("Optimum P 50 ppm", "a target"),
+        ("Phosphate (P2O5) 1.5 lb/1000 sq ft", "a recommendation"),
+        ("Mehlich-3 lime 12 ppm", "its method was read, but not its number"),
         ("Mn-AI 64", "availability index"),
         ("Organic matter 340 %", "can't be"),
         ("K 30 ppm\nK 30 ppm", "the same potassium again"),
@@ -204,6 +225,99 @@ fn a_transposed_table_keeps_its_samples_apart() {
     let amounts: Vec<_> = back.readings.iter().map(|r| r.amount.unwrap()).collect();
     assert_eq!(amounts, [Amount::Exactly(5.6), Amount::Below(2.3), Amount::Exactly(1150.0)]);
     assert!(report.notes[0].contains("2.000 was read as 2000"), "{:?}", report.notes);
+}
+
+#[test]
+fn rows_about_the_samples_may_come_before_their_results() {
+    let report =
+        report("Sample\tBed A\tBed B\nDepth\t0-6 in\t6-12 in\npH\t6.2\t5.4\nK ppm\t120\t44");
+    let names: Vec<&str> = report.samples.iter().map(|s| s.name.as_str()).collect();
+    assert_eq!(names, ["Bed A", "Bed B"]);
+    assert_eq!(report.samples[1].depth_cm, Some((6.0 * 2.54, 12.0 * 2.54)));
+    assert_eq!(report.samples[1].readings.len(), 2);
+}
+
+#[test]
+fn methods_in_a_row_below_the_head_or_in_a_column() {
+    let row = "Sample    pH     P      K\n                 M3     M3\n                 ppm    ppm\nBed 1     6.2    18     120";
+    let expected =
+        ["ph 6.2 ", "phosphorus 18 mg/kg by Mehlich-3", "potassium 120 mg/kg by Mehlich-3"];
+    assert_eq!(shown(row), expected);
+    let column =
+        "Sample,pH,\"P, ppm\",\"K, ppm\",Method\nA,6.2,18,120,Mehlich-3\nB,6.4,22,90,Olsen";
+    assert_eq!(shown(column), expected);
+    let second = &report(column).samples[1].readings;
+    assert_eq!(second[1].method.as_ref().map(|m| m.value), Some(Method::Olsen));
+    assert_eq!(second[2].method, None);
+}
+
+#[test]
+fn a_second_depth_is_a_sample_of_its_own() {
+    let text = "Sample: Plot A\nDepth: 0-15 cm\npH 6.1\nDepth: 15-60 cm\npH 6.5";
+    let report = report(text);
+    let found: Vec<_> = report.samples.iter().map(|s| (s.name.as_str(), s.depth_cm)).collect();
+    let expected = [("Plot A", Some((0.0, 15.0))), ("Plot A, 15–60 cm", Some((15.0, 60.0)))];
+    assert_eq!(found, expected);
+}
+
+#[test]
+fn a_result_with_its_own_depth_keeps_it() {
+    for text in ["Nitrate-N 0-24 in 45 lb/A", "Nitrate-N (0-24\"): 45 lb/A"] {
+        let report = report(text);
+        let reading = &report.samples[0].readings[0];
+        assert_eq!(reading.amount, Some(Amount::Exactly(45.0)), "{text}");
+        assert_eq!(reading.depth_cm, Some((0.0, 24.0 * 2.54)), "{text}");
+    }
+    assert_eq!(report("P2O5 0.5 in 12 ppm\nK 9 ppm").samples[0].readings[0].depth_cm, None);
+}
+
+#[test]
+fn units_in_the_headings_of_columns() {
+    let text = "Cation\tmeq/100g\t% sat\nCalcium\t6.6\t66\nPotassium\t0.3\t3";
+    let expected = [
+        "calcium 6.6 meq/100 g",
+        "calcium-saturation 66 %",
+        "potassium 0.3 meq/100 g",
+        "potassium-saturation 3 %",
+    ];
+    assert_eq!(shown(text), expected);
+    let text = "Test,Result (ppm)\npH,6.4\nOM,3.4\nK,120";
+    assert_eq!(shown(text), ["ph 6.4 ", "organic-matter 3.4 %", "potassium 120 mg/kg"]);
+}
+
+#[test]
+fn columns_and_their_names_do_not_shift() {
+    let blank = report("          Lawn    Garden\npH        5.8     6.7\nK ppm     44      188");
+    let found: Vec<_> = blank
+        .samples
+        .iter()
+        .map(|s| (s.name.as_str(), s.readings[1].amount.unwrap().number()))
+        .collect();
+    assert_eq!(found, [("Lawn", 44.0), ("Garden", 188.0)]);
+    // Without the blank nobody can tell, so the samples have no name.
+    let short = report("Lawn  Garden\npH  5.8  6.7\nK ppm  44  188\nP ppm  3  4");
+    assert_eq!(short.samples.len(), 2);
+    assert_eq!(short.samples[0].name, "Sample 1");
+    let wide = report("Sample\tpH\tK ppm\nA\t6.2\t18\t30\nB\t6.4\t22\t31");
+    assert_eq!(wide.samples[0].unread[0].reason, "its column has no heading");
+}
+
+#[test]
+fn what_stands_behind_a_result_is_its_own() {
+    assert_eq!(
+        shown("P 45 ppm (Mehlich 3), K 120 ppm"),
+        ["phosphorus 45 mg/kg by Mehlich-3", "potassium 120 mg/kg"]
+    );
+    let lone = report("Ca 1.450 ppm\nMg 88 ppm");
+    assert!(lone.notes[0].starts_with("1.450 was read as 1.45"), "{:?}", lone.notes);
+}
+
+#[test]
+fn a_depth_beside_a_method_is_not_its_number() {
+    let report = report("Mehlich 3, depth 0-20 cm\nK 230 kg/ha");
+    let sample = &report.samples[0];
+    assert_eq!(sample.depth_cm, Some((0.0, 20.0)));
+    assert_eq!(sample.readings[0].method.as_ref().map(|m| m.value), Some(Method::Mehlich3));
 }
 
 #[test]
@@ -295,6 +409,9 @@ fn several_samples_as_blocks_of_lines() {
     let names: Vec<&str> = report.samples.iter().map(|s| s.name.as_str()).collect();
     assert_eq!(names, ["Bed A", "Bed B"]);
     assert_eq!(report.samples[1].readings.len(), 2);
+    let report = self::report("Sample 1: Lawn\nK 140 ppm\nSample 2: Beans\nK 90 ppm");
+    let names: Vec<&str> = report.samples.iter().map(|s| s.name.as_str()).collect();
+    assert_eq!(names, ["Lawn", "Beans"]);
 }
 
 #[test]

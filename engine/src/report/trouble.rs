@@ -44,8 +44,8 @@ impl std::fmt::Display for Trouble {
             ),
             Trouble::Binary { looks_like } => write!(
                 f,
-                "This is {looks_like}, not text. Open it, copy the table with the results and \
-                 paste that here. Nothing you typed is lost.",
+                "This looks like {looks_like}. Only plain text can be read here. Open it, copy the \
+                 table with the results and paste that here. Nothing you typed is lost.",
             ),
             Trouble::TooLarge { bytes, allowed } => write!(
                 f,
@@ -60,7 +60,7 @@ impl std::fmt::Display for Trouble {
                  time.",
             ),
             Trouble::Prose => f.write_str(
-                "These are sentences; no result was found in them. Paste lines such as \
+                "No soil test result was found in this text. Paste lines such as \
                  “Phosphorus 18 ppm”, or the table of your report. Your text is kept.",
             ),
             Trouble::NoSoilWords { names } => {
@@ -74,8 +74,8 @@ impl std::fmt::Display for Trouble {
                 )
             }
             Trouble::NoResults => f.write_str(
-                "Names of soil properties were found, but no number beside them. Copy the \
-                 numbers too, so that a line reads like “pH 6.2”. Your text is kept.",
+                "Names of soil properties were found, but no result beside them that can be \
+                 right. Copy the numbers and units too, so that a line reads like “pH 6.2”. Your text is kept.",
             ),
         }
     }

@@ -130,6 +130,15 @@ pub(super) fn unit_at(words: &[Word], from: usize) -> Option<(Printed, usize)> {
     let mut found = None;
     let mut after_per = false;
     for (i, word) in words.iter().enumerate().skip(from).take(6) {
+        // "mg P/kg" names the element once more.
+        let element = matches!(
+            word.text.as_str(),
+            "p" | "k" | "ca" | "mg" | "na" | "n" | "s" | "b" | "zn" | "mn" | "cu" | "fe"
+        );
+        let slash_after = words.get(i + 1).is_some_and(|next| next.gap == Gap::Slash);
+        if i == from + 1 && spelling == "mg" && word.gap == Gap::Space && element && slash_after {
+            continue;
+        }
         if i > from {
             match word.gap {
                 Gap::Wall => break,
@@ -155,6 +164,25 @@ pub(super) fn unit_at(words: &[Word], from: usize) -> Option<(Printed, usize)> {
     found
 }
 
+/// The unit `mg/100g` or `mg/kg` with the name of a form within it, as `mg P2O5/100 g`.
+pub(super) fn unit_round_form(words: &[Word]) -> Option<(Printed, usize)> {
+    let [mg, form, rest, ..] = words else { return None };
+    let within = mg.text == "mg"
+        && form.gap == Gap::Space
+        && matches!(form.text.as_str(), "p2o5" | "k2o" | "mgo" | "cao" | "no3")
+        && rest.gap == Gap::Slash;
+    if !within {
+        return None;
+    }
+    let unit = |unit, length| Some((Printed { unit, scale: 1.0 }, length));
+    match rest.text.as_str() {
+        "kg" => unit(Unit::MgPerKg, 3),
+        "100g" => unit(Unit::MgPer100g, 3),
+        "100" => unit(Unit::MgPer100g, 4),
+        _ => None,
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::super::fold::words;
@@ -168,6 +196,8 @@ mod tests {
             ("mg.kg", Unit::MgPerKg),
             ("mg kg⁻¹", Unit::MgPerKg),
             ("mg per kg", Unit::MgPerKg),
+            ("mg P/kg", Unit::MgPerKg),
+            ("mg K/100 g", Unit::MgPer100g),
             ("MG/L", Unit::MgPerL),
             ("mg/dm³", Unit::MgPerL),
             ("lbs/A", Unit::LbPerAcre),
@@ -200,6 +230,7 @@ mod tests {
     #[test]
     fn a_magnesium_column_in_kg_per_ha_is_not_mg_per_kg() {
         assert_eq!(unit_at(&words("Mg kg/ha"), 0), None);
+        assert_eq!(unit_at(&words("mg P2O5/100 g"), 0), None);
         assert_eq!(unit_at(&words("Mg kg/ha"), 1).unwrap().0.unit, Unit::KgPerHa);
     }
 }

@@ -27,7 +27,8 @@ pub(crate) fn serialize<S: Serializer>(date: &Option<Date>, to: S) -> Result<S::
 
 pub(crate) fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<Option<Date>, D::Error> {
     let Some(text) = Option::<String>::deserialize(from)? else { return Ok(None) };
-    let wrong = || serde::de::Error::custom(format!("“{text}” is no day; write it as 2027-04-20"));
+    let wrong =
+        || serde::de::Error::custom(format!("“{text}” is not a date; write it like 2027-04-20"));
     parse(&text).map(Some).ok_or_else(wrong)
 }
 
@@ -53,6 +54,6 @@ mod tests {
         assert!(json.contains(r#""planting":"2027-04-20""#), "{json}");
         assert_eq!(serde_json::from_str::<crate::case::Season>(&json).unwrap(), season);
         let wrong = serde_json::from_str::<crate::case::Season>(r#"{"planting":"20 April"}"#);
-        assert!(wrong.unwrap_err().to_string().contains("no day"));
+        assert!(wrong.unwrap_err().to_string().contains("not a date"));
     }
 }
