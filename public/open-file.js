@@ -1,7 +1,7 @@
 // Puts the text of a chosen file into the paste box, as if it had been pasted.
 
 // Little more than the page reads: enough for it to say that a file is too large.
-const MOST_BYTES = 4_000_001;
+const MOST_BYTES = 1_000_001;
 
 /** UTF-16 and UTF-8 as they say; anything else as older spreadsheets write it. */
 function textOf(bytes) {

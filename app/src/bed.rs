@@ -123,11 +123,10 @@ pub fn worked_depth(page: Page) -> AnyView {
 }
 
 fn kind(page: Page) -> AnyView {
-    let kinds = [BedKind::Dug, BedKind::NoDig, BedKind::Lawn, BedKind::Container, BedKind::TreePit];
     choice(
         page,
         words::BED_KIND,
-        kinds.into_iter().map(|kind| (kind, words::bed_kind(kind))).collect(),
+        BedKind::ALL.map(|kind| (kind, words::bed_kind(kind))).into(),
         |case| case.bed.kind,
         |case, value| case.bed.kind = value,
     )
@@ -143,8 +142,7 @@ pub fn planting(page: Page) -> AnyView {
 }
 
 pub fn winter(page: Page) -> AnyView {
-    let kinds = [Winter::Frost, Winter::MildWet, Winter::None];
-    let kinds = kinds.into_iter().map(|kind| (kind, words::winter(kind))).collect();
+    let kinds = Winter::ALL.map(|kind| (kind, words::winter(kind))).into();
     view! {
         {choice(
             page,
@@ -179,28 +177,20 @@ fn last_frost(page: Page) -> AnyView {
 }
 
 pub fn bag_state(page: Page) -> AnyView {
-    let states = [BagState::NoneYet, BagState::Uncharged, BagState::Charged];
     choice(
         page,
         words::BAG_STATE,
-        states.into_iter().map(|state| (state, words::bag_state(state))).collect(),
+        BagState::ALL.map(|state| (state, words::bag_state(state))).into(),
         |case| case.biochar.state,
         |case, value| case.biochar.state = value,
     )
 }
 
 fn feedstock(page: Page) -> AnyView {
-    let stocks = [
-        Feedstock::Softwood,
-        Feedstock::Hardwood,
-        Feedstock::GrassOrStraw,
-        Feedstock::Manure,
-        Feedstock::Nutshell,
-    ];
     choice(
         page,
         words::FEEDSTOCK,
-        stocks.into_iter().map(|stock| (stock, words::feedstock(stock))).collect(),
+        Feedstock::ALL.map(|stock| (stock, words::feedstock(stock))).into(),
         |case| case.biochar.feedstock,
         |case, value| case.biochar.feedstock = value,
     )
@@ -248,18 +238,10 @@ fn bag_numbers(page: Page) -> AnyView {
 }
 
 pub fn charge_with(page: Page) -> AnyView {
-    let sources = [
-        ChargeSource::Compost,
-        ChargeSource::Vermicompost,
-        ChargeSource::CompostTea,
-        ChargeSource::Urine,
-        ChargeSource::NitrogenFertiliser,
-        ChargeSource::CompleteFertiliser,
-    ];
     several(
         page,
         words::CHARGE_WITH,
-        sources.into_iter().map(|source| (source, words::charge_source(source))).collect(),
+        ChargeSource::ALL.map(|source| (source, words::charge_source(source))).into(),
         |case| &mut case.charge_with,
         |case, source| case.charge_with.contains(&source),
     )

@@ -4,6 +4,7 @@
 use serde::{Deserialize, Serialize};
 use time::Date;
 
+use crate::named::by_name;
 use crate::quantity::{Measures, Unit};
 use crate::report::{Place, Report};
 use crate::soil::{Method, PlantGroup, Property, Texture};
@@ -20,6 +21,7 @@ pub const CASE_VERSION: u32 = 1;
 #[serde(default, deny_unknown_fields, rename_all = "kebab-case")]
 pub struct Case {
     /// The version of this shape.
+    #[serde(deserialize_with = "known_version")]
     pub version: u32,
     /// The report that was read. It is no part of the JSON: the report itself
     /// is kept, and read again.
@@ -58,6 +60,19 @@ impl Default for Case {
             measures: Measures::default(),
         }
     }
+}
+
+/// Refuses a case written by a newer engine, whose answers may mean more than
+/// this one knows.
+fn known_version<'de, D: serde::Deserializer<'de>>(from: D) -> Result<u32, D::Error> {
+    let version = u32::deserialize(from)?;
+    if version > CASE_VERSION {
+        return Err(serde::de::Error::custom(format!(
+            "this case is of version {version}, newer than this program (version {CASE_VERSION}); \
+             use a newer program"
+        )));
+    }
+    Ok(version)
 }
 
 /// Answers to what the report doesn't say, and corrections.
@@ -120,8 +135,7 @@ pub struct Bed {
 }
 
 /// How a bed is worked, which decides how biochar gets in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum BedKind {
     /// Dug or tilled.
     Dug,
@@ -133,6 +147,14 @@ pub enum BedKind {
     Container,
     /// Round a tree.
     TreePit,
+}
+
+by_name! { BedKind, "way of working a bed",
+    Dug: "dug",
+    NoDig: "no-dig",
+    Lawn: "lawn",
+    Container: "container",
+    TreePit: "tree-pit",
 }
 
 /// The season: dates are always the person's (or the device's) to give.
@@ -160,8 +182,7 @@ pub struct Season {
 }
 
 /// What the cool season is like.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Winter {
     /// Frost stops growth.
     Frost,
@@ -169,6 +190,12 @@ pub enum Winter {
     MildWet,
     /// No winter: wet and dry seasons.
     None,
+}
+
+by_name! { Winter, "kind of winter",
+    Frost: "frost",
+    MildWet: "mild-wet",
+    None: "none",
 }
 
 /// The biochar on hand.
@@ -194,8 +221,7 @@ pub struct Bag {
 }
 
 /// Whether biochar carries nutrients yet.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum BagState {
     /// Nothing on hand yet: the answer decides what to get.
     NoneYet,
@@ -205,9 +231,14 @@ pub enum BagState {
     Charged,
 }
 
+by_name! { BagState, "state of a bag",
+    NoneYet: "none-yet",
+    Uncharged: "uncharged",
+    Charged: "charged",
+}
+
 /// What biochar was made from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Feedstock {
     /// Pine, spruce, fir and other conifers.
     Softwood,
@@ -221,9 +252,16 @@ pub enum Feedstock {
     Nutshell,
 }
 
+by_name! { Feedstock, "feedstock",
+    Softwood: "softwood",
+    Hardwood: "hardwood",
+    GrassOrStraw: "grass-or-straw",
+    Manure: "manure",
+    Nutshell: "nutshell",
+}
+
 /// What can charge biochar.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum ChargeSource {
     /// Finished compost.
     Compost,
@@ -237,4 +275,28 @@ pub enum ChargeSource {
     NitrogenFertiliser,
     /// A soluble complete (N-P-K) fertiliser.
     CompleteFertiliser,
+}
+
+by_name! { ChargeSource, "thing to charge with",
+    Compost: "compost",
+    Vermicompost: "vermicompost",
+    CompostTea: "compost-tea",
+    Urine: "urine",
+    NitrogenFertiliser: "nitrogen-fertiliser",
+    CompleteFertiliser: "complete-fertiliser",
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_case_may_leave_out_everything_but_not_say_what_nobody_knows() {
+        let read = |json: &str| serde_json::from_str::<Case>(json).map_err(|e| e.to_string());
+        assert_eq!(read("{}").unwrap(), Case::default());
+        assert_eq!(read(r#"{"version": 1}"#).unwrap(), Case::default());
+        assert!(read(r#"{"version": 9}"#).unwrap_err().contains("newer"));
+        assert!(read(r#"{"beds": {}}"#).unwrap_err().contains("beds"));
+        assert!(read(r#"{"plants": "cactus"}"#).unwrap_err().contains("mixed-vegetables"));
+    }
 }

@@ -16,8 +16,8 @@ pub(crate) trait Named: Copy + 'static {
 pub(crate) fn read<'de, T: Named, D: Deserializer<'de>>(from: D) -> Result<T, D::Error> {
     let text = String::deserialize(from)?;
     T::ALL.iter().copied().find(|kind| kind.name() == text).ok_or_else(|| {
-        let what = T::WHAT;
-        serde::de::Error::custom(format!("“{text}” is no {what} this engine knows"))
+        let names: Vec<&str> = T::ALL.iter().map(|kind| kind.name()).collect();
+        serde::de::Error::custom(no_such(T::WHAT, &text, &names))
     })
 }
 
@@ -25,8 +25,26 @@ pub(crate) fn write<T: Named, S: Serializer>(kind: T, to: S) -> Result<S::Ok, S:
     to.serialize_str(kind.name())
 }
 
-/// Reads and writes a kind by its name.
+fn no_such(what: &str, text: &str, names: &[&str]) -> String {
+    format!("“{text}” is no {what}; it is one of: {}", names.join(", "))
+}
+
+/// Reads and writes a kind by its name; with names given, also lists the kinds.
 macro_rules! by_name {
+    ($kind:ident, $what:literal, $($variant:ident: $name:literal),+ $(,)?) => {
+        impl $kind {
+            /// Every kind.
+            pub const ALL: [$kind; [$($name),+].len()] = [$($kind::$variant),+];
+
+            /// Its name in JSON.
+            pub fn name(self) -> &'static str {
+                match self {
+                    $($kind::$variant => $name),+
+                }
+            }
+        }
+        crate::named::by_name!($kind, $what);
+    };
     ($kind:ty, $what:literal) => {
         impl crate::named::Named for $kind {
             const WHAT: &'static str = $what;
@@ -54,8 +72,9 @@ mod tests {
     use std::collections::BTreeSet;
 
     use super::Named;
-    use crate::quantity::Unit;
-    use crate::soil::{Method, Property};
+    use crate::case::{BagState, BedKind, ChargeSource, Feedstock, Winter};
+    use crate::quantity::{Measures, Unit};
+    use crate::soil::{Method, PlantGroup, Property, Texture};
 
     fn come_back<T>()
     where
@@ -77,5 +96,13 @@ mod tests {
         come_back::<Property>();
         come_back::<Method>();
         come_back::<Unit>();
+        come_back::<Measures>();
+        come_back::<Texture>();
+        come_back::<PlantGroup>();
+        come_back::<BedKind>();
+        come_back::<Winter>();
+        come_back::<BagState>();
+        come_back::<Feedstock>();
+        come_back::<ChargeSource>();
     }
 }

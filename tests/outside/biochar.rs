@@ -137,7 +137,7 @@ impl Bed {
     }
 
     /// Planting `days` from an empty bed today.
-    fn planting_in(self, days: i64) -> Bed {
+    pub fn planting_in(self, days: i64) -> Bed {
         self.with(|c| {
             c.season.today = day(2026, 9, 20);
             c.season.harvest = None;

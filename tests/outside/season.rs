@@ -271,3 +271,13 @@ fn the_last_frost_stands_for_a_missing_planting_date() {
     let tropics = Season { winter: Some(Winter::None), ..season };
     assert_eq!(Timing::of(&tropics).planting, None);
 }
+
+#[test]
+fn what_is_charged_too_late_for_planting_is_spread_after_it() {
+    let bed = Bed::content().level(Property::Phosphorus, Level::Low).planting_in(21);
+    let tasks = bed.advice().season;
+    let at = |part: &str| tasks.iter().position(|t| t.task.contains(part)).unwrap();
+    assert!(at("Plant.") < at("Spread"), "{tasks:#?}");
+    let days: Vec<_> = tasks.iter().filter_map(|t| t.from).collect();
+    assert!(days.is_sorted(), "{days:?}");
+}

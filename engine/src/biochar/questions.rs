@@ -6,7 +6,7 @@ use time::Duration;
 use crate::biochar::facts::LOW_CEC;
 use crate::biochar::path::{Decision, decide};
 use crate::biochar::{Path, Situation};
-use crate::case::{BagState, Case, Feedstock};
+use crate::case::{BagState, Case, Feedstock, Winter};
 use crate::chemistry::Chemistry;
 use crate::quantity::Band;
 use crate::question::{Question, QuestionId};
@@ -197,7 +197,8 @@ pub fn questions(
         );
     }
     if path == Path::UnchargedAfterHarvest || decision.fired("growing-now") {
-        let frost_open = timing.first_frost.is_none() && timing.winter.is_none();
+        let frost_open = timing.first_frost.is_none()
+            && timing.winter.is_none_or(|winter| winter == Winter::Frost);
         let harvest_open = matches!(timing.window, Window::Unknown(_)) && timing.today.is_some();
         if frost_open || harvest_open {
             ask(

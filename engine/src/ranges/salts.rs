@@ -138,11 +138,11 @@ pub fn as_saturated_paste(
         .filter(|l| texture.is_none_or(|t| t == l.grain || l.grain == Grain::Any))
         .collect();
     // Paste holds less water than any of these mixes, so it can't be weaker.
-    let mut values: Vec<f64> = lines.iter().map(|l| (l.slope * ec + l.intercept).max(ec)).collect();
-    if method.is_none() {
-        values.push(ec);
+    let mut values: Vec<f64> = Vec::new();
+    let converted = lines.iter().map(|l| (l.slope * ec + l.intercept).max(ec));
+    for value in converted.chain(method.is_none().then_some(ec)) {
+        values.insert(values.partition_point(|v| *v < value), value);
     }
-    values.sort_unstable_by(f64::total_cmp);
     let (low, high) = (*values.first()?, *values.last()?);
     let mut sources: Vec<Citation> = Vec::new();
     for l in lines {

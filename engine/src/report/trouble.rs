@@ -14,8 +14,6 @@ pub enum Trouble {
     },
     /// More text than a soil report can be.
     TooLarge {
-        /// Bytes found.
-        bytes: usize,
         /// Bytes allowed.
         allowed: usize,
     },
@@ -47,11 +45,10 @@ impl std::fmt::Display for Trouble {
                 "This looks like {looks_like}. Only plain text can be read here. Open it, copy the \
                  table with the results and paste that here. Nothing you typed is lost.",
             ),
-            Trouble::TooLarge { bytes, allowed } => write!(
+            Trouble::TooLarge { allowed } => write!(
                 f,
-                "This is {:.1} MB of text; a soil report has at most {} MB. Paste only the part \
-                 with the results. Nothing you typed is lost.",
-                *bytes as f64 / 1_000_000.0,
+                "This is more than {} MB of text, far more than a soil report. Paste only the \
+                 part with the results. Nothing you typed is lost.",
                 allowed / 1_000_000,
             ),
             Trouble::TooManySamples { allowed } => write!(
@@ -92,7 +89,7 @@ mod tests {
         let all = [
             Trouble::Empty,
             Trouble::Binary { looks_like: "a PDF file" },
-            Trouble::TooLarge { bytes: 5_000_000, allowed: 4_000_000 },
+            Trouble::TooLarge { allowed: 4_000_000 },
             Trouble::TooManySamples { allowed: 20_000 },
             Trouble::Prose,
             Trouble::NoSoilWords { names: vec!["apples".into()] },
@@ -102,6 +99,6 @@ mod tests {
             all.iter().map(Trouble::to_string).collect();
         assert_eq!(texts.len(), all.len());
         assert!(texts.iter().all(|t| t.to_lowercase().contains("paste") || t.contains("Copy")));
-        assert!(all[2].to_string().contains("5.0 MB"));
+        assert!(all[2].to_string().contains("4 MB"));
     }
 }

@@ -213,8 +213,13 @@ fn charged(plan: &Plan<'_>) -> Vec<Task> {
             plan,
         ));
     }
-    tasks.push(task(how(plan), spread, reason, &[OUR_CHOICE.unsourced(), GUO_2020.opened()], plan));
+    let spreading =
+        task(how(plan), spread, reason, &[OUR_CHOICE.unsourced(), GUO_2020.opened()], plan);
+    // Charging that began late is over only when the plants are in.
+    let after_planting = spread.0.zip(t.planting).is_some_and(|(spread, plant)| spread > plant);
+    let at = tasks.len() + usize::from(after_planting && planting(plan).is_some());
     tasks.extend(planting(plan));
+    tasks.insert(at, spreading);
     tasks.push(retest_next_year(plan));
     tasks
 }

@@ -1,12 +1,9 @@
 //! The groups of plants that ranges are published for.
 
-use serde::{Deserialize, Serialize};
+use crate::named::by_name;
 
 /// What grows, or will grow, in the bed.
-#[derive(
-    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
-)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum PlantGroup {
     /// A kitchen garden of all sorts.
     #[default]
@@ -27,19 +24,18 @@ pub enum PlantGroup {
     AcidLovers,
 }
 
-impl PlantGroup {
-    /// Every group.
-    pub const ALL: [PlantGroup; 8] = [
-        PlantGroup::MixedVegetables,
-        PlantGroup::LeafyVegetables,
-        PlantGroup::FruitingVegetables,
-        PlantGroup::RootCrops,
-        PlantGroup::Lawn,
-        PlantGroup::OrnamentalsAndTrees,
-        PlantGroup::Berries,
-        PlantGroup::AcidLovers,
-    ];
+by_name! { PlantGroup, "plant group",
+    MixedVegetables: "mixed-vegetables",
+    LeafyVegetables: "leafy-vegetables",
+    FruitingVegetables: "fruiting-vegetables",
+    RootCrops: "root-crops",
+    Lawn: "lawn",
+    OrnamentalsAndTrees: "ornamentals-and-trees",
+    Berries: "berries",
+    AcidLovers: "acid-lovers",
+}
 
+impl PlantGroup {
     /// What a reader calls it.
     pub fn label(self) -> &'static str {
         match self {

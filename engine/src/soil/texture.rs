@@ -1,10 +1,9 @@
 //! Soil texture: the twelve USDA classes.
 
-use serde::{Deserialize, Serialize};
+use crate::named::by_name;
 
 /// A USDA texture class.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[allow(missing_docs, reason = "the class names say it all")]
 pub enum Texture {
     Sand,
@@ -21,23 +20,22 @@ pub enum Texture {
     Clay,
 }
 
-impl Texture {
-    /// Every class, coarse to fine.
-    pub const ALL: [Texture; 12] = [
-        Texture::Sand,
-        Texture::LoamySand,
-        Texture::SandyLoam,
-        Texture::Loam,
-        Texture::SiltLoam,
-        Texture::Silt,
-        Texture::SandyClayLoam,
-        Texture::ClayLoam,
-        Texture::SiltyClayLoam,
-        Texture::SandyClay,
-        Texture::SiltyClay,
-        Texture::Clay,
-    ];
+by_name! { Texture, "texture",
+    Sand: "sand",
+    LoamySand: "loamy-sand",
+    SandyLoam: "sandy-loam",
+    Loam: "loam",
+    SiltLoam: "silt-loam",
+    Silt: "silt",
+    SandyClayLoam: "sandy-clay-loam",
+    ClayLoam: "clay-loam",
+    SiltyClayLoam: "silty-clay-loam",
+    SandyClay: "sandy-clay",
+    SiltyClay: "silty-clay",
+    Clay: "clay",
+}
 
+impl Texture {
     /// What a reader calls it.
     pub fn label(self) -> &'static str {
         match self {
