@@ -112,11 +112,32 @@ fn is_only_marks(text: &str) -> bool {
     text.chars().all(|c| matches!(c, '*' | '†' | '‡' | '§' | '.'))
 }
 
+/// `g/dm3`: something per something.
+fn looks_like_unit(text: &str) -> bool {
+    let text = text.trim_start_matches([' ', '(', '[']);
+    text.starts_with(|c: char| c.is_ascii_alphabetic()) && text.contains('/')
+}
+
+/// What `MO` stands for: organic matter in Romance languages, or molybdenum.
+/// Its unit tells, or its writing; `None` when neither does.
+fn mo_is(name: &str, unit: Option<Unit>, left: Option<&str>) -> Option<Property> {
+    let by_volume = left.is_some_and(|text| text.trim_start().starts_with("g/"));
+    match unit {
+        Some(Unit::Percent | Unit::GPerKg) => Some(Property::OrganicMatter),
+        Some(_) => Some(Property::Molybdenum),
+        None if by_volume || name.contains('.') => Some(Property::OrganicMatter),
+        None if name.contains("Mo") => Some(Property::Molybdenum),
+        None => None,
+    }
+}
+
 /// Makes the reading.
 pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
     let Draft { quantity, name, result, place, unit, method, mut rating, left } = draft;
     let mut property = quantity.property;
     let mut notes = quantity.notes;
+    // A unit that is printed but not known here rules out the usual one.
+    let mut foreign = false;
     let mut unit = unit;
     let mut stated = quantity.method.or(method);
     let amount = match said(&result, decimal) {
@@ -134,6 +155,7 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
                 rating = Some(rating.map_or(own.clone(), |r| format!("{own}, {r}")));
             }
             if let Some(text) = tail.left {
+                foreign |= looks_like_unit(&text);
                 notes.push(format!("“{text}” after the result was not understood"));
             }
             Some(amount)
@@ -160,6 +182,17 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
             ));
         }
     };
+    if fold::squash(&name) == "mo" {
+        match mo_is(&name, unit.map(|u| u.unit), left.as_deref()) {
+            Some(found) => property = found,
+            None => {
+                return Placed::Unread(
+                    "MO can be organic matter (matière organique) or molybdenum (Mo): write which"
+                        .into(),
+                );
+            }
+        }
+    }
     if let Some(text) = left.as_deref()
         && (Label::of(text).has(Word::Advice) || fold::squash(text).contains("00sq"))
     {
@@ -179,6 +212,7 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
             form = one_form(form, said);
             unit = Some(printed);
         } else {
+            foreign |= looks_like_unit(&text);
             notes.push(format!("“{text}” beside the result was not understood"));
         }
     }
@@ -209,7 +243,11 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
     // "34 kg/ha (0-60 cm)"
     let deep = rating.as_deref().and_then(|r| depth_at(r, "", decimal));
     let rating = rating.filter(|_| deep.is_none());
-    let unit = unit_or_usual(property, unit, amount, &mut notes);
+    let unit = if foreign && unit.is_none() {
+        None
+    } else {
+        unit_or_usual(property, unit, amount, &mut notes)
+    };
     if let Some(share) = share(form) {
         if matches!(unit, Some(Unit::MeqPer100g | Unit::MmolcPerKg | Unit::MeqPer100cm3)) {
             notes.push(format!("counted by charge, so {} is the same as {}", share.from, share.to));
