@@ -239,6 +239,11 @@ impl Facts {
             && self.ph_after.zip(self.ph_top).is_some_and(|(after, top)| after.likely > top)
     }
 
+    /// The pH is above the plants' range before any biochar.
+    pub fn ph_is_above_range(&self) -> bool {
+        self.ph_level.is_some_and(Level::is_surplus)
+    }
+
     /// Acid-loving plants and a biochar that isn't acid.
     pub fn harms_acid_lovers(&self) -> bool {
         self.acid_lovers && !self.acid_char

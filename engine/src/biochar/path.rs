@@ -2,6 +2,7 @@
 //! for, why, and on whose word.
 
 use crate::biochar::facts::Facts;
+use crate::biochar::rate::MOST_PH;
 use crate::biochar::{Path, Reason, Situation};
 use crate::quantity::{Grounds, Input};
 use crate::soil::Property;
@@ -77,10 +78,15 @@ pub static RULES: &[Rule] = &[
         when: "pH after 1 % biochar by volume is likely above 7.5",
         holds: Facts::ph_past_limit,
         speaks: Speaks::Forbids,
-        says: |_| {
-            "Even a little biochar would take the pH past 7.5, where plants run short of iron, \
-             zinc and manganese."
-                .into()
+        says: |f| {
+            if f.ph.is_some_and(|ph| ph > MOST_PH) {
+                "The pH is past 7.5 already: plants run short of iron, zinc and manganese there, \
+                 and biochar won't bring it down."
+            } else {
+                "Even a little biochar would take the pH past 7.5, where plants run short of \
+                 iron, zinc and manganese."
+            }
+            .into()
         },
         inputs: Facts::shown_ph,
         sources: &[GUO_2020.opened()],
@@ -391,10 +397,12 @@ pub static RULES: &[Rule] = &[
         when: "pH after 1 % biochar is likely above the plants' range",
         holds: Facts::ph_above_range,
         speaks: Speaks::AgainstAny,
-        says: |_| {
-            "The pH is at the top of what these plants like. Take a softwood biochar low in ash, \
-             and little of it."
-                .into()
+        says: |f| {
+            let stands = if f.ph_is_above_range() { "above" } else { "at the top of" };
+            format!(
+                "The pH is {stands} what these plants like. Where biochar is used at all, take a \
+                 softwood one low in ash, and little of it."
+            )
         },
         inputs: Facts::shown_ph,
         sources: &[GUO_2020.opened(), OUR_CHOICE.unsourced()],
