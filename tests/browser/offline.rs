@@ -78,3 +78,21 @@ fn a_new_version_is_offered_and_never_forced() {
     assert_eq!(page.wait_for_answer(), path);
     assert!(!page.browser.shows(UPDATE_NOTE), "the version in use is offered");
 }
+
+#[test]
+fn the_note_that_comes_by_itself_moves_nothing() {
+    let page = Page::open("still");
+    page.wait_until_offline_ready();
+    page.browser.wait_for("the note", || page.browser.shows(OFFLINE_NOTE));
+    for width in [320, 1280] {
+        page.browser.resize(width, 900);
+        let top = |hidden: bool| {
+            page.browser.run_with(
+                "document.querySelector('#offline-note').hidden = arguments[0];
+                 return document.querySelector('#report-text').getBoundingClientRect().top",
+                &[serde_json::json!(hidden)],
+            )
+        };
+        assert_eq!(top(true), top(false), "at {width} px the page jumps when the note comes");
+    }
+}
