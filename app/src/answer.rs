@@ -1,7 +1,6 @@
 //! The answer, on the surface: what to do, how much, when next, and how to
 //! charge; then the questions that could change it.
 
-use emberloam_engine::biochar::Path;
 use emberloam_engine::quantity::Unit;
 use leptos::prelude::*;
 
@@ -19,19 +18,9 @@ use crate::words;
 /// don't bury the questions. The engine names what hurts people first.
 const FIRST_CAUTIONS: usize = 3;
 
-/// The path as a word for styles and tests.
-fn slug(path: Path) -> &'static str {
-    match path {
-        Path::UnchargedAfterHarvest => "uncharged-after-harvest",
-        Path::Charged => "charged",
-        Path::ChargeFirst => "charge-first",
-        Path::None => "none",
-    }
-}
-
 /// The layer.
 pub fn answer(page: Page) -> impl IntoView {
-    let path = move || page.of_plan(|plan| Some(slug(plan.path)));
+    let path = move || page.of_plan(|plan| Some(plan.path.name()));
     let headline = move || page.of_plan(|plan| plan.headline.clone());
     let provisional = move || page.of_plan(|plan| plan.provisional);
     view! {

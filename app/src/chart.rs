@@ -6,7 +6,8 @@ use leptos::html::Canvas;
 use leptos::prelude::*;
 use plotters::coord::Shift;
 use plotters::prelude::{DrawingArea, IntoDrawingArea, RGBColor};
-use plotters::style::{FontDesc, FontFamily, FontStyle};
+use plotters::style::text_anchor::{HPos, Pos, VPos};
+use plotters::style::{FontDesc, FontFamily, FontStyle, RGBAColor, ShapeStyle, TextStyle};
 use plotters_canvas::CanvasBackend;
 
 /// What a chart is drawn on.
@@ -43,8 +44,18 @@ impl Pen {
 
     /// The page's type at a size in the page's pixels. The family is named as
     /// a value: by its name it would bring every script's table of capitals.
-    pub fn font(&self, size: f64) -> FontDesc<'static> {
+    fn font(&self, size: f64) -> FontDesc<'static> {
         FontDesc::new(FontFamily::SansSerif, f64::from(self.px(size)), FontStyle::Normal)
+    }
+
+    /// The style of a text that is set at a point by its anchor.
+    pub fn text(&self, anchor: HPos) -> TextStyle<'_> {
+        TextStyle::from(self.font(13.0)).color(&self.ink).pos(Pos::new(anchor, VPos::Center))
+    }
+
+    /// The style of a line, its width in the page's pixels.
+    pub fn line(&self, colour: RGBAColor, width: f64) -> ShapeStyle {
+        ShapeStyle { color: colour, filled: false, stroke_width: self.px(width).max(1) as u32 }
     }
 
     /// A length of the page in device pixels.

@@ -40,16 +40,31 @@ fn put_right(case: &mut Case, place: Place, original: &str, change: impl FnOnce(
     }
 }
 
+/// The mending of one reading.
+#[derive(Clone, Copy)]
+struct Mending {
+    page: Page,
+    item: Memo<JudgedReading>,
+}
+
+impl Mending {
+    /// The correction there is now.
+    fn now(self) -> Option<Correction> {
+        let (place, original) = self.item.look(|r| (r.place, r.original.clone()));
+        self.page.answers.look(|case| correction(case, place, &original))
+    }
+
+    fn change(self, with: Box<dyn FnOnce(&mut Correction)>) {
+        let (place, original) = self.item.with_untracked(|r| (r.place, r.original.clone()));
+        self.page.answer(|case| put_right(case, place, &original, with));
+    }
+}
+
 /// The controls that put one reading right.
 pub fn correct(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
-    let now = Memo::new(move |_| {
-        let (place, original) = item.look(|r| (r.place, r.original.clone()));
-        page.answers.look(|case| correction(case, place, &original))
-    });
-    let change = move |with: Box<dyn FnOnce(&mut Correction)>| {
-        let (place, original) = item.with_untracked(|r| (r.place, r.original.clone()));
-        page.answer(|case| put_right(case, place, &original, with));
-    };
+    let mending = Mending { page, item };
+    let now = Memo::new(move |_| mending.now());
+    let change = move |with| mending.change(with);
     let methods = Method::ALL.into_iter().map(|m| (m, m.label())).collect();
     let properties = Property::ALL.into_iter().map(|p| (p, p.label())).collect();
     view! {
@@ -127,14 +142,9 @@ pub fn unit_of(page: Page, property: Property) -> impl IntoView {
         about,
         |reading| source_key(reading.place),
         move |item| {
-            let now = move || {
-                let (place, original) = item.look(|r| (r.place, r.original.clone()));
-                page.answers.look(|case| correction(case, place, &original)).and_then(|c| c.unit)
-            };
-            let picked = move |unit| {
-                let (place, original) = item.with_untracked(|r| (r.place, r.original.clone()));
-                page.answer(|case| put_right(case, place, &original, |c| c.unit = unit));
-            };
+            let mending = Mending { page, item };
+            let now = move || mending.now().and_then(|c| c.unit);
+            let picked = move |unit| mending.change(Box::new(move |c| c.unit = unit));
             view! {
                 {source_line(page, move || item.look(|r| r.place))}
                 {pick(words::UNIT, words::AS_PRINTED, report_units(), now, picked)}

@@ -5,8 +5,7 @@ use emberloam_engine::quantity::{Unit, significant};
 use leptos::prelude::*;
 use plotters::element::{PathElement, Polygon, Rectangle};
 use plotters::prelude::{Color, Text};
-use plotters::style::text_anchor::{HPos, Pos, VPos};
-use plotters::style::{ShapeStyle, TextStyle};
+use plotters::style::text_anchor::HPos;
 
 use crate::chart::{Pen, Repaint, Sheet, chart};
 use crate::figure::value;
@@ -91,19 +90,11 @@ fn draw(sheet: &Sheet, pen: &Pen, effects: &[SoilEffect]) {
     let margin = pen.px(30.0);
     let span = f64::from(width - names - 2 * margin);
     let x = |change: f64| names + margin + ((change / reach + 1.0) / 2.0 * span).round() as i32;
-    let font = pen.font(13.0);
-    let at_side = |anchor: HPos| {
-        TextStyle::from(font.clone()).color(&pen.ink).pos(Pos::new(anchor, VPos::Center))
-    };
     let bottom = height - pen.px(AXIS);
     let step = axis_step(reach);
     let mut mark = -(reach / step).floor() * step;
     while mark <= reach {
-        let line = ShapeStyle {
-            color: pen.faint.mix(if mark == 0.0 { 1.0 } else { 0.35 }),
-            filled: false,
-            stroke_width: pen.px(1.0).max(1) as u32,
-        };
+        let line = pen.line(pen.faint.mix(if mark == 0.0 { 1.0 } else { 0.35 }), 1.0);
         // Ignored, here and below: a canvas that can't be drawn on stays blank;
         // the table has the same numbers.
         let _ = sheet.draw(&PathElement::new([(x(mark), 0), (x(mark), bottom)], line));
@@ -114,7 +105,7 @@ fn draw(sheet: &Sheet, pen: &Pen, effects: &[SoilEffect]) {
         };
         let label = format!("{sign}{}\u{a0}%", significant(mark.abs(), 3));
         let at = (x(mark), bottom + pen.px(16.0));
-        let _ = sheet.draw(&Text::new(label, at, at_side(HPos::Center)));
+        let _ = sheet.draw(&Text::new(label, at, pen.text(HPos::Center)));
         mark += step;
     }
     for (row, effect) in effects.iter().enumerate() {
@@ -143,7 +134,7 @@ fn draw(sheet: &Sheet, pen: &Pen, effects: &[SoilEffect]) {
             pen.ink.filled(),
         ));
         let name = words::title(effect.property.label());
-        let _ = sheet.draw(&Text::new(name, (names - pen.px(6.0), y), at_side(HPos::Right)));
+        let _ = sheet.draw(&Text::new(name, (names - pen.px(6.0), y), pen.text(HPos::Right)));
     }
 }
 

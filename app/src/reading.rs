@@ -10,7 +10,7 @@ use leptos::prelude::*;
 use crate::correct::correct;
 use crate::grounds::{grounds, opened_grounds};
 use crate::living::{Look, lines, text};
-use crate::ruler::{Mark, mark_of, ruler, slug};
+use crate::ruler::{Mark, mark_of, ruler};
 use crate::source::source_line;
 use crate::state::Page;
 use crate::words;
@@ -52,12 +52,12 @@ pub fn reading(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
         <li
             class="reading"
             data-property=text(move || item.look(|r| r.property.name()))
-            data-level=move || level().map(slug)
+            data-level=move || level().map(|level| level.name())
         >
             <p class="reading-name">{text(move || item.look(|r| words::title(r.property.label())))}</p>
             <p class="reading-value">
                 {text(move || item.look(amount))} " "
-                <strong class="level" data-level=move || level().map(slug)>
+                <strong class="level" data-level=move || level().map(|level| level.name())>
                     {mark_of(level)}
                     {text(move || level().map_or(words::NOT_JUDGED, |level| level.label()))}
                 </strong>

@@ -75,7 +75,7 @@ pub fn ruler(mark: impl Fn() -> Option<Mark> + Send + Sync + 'static) -> impl In
             let enough = move || mark.look(|m| stretch(&m.range));
             let at = move || per_cent(mark.look(|m| position(&m.range, m.value)));
             view! {
-                <div class="ruler" aria-hidden="true" data-level=move || mark.look(|m| slug(m.level))>
+                <div class="ruler" aria-hidden="true" data-level=move || mark.look(|m| m.level.name())>
                     <div class="ruler-line"></div>
                     {move || {
                         enough()
@@ -112,17 +112,6 @@ pub fn ruler(mark: impl Fn() -> Option<Mark> + Send + Sync + 'static) -> impl In
 
 fn per_cent(value: f64) -> String {
     format!("{value:.2}%")
-}
-
-/// The level as a word for styles and tests.
-pub fn slug(level: Level) -> &'static str {
-    match level {
-        Level::VeryLow => "very-low",
-        Level::Low => "low",
-        Level::Sufficient => "sufficient",
-        Level::High => "high",
-        Level::Excess => "excess",
-    }
 }
 
 /// The mark's shape: it points down for short and up for surplus, twice when

@@ -1,9 +1,7 @@
 //! What is typed stays on this device, and nowhere else.
 
 use emberloam_engine::Case;
-use emberloam_engine::case::{Bag, Bed, ChargeSource, ReadingAnswers, Season};
-use emberloam_engine::quantity::Measures;
-use emberloam_engine::soil::PlantGroup;
+use emberloam_engine::report::MOST_BYTES;
 use serde::{Deserialize, Serialize};
 use web_sys::Storage;
 
@@ -13,67 +11,31 @@ use crate::words;
 const KEPT: &str = "emberloam:kept";
 /// Where a state that can't be read is put aside, so that it isn't lost.
 const SET_ASIDE: &str = "emberloam:set-aside";
-/// Text above this is no soil report and isn't kept.
-const LONGEST_KEPT: usize = 1_000_000;
 
-/// All that is kept.
-#[derive(Clone, Debug, Default, PartialEq)]
+/// All that is kept. The report in the answers is no part of it: it is read
+/// again from the text.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
 pub struct Kept {
     /// The pasted text.
     pub text: String,
-    /// The answers; the report in it stays empty, for it is read again.
+    /// The answers.
     pub answers: Case,
-}
-
-/// The same as it stands on the device: the case without its report.
-#[derive(Default, Serialize, Deserialize)]
-#[serde(default, rename_all = "kebab-case")]
-struct OnDevice {
-    text: String,
-    sample: usize,
-    reading: ReadingAnswers,
-    bed: Bed,
-    plants: Option<PlantGroup>,
-    season: Season,
-    biochar: Bag,
-    charge_with: Vec<ChargeSource>,
-    measures: Measures,
 }
 
 impl Kept {
     /// As one line of JSON. Text too long for a report is left out.
     fn to_json(&self) -> Option<String> {
-        let Kept { text, answers } = self.clone();
-        let short = text.len() <= LONGEST_KEPT;
-        serde_json::to_string(&OnDevice {
-            text: if short { text } else { String::new() },
-            sample: answers.sample,
-            reading: answers.reading,
-            bed: answers.bed,
-            plants: answers.plants,
-            season: answers.season,
-            biochar: answers.biochar,
-            charge_with: answers.charge_with,
-            measures: answers.measures,
-        })
-        .ok()
+        if self.text.len() > MOST_BYTES {
+            let answers = self.answers.clone();
+            return serde_json::to_string(&Kept { text: String::new(), answers }).ok();
+        }
+        serde_json::to_string(self).ok()
     }
 
     /// Reads what [`Kept::to_json`] wrote.
     fn from_json(json: &str) -> Option<Kept> {
-        let kept: OnDevice = serde_json::from_str(json).ok()?;
-        let answers = Case {
-            sample: kept.sample,
-            reading: kept.reading,
-            bed: kept.bed,
-            plants: kept.plants,
-            season: kept.season,
-            biochar: kept.biochar,
-            charge_with: kept.charge_with,
-            measures: kept.measures,
-            ..Case::default()
-        };
-        Some(Kept { text: kept.text, answers })
+        serde_json::from_str(json).ok()
     }
 }
 
@@ -110,7 +72,7 @@ pub fn keep(kept: &Kept) -> Result<(), &'static str> {
     let storage = storage().ok_or(words::STORAGE_OFF)?;
     let json = kept.to_json().ok_or(words::STORAGE_OFF)?;
     storage.set_item(KEPT, &json).map_err(|_| words::STORAGE_FULL)?;
-    if kept.text.len() > LONGEST_KEPT { Err(words::TEXT_TOO_LONG_TO_KEEP) } else { Ok(()) }
+    if kept.text.len() > MOST_BYTES { Err(words::TEXT_TOO_LONG_TO_KEEP) } else { Ok(()) }
 }
 
 /// Removes all that was kept.
@@ -147,7 +109,7 @@ mod tests {
 
     #[test]
     fn text_too_long_for_a_report_is_left_out_and_the_answers_stay() {
-        let mut kept = Kept { text: "x".repeat(LONGEST_KEPT + 1), ..Kept::default() };
+        let mut kept = Kept { text: "x".repeat(MOST_BYTES + 1), ..Kept::default() };
         kept.answers.bed.depth_cm = Some(15.0);
         let back = Kept::from_json(&kept.to_json().unwrap()).unwrap();
         assert_eq!(back.text, "");

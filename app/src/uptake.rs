@@ -3,8 +3,7 @@
 use leptos::prelude::*;
 use plotters::element::{PathElement, Polygon};
 use plotters::prelude::{Color, Text};
-use plotters::style::text_anchor::{HPos, Pos, VPos};
-use plotters::style::{ShapeStyle, TextStyle};
+use plotters::style::text_anchor::HPos;
 
 use crate::chart::{Pen, Repaint, Sheet, chart};
 use crate::living::flag;
@@ -80,30 +79,21 @@ fn draw(sheet: &Sheet, pen: &Pen, points: &[Point]) {
     let (top, bottom) = (pen.px(14.0), height as i32 - pen.px(40.0));
     let x = |day: f64| left + (day / last * f64::from(right - left)).round() as i32;
     let y = |share: f64| bottom - (share / 100.0 * f64::from(bottom - top)).round() as i32;
-    let font = pen.font(13.0);
-    let text = |anchor: HPos| {
-        TextStyle::from(font.clone()).color(&pen.ink).pos(Pos::new(anchor, VPos::Center))
-    };
-    let line = |colour: plotters::style::RGBAColor, width: f64| ShapeStyle {
-        color: colour,
-        filled: false,
-        stroke_width: pen.px(width).max(1) as u32,
-    };
     // Ignored throughout: a canvas that can't be drawn on stays blank; the
     // table has the same numbers.
     for share in [0.0, 25.0, 50.0, 75.0, 100.0] {
         let strength = if share == 0.0 { 1.0 } else { 0.35 };
         let ends = [(left, y(share)), (right, y(share))];
-        let _ = sheet.draw(&PathElement::new(ends, line(pen.faint.mix(strength), 1.0)));
+        let _ = sheet.draw(&PathElement::new(ends, pen.line(pen.faint.mix(strength), 1.0)));
         let at = (left - pen.px(8.0), y(share));
-        let _ = sheet.draw(&Text::new(per_cent(share), at, text(HPos::Right)));
+        let _ = sheet.draw(&Text::new(per_cent(share), at, pen.text(HPos::Right)));
     }
     let upper = points.iter().map(|&(day, _, _, high)| (x(day), y(high)));
     let lower = points.iter().rev().map(|&(day, low, _, _)| (x(day), y(low)));
     let band: Vec<_> = upper.chain(lower).collect();
     let _ = sheet.draw(&Polygon::new(band, pen.possible.filled()));
     let likely: Vec<_> = points.iter().map(|&(day, _, likely, _)| (x(day), y(likely))).collect();
-    let _ = sheet.draw(&PathElement::new(likely, line(pen.likely.mix(1.0), 2.5)));
+    let _ = sheet.draw(&PathElement::new(likely, pen.line(pen.likely.mix(1.0), 2.5)));
     for day in [0.0, (last / 2.0).round(), last] {
         let anchor = if day == 0.0 {
             HPos::Left
@@ -113,6 +103,6 @@ fn draw(sheet: &Sheet, pen: &Pen, points: &[Point]) {
             HPos::Center
         };
         let at = (x(day), bottom + pen.px(18.0));
-        let _ = sheet.draw(&Text::new(words::day(day), at, text(anchor)));
+        let _ = sheet.draw(&Text::new(words::day(day), at, pen.text(anchor)));
     }
 }

@@ -72,8 +72,10 @@ mod tests {
     use std::collections::BTreeSet;
 
     use super::Named;
+    use crate::biochar::Path;
     use crate::case::{BagState, BedKind, ChargeSource, Feedstock, Winter};
     use crate::quantity::{Measures, Unit};
+    use crate::ranges::Level;
     use crate::soil::{Method, PlantGroup, Property, Texture};
 
     fn come_back<T>()
@@ -104,5 +106,7 @@ mod tests {
         come_back::<BagState>();
         come_back::<Feedstock>();
         come_back::<ChargeSource>();
+        come_back::<Path>();
+        come_back::<Level>();
     }
 }

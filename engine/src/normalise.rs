@@ -6,7 +6,7 @@ use crate::case::{Correction, ReadingAnswers};
 use crate::quantity::{Context, ConvertError, Unit, convert, significant};
 use crate::question::{Question, QuestionId};
 use crate::report::{Known, Origin, Place, Reading, SampleReport, parse_amount};
-use crate::soil::{Measure, Method, Property, Soil};
+use crate::soil::{Measure, Method, Property, Soil, listed};
 
 /// A sample ready to be judged.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -285,7 +285,7 @@ fn questions(readings: &[NormalReading]) -> Vec<Question> {
     ask(
         QuestionId::Extractant,
         no_method.clone(),
-        format!("Which extractant did the laboratory use for {}?", in_words(&no_method)),
+        format!("Which extractant did the laboratory use for {}?", listed(&no_method)),
         "Without it these numbers can't be judged: the same soil gives very different numbers in different extractants.",
         Some(
             "Look for a name such as Mehlich-3, Olsen or Modified Morgan at the foot of the report, or on the laboratory's web page.",
@@ -295,7 +295,7 @@ fn questions(readings: &[NormalReading]) -> Vec<Question> {
     ask(
         QuestionId::NutrientUnit,
         no_unit.clone(),
-        format!("What is the unit of {}?", in_words(&no_unit)),
+        format!("What is the unit of {}?", listed(&no_unit)),
         "Without it the number can't be compared with any range.",
         Some("ppm (mg/kg) is the most usual. Pounds per acre are about twice the ppm."),
     );
@@ -310,7 +310,7 @@ fn questions(readings: &[NormalReading]) -> Vec<Question> {
     ask(
         QuestionId::ReadingUnit,
         doubtful.clone(),
-        format!("What is the unit of {}?", in_words(&doubtful)),
+        format!("What is the unit of {}?", listed(&doubtful)),
         "It is missing or can't be right. Until it is put right the reading is left out.",
         Some("Correct it beside the reading."),
     );
@@ -324,7 +324,7 @@ fn questions(readings: &[NormalReading]) -> Vec<Question> {
         per_area.clone(),
         format!(
             "How deep was the sample taken? It turns {} per area into a concentration.",
-            in_words(&per_area)
+            listed(&per_area)
         ),
         "A sample twice as deep holds half the concentration for the same pounds per acre.",
         Some("6 to 7 inches (15–18 cm) is the usual depth for a garden bed."),
@@ -347,15 +347,6 @@ fn questions(readings: &[NormalReading]) -> Vec<Question> {
         Some("1:1, 1:2, 1:5 or saturated paste."),
     );
     questions
-}
-
-fn in_words(properties: &[Property]) -> String {
-    let labels: Vec<&str> = properties.iter().map(|p| p.label()).collect();
-    match labels.as_slice() {
-        [] => String::new(),
-        [one] => (*one).to_string(),
-        [rest @ .., last] => format!("{} and {last}", rest.join(", ")),
-    }
 }
 
 #[cfg(test)]

@@ -129,16 +129,21 @@ pub fn interpret(case: &Case) -> Outcome {
     let chosen = case.sample.min(samples.len().saturating_sub(1));
     let unread =
         case.report.unread.iter().chain(samples.iter().flat_map(|s| &s.unread)).cloned().collect();
-    let plan = samples.get(chosen).cloned().unwrap_or_else(|| {
-        interpret_sample(case, &SampleReport { name: String::new(), ..SampleReport::default() })
-    });
+    let no_sample;
+    let plan = match samples.get(chosen) {
+        Some(sample) => sample,
+        None => {
+            no_sample = interpret_sample(case, &SampleReport::default());
+            &no_sample
+        }
+    };
     Outcome {
         version: OUTCOME_VERSION,
         sample: chosen,
         unread,
-        questions: plan.questions,
-        derived: plan.derived,
-        advice: plan.advice,
+        questions: plan.questions.clone(),
+        derived: plan.derived.clone(),
+        advice: plan.advice.clone(),
         notes: case.report.notes.clone(),
         samples,
     }

@@ -2,14 +2,15 @@
 
 use serde::Serialize;
 
+use crate::named::by_name;
+
 use crate::cautions::Caution;
 use crate::quantity::{Figure, Grounds};
 use crate::season::Task;
 use crate::soil::Property;
 
 /// The biochar path.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Path {
     /// Uncharged biochar after harvest, to hold a surplus over winter.
     UnchargedAfterHarvest,
@@ -19,6 +20,13 @@ pub enum Path {
     ChargeFirst,
     /// No biochar now.
     None,
+}
+
+by_name! { Path, "path",
+    UnchargedAfterHarvest: "uncharged-after-harvest",
+    Charged: "charged",
+    ChargeFirst: "charge-first",
+    None: "none",
 }
 
 /// The plan.

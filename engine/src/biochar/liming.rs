@@ -2,6 +2,7 @@
 
 use crate::biochar::spread::{inverse, product};
 use crate::biochar::{Material, Situation};
+use crate::chemistry::{MEHLICH_PER_PH, MEHLICH_START};
 use crate::quantity::Band;
 use crate::soil::{Method, Property, Texture};
 use crate::sources::{
@@ -62,9 +63,9 @@ pub fn buffering(situation: &Situation<'_>) -> Buffering {
         .filter(|m| m.method == Some(Method::MehlichBuffer))
         .and_then(|m| m.amount.exact());
     if let (Some(buffer), Some(ph)) = (mehlich, water_ph(situation)) {
-        let acidity = 4.0 * (6.6 - buffer);
+        let acidity = MEHLICH_PER_PH * (MEHLICH_START - buffer);
         if ph < 6.4 && acidity > 0.0 {
-            let value = 10.0 * acidity / (6.6 - ph);
+            let value = 10.0 * acidity / (MEHLICH_START - ph);
             return Buffering {
                 band: Band::new(value * 0.6, value, value * 1.6),
                 from: format!("Mehlich buffer pH {buffer} at pH {ph}"),

@@ -5,7 +5,7 @@ use crate::biochar::facts::Facts;
 use crate::biochar::rate::MOST_PH;
 use crate::biochar::{Path, Reason, Situation};
 use crate::quantity::{Grounds, Input};
-use crate::soil::Property;
+use crate::soil::{Property, listed};
 use crate::sources::{
     BEKCHANOVA_2024, BORCHARD_2019, COLORADO_SODIC, COMMON_PRACTICE, Citation, DRYLANDS_2025,
     GUO_2020, JEFFERY_2011, JEFFERY_2017, KAMMANN_2015, LIU_2017, NGUYEN_2017, NRCS_SALINITY,
@@ -531,15 +531,5 @@ impl Decision {
     /// Whether a rule holds.
     pub fn fired(&self, name: &str) -> bool {
         self.fired.iter().any(|rule| rule.name == name)
-    }
-}
-
-/// `a`, `a and b`, `a, b and c`.
-fn listed(properties: &[Property]) -> String {
-    let names: Vec<&str> = properties.iter().map(|p| p.label()).collect();
-    match names.split_last() {
-        None => String::new(),
-        Some((only, [])) => (*only).to_string(),
-        Some((last, rest)) => format!("{} and {last}", rest.join(", ")),
     }
 }

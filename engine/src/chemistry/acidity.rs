@@ -15,6 +15,12 @@ pub(super) struct Acidity {
     pub grounds: Grounds,
 }
 
+/// Acidity by the Mehlich buffer is this many meq/100 cm³ for each unit the
+/// buffer pH lies below its start.
+pub(crate) const MEHLICH_PER_PH: f64 = 4.0;
+/// pH of the Mehlich buffer before soil is added.
+pub(crate) const MEHLICH_START: f64 = 6.6;
+
 /// From this pH no acidity is counted.
 const NONE_FROM_PH: f64 = 7.0;
 /// Base unsaturation is not taken beyond this, however acid the soil.
@@ -76,7 +82,8 @@ fn from_buffer(method: Method, reading: f64) -> Option<Acidity> {
         Method::SmpBuffer | Method::SikoraBuffer => by(12.0, 7.0, &[SMP_ACIDITY.from_memory()]),
         Method::WoodruffBuffer => by(10.0, 7.0, &[WOODRUFF_ACIDITY.from_memory()]),
         Method::MehlichBuffer => {
-            let per_volume = by(4.0, 6.6, &[NCDA_BUFFER.opened(), OUR_CHOICE.unsourced()]);
+            let per_volume =
+                by(MEHLICH_PER_PH, MEHLICH_START, &[NCDA_BUFFER.opened(), OUR_CHOICE.unsourced()]);
             let ac = per_volume.band.likely;
             Acidity {
                 band: Band::new(ac / 1.3, ac, ac / 0.8),

@@ -11,6 +11,8 @@ use crate::question::Question;
 use crate::ranges::Setting;
 use crate::soil::Soil;
 
+pub(crate) use acidity::{MEHLICH_PER_PH, MEHLICH_START};
+
 /// What the chemistry says of one sample.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Chemistry {

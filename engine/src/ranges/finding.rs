@@ -2,13 +2,14 @@
 
 use serde::Serialize;
 
+use crate::named::by_name;
+
 use crate::quantity::{Grounds, Unit};
 use crate::soil::Property;
 use crate::sources::Grade;
 
 /// How a property stands, by the published probability that plants respond.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Level {
     /// A response is nearly certain.
     VeryLow,
@@ -20,6 +21,14 @@ pub enum Level {
     High,
     /// So much that the source says to stop adding it.
     Excess,
+}
+
+by_name! { Level, "level",
+    VeryLow: "very-low",
+    Low: "low",
+    Sufficient: "sufficient",
+    High: "high",
+    Excess: "excess",
 }
 
 impl Level {

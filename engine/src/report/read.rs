@@ -77,6 +77,17 @@ fn result_below(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Vec<C
     (bare && names_property(name, decimal)).then(|| vec![name.clone(), result.clone()])
 }
 
+/// A row as one text, and where it stands.
+pub(super) fn whole(row: &[Cell]) -> (String, Place) {
+    let filled: Vec<&Cell> = row.iter().filter(|c| !c.text.is_empty()).collect();
+    let text = filled.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join("  ");
+    let place = match (filled.first(), filled.last()) {
+        (Some(first), Some(last)) => Place { end: last.place.end, ..first.place },
+        _ => Place::default(),
+    };
+    (text, place)
+}
+
 /// The report under way.
 #[derive(Default)]
 pub(super) struct Reader {
@@ -157,9 +168,10 @@ impl Reader {
     /// A row outside every table.
     pub fn free_row(&mut self, row: &[Cell]) -> Result<(), Trouble> {
         let filled: Vec<&Cell> = row.iter().filter(|c| !c.text.is_empty()).collect();
-        let (Some(first), Some(last)) = (filled.first(), filled.last()) else { return Ok(()) };
-        let whole = filled.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join("  ");
-        let at = Place { end: last.place.end, ..first.place };
+        if filled.is_empty() {
+            return Ok(());
+        }
+        let (whole, at) = whole(row);
         let own = |c: &&Cell| about_sample(std::slice::from_ref(*c), self.decimal).is_some();
         if filled.len() > 1 && filled.iter().any(|c| c.text.contains(':') && own(c)) {
             // "Sample: 1   Depth: 0-8 in": each cell speaks for itself.

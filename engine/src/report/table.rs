@@ -10,7 +10,7 @@ use super::lines::read_row;
 use super::names::Form;
 use super::number::is_rating;
 use super::place::Draft;
-use super::read::Reader;
+use super::read::{Reader, whole};
 use super::units::Printed;
 use super::{Cell, Place, Trouble};
 use crate::quantity::Unit;
@@ -25,16 +25,6 @@ struct Column {
     method: Option<Method>,
     /// A column of ratings or units right beside it.
     rating: Option<usize>,
-}
-
-fn whole(row: &[Cell]) -> (String, Place) {
-    let filled: Vec<&Cell> = row.iter().filter(|c| !c.text.is_empty()).collect();
-    let text = filled.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join("  ");
-    let place = match (filled.first(), filled.last()) {
-        (Some(first), Some(last)) => Place { end: last.place.end, ..first.place },
-        _ => Place::default(),
-    };
-    (text, place)
 }
 
 /// Reads a table with one sample a row; returns the row after it.

@@ -10,5 +10,6 @@ mod texture;
 pub use method::{Method, MethodKind};
 pub use plants::PlantGroup;
 pub use property::Property;
+pub(crate) use property::listed;
 pub use sample::{Amount, Measure, Soil};
 pub use texture::Texture;

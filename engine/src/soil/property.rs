@@ -92,6 +92,16 @@ pub enum Property {
 
 by_name!(Property, "property");
 
+/// `calcium`, `calcium and zinc`, `boron, calcium and zinc`.
+pub(crate) fn listed(properties: &[Property]) -> String {
+    let names: Vec<&str> = properties.iter().map(|p| p.label()).collect();
+    match names.as_slice() {
+        [] => String::new(),
+        [one] => (*one).to_string(),
+        [rest @ .., last] => format!("{} and {last}", rest.join(", ")),
+    }
+}
+
 impl Property {
     /// Every property, in the order a report is usually read.
     pub const ALL: [Property; 41] = [
