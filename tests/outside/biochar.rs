@@ -50,7 +50,9 @@ impl Bed {
     }
 
     pub fn level(mut self, property: Property, level: Level) -> Bed {
-        let finding = Finding { level: Some(level), ..Finding::default() };
+        // As every range has one, a publication that was read.
+        let grounds = Grounds::new("", &[sources::DELAWARE_NUTRIENTS.opened()]);
+        let finding = Finding { level: Some(level), grounds, ..Finding::default() };
         self.findings.set(property, finding);
         self
     }

@@ -6,6 +6,7 @@ use std::path::PathBuf;
 use emberloam_engine::quantity::Unit;
 use emberloam_engine::report::{MOST_BYTES, Reading, Report, SampleReport, Trouble, open, read};
 use emberloam_engine::soil::{Amount, Method, Property, Texture};
+use emberloam_engine::{Case, interpret};
 use proptest::prelude::*;
 
 use crate::close;
@@ -474,5 +475,19 @@ proptest! {
         let amount = one(&report.samples[0], Property::Calcium).amount;
         prop_assert_eq!(amount, Some(Amount::Exactly(f64::from(value))));
         prop_assert!(report.notes.iter().any(|n| n.contains(&written)), "{:?}", report.notes);
+    }
+}
+
+/// Source: the ranges of Georgia SB 62 for Mehlich-1 are from memory, whatever
+/// is read elsewhere about where that extractant fits.
+#[test]
+fn a_plan_on_remembered_ranges_says_so_even_where_the_extractant_is_doubtful() {
+    for ph in ["6.2", "7.2"] {
+        let text = format!("Mehlich-1\nDepth 0-6 in\npH {ph}\nP 12 lb/acre\nK 300 lb/acre\n");
+        let case = Case { report: report(text.as_bytes()), ..Case::default() };
+        let advice = interpret(&case).advice;
+        let rules: Vec<_> = advice.reasons.iter().map(|r| r.rule).collect();
+        assert!(rules.contains(&"judged-from-memory"), "pH {ph}: {rules:?}");
+        assert!(advice.provisional, "pH {ph}");
     }
 }

@@ -7,7 +7,6 @@ use crate::quantity::{Band, Input, Measures, Unit, shown, significant};
 use crate::ranges::{Finding, Level};
 use crate::season::{BETTER_DAYS, Timing};
 use crate::soil::{Method, PlantGroup, Property, Texture};
-use crate::sources::Grade;
 
 /// The least share worth spreading, % by volume.
 const LEAST_SHARE: f64 = 1.0;
@@ -80,7 +79,7 @@ impl Facts {
         let from_memory = levels
             .iter()
             .map(|(p, ..)| *p)
-            .filter(|p| findings.get(*p).is_some_and(rests_on_memory))
+            .filter(|p| findings.get(*p).is_some_and(Finding::rests_on_memory))
             .collect();
         let figure = |name: &str| chemistry.get(name).map(|f| f.band);
         Facts {
@@ -406,9 +405,4 @@ impl Facts {
 
 fn input(name: &str, value: &str) -> Input {
     Input { name: name.to_string(), value: value.to_string() }
-}
-
-fn rests_on_memory(finding: &Finding) -> bool {
-    let sources = &finding.grounds.sources;
-    !sources.is_empty() && sources.iter().all(|c| c.grade == Grade::FromMemory)
 }
