@@ -12,6 +12,8 @@ pub enum Refusal {
     },
     /// A PDF whose pages are pictures.
     ScannedPdf,
+    /// A PDF whose fonts do not say which letters they draw.
+    NoLetters,
     /// A PDF that needs a password.
     LockedPdf,
     /// Damaged, or not what its first bytes say.
@@ -32,6 +34,10 @@ impl fmt::Display for Refusal {
             Refusal::ScannedPdf => f.write_str(
                 "The pages of this PDF are pictures, so there is no text to read. Ask the laboratory \
                  for the report as a file with text, or type the results in.",
+            ),
+            Refusal::NoLetters => f.write_str(
+                "This PDF shows its letters as drawings without saying which letters they are, so they \
+                 can't be read. Ask the laboratory for the report as a spreadsheet, or type the results in.",
             ),
             Refusal::LockedPdf => f.write_str(
                 "This PDF is locked with a password. Open it with the password, print it to a new \

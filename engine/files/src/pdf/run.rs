@@ -1,0 +1,167 @@
+//! Letters to runs: stretches of text drawn in one go.
+
+use super::matrix::Point;
+
+/// Which way text is read on the page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Way {
+    Right,
+    Down,
+    Left,
+    Up,
+}
+
+impl Way {
+    /// The way of a line of text; `None` when it is slanted, as a watermark is.
+    pub fn of(dx: f64, dy: f64) -> Option<Way> {
+        if dy.abs() < 0.1 * dx.abs() {
+            Some(if dx > 0.0 { Way::Right } else { Way::Left })
+        } else if dx.abs() < 0.1 * dy.abs() {
+            Some(if dy > 0.0 { Way::Down } else { Way::Up })
+        } else {
+            None
+        }
+    }
+
+    /// A point, after the page is turned so that text of this way reads to the right.
+    pub fn upright(self, (x, y): Point) -> Point {
+        match self {
+            Way::Right => (x, y),
+            Way::Down => (y, -x),
+            Way::Left => (-x, -y),
+            Way::Up => (-y, x),
+        }
+    }
+}
+
+/// One letter as it was drawn.
+pub(super) struct Glyph<'a> {
+    pub text: &'a str,
+    /// Start and end of its base line.
+    pub from: Point,
+    pub to: Point,
+    /// Where the next letter would stand.
+    pub pen: Point,
+    /// Type size on the page.
+    pub em: f64,
+    pub way: Way,
+    /// Number of its font.
+    pub font: usize,
+}
+
+/// Text drawn in one go, without a gap that may part cells. Before the page
+/// is turned upright, the numbers are along and across its own way.
+#[derive(Clone, Debug)]
+pub(super) struct Run {
+    pub text: String,
+    pub x0: f64,
+    pub x1: f64,
+    /// The base line, downward.
+    pub y: f64,
+    pub em: f64,
+    pub way: Way,
+    pub font: usize,
+    /// It goes on where the run drawn before it ended: one blank apart, or none.
+    pub goes_on: bool,
+}
+
+/// Builds the runs of a page.
+#[derive(Default)]
+pub(super) struct Runs {
+    done: Vec<Run>,
+    open: Option<Run>,
+    /// Along, across: where the next letter is expected.
+    pen: Point,
+    /// Blanks since the last letter.
+    blanks: u32,
+    /// Letters and blanks drawn.
+    pub letters: usize,
+    pub all_blanks: usize,
+}
+
+impl Runs {
+    /// Takes the next letter.
+    pub fn put(&mut self, glyph: &Glyph<'_>) {
+        let (x0, y) = glyph.way.upright(glyph.from);
+        let (x1, _) = glyph.way.upright(glyph.to);
+        let pen = glyph.way.upright(glyph.pen);
+        let same = self.open.as_ref().is_some_and(|run| {
+            run.way == glyph.way && (run.y - y).abs() < 0.12 * run.em.max(glyph.em)
+        });
+        let gap = x0 - self.pen.0;
+        let near = same && gap > -0.3 * glyph.em && gap < 0.35 * glyph.em;
+        if glyph.text.trim().is_empty() {
+            if glyph.text.is_empty() {
+                return;
+            }
+            if !near {
+                self.close();
+            }
+            self.blanks += 1;
+            self.all_blanks += 1;
+            self.pen = pen;
+            return;
+        }
+        self.letters += 1;
+        // One blank parts words, more part cells; after a full stop two are usual.
+        let wide = self.open.as_ref().is_some_and(|run| {
+            let apart = x0 - run.x1;
+            self.blanks > 2
+                || self.blanks == 2 && !run.text.ends_with(['.', ':', ';', '!', '?'])
+                || apart > 1.6 * glyph.em
+        });
+        let gap_blank = gap > 0.12 * glyph.em;
+        if near && !wide && self.open.as_ref().is_some_and(|r| r.font == glyph.font) {
+            if let Some(run) = &mut self.open {
+                if self.blanks > 0 || gap_blank {
+                    run.text.push(' ');
+                }
+                run.text.push_str(glyph.text);
+                run.x1 = run.x1.max(x1);
+                run.em = run.em.max(glyph.em);
+            }
+        } else {
+            let goes_on = near && !wide;
+            let spaced = self.blanks > 0 || gap_blank;
+            self.close();
+            self.open = Some(Run {
+                text: if goes_on && spaced {
+                    format!(" {}", glyph.text)
+                } else {
+                    glyph.text.to_string()
+                },
+                x0,
+                x1,
+                y,
+                em: glyph.em,
+                way: glyph.way,
+                font: glyph.font,
+                goes_on,
+            });
+        }
+        self.blanks = 0;
+        self.pen = pen;
+    }
+
+    fn close(&mut self) {
+        self.blanks = 0;
+        if let Some(run) = self.open.take() {
+            // Bold type and shadows are drawn twice.
+            let twice = self.done.iter().rev().take(80).any(|other| {
+                other.way == run.way
+                    && (other.x0 - run.x0).abs() < 0.15 * run.em
+                    && (other.y - run.y).abs() < 0.15 * run.em
+                    && other.text.trim() == run.text.trim()
+            });
+            if !twice {
+                self.done.push(run);
+            }
+        }
+    }
+
+    /// All runs.
+    pub fn finish(mut self) -> Vec<Run> {
+        self.close();
+        self.done
+    }
+}

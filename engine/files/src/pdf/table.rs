@@ -1,0 +1,472 @@
+//! Lines to tables: which cells stand below one another, and which lines are
+//! one row.
+
+use super::lines::{Cell, Line, Rules};
+
+/// A row of a page.
+#[derive(Clone, Debug)]
+pub(super) struct Row {
+    /// Base line of its first line.
+    pub y: f64,
+    /// The cells by column; blank ones are empty.
+    pub cells: Vec<String>,
+    /// Which table of the page it belongs to; `None` for a line of prose.
+    pub table: Option<usize>,
+}
+
+/// A column of a table.
+#[derive(Clone, Debug)]
+pub(super) struct Column {
+    lo: f64,
+    hi: f64,
+    lefts: Vec<f64>,
+    rights: Vec<f64>,
+}
+
+/// A table's lines, with the column of each cell.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Table {
+    columns: Vec<Column>,
+    lines: Vec<(Line, Vec<usize>)>,
+    em: f64,
+}
+
+/// A number, a limit such as `<0.5`: what a result looks like. `1:1 water`
+/// and `0-6 in` are none.
+pub(super) fn is_result(text: &str) -> bool {
+    let bare = text.trim_start_matches(['<', '>', '≤', '≥', '=', '~', '±', '+', '-', '−', ' ']);
+    let rest = bare.trim_start_matches(|c: char| c.is_ascii_digit() || matches!(c, '.' | ','));
+    if rest.len() == bare.len() || !bare.starts_with(|c: char| c.is_ascii_digit() || c == '.') {
+        return false;
+    }
+    let solution = rest.starts_with("N ") || rest.starts_with("M ");
+    !solution && !rest.starts_with([':', '-', '–', '/', '(', ')'])
+}
+
+fn has_result(line: &Line) -> bool {
+    line.cells.iter().any(|c| is_result(&c.text))
+}
+
+/// Cuts the lines of a page into tables and prose. A table that `before`, the
+/// last one of the page before, seems to go on in takes its columns.
+pub(super) fn rows(lines: Vec<Line>, rules: &Rules, before: &mut Option<Table>) -> Vec<Row> {
+    let mut rows = Vec::new();
+    let mut number = 0;
+    for block in blocks(lines) {
+        if block.iter().all(|l| l.cells.len() < 2) {
+            rows.extend(block.into_iter().map(|line| Row {
+                y: line.y,
+                cells: line.cells.into_iter().map(|c| c.text).collect(),
+                table: None,
+            }));
+            continue;
+        }
+        let table = Table::new(block, before.as_ref());
+        rows.extend(table.rows(rules, number));
+        number += 1;
+        *before = Some(table);
+    }
+    rows
+}
+
+/// Stretches of lines that may be one table.
+fn blocks(lines: Vec<Line>) -> Vec<Vec<Line>> {
+    let mut blocks: Vec<Vec<Line>> = Vec::new();
+    let mut pitch = 0.0f64;
+    for line in lines {
+        if let Some(block) = blocks.last_mut()
+            && let Some(last) = block.last()
+        {
+            let gap = line.y - last.y;
+            let em = line.em.min(last.em);
+            let spans = line.cells.len() == 1
+                && gap > 0.95 * em
+                && last.cells.len() > 1
+                && last.cells.iter().filter(|c| overlap(c.x0, c.x1, &line.cells[0]) > 0.0).count()
+                    > 1;
+            let prose = last.cells.len() == 1
+                && line.cells.len() > 1
+                && gap > 0.95 * em
+                && line.cells.iter().filter(|c| overlap(c.x0, c.x1, &last.cells[0]) > 0.0).count()
+                    > 1;
+            let near = gap <= (2.6 * em).max(1.8 * pitch);
+            if near && !spans && !prose {
+                pitch = pitch.max(gap);
+                block.push(line);
+                continue;
+            }
+        }
+        pitch = 0.0;
+        blocks.push(vec![line]);
+    }
+    blocks
+}
+
+fn overlap(lo: f64, hi: f64, cell: &Cell) -> f64 {
+    hi.min(cell.x1) - lo.max(cell.x0)
+}
+
+impl Table {
+    fn new(block: Vec<Line>, before: Option<&Table>) -> Table {
+        let em = block.iter().map(|l| l.em).fold(0.0, f64::max);
+        if let Some(before) = before
+            && let Some(table) = before.going_on(&block)
+        {
+            return table;
+        }
+        let mut table = Table::default();
+        table.em = em;
+        table.fill(block);
+        if table.part_seams() {
+            let block = std::mem::take(&mut table.lines).into_iter().map(|l| l.0).collect();
+            table.columns.clear();
+            table.fill(block);
+        }
+        table
+    }
+
+    /// The block as a part of this table, when it has no head of its own and
+    /// every cell stands in one of the columns.
+    fn going_on(&self, block: &[Line]) -> Option<Table> {
+        if !block.iter().find(|l| l.cells.len() > 1).is_some_and(has_result) {
+            return None;
+        }
+        let mut table = Table { lines: Vec::new(), ..self.clone() };
+        for line in block {
+            let places = table.places(line);
+            let fits = line.cells.iter().zip(&places).all(|(cell, place)| {
+                place.is_some_and(|p| {
+                    let column = &table.columns[p];
+                    overlap(column.lo, column.hi, cell) > 0.0
+                })
+            });
+            if !fits {
+                return None;
+            }
+            table.put(line.clone(), &places);
+        }
+        table.part_seams();
+        Some(table)
+    }
+
+    /// Places all lines, the fullest first.
+    fn fill(&mut self, block: Vec<Line>) {
+        let mut order: Vec<usize> = (0..block.len()).collect();
+        order.sort_by_key(|&i| {
+            let line = &block[i];
+            (usize::MAX - line.cells.len(), !has_result(line))
+        });
+        for i in order {
+            let places = self.places(&block[i]);
+            self.put(block[i].clone(), &places);
+        }
+        self.lines.sort_by(|a, b| a.0.y.total_cmp(&b.0.y));
+    }
+
+    /// The column of each cell of a line: the cheapest way to lay the cells in
+    /// order over the columns; `None` where a cell needs a column of its own.
+    fn places(&self, line: &Line) -> Vec<Option<usize>> {
+        let (n, m) = (line.cells.len(), self.columns.len());
+        let alone = self.em * if n == m { 12.0 } else { 7.0 };
+        // cost[i][j]: the first i cells over the first j columns.
+        let width = m + 1;
+        let mut cost = vec![0.0f64; (n + 1) * width];
+        for i in 1..=n {
+            cost[i * width] = alone * i as f64;
+            for j in 1..=m {
+                let fits = cost[(i - 1) * width + j - 1] + self.cost(&line.cells[i - 1], j - 1);
+                let apart = cost[(i - 1) * width + j] + alone;
+                cost[i * width + j] = cost[i * width + j - 1].min(fits).min(apart);
+            }
+        }
+        let mut places = vec![None; n];
+        let (mut i, mut j) = (n, m);
+        while i > 0 {
+            let here = cost[i * width + j];
+            if j > 0 && here == cost[i * width + j - 1] {
+                j -= 1;
+            } else if j > 0
+                && here == cost[(i - 1) * width + j - 1] + self.cost(&line.cells[i - 1], j - 1)
+            {
+                i -= 1;
+                j -= 1;
+                places[i] = Some(j);
+            } else {
+                i -= 1;
+            }
+        }
+        places
+    }
+
+    /// How badly a cell stands in a column.
+    fn cost(&self, cell: &Cell, column: usize) -> f64 {
+        let c = &self.columns[column];
+        let shared = overlap(c.lo, c.hi, cell);
+        let edge = c.lefts.iter().any(|l| (l - cell.x0).abs() < 0.8)
+            || c.rights.iter().any(|r| (r - cell.x1).abs() < 0.8);
+        let bonus = if edge { 0.0 } else { 0.4 * self.em };
+        if shared > 0.0 {
+            let least = (cell.x1 - cell.x0).min(c.hi - c.lo).max(0.1);
+            bonus + self.em * (1.0 - (shared / least).min(1.0))
+        } else {
+            bonus + 1.5 * self.em - shared
+        }
+    }
+
+    fn put(&mut self, line: Line, places: &[Option<usize>]) {
+        let mut own = Vec::with_capacity(places.len());
+        let mut shift = 0;
+        let mut next = 0;
+        for (cell, place) in line.cells.iter().zip(places) {
+            let at = match place {
+                Some(p) => {
+                    let at = p + shift;
+                    let low = at.checked_sub(1).map_or(f64::MIN, |b| self.columns[b].hi);
+                    let high = self.columns.get(at + 1).map_or(f64::MAX, |c| c.lo);
+                    let column = &mut self.columns[at];
+                    column.lo = column.lo.min(cell.x0.max(low));
+                    column.hi = column.hi.max(cell.x1.min(high));
+                    column.lefts.push(cell.x0);
+                    column.rights.push(cell.x1);
+                    at
+                }
+                None => {
+                    let after = self.columns[next..].iter().position(|c| c.lo > cell.x0);
+                    let at = after.map_or(self.columns.len(), |p| p + next);
+                    // Never past the column of the next cell of this line.
+                    let bound = places[own.len()..].iter().flatten().next();
+                    let at = bound.map_or(at, |b| at.min(b + shift));
+                    self.columns.insert(
+                        at,
+                        Column {
+                            lo: cell.x0,
+                            hi: cell.x1,
+                            lefts: vec![cell.x0],
+                            rights: vec![cell.x1],
+                        },
+                    );
+                    for (_, others) in &mut self.lines {
+                        others.iter_mut().filter(|o| **o >= at).for_each(|o| *o += 1);
+                    }
+                    shift += 1;
+                    at
+                }
+            };
+            next = at + 1;
+            own.push(at);
+        }
+        self.lines.push((line, own));
+    }
+
+    /// Parts cells at a seam where the right piece stands at the edge of a
+    /// column further right. Says whether any was.
+    fn part_seams(&mut self) -> bool {
+        let columns = &self.columns;
+        let mut parted = false;
+        for (line, places) in &mut self.lines {
+            let mut i = 0;
+            while i < line.cells.len() {
+                let free = places.get(i + 1).copied().unwrap_or(columns.len());
+                let cell = &line.cells[i];
+                let edge = |seam: &&super::lines::Seam| {
+                    (places[i] + 1..free).any(|c| {
+                        let column = &columns[c];
+                        let near = |edges: &[f64], x: f64| {
+                            edges.iter().filter(|e| (**e - x).abs() < 0.8).count()
+                        };
+                        near(&column.lefts, seam.x0) > 0 || near(&column.rights, cell.x1) > 1
+                    })
+                };
+                if let Some(seam) = cell.seams.iter().find(edge).copied() {
+                    let column =
+                        (places[i] + 1..free).find(|&c| columns[c].hi > seam.x0).unwrap_or(free);
+                    let cell = &mut line.cells[i];
+                    let text = cell.text.split_off(seam.at);
+                    let seams = cell.seams.iter().filter(|s| s.at > seam.at);
+                    let cut = text.len() - text.trim_start().len();
+                    let right = Cell {
+                        text: text.trim().to_string(),
+                        x0: seam.x0,
+                        x1: cell.x1,
+                        y: cell.y,
+                        seams: seams
+                            .map(|s| super::lines::Seam { at: (s.at - seam.at).max(cut) - cut, ..*s })
+                            .collect(),
+                    };
+                    cell.x1 = seam.x1;
+                    cell.seams.retain(|s| s.at < seam.at);
+                    cell.text.truncate(cell.text.trim_end().len());
+                    line.cells.insert(i + 1, right);
+                    places.insert(i + 1, column.min(columns.len() - 1));
+                    parted = true;
+                }
+                i += 1;
+            }
+        }
+        parted
+    }
+
+    /// The usual distance of two rows of results.
+    fn pitch(&self) -> Option<f64> {
+        let mut pitches: Vec<f64> = self
+            .lines
+            .windows(2)
+            .filter(|w| has_result(&w[0].0) && has_result(&w[1].0))
+            .map(|w| w[1].0.y - w[0].0.y)
+            .filter(|p| *p > 0.95 * self.em.min(20.0))
+            .collect();
+        pitches.sort_by(f64::total_cmp);
+        pitches.get(pitches.len() / 2).copied()
+    }
+
+    fn rows(&self, rules: &Rules, number: usize) -> Vec<Row> {
+        let pitch = self.pitch();
+        let first_result = self.lines.iter().position(|(l, _)| has_result(l));
+        let results = self
+            .lines
+            .iter()
+            .map(|(l, _)| l.cells.iter().filter(|c| is_result(&c.text)).count())
+            .max()
+            .unwrap_or(0);
+        let mut rows: Vec<Joined> = Vec::new();
+        for (i, (line, places)) in self.lines.iter().enumerate() {
+            let head = first_result.is_none_or(|f| i < f);
+            let next = self.lines.get(i + 1).map(|l| l.0.y - line.y);
+            match rows.last_mut() {
+                Some(row) if row.takes(line, places, rules, pitch, head, results, next) => {
+                    row.add(line, places);
+                }
+                _ => rows.push(Joined::new(line, places)),
+            }
+        }
+        let used = |column: usize| self.lines.iter().any(|(_, p)| p.contains(&column));
+        let kept: Vec<usize> = (0..self.columns.len()).filter(|&c| used(c) || !self.lines.is_empty()).collect();
+        let last = rows.len().saturating_sub(1);
+        rows.iter()
+            .enumerate()
+            .map(|(i, row)| {
+                let mut cells: Vec<String> = kept.iter().map(|&c| row.text(c)).collect();
+                let filled = cells.iter().filter(|c| !c.is_empty()).count();
+                // A title over a table or a remark below it is no cell of it.
+                let alone = filled == 1 && (i == 0 || i == last) && !has_digit_only(&cells);
+                if alone {
+                    cells.retain(|c| !c.is_empty());
+                }
+                Row { y: row.y, cells, table: Some(number) }
+            })
+            .collect()
+    }
+}
+
+fn has_digit_only(cells: &[String]) -> bool {
+    cells.iter().any(|c| is_result(c))
+}
+
+/// Lines that make one row.
+struct Joined {
+    y: f64,
+    last: f64,
+    em: f64,
+    result: bool,
+    /// Column, base line, text.
+    parts: Vec<(usize, f64, String)>,
+    cells: Vec<Cell>,
+}
+
+impl Joined {
+    fn new(line: &Line, places: &[usize]) -> Joined {
+        let mut row = Joined {
+            y: line.y,
+            last: line.y,
+            em: line.em,
+            result: false,
+            parts: Vec::new(),
+            cells: Vec::new(),
+        };
+        row.add(line, places);
+        row
+    }
+
+    fn add(&mut self, line: &Line, places: &[usize]) {
+        self.last = line.y;
+        self.result |= has_result(line);
+        for (cell, &place) in line.cells.iter().zip(places) {
+            self.parts.push((place, line.y, cell.text.clone()));
+            self.cells.push(cell.clone());
+        }
+    }
+
+    fn has(&self, column: usize) -> bool {
+        self.parts.iter().any(|p| p.0 == column)
+    }
+
+    /// Whether the line is a further line of this row.
+    fn takes(
+        &self,
+        line: &Line,
+        places: &[usize],
+        rules: &Rules,
+        pitch: Option<f64>,
+        head: bool,
+        results: usize,
+        next: Option<f64>,
+    ) -> bool {
+        let gap = line.y - self.last;
+        let em = self.em.min(line.em);
+        let ruled = || {
+            line.cells
+                .iter()
+                .chain(&self.cells)
+                .any(|c| rules.divides(self.last + 0.05 * em, line.y - 0.55 * em, c))
+        };
+        // So close that they are no two lines of text: the cells are set to the
+        // middle of a row whose other cells wrap.
+        if gap < 0.95 * em {
+            let clash = self.parts.iter().any(|(column, y, text)| {
+                places.iter().zip(&line.cells).any(|(p, cell)| {
+                    p == column
+                        && (line.y - y < 0.9 * em || is_result(text) && is_result(&cell.text))
+                })
+            });
+            return !clash;
+        }
+        if gap > 1.6 * em || self.result && has_result(line) || ruled() {
+            return false;
+        }
+        if (self.em - line.em).abs() > 0.15 * em {
+            return false;
+        }
+        let tight = pitch.is_some_and(|p| gap < 0.85 * p)
+            || pitch.is_none() && head && next.is_some_and(|n| gap < 0.85 * n);
+        let within = places.iter().all(|p| self.has(*p));
+        if tight {
+            return if self.result { within } else { true };
+        }
+        if !head || self.result || has_result(line) {
+            return false;
+        }
+        // No more room between the lines of the head than between rows.
+        let first_here = places.contains(&0);
+        let first_there = self.has(0);
+        if first_here != first_there {
+            return self.parts.len() > 1 || !first_there;
+        }
+        results >= 3 && self.parts.len() > 1 && places.len() > 1 && within
+    }
+
+    fn text(&self, column: usize) -> String {
+        let mut text = String::new();
+        for (_, _, part) in self.parts.iter().filter(|p| p.0 == column) {
+            let broken = text.ends_with('-')
+                && part.starts_with(|c: char| c.is_ascii_lowercase())
+                && text.chars().rev().nth(1).is_some_and(char::is_alphabetic);
+            if broken {
+                text.pop();
+            } else if !text.is_empty() {
+                text.push(' ');
+            }
+            text.push_str(part);
+        }
+        text
+    }
+}
