@@ -94,6 +94,8 @@ pub(super) fn follow(page: &Page<'_>, shelf: &mut Shelf) -> Drawn {
         start: (0.0, 0.0),
         hidden: 0,
         unknown: 0,
+        moved: false,
+        anew: false,
         size: page.render_dimensions(),
     };
     let state = State {
@@ -131,6 +133,8 @@ struct Walk<'s> {
     start: Point,
     hidden: usize,
     unknown: usize,
+    moved: bool,
+    anew: bool,
     size: (f32, f32),
 }
 
@@ -157,6 +161,8 @@ impl Walk<'_> {
             let six = || Matrix([n(0), n(1), n(2), n(3), n(4), n(5)]);
             let shift = |x: f64, y: f64| Matrix([1.0, 0.0, 0.0, 1.0, x, y]);
             let operator: &[u8] = step.operator;
+            self.anew |= operator == b"BT";
+            self.moved |= matches!(operator, b"BT" | b"Td" | b"TD" | b"Tm" | b"T*" | b"'" | b"\"");
             match operator {
                 b"q" if saved.len() < 512 => saved.push(state.clone()),
                 b"Q" => state = saved.pop().unwrap_or(state),
@@ -317,7 +323,9 @@ impl Walk<'_> {
             self.hidden += usize::from(state.hidden);
             self.unknown += usize::from(letter.text == UNKNOWN);
             let text = letter.text;
-            self.runs.put(&Glyph { text, from, to, pen, em, way, font: number });
+            let moved = std::mem::take(&mut self.moved);
+            let anew = std::mem::take(&mut self.anew);
+            self.runs.put(&Glyph { text, from, to, pen, em, way, font: number, moved, anew });
         });
     }
 }

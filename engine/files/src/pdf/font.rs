@@ -137,8 +137,10 @@ fn to_unicode(dict: &Dict<'_>) -> CMap {
 }
 
 fn composite(dict: &Dict<'_>) -> Composite {
-    let own =
-        dict.get::<Array<'_>>("DescendantFonts").and_then(|a| a.iter::<Dict<'_>>().next()).unwrap_or_default();
+    let own = dict
+        .get::<Array<'_>>("DescendantFonts")
+        .and_then(|a| a.iter::<Dict<'_>>().next())
+        .unwrap_or_default();
     let glyphs = dict
         .get::<Stream<'_>>("Encoding")
         .and_then(|s| s.decoded_data().ok())
@@ -257,10 +259,9 @@ fn simple(dict: &Dict<'_>, kind: &[u8]) -> Font {
                 }
             }
             let width = match &given {
-                Some(widths) => at
-                    .checked_sub(first)
-                    .and_then(|i| widths.get(i).copied())
-                    .unwrap_or(missing),
+                Some(widths) => {
+                    at.checked_sub(first).and_then(|i| widths.get(i).copied()).unwrap_or(missing)
+                }
                 None => builtin.width(text.chars().next().unwrap_or(' ')),
             };
             (text, width * unit)

@@ -32,9 +32,10 @@ fn one(name: &str) -> Option<char> {
         "softhyphen" | "sfthyphen" => return Some('-'),
         _ => {}
     }
-    let hex = name.strip_prefix("uni").filter(|h| h.len() == 4).or_else(|| {
-        name.strip_prefix('u').filter(|h| (4..=6).contains(&h.len()))
-    });
+    let hex = name
+        .strip_prefix("uni")
+        .filter(|h| h.len() == 4)
+        .or_else(|| name.strip_prefix('u').filter(|h| (4..=6).contains(&h.len())));
     if let Some(c) = hex.and_then(|h| u32::from_str_radix(h, 16).ok()).and_then(char::from_u32) {
         return Some(c);
     }

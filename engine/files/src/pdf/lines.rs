@@ -2,7 +2,7 @@
 
 use super::content::{Drawn, Rule};
 use super::matrix::Point;
-use super::run::{Run, Way};
+use super::run::{EXACT, Run, Way};
 
 /// A stretch of a line that stands apart from its neighbours.
 #[derive(Clone, Debug)]
@@ -24,6 +24,8 @@ pub(super) struct Seam {
     pub x1: f64,
     /// Left edge of the right piece.
     pub x0: f64,
+    /// The right piece was drawn where the pen stood after the left one.
+    pub goes_on: bool,
 }
 
 /// What stands on one base line.
@@ -61,10 +63,7 @@ impl Rules {
 
     fn any(list: &[(f64, f64, f64)], from: f64, to: f64, crosses: (f64, f64)) -> bool {
         let start = list.partition_point(|r| r.0 < from);
-        list[start..]
-            .iter()
-            .take_while(|r| r.0 <= to)
-            .any(|r| r.1 <= crosses.0 && r.2 >= crosses.1)
+        list[start..].iter().take_while(|r| r.0 <= to).any(|r| r.1 <= crosses.0 && r.2 >= crosses.1)
     }
 
     /// Whether an upright rule stands between two places of a line.
@@ -160,17 +159,12 @@ fn is_bar(text: &str) -> bool {
     let Some(first) = letters.next() else { return true };
     let same = letters.clone().all(|c| c == first);
     let blocks = ('\u{2580}'..='\u{259f}').contains(&first) || first == '\u{25a0}';
-    same && !first.is_ascii_digit() && (blocks || letters.count() >= 3)
+    same && !first.is_ascii_digit()
+        && (blocks || letters.count() >= 3)
         && !matches!(first, '\u{fffd}' | '.')
 }
 
-fn line(
-    mut runs: Vec<(usize, Run)>,
-    y: f64,
-    em: f64,
-    draws_blanks: bool,
-    rules: &Rules,
-) -> Line {
+fn line(mut runs: Vec<(usize, Run)>, y: f64, em: f64, draws_blanks: bool, rules: &Rules) -> Line {
     runs.sort_by(|a, b| a.1.x0.total_cmp(&b.1.x0));
     // Where words are parted by moving the pen only, a small gap says nothing.
     let widest = if draws_blanks { 0.35 } else { 0.75 };
@@ -186,7 +180,9 @@ fn line(
                 y - 0.3 * em,
             );
             let follows = run.goes_on && order == before.wrapping_add(1);
-            if !ruled && gap > -0.3 && (follows && gap < 1.6 || gap < widest) {
+            // Where blanks are drawn, text set down a little off stands in a cell of its own.
+            let joins = gap > -0.3 && gap < widest && (!draws_blanks || gap.abs() < EXACT);
+            if !ruled && (follows && gap > -0.3 || joins) {
                 let at = cell.text.len();
                 if follows {
                     cell.text.push_str(text);
@@ -196,7 +192,9 @@ fn line(
                     }
                     cell.text.push_str(text.trim_start());
                 }
-                cell.seams.push(Seam { at, x1: cell.x1, x0: run.x0 });
+                if run.anew || !follows {
+                    cell.seams.push(Seam { at, x1: cell.x1, x0: run.x0, goes_on: follows });
+                }
                 cell.x1 = cell.x1.max(run.x1);
                 before = order;
                 continue;
@@ -205,9 +203,6 @@ fn line(
         let text = text.trim_start().to_string();
         cells.push(Cell { text, x0: run.x0, x1: run.x1, y: run.y, seams: Vec::new() });
         before = order;
-    }
-    for cell in &mut cells {
-        cell.y = y;
     }
     Line { y, em, cells }
 }

@@ -47,6 +47,10 @@ pub(super) struct Glyph<'a> {
     pub way: Way,
     /// Number of its font.
     pub font: usize,
+    /// The pen was moved since the last letter.
+    pub moved: bool,
+    /// A new text object was begun since the last letter.
+    pub anew: bool,
 }
 
 /// Text drawn in one go, without a gap that may part cells. Before the page
@@ -63,7 +67,12 @@ pub(super) struct Run {
     pub font: usize,
     /// It goes on where the run drawn before it ended: one blank apart, or none.
     pub goes_on: bool,
+    /// It begins a text object of its own.
+    pub anew: bool,
 }
+
+/// How far from the end of the last letter text may be set down and still go on.
+pub(super) const EXACT: f64 = 0.03;
 
 /// Builds the runs of a page.
 #[derive(Default)]
@@ -103,15 +112,14 @@ impl Runs {
             return;
         }
         self.letters += 1;
-        // One blank parts words, more part cells; after a full stop two are usual.
+        // One blank parts words, however wide it is drawn; more part cells. After a
+        // full stop two are usual.
         let wide = self.open.as_ref().is_some_and(|run| {
-            let apart = x0 - run.x1;
-            self.blanks > 2
-                || self.blanks == 2 && !run.text.ends_with(['.', ':', ';', '!', '?'])
-                || apart > 1.6 * glyph.em
+            self.blanks > 2 || self.blanks == 2 && !run.text.ends_with(['.', ':', ';', '!', '?'])
         });
         let gap_blank = gap > 0.12 * glyph.em;
-        if near && !wide && self.open.as_ref().is_some_and(|r| r.font == glyph.font) {
+        let one_go = !glyph.moved && self.open.as_ref().is_some_and(|r| r.font == glyph.font);
+        if near && !wide && one_go {
             if let Some(run) = &mut self.open {
                 if self.blanks > 0 || gap_blank {
                     run.text.push(' ');
@@ -121,8 +129,21 @@ impl Runs {
                 run.em = run.em.max(glyph.em);
             }
         } else {
-            let goes_on = near && !wide;
             let spaced = self.blanks > 0 || gap_blank;
+            let exact = gap.abs() < EXACT * glyph.em.max(2.0);
+            // An index stands a little higher or lower, but goes on all the same.
+            let base = self
+                .open
+                .as_ref()
+                .filter(|run| {
+                    run.way == glyph.way && (run.y - y).abs() < 0.6 * run.em.max(glyph.em)
+                })
+                .filter(|run| exact && (run.y != y || glyph.em != run.em))
+                .map(|run| if glyph.em < 0.95 * run.em { run.y } else { y });
+            // A word drawn letter by letter is set down anew at every letter, a little off.
+            let kerned = !glyph.moved || self.blanks > 0 || !gap_blank;
+            let goes_on = !wide && (near && kerned && (!glyph.anew || exact) || base.is_some());
+            let y = base.unwrap_or(y);
             self.close();
             self.open = Some(Run {
                 text: if goes_on && spaced {
@@ -137,6 +158,7 @@ impl Runs {
                 way: glyph.way,
                 font: glyph.font,
                 goes_on,
+                anew: glyph.anew,
             });
         }
         self.blanks = 0;

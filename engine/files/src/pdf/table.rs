@@ -10,8 +10,8 @@ pub(super) struct Row {
     pub y: f64,
     /// The cells by column; blank ones are empty.
     pub cells: Vec<String>,
-    /// Which table of the page it belongs to; `None` for a line of prose.
-    pub table: Option<usize>,
+    /// It is prose, or a title over a table: its one cell is in no column.
+    pub alone: bool,
 }
 
 /// A column of a table.
@@ -51,19 +51,17 @@ fn has_result(line: &Line) -> bool {
 /// last one of the page before, seems to go on in takes its columns.
 pub(super) fn rows(lines: Vec<Line>, rules: &Rules, before: &mut Option<Table>) -> Vec<Row> {
     let mut rows = Vec::new();
-    let mut number = 0;
     for block in blocks(lines) {
         if block.iter().all(|l| l.cells.len() < 2) {
             rows.extend(block.into_iter().map(|line| Row {
                 y: line.y,
                 cells: line.cells.into_iter().map(|c| c.text).collect(),
-                table: None,
+                alone: true,
             }));
             continue;
         }
         let table = Table::new(block, before.as_ref());
-        rows.extend(table.rows(rules, number));
-        number += 1;
+        rows.extend(table.rows(rules));
         *before = Some(table);
     }
     rows
@@ -80,6 +78,10 @@ fn blocks(lines: Vec<Line>) -> Vec<Vec<Line>> {
             let gap = line.y - last.y;
             let em = line.em.min(last.em);
             let spans = line.cells.len() == 1
+                && !line.cells[0]
+                    .seams
+                    .iter()
+                    .any(|s| last.cells.iter().any(|c| (c.x0 - s.x0).abs() < 0.8))
                 && gap > 0.95 * em
                 && last.cells.len() > 1
                 && last.cells.iter().filter(|c| overlap(c.x0, c.x1, &line.cells[0]) > 0.0).count()
@@ -108,7 +110,7 @@ fn overlap(lo: f64, hi: f64, cell: &Cell) -> f64 {
 
 impl Table {
     fn new(block: Vec<Line>, before: Option<&Table>) -> Table {
-        let em = block.iter().map(|l| l.em).fold(0.0, f64::max);
+        let em = block.iter().max_by_key(|l| l.cells.len()).map_or(0.0, |l| l.em);
         if let Some(before) = before
             && let Some(table) = before.going_on(&block)
         {
@@ -275,7 +277,7 @@ impl Table {
                             edges.iter().filter(|e| (**e - x).abs() < 0.8).count()
                         };
                         near(&column.lefts, seam.x0) > 0 || near(&column.rights, cell.x1) > 1
-                    })
+                    }) || !seam.goes_on && free > places[i] + 1 && seam.x0 > columns[places[i]].hi
                 };
                 if let Some(seam) = cell.seams.iter().find(edge).copied() {
                     let column =
@@ -290,7 +292,10 @@ impl Table {
                         x1: cell.x1,
                         y: cell.y,
                         seams: seams
-                            .map(|s| super::lines::Seam { at: (s.at - seam.at).max(cut) - cut, ..*s })
+                            .map(|s| super::lines::Seam {
+                                at: (s.at - seam.at).max(cut) - cut,
+                                ..*s
+                            })
                             .collect(),
                     };
                     cell.x1 = seam.x1;
@@ -312,14 +317,15 @@ impl Table {
             .lines
             .windows(2)
             .filter(|w| has_result(&w[0].0) && has_result(&w[1].0))
-            .map(|w| w[1].0.y - w[0].0.y)
-            .filter(|p| *p > 0.95 * self.em.min(20.0))
+            .map(|w| (w[1].0.y - w[0].0.y, w[1].0.em.min(w[0].0.em)))
+            .filter(|(gap, em)| *gap > 0.95 * em)
+            .map(|(gap, _)| gap)
             .collect();
         pitches.sort_by(f64::total_cmp);
         pitches.get(pitches.len() / 2).copied()
     }
 
-    fn rows(&self, rules: &Rules, number: usize) -> Vec<Row> {
+    fn rows(&self, rules: &Rules) -> Vec<Row> {
         let pitch = self.pitch();
         let first_result = self.lines.iter().position(|(l, _)| has_result(l));
         let results = self
@@ -339,27 +345,20 @@ impl Table {
                 _ => rows.push(Joined::new(line, places)),
             }
         }
-        let used = |column: usize| self.lines.iter().any(|(_, p)| p.contains(&column));
-        let kept: Vec<usize> = (0..self.columns.len()).filter(|&c| used(c) || !self.lines.is_empty()).collect();
         let last = rows.len().saturating_sub(1);
         rows.iter()
             .enumerate()
             .map(|(i, row)| {
-                let mut cells: Vec<String> = kept.iter().map(|&c| row.text(c)).collect();
-                let filled = cells.iter().filter(|c| !c.is_empty()).count();
+                let cells: Vec<String> = (0..self.columns.len()).map(|c| row.text(c)).collect();
+                let mut filled = cells.iter().filter(|c| !c.is_empty());
                 // A title over a table or a remark below it is no cell of it.
-                let alone = filled == 1 && (i == 0 || i == last) && !has_digit_only(&cells);
-                if alone {
-                    cells.retain(|c| !c.is_empty());
-                }
-                Row { y: row.y, cells, table: Some(number) }
+                let alone = (i == 0 || i == last)
+                    && filled.next().is_some_and(|c| !is_result(c))
+                    && filled.next().is_none();
+                Row { y: row.y, cells, alone }
             })
             .collect()
     }
-}
-
-fn has_digit_only(cells: &[String]) -> bool {
-    cells.iter().any(|c| is_result(c))
 }
 
 /// Lines that make one row.
@@ -391,7 +390,7 @@ impl Joined {
         self.last = line.y;
         self.result |= has_result(line);
         for (cell, &place) in line.cells.iter().zip(places) {
-            self.parts.push((place, line.y, cell.text.clone()));
+            self.parts.push((place, cell.y, cell.text.clone()));
             self.cells.push(cell.clone());
         }
     }
@@ -425,7 +424,7 @@ impl Joined {
             let clash = self.parts.iter().any(|(column, y, text)| {
                 places.iter().zip(&line.cells).any(|(p, cell)| {
                     p == column
-                        && (line.y - y < 0.9 * em || is_result(text) && is_result(&cell.text))
+                        && (cell.y - y < 0.9 * em || is_result(text) && is_result(&cell.text))
                 })
             });
             return !clash;
@@ -457,12 +456,10 @@ impl Joined {
     fn text(&self, column: usize) -> String {
         let mut text = String::new();
         for (_, _, part) in self.parts.iter().filter(|p| p.0 == column) {
-            let broken = text.ends_with('-')
-                && part.starts_with(|c: char| c.is_ascii_lowercase())
-                && text.chars().rev().nth(1).is_some_and(char::is_alphabetic);
-            if broken {
-                text.pop();
-            } else if !text.is_empty() {
+            // "Nitrate-" over "nitrogen", "mg/" over "100 g".
+            let bound =
+                text.strip_suffix(['-', '/']).is_some_and(|t| t.ends_with(char::is_alphabetic));
+            if !bound && !text.is_empty() {
                 text.push(' ');
             }
             text.push_str(part);
