@@ -89,7 +89,7 @@ fn beside(a: &[Row], b: &[Row], head: bool) -> Fit {
     let own: Vec<&Row> = b.iter().filter(|row| !is_repeated(a, row)).collect();
     let Some((top, body)) = own.split_first() else { return Fit::No };
     if head {
-        let Some(above) = at(a, top.y) else { return Fit::No };
+        let Some(above) = at(a, top.last) else { return Fit::No };
         let words = |row: &Row| !row.cells.iter().any(|c| is_result(c));
         let filled = above.cells.iter().filter(|c| !c.is_empty()).count();
         if body.is_empty() || filled < 2 || !words(top) || !words(above) {
@@ -103,7 +103,7 @@ fn beside(a: &[Row], b: &[Row], head: bool) -> Fit {
     if names.count() * 3 > body.len() {
         return Fit::No;
     }
-    let level = own.iter().filter(|row| at(a, row.y).is_some()).count();
+    let level = own.iter().filter(|row| at(a, row.last).is_some()).count();
     if level == own.len() {
         Fit::Beside
     } else if head && level * 3 > own.len() * 2 && level > 2 {
@@ -113,8 +113,12 @@ fn beside(a: &[Row], b: &[Row], head: bool) -> Fit {
     }
 }
 
+fn is_level(row: &Row, y: f64) -> bool {
+    (row.y - LEVEL..row.last + LEVEL).contains(&y)
+}
+
 fn at(rows: &[Row], y: f64) -> Option<&Row> {
-    rows.iter().find(|row| (row.y - y).abs() < LEVEL)
+    rows.iter().find(|row| is_level(row, y))
 }
 
 /// A line that stands on every page: the same but for its numbers.
@@ -130,14 +134,14 @@ fn is_repeated(a: &[Row], row: &Row) -> bool {
 /// Appends the rows of `b` to those of `a`.
 fn put_beside(a: &mut [Row], b: &mut Vec<Row>) {
     let own: Vec<bool> = b.iter().map(|row| !is_repeated(a, row)).collect();
-    let taken =
-        |row: &&mut Row| b.iter().zip(&own).any(|(r, own)| *own && (r.y - row.y).abs() < LEVEL);
+    let fits = |own: (&Row, &bool), row: &Row| *own.1 && is_level(row, own.0.last);
+    let taken = |row: &&mut Row| b.iter().zip(&own).any(|r| fits(r, row));
     let width = a.iter_mut().filter(taken).map(|row| row.cells.len()).max().unwrap_or(0);
     let wide = b.iter().zip(&own).filter(|r| *r.1).map(|r| r.0.cells.len()).max().unwrap_or(0);
     for row in a.iter_mut().filter(taken) {
         row.alone = false;
         row.cells.resize(width, String::new());
-        let beside = b.iter().find(|r| (r.y - row.y).abs() < LEVEL);
+        let beside = b.iter().zip(&own).find(|r| fits(*r, row)).map(|r| r.0);
         row.cells.extend(beside.into_iter().flat_map(|r| r.cells.iter().cloned()));
         row.cells.resize(width + wide, String::new());
     }

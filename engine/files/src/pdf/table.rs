@@ -6,8 +6,9 @@ use super::lines::{Cell, Line, Rules};
 /// A row of a page.
 #[derive(Clone, Debug)]
 pub(super) struct Row {
-    /// Base line of its first line.
+    /// Base lines of its first and its last line.
     pub y: f64,
+    pub last: f64,
     /// The cells by column; blank ones are empty.
     pub cells: Vec<String>,
     /// It is prose, or a title over a table: its one cell is in no column.
@@ -19,8 +20,31 @@ pub(super) struct Row {
 pub(super) struct Column {
     lo: f64,
     hi: f64,
-    lefts: Vec<f64>,
-    rights: Vec<f64>,
+    lefts: Edges,
+    rights: Edges,
+}
+
+/// Where cells begin or end, each place once, with how often.
+#[derive(Clone, Debug, Default)]
+struct Edges(Vec<(f64, usize)>);
+
+impl Edges {
+    fn put(&mut self, x: f64) {
+        if let Some(edge) = self.0.iter_mut().find(|e| (e.0 - x).abs() < 0.2) {
+            edge.1 += 1;
+        } else if self.0.len() < MOST_EDGES {
+            self.0.push((x, 1));
+        }
+    }
+
+    fn near(&self, x: f64) -> usize {
+        self.0.iter().filter(|e| (e.0 - x).abs() < SAME).map(|e| e.1).sum()
+    }
+
+    /// Pairs of cells that share an edge, about.
+    fn agreement(&self) -> usize {
+        self.0.iter().map(|e| e.1 * e.1).sum()
+    }
 }
 
 /// A table's lines, with the column of each cell.
@@ -29,11 +53,37 @@ pub(super) struct Table {
     columns: Vec<Column>,
     lines: Vec<(Line, Vec<usize>)>,
     em: f64,
+    /// Left edges and right edges of the cells in rows of results.
+    edges: (Edges, Edges),
+    /// The side of cells that stand at neither edge more than at the other.
+    doubtful: Side,
 }
+
+/// How a cell is laid over columns it shares no stretch with.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+enum Side {
+    /// Part of a head: the columns are still being found.
+    Head,
+    /// It stands at the left edge of its column.
+    Left,
+    /// It stands at the right edge of its column.
+    Right,
+    /// Nothing tells.
+    #[default]
+    Either,
+}
+
+/// Edges are the same within so many points.
+const SAME: f64 = 0.8;
+/// Edges that are told apart in one table.
+const MOST_EDGES: usize = 300;
 
 /// A number, a limit such as `<0.5`: what a result looks like. `1:1 water`
 /// and `0-6 in` are none.
 pub(super) fn is_result(text: &str) -> bool {
+    if ["ND", "N.D.", "nd", "n.d.", "BDL"].contains(&text) {
+        return true;
+    }
     let bare = text.trim_start_matches(['<', '>', '≤', '≥', '=', '~', '±', '+', '-', '−', ' ']);
     let rest = bare.trim_start_matches(|c: char| c.is_ascii_digit() || matches!(c, '.' | ','));
     if rest.len() == bare.len() || !bare.starts_with(|c: char| c.is_ascii_digit() || c == '.') {
@@ -55,6 +105,7 @@ pub(super) fn rows(lines: Vec<Line>, rules: &Rules, before: &mut Option<Table>) 
         if block.iter().all(|l| l.cells.len() < 2) {
             rows.extend(block.into_iter().map(|line| Row {
                 y: line.y,
+                last: line.y,
                 cells: line.cells.into_iter().map(|c| c.text).collect(),
                 alone: true,
             }));
@@ -116,9 +167,22 @@ impl Table {
         {
             return table;
         }
-        let mut table = Table::default();
-        table.em = em;
-        table.fill(block);
+        // Where nothing tells at which edge of their columns the numbers stand, the
+        // guess that needs the fewest columns is right: a wrong one leaves numbers
+        // without a heading.
+        let mut best: Option<Table> = None;
+        for doubtful in [Side::Either, Side::Right, Side::Left] {
+            let mut table = Table { em, doubtful, ..Table::default() };
+            table.fill(block.clone());
+            let told = table.edges.0.agreement() != table.edges.1.agreement();
+            if best.as_ref().is_none_or(|b| table.columns.len() < b.columns.len()) {
+                best = Some(table);
+            }
+            if told {
+                break;
+            }
+        }
+        let mut table = best.unwrap_or_default();
         if table.part_seams() {
             let block = std::mem::take(&mut table.lines).into_iter().map(|l| l.0).collect();
             table.columns.clear();
@@ -133,9 +197,15 @@ impl Table {
         if !block.iter().find(|l| l.cells.len() > 1).is_some_and(has_result) {
             return None;
         }
-        let mut table = Table { lines: Vec::new(), ..self.clone() };
+        let mut table = Table {
+            columns: self.columns.clone(),
+            lines: Vec::new(),
+            em: self.em,
+            edges: self.edges.clone(),
+            doubtful: self.doubtful,
+        };
         for line in block {
-            let places = table.places(line);
+            let places = table.places(line, false);
             let fits = line.cells.iter().zip(&places).all(|(cell, place)| {
                 place.is_some_and(|p| {
                     let column = &table.columns[p];
@@ -151,15 +221,48 @@ impl Table {
         Some(table)
     }
 
-    /// Places all lines, the fullest first.
+    /// Places all lines: first the head, since it says which columns there are,
+    /// then the rows of results, then the rest; of each the fullest first.
     fn fill(&mut self, block: Vec<Line>) {
+        let body = block.iter().position(has_result).unwrap_or(block.len());
+        let mut head_from = body;
+        while head_from > 0 {
+            let above = &block[head_from - 1];
+            let gap = block.get(head_from).map_or(0.0, |next| next.y - above.y);
+            if head_from < body && gap > 1.6 * above.em {
+                break;
+            }
+            head_from -= 1;
+        }
         let mut order: Vec<usize> = (0..block.len()).collect();
         order.sort_by_key(|&i| {
-            let line = &block[i];
-            (usize::MAX - line.cells.len(), !has_result(line))
+            let class = if (head_from..body).contains(&i) {
+                0
+            } else if has_result(&block[i]) {
+                1
+            } else {
+                2
+            };
+            (class, usize::MAX - block[i].cells.len())
         });
+        self.edges = <(Edges, Edges)>::default();
+        for cell in block.iter().filter(|l| has_result(l)).flat_map(|l| &l.cells) {
+            self.edges.0.put(cell.x0);
+            self.edges.1.put(cell.x1);
+        }
         for i in order {
-            let places = self.places(&block[i]);
+            let head = !has_result(&block[i]);
+            let mut places = self.places(&block[i], head);
+            // A heading within the table, a title over it: no column of its own.
+            if head
+                && let [None] = places[..]
+                && !(head_from..body).contains(&i)
+            {
+                let cell = &block[i].cells[0];
+                let apart = |c: &Column| (c.lo - cell.x0).abs();
+                places[0] = (0..self.columns.len())
+                    .min_by(|&a, &b| apart(&self.columns[a]).total_cmp(&apart(&self.columns[b])));
+            }
             self.put(block[i].clone(), &places);
         }
         self.lines.sort_by(|a, b| a.0.y.total_cmp(&b.0.y));
@@ -167,16 +270,26 @@ impl Table {
 
     /// The column of each cell of a line: the cheapest way to lay the cells in
     /// order over the columns; `None` where a cell needs a column of its own.
-    fn places(&self, line: &Line) -> Vec<Option<usize>> {
+    fn places(&self, line: &Line, head: bool) -> Vec<Option<usize>> {
         let (n, m) = (line.cells.len(), self.columns.len());
-        let alone = self.em * if n == m { 12.0 } else { 7.0 };
+        let alone = self.em
+            * if head {
+                3.0
+            } else if n == m {
+                12.0
+            } else {
+                7.0
+            };
+        let sides: Vec<Side> =
+            line.cells.iter().map(|c| if head { Side::Head } else { self.side(c) }).collect();
+        let cost_of = |i: usize, j: usize| self.cost(&line.cells[i], sides[i], j);
         // cost[i][j]: the first i cells over the first j columns.
         let width = m + 1;
         let mut cost = vec![0.0f64; (n + 1) * width];
         for i in 1..=n {
             cost[i * width] = alone * i as f64;
             for j in 1..=m {
-                let fits = cost[(i - 1) * width + j - 1] + self.cost(&line.cells[i - 1], j - 1);
+                let fits = cost[(i - 1) * width + j - 1] + cost_of(i - 1, j - 1);
                 let apart = cost[(i - 1) * width + j] + alone;
                 cost[i * width + j] = cost[i * width + j - 1].min(fits).min(apart);
             }
@@ -187,9 +300,7 @@ impl Table {
             let here = cost[i * width + j];
             if j > 0 && here == cost[i * width + j - 1] {
                 j -= 1;
-            } else if j > 0
-                && here == cost[(i - 1) * width + j - 1] + self.cost(&line.cells[i - 1], j - 1)
-            {
+            } else if j > 0 && here == cost[(i - 1) * width + j - 1] + cost_of(i - 1, j - 1) {
                 i -= 1;
                 j -= 1;
                 places[i] = Some(j);
@@ -200,19 +311,40 @@ impl Table {
         places
     }
 
+    /// At which edge of its column a cell of a row of results stands.
+    fn side(&self, cell: &Cell) -> Side {
+        let (mut left, mut right) = (self.edges.0.near(cell.x0), self.edges.1.near(cell.x1));
+        if left == right {
+            // Figures of one width stand at both; the rest of the table tells.
+            (left, right) = (self.edges.0.agreement(), self.edges.1.agreement());
+        }
+        match left.cmp(&right) {
+            std::cmp::Ordering::Greater => Side::Left,
+            std::cmp::Ordering::Less => Side::Right,
+            std::cmp::Ordering::Equal => self.doubtful,
+        }
+    }
+
     /// How badly a cell stands in a column.
-    fn cost(&self, cell: &Cell, column: usize) -> f64 {
+    fn cost(&self, cell: &Cell, side: Side, column: usize) -> f64 {
         let c = &self.columns[column];
         let shared = overlap(c.lo, c.hi, cell);
-        let edge = c.lefts.iter().any(|l| (l - cell.x0).abs() < 0.8)
-            || c.rights.iter().any(|r| (r - cell.x1).abs() < 0.8);
+        let edge = c.lefts.near(cell.x0) + c.rights.near(cell.x1) > 0;
         let bonus = if edge { 0.0 } else { 0.4 * self.em };
         if shared > 0.0 {
             let least = (cell.x1 - cell.x0).min(c.hi - c.lo).max(0.1);
-            bonus + self.em * (1.0 - (shared / least).min(1.0))
-        } else {
-            bonus + 1.5 * self.em - shared
+            return bonus + self.em * (1.0 - (shared / least).min(1.0));
         }
+        // A number at the right edge of its column has its heading on its left, even where
+        // the next one is nearer; one at the left edge has it on its right.
+        let right_of = cell.x0 > c.hi;
+        let apart = match side {
+            Side::Right if right_of => -0.25 * shared,
+            Side::Left if !right_of => -0.25 * shared,
+            Side::Left | Side::Right => 6.0 * self.em - shared,
+            Side::Head | Side::Either => -shared,
+        };
+        bonus + 1.5 * self.em + apart
     }
 
     fn put(&mut self, line: Line, places: &[Option<usize>]) {
@@ -228,8 +360,8 @@ impl Table {
                     let column = &mut self.columns[at];
                     column.lo = column.lo.min(cell.x0.max(low));
                     column.hi = column.hi.max(cell.x1.min(high));
-                    column.lefts.push(cell.x0);
-                    column.rights.push(cell.x1);
+                    column.lefts.put(cell.x0);
+                    column.rights.put(cell.x1);
                     at
                 }
                 None => {
@@ -243,8 +375,8 @@ impl Table {
                         Column {
                             lo: cell.x0,
                             hi: cell.x1,
-                            lefts: vec![cell.x0],
-                            rights: vec![cell.x1],
+                            lefts: Edges(vec![(cell.x0, 1)]),
+                            rights: Edges(vec![(cell.x1, 1)]),
                         },
                     );
                     for (_, others) in &mut self.lines {
@@ -273,10 +405,7 @@ impl Table {
                 let edge = |seam: &&super::lines::Seam| {
                     (places[i] + 1..free).any(|c| {
                         let column = &columns[c];
-                        let near = |edges: &[f64], x: f64| {
-                            edges.iter().filter(|e| (**e - x).abs() < 0.8).count()
-                        };
-                        near(&column.lefts, seam.x0) > 0 || near(&column.rights, cell.x1) > 1
+                        column.lefts.near(seam.x0) > 0 || column.rights.near(cell.x1) > 1
                     }) || !seam.goes_on && free > places[i] + 1 && seam.x0 > columns[places[i]].hi
                 };
                 if let Some(seam) = cell.seams.iter().find(edge).copied() {
@@ -355,7 +484,7 @@ impl Table {
                 let alone = (i == 0 || i == last)
                     && filled.next().is_some_and(|c| !is_result(c))
                     && filled.next().is_none();
-                Row { y: row.y, cells, alone }
+                Row { y: row.y, last: row.last, cells, alone }
             })
             .collect()
     }
@@ -450,7 +579,8 @@ impl Joined {
         if first_here != first_there {
             return self.parts.len() > 1 || !first_there;
         }
-        results >= 3 && self.parts.len() > 1 && places.len() > 1 && within
+        let around = self.parts.iter().all(|p| places.contains(&p.0));
+        results >= 3 && self.parts.len() > 1 && places.len() > 1 && (within || around)
     }
 
     fn text(&self, column: usize) -> String {
