@@ -30,8 +30,8 @@ pub(super) struct Rule {
 pub(super) struct Drawn {
     pub runs: Vec<Run>,
     pub rules: Vec<Rule>,
-    /// Whether letters are parted by blanks that are drawn.
-    pub draws_blanks: bool,
+    /// Blanks drawn.
+    pub blanks: usize,
     /// Letters without ink, as text recognition lays over a scan.
     pub hidden: usize,
     /// Letters drawn.
@@ -114,7 +114,7 @@ pub(super) fn follow(page: &Page<'_>, shelf: &mut Shelf) -> Drawn {
     }
     let letters = walk.runs.letters;
     Drawn {
-        draws_blanks: walk.runs.all_blanks * 25 > letters,
+        blanks: walk.runs.all_blanks,
         runs: walk.runs.finish(),
         rules: walk.rules,
         hidden: walk.hidden,

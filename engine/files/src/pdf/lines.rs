@@ -78,8 +78,9 @@ impl Rules {
     }
 }
 
-/// The lines of a page from top to bottom, and its ruled lines.
-pub(super) fn lines(drawn: Drawn) -> (Vec<Line>, Rules) {
+/// The lines of a page from top to bottom, and its ruled lines. `draws_blanks`:
+/// whether the document parts words by blanks, not by moving the pen.
+pub(super) fn lines(drawn: Drawn, draws_blanks: bool) -> (Vec<Line>, Rules) {
     let way = most_used(&drawn.runs);
     let rules = Rules::new(&drawn.rules, way);
     let mut runs: Vec<(usize, Run)> = drawn
@@ -109,7 +110,7 @@ pub(super) fn lines(drawn: Drawn) -> (Vec<Line>, Rules) {
         }
         let (own, after) = rest.split_at(count.max(1));
         rest = after;
-        lines.push(line(own.to_vec(), base, em, drawn.draws_blanks, &rules));
+        lines.push(line(own.to_vec(), base, em, draws_blanks, &rules));
     }
     lines.retain(|l| !l.cells.is_empty());
     (lines, rules)

@@ -19,8 +19,18 @@ enum Fit {
 /// The text of all pages.
 pub(super) fn text(mut pages: Vec<Vec<Row>>, notes: &mut Vec<String>) -> String {
     let mut first = 0;
+    let mut before = 1;
     while first < pages.len() {
-        let (down, across) = parts(&pages, first, notes);
+        let (mut down, mut across) = parts(&pages, first, notes);
+        // The next rows of a sheet whose parts were printed from left to right.
+        if across == 1 && before > 1 && first + before <= pages.len() {
+            let whole = (1..before)
+                .all(|part| beside(&pages[first], &pages[first + part], false) == Fit::Beside);
+            if whole {
+                (down, across) = (1, before);
+            }
+        }
+        before = if down == 1 { across } else { 1 };
         for right in 1..across {
             for page in first..first + down {
                 let (left, rest) = pages.split_at_mut(first + right * down);

@@ -97,9 +97,12 @@ fn has_result(line: &Line) -> bool {
     line.cells.iter().any(|c| is_result(&c.text))
 }
 
-/// Cuts the lines of a page into tables and prose. A table that `before`, the
-/// last one of the page before, seems to go on in takes its columns.
-pub(super) fn rows(lines: Vec<Line>, rules: &Rules, before: &mut Option<Table>) -> Vec<Row> {
+/// How many earlier tables one may go on from.
+const MOST_BEFORE: usize = 12;
+
+/// Cuts the lines of a page into tables and prose. A table without a head that
+/// goes on from one of those `before` takes its columns.
+pub(super) fn rows(lines: Vec<Line>, rules: &Rules, before: &mut Vec<Table>) -> Vec<Row> {
     let mut rows = Vec::new();
     for block in blocks(lines) {
         if block.iter().all(|l| l.cells.len() < 2) {
@@ -111,9 +114,13 @@ pub(super) fn rows(lines: Vec<Line>, rules: &Rules, before: &mut Option<Table>) 
             }));
             continue;
         }
-        let table = Table::new(block, before.as_ref());
+        let mut table = Table::new(block, before);
         rows.extend(table.rows(rules));
-        *before = Some(table);
+        table.lines.clear();
+        if before.len() == MOST_BEFORE {
+            before.remove(0);
+        }
+        before.push(table);
     }
     rows
 }
@@ -160,11 +167,10 @@ fn overlap(lo: f64, hi: f64, cell: &Cell) -> f64 {
 }
 
 impl Table {
-    fn new(block: Vec<Line>, before: Option<&Table>) -> Table {
+    fn new(block: Vec<Line>, before: &[Table]) -> Table {
         let em = block.iter().max_by_key(|l| l.cells.len()).map_or(0.0, |l| l.em);
-        if let Some(before) = before
-            && let Some(table) = before.going_on(&block)
-        {
+        let goes_on = before.iter().rev().filter_map(|b| b.going_on(&block));
+        if let Some((_, table)) = goes_on.min_by(|a, b| a.0.total_cmp(&b.0)) {
             return table;
         }
         // Where nothing tells at which edge of their columns the numbers stand, the
@@ -192,8 +198,8 @@ impl Table {
     }
 
     /// The block as a part of this table, when it has no head of its own and
-    /// every cell stands in one of the columns.
-    fn going_on(&self, block: &[Line]) -> Option<Table> {
+    /// every cell stands in one of the columns; and how well they stand.
+    fn going_on(&self, block: &[Line]) -> Option<(f64, Table)> {
         if !block.iter().find(|l| l.cells.len() > 1).is_some_and(has_result) {
             return None;
         }
@@ -204,21 +210,20 @@ impl Table {
             edges: self.edges.clone(),
             doubtful: self.doubtful,
         };
+        let mut cost = 0.0;
         for line in block {
             let places = table.places(line, false);
-            let fits = line.cells.iter().zip(&places).all(|(cell, place)| {
-                place.is_some_and(|p| {
-                    let column = &table.columns[p];
-                    overlap(column.lo, column.hi, cell) > 0.0
-                })
-            });
-            if !fits {
-                return None;
+            for (cell, place) in line.cells.iter().zip(&places) {
+                let column = (*place)?;
+                if overlap(table.columns[column].lo, table.columns[column].hi, cell) <= 0.0 {
+                    return None;
+                }
+                cost += table.cost(cell, Side::Either, column);
             }
             table.put(line.clone(), &places);
         }
         table.part_seams();
-        Some(table)
+        Some((cost, table))
     }
 
     /// Places all lines: first the head, since it says which columns there are,
