@@ -78,9 +78,42 @@ impl Rules {
     }
 }
 
-/// The lines of a page from top to bottom, and its ruled lines. `draws_blanks`:
-/// whether the document parts words by blanks, not by moving the pen.
-pub(super) fn lines(drawn: Drawn, draws_blanks: bool) -> (Vec<Line>, Rules) {
+/// How the program that made a document draws text.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Habits {
+    /// Words are parted by blanks, not by moving the pen.
+    pub draws_blanks: bool,
+    /// Each cell is a text object, and text objects rarely touch.
+    pub cells_are_objects: bool,
+}
+
+impl Habits {
+    /// The habits that show in all pages together.
+    pub fn of(pages: &[Drawn]) -> Habits {
+        let sum = |part: fn(&Drawn) -> usize| pages.iter().map(part).sum::<usize>();
+        let (blanks, letters) = (sum(|d| d.blanks), sum(|d| d.letters));
+        let count =
+            |what: fn(&Run) -> bool| pages.iter().flat_map(|d| &d.runs).filter(|r| what(r)).count();
+        Habits {
+            draws_blanks: blanks > 1 && blanks * 200 > letters,
+            cells_are_objects: count(|r| r.touches) * 4 < count(|r| r.anew),
+        }
+    }
+}
+
+/// Whether the second of two texts that touch may be a cell of its own: a
+/// word is not broken, nor a number.
+fn may_begin(left: &str, right: &str) -> bool {
+    let number = left.ends_with(|c: char| c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '<'));
+    match right.chars().next() {
+        Some(c) if c.is_ascii_digit() => !number,
+        Some(c) => c.is_uppercase() || matches!(c, '<' | '>'),
+        None => false,
+    }
+}
+
+/// The lines of a page from top to bottom, and its ruled lines.
+pub(super) fn lines(drawn: Drawn, habits: Habits) -> (Vec<Line>, Rules) {
     let way = most_used(&drawn.runs);
     let rules = Rules::new(&drawn.rules, way);
     let mut runs: Vec<(usize, Run)> = drawn
@@ -110,7 +143,7 @@ pub(super) fn lines(drawn: Drawn, draws_blanks: bool) -> (Vec<Line>, Rules) {
         }
         let (own, after) = rest.split_at(count.max(1));
         rest = after;
-        lines.push(line(own.to_vec(), base, em, draws_blanks, &rules));
+        lines.push(line(own.to_vec(), base, em, habits, &rules));
     }
     lines.retain(|l| !l.cells.is_empty());
     (lines, rules)
@@ -165,9 +198,10 @@ fn is_bar(text: &str) -> bool {
         && !matches!(first, '\u{fffd}' | '.')
 }
 
-fn line(mut runs: Vec<(usize, Run)>, y: f64, em: f64, draws_blanks: bool, rules: &Rules) -> Line {
+fn line(mut runs: Vec<(usize, Run)>, y: f64, em: f64, habits: Habits, rules: &Rules) -> Line {
     runs.sort_by(|a, b| a.1.x0.total_cmp(&b.1.x0));
     // Where words are parted by moving the pen only, a small gap says nothing.
+    let draws_blanks = habits.draws_blanks;
     let widest = if draws_blanks { 0.35 } else { 0.75 };
     let mut cells: Vec<Cell> = Vec::new();
     let mut before = usize::MAX;
@@ -183,7 +217,8 @@ fn line(mut runs: Vec<(usize, Run)>, y: f64, em: f64, draws_blanks: bool, rules:
             let follows = run.goes_on && order == before.wrapping_add(1);
             // Where blanks are drawn, text set down a little off stands in a cell of its own.
             let joins = gap > -0.3 && gap < widest && (!draws_blanks || gap.abs() < EXACT);
-            if !ruled && (follows && gap > -0.3 || joins) {
+            let own = habits.cells_are_objects && run.touches && may_begin(&cell.text, text);
+            if !ruled && !own && (follows && gap > -0.3 || joins) {
                 let at = cell.text.len();
                 if follows {
                     cell.text.push_str(text);

@@ -65,13 +65,12 @@ pub(crate) fn open(bytes: &[u8]) -> Result<Opened, Refusal> {
     if shelf.is_spent() {
         notes.push("This PDF holds more drawing than is read; its last pages are missing.".into());
     }
-    let blanks: usize = drawn.iter().map(|d| d.blanks).sum();
-    let draws_blanks = blanks > 1 && blanks * 200 > letters;
+    let habits = lines::Habits::of(&drawn);
     let mut before = Vec::new();
     let pages = drawn
         .into_iter()
         .map(|page| {
-            let (lines, rules) = lines::lines(page, draws_blanks);
+            let (lines, rules) = lines::lines(page, habits);
             table::rows(lines, &rules, &mut before)
         })
         .collect();

@@ -69,6 +69,8 @@ pub(super) struct Run {
     pub goes_on: bool,
     /// It begins a text object of its own.
     pub anew: bool,
+    /// It begins a text object exactly where the run before it ended.
+    pub touches: bool,
 }
 
 /// How far from the end of the last letter text may be set down and still go on.
@@ -143,6 +145,7 @@ impl Runs {
             // A word drawn letter by letter is set down anew at every letter, a little off.
             let kerned = !glyph.moved || self.blanks > 0 || !gap_blank;
             let goes_on = !wide && (near && kerned && (!glyph.anew || exact) || base.is_some());
+            let touches = goes_on && glyph.anew && base.is_none() && self.blanks == 0;
             let y = base.unwrap_or(y);
             self.close();
             self.open = Some(Run {
@@ -159,6 +162,7 @@ impl Runs {
                 font: glyph.font,
                 goes_on,
                 anew: glyph.anew,
+                touches,
             });
         }
         self.blanks = 0;

@@ -57,12 +57,16 @@ pub(super) struct Table {
     edges: (Edges, Edges),
     /// The side of cells that stand at neither edge more than at the other.
     doubtful: Side,
+    /// The side on which the results stand of the headings they share a stretch with.
+    of_headings: Side,
+    /// Columns the head has.
+    headed: usize,
 }
 
 /// How a cell is laid over columns it shares no stretch with.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 enum Side {
-    /// Part of a head: the columns are still being found.
+    /// Part of a head: its lines stand over one another.
     Head,
     /// It stands at the left edge of its column.
     Left,
@@ -166,6 +170,29 @@ fn overlap(lo: f64, hi: f64, cell: &Cell) -> f64 {
     hi.min(cell.x1) - lo.max(cell.x0)
 }
 
+/// On which side of their headings results stand, by those that share a
+/// stretch with one heading.
+fn side_of_headings(head: &[Line], body: &[Line]) -> Side {
+    let (mut left, mut right) = (0usize, 0usize);
+    let headings = || head.iter().flat_map(|l| &l.cells);
+    for cell in body.iter().take(50).flat_map(|l| l.cells.iter().skip(1)) {
+        let mut over = headings().filter(|h| overlap(h.x0, h.x1, cell) > 0.0);
+        if !is_result(&cell.text) {
+            continue;
+        }
+        if let (Some(one), None) = (over.next(), over.next()) {
+            let off = cell.x0 + cell.x1 - one.x0 - one.x1;
+            left += usize::from(off < -1.0);
+            right += usize::from(off > 1.0);
+        }
+    }
+    match () {
+        () if left > 3 * right => Side::Left,
+        () if right > 3 * left => Side::Right,
+        () => Side::Either,
+    }
+}
+
 impl Table {
     fn new(block: Vec<Line>, before: &[Table]) -> Table {
         let em = block.iter().max_by_key(|l| l.cells.len()).map_or(0.0, |l| l.em);
@@ -180,7 +207,8 @@ impl Table {
         for doubtful in [Side::Either, Side::Right, Side::Left] {
             let mut table = Table { em, doubtful, ..Table::default() };
             table.fill(block.clone());
-            let told = table.edges.0.agreement() != table.edges.1.agreement();
+            let told = table.of_headings != Side::Either
+                || table.edges.0.agreement() != table.edges.1.agreement();
             if best.as_ref().is_none_or(|b| table.columns.len() < b.columns.len()) {
                 best = Some(table);
             }
@@ -209,6 +237,8 @@ impl Table {
             em: self.em,
             edges: self.edges.clone(),
             doubtful: self.doubtful,
+            of_headings: self.of_headings,
+            headed: self.headed,
         };
         let mut cost = 0.0;
         for line in block {
@@ -255,9 +285,11 @@ impl Table {
             self.edges.0.put(cell.x0);
             self.edges.1.put(cell.x1);
         }
+        self.of_headings = side_of_headings(&block[head_from..body], &block[body..]);
         for i in order {
+            let in_head = (head_from..body).contains(&i);
             let head = !has_result(&block[i]);
-            let mut places = self.places(&block[i], head);
+            let mut places = self.places(&block[i], in_head);
             // A heading within the table, a title over it: no column of its own.
             if head
                 && let [None] = places[..]
@@ -269,6 +301,9 @@ impl Table {
                     .min_by(|&a, &b| apart(&self.columns[a]).total_cmp(&apart(&self.columns[b])));
             }
             self.put(block[i].clone(), &places);
+            if in_head {
+                self.headed = self.columns.len();
+            }
         }
         self.lines.sort_by(|a, b| a.0.y.total_cmp(&b.0.y));
     }
@@ -319,6 +354,10 @@ impl Table {
     /// At which edge of its column a cell of a row of results stands.
     fn side(&self, cell: &Cell) -> Side {
         let (mut left, mut right) = (self.edges.0.near(cell.x0), self.edges.1.near(cell.x1));
+        let told = left > 2 && right == 1 || right > 2 && left == 1;
+        if !told && self.of_headings != Side::Either {
+            return self.of_headings;
+        }
         if left == right {
             // Figures of one width stand at both; the rest of the table tells.
             (left, right) = (self.edges.0.agreement(), self.edges.1.agreement());
@@ -347,7 +386,8 @@ impl Table {
             Side::Right if right_of => -0.25 * shared,
             Side::Left if !right_of => -0.25 * shared,
             Side::Left | Side::Right => 6.0 * self.em - shared,
-            Side::Head | Side::Either => -shared,
+            Side::Head => 3.0 * self.em,
+            Side::Either => -shared,
         };
         bonus + 1.5 * self.em + apart
     }
@@ -569,8 +609,8 @@ impl Joined {
         if (self.em - line.em).abs() > 0.15 * em {
             return false;
         }
-        let tight = pitch.is_some_and(|p| gap < 0.85 * p)
-            || pitch.is_none() && head && next.is_some_and(|n| gap < 0.85 * n);
+        let tight = pitch.is_some_and(|p| gap < 0.92 * p)
+            || pitch.is_none() && head && next.is_some_and(|n| gap < 0.92 * n);
         let within = places.iter().all(|p| self.has(*p));
         if tight {
             return if self.result { within } else { true };
