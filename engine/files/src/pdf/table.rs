@@ -312,14 +312,17 @@ impl Table {
     /// order over the columns; `None` where a cell needs a column of its own.
     fn places(&self, line: &Line, head: bool) -> Vec<Option<usize>> {
         let (n, m) = (line.cells.len(), self.columns.len());
-        let alone = self.em
-            * if head {
-                3.0
-            } else if n == m {
-                12.0
-            } else {
-                7.0
+        // As many cells as headings: one each, unless a cell stands under another one.
+        if !head && n == m && n == self.headed {
+            let stands = |(i, cell): (usize, &Cell)| {
+                let under = |c: &Column| overlap(c.lo, c.hi, cell) > 0.0;
+                under(&self.columns[i]) || !self.columns.iter().any(under)
             };
+            if line.cells.iter().enumerate().all(stands) {
+                return (0..n).map(Some).collect();
+            }
+        }
+        let alone = self.em * if head { 3.0 } else { 7.0 };
         let sides: Vec<Side> =
             line.cells.iter().map(|c| if head { Side::Head } else { self.side(c) }).collect();
         let cost_of = |i: usize, j: usize| self.cost(&line.cells[i], sides[i], j);
