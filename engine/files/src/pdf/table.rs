@@ -170,20 +170,41 @@ fn overlap(lo: f64, hi: f64, cell: &Cell) -> f64 {
     hi.min(cell.x1) - lo.max(cell.x0)
 }
 
-/// On which side of their headings results stand, by those that share a
-/// stretch with one heading.
+/// On which side of their headings results stand: by those that share a
+/// stretch with one heading, or else by those that all but touch one, as the
+/// numbers of a sheet do that stand at the right edge of their column.
 fn side_of_headings(head: &[Line], body: &[Line]) -> Side {
     let (mut left, mut right) = (0usize, 0usize);
+    let (mut close_left, mut close_right, mut apart) = (0usize, 0usize, 0usize);
     let headings = || head.iter().flat_map(|l| &l.cells);
-    for cell in body.iter().take(50).flat_map(|l| l.cells.iter().skip(1)) {
-        let mut over = headings().filter(|h| overlap(h.x0, h.x1, cell) > 0.0);
-        if !is_result(&cell.text) {
-            continue;
+    for line in body.iter().take(50) {
+        // Words stand at the left, and a limit such as `<0.5` may be a word.
+        let results = line.cells.iter().skip(1).filter(|c| is_result(&c.text));
+        for cell in results.filter(|c| !c.text.starts_with(['<', '>'])) {
+            let mut over = headings().filter(|h| overlap(h.x0, h.x1, cell) > 0.0);
+            match (over.next(), over.next()) {
+                (Some(one), None) => {
+                    let off = cell.x0 + cell.x1 - one.x0 - one.x1;
+                    left += usize::from(off < -1.0);
+                    right += usize::from(off > 1.0);
+                }
+                (None, _) => {
+                    let close = |gap: f64| (0.0..0.35 * line.em).contains(&gap);
+                    close_right += usize::from(headings().any(|h| close(h.x0 - cell.x1)));
+                    close_left += usize::from(headings().any(|h| close(cell.x0 - h.x1)));
+                    apart += usize::from(headings().any(|h| h.x0 > cell.x1));
+                }
+                _ => {}
+            }
         }
-        if let (Some(one), None) = (over.next(), over.next()) {
-            let off = cell.x0 + cell.x1 - one.x0 - one.x1;
-            left += usize::from(off < -1.0);
-            right += usize::from(off > 1.0);
+    }
+    if left == right {
+        (left, right) = (0, 0);
+        if close_right * 10 >= apart * 9 {
+            right = close_right;
+        }
+        if close_left * 10 >= apart * 9 {
+            left = close_left;
         }
     }
     match () {
