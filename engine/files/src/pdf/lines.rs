@@ -105,10 +105,13 @@ impl Habits {
 /// word is not broken, nor a number.
 fn may_begin(left: &str, right: &str) -> bool {
     let number = left.ends_with(|c: char| c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '<'));
-    match right.chars().next() {
-        Some(c) if c.is_ascii_digit() => !number,
-        Some(c) => c.is_uppercase() || matches!(c, '<' | '>'),
-        None => false,
+    let mut letters = right.chars();
+    match (letters.next(), letters.next()) {
+        (Some(c), _) if c.is_ascii_digit() => !number,
+        // "pH", "dS/m"
+        (Some(a), Some(b)) if a.is_lowercase() => b.is_uppercase(),
+        (Some(c), _) => c.is_uppercase() || matches!(c, '<' | '>'),
+        (None, _) => false,
     }
 }
 

@@ -226,7 +226,10 @@ impl Table {
         // without a heading.
         let mut best: Option<Table> = None;
         for doubtful in [Side::Either, Side::Right, Side::Left] {
-            let mut table = Table { em, doubtful, ..Table::default() };
+            // Where this table does not tell, an earlier one of the document may.
+            let usual = before.iter().rev().map(|t| t.of_headings).find(|s| *s != Side::Either);
+            let of_headings = usual.unwrap_or_default();
+            let mut table = Table { em, doubtful, of_headings, ..Table::default() };
             table.fill(block.clone());
             let told = table.of_headings != Side::Either
                 || table.edges.0.agreement() != table.edges.1.agreement();
@@ -249,7 +252,7 @@ impl Table {
     /// The block as a part of this table, when it has no head of its own and
     /// every cell stands in one of the columns; and how well they stand.
     fn going_on(&self, block: &[Line]) -> Option<(f64, Table)> {
-        if !block.iter().find(|l| l.cells.len() > 1).is_some_and(has_result) {
+        if !block.first().is_some_and(has_result) {
             return None;
         }
         let mut table = Table {
@@ -306,7 +309,10 @@ impl Table {
             self.edges.0.put(cell.x0);
             self.edges.1.put(cell.x1);
         }
-        self.of_headings = side_of_headings(&block[head_from..body], &block[body..]);
+        match side_of_headings(&block[head_from..body], &block[body..]) {
+            Side::Either => {}
+            told => self.of_headings = told,
+        }
         for i in order {
             let in_head = (head_from..body).contains(&i);
             let head = !has_result(&block[i]);
@@ -642,14 +648,21 @@ impl Joined {
         if !head || self.result || has_result(line) {
             return false;
         }
-        // No more room between the lines of the head than between rows.
-        let first_here = places.contains(&0);
-        let first_there = self.has(0);
-        if first_here != first_there {
-            return self.parts.len() > 1 || !first_there;
+        // No more room between the lines of the head than between rows: only what
+        // can't be a line of its own is joined.
+        let about = |text: &str| {
+            text.contains(": ")
+                || text.ends_with(':')
+                || text.starts_with(|c: char| c.is_ascii_digit())
+        };
+        if self.parts.iter().any(|p| about(&p.2)) {
+            return false;
         }
         let around = self.parts.iter().all(|p| places.contains(&p.0));
-        results >= 3 && self.parts.len() > 1 && places.len() > 1 && (within || around)
+        if places.contains(&0) != self.has(0) {
+            return if self.has(0) { within } else { around };
+        }
+        results >= 3 && self.parts.len() > 2 && places.len() > 1 && (within || around)
     }
 
     fn text(&self, column: usize) -> String {
