@@ -1,0 +1,13 @@
+//! `open FILE` prints the text a file opens to, and on stderr what to know of it.
+
+fn main() {
+    let path = std::env::args().nth(1).expect("a file");
+    let bytes = std::fs::read(path).expect("a file that can be read");
+    match emberloam_files::open_file(&bytes) {
+        Ok(opened) => {
+            print!("{}", opened.text);
+            opened.notes.iter().for_each(|note| eprintln!("{note}"));
+        }
+        Err(refusal) => eprintln!("{refusal}"),
+    }
+}
