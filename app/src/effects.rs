@@ -22,7 +22,7 @@ const AXIS: f64 = 34.0;
 const MOST: f64 = 100.0;
 
 /// The chart and its table.
-pub fn effects(page: Page) -> impl IntoView {
+pub fn effects(page: Page) -> AnyView {
     let all = move || page.of_plan(|plan| plan.effects.clone());
     let drawn = move || {
         // A change of pH is not a change in per cent: it stands in the table.
@@ -64,6 +64,7 @@ pub fn effects(page: Page) -> impl IntoView {
             </details>
         </div>
     }
+    .into_any()
 }
 
 /// A row of the table.

@@ -3,7 +3,7 @@
 use emberloam_engine::quantity::{Figure, shown};
 use leptos::prelude::*;
 
-use crate::grounds::grounds;
+use crate::grounds;
 use crate::living::{settled, text};
 use crate::state::Page;
 use crate::words;
@@ -18,7 +18,7 @@ fn figure(page: Page, of: Figure) -> impl IntoView {
                 <span class="figure-value">{text(move || value(page, &of))}</span>
                 <span class="figure-hint">{words::GROUNDS}</span>
             </summary>
-            {grounds(behind)}
+            {grounds::behind(behind)}
         </details>
     }
 }

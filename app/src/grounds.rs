@@ -4,6 +4,7 @@ use emberloam_engine::quantity::Grounds;
 use emberloam_engine::sources::Citation;
 use leptos::prelude::*;
 
+use crate::later::later;
 use crate::living::settled;
 use crate::words;
 
@@ -41,13 +42,18 @@ fn headed(words: &'static str, empty: bool) -> impl IntoView {
     (!empty).then(|| view! { <p class="aside-word">{words}</p> })
 }
 
+/// The grounds, in their place as soon as they are here.
+pub fn behind(of: Grounds) -> AnyView {
+    later(move |parts| (parts.grounds)(of.clone()))
+}
+
 /// The grounds behind a small "how we know" that opens.
 pub fn opened_grounds(of: Grounds) -> AnyView {
     let empty = of == Grounds::default();
     view! {
         <details class="open-grounds" hidden=empty>
             <summary>{words::GROUNDS}</summary>
-            {grounds(of)}
+            {behind(of)}
         </details>
     }
     .into_any()

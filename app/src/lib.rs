@@ -16,6 +16,7 @@ mod effects;
 mod figure;
 mod grounds;
 mod holds;
+mod later;
 mod layer;
 mod living;
 mod notes;

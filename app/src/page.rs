@@ -16,12 +16,13 @@ use crate::season::season;
 use crate::state::Page;
 use crate::why::why;
 use crate::working::working;
-use crate::{print, words};
+use crate::{later, print, words};
 
 /// The page.
 pub fn page() -> impl IntoView {
     let page = Page::begin();
     provide_context(Repaint::follow());
+    later::fetch();
     let shown = Memo::new(move |_| page.has_report());
     view! {
         <div class="ground" class:has-report=flag(move || shown.get())>

@@ -9,6 +9,7 @@ use leptos::prelude::*;
 
 use crate::correct::correct;
 use crate::grounds::{grounds, opened_grounds};
+use crate::later::later;
 use crate::living::{Look, lines, text};
 use crate::ruler::{Mark, mark_of, ruler};
 use crate::source::source_line;
@@ -74,7 +75,7 @@ pub fn reading(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
                     </span>
                     {words::READING_MORE}
                 </summary>
-                {behind(page, item)}
+                {later(move |parts| (parts.behind)(page, item))}
             </details>
         </li>
     }
@@ -93,7 +94,8 @@ fn range_in_words(reading: &JudgedReading) -> String {
     }
 }
 
-fn behind(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
+/// Where a reading stands in the report, how it was judged, and what puts it right.
+pub fn behind(page: Page, item: Memo<JudgedReading>) -> AnyView {
     let rating = move || item.look(|r| r.lab_rating.clone());
     let source_word = move || {
         item.look(|r| r.finding.range.as_ref().map(|range| range.word))
@@ -139,6 +141,7 @@ fn behind(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
         {opinions(item, false)}
         {correct(page, item)}
     }
+    .into_any()
 }
 
 /// Name, method and how the method is known.

@@ -5,6 +5,7 @@ use emberloam_engine::sources::Citation;
 use leptos::prelude::*;
 
 use crate::grounds::citation;
+use crate::later::later;
 use crate::layer::{Stratum, layer};
 use crate::living::Look;
 use crate::state::Page;
@@ -12,23 +13,31 @@ use crate::words;
 
 /// The layer.
 pub fn references(page: Page) -> impl IntoView {
-    let list = move || page.outcome.look(|o| o.as_ref().map(cited).unwrap_or_default());
     layer(
         Stratum::Rock,
         "sources",
         words::SOURCES,
         view! {
             <p>{words::SOURCES_INTRO}</p>
-            <ul class="citations">
-                {move || {
-                    list()
-                        .into_iter()
-                        .map(|source| view! { <li>{citation(source)}</li> })
-                        .collect_view()
-                }}
-            </ul>
+            {later(move |parts| (parts.references)(page))}
         },
     )
+}
+
+/// The list.
+pub fn list(page: Page) -> AnyView {
+    let list = move || page.outcome.look(|o| o.as_ref().map(cited).unwrap_or_default());
+    view! {
+        <ul class="citations">
+            {move || {
+                list()
+                    .into_iter()
+                    .map(|source| view! { <li>{citation(source)}</li> })
+                    .collect_view()
+            }}
+        </ul>
+    }
+    .into_any()
 }
 
 /// Every source once, by title; with the weakest grade that was used, so that

@@ -4,10 +4,10 @@ use emberloam_engine::season::Task;
 use leptos::prelude::*;
 
 use crate::grounds::opened_grounds;
+use crate::later::later;
 use crate::layer::{Stratum, layer};
 use crate::living::{flag, settled};
 use crate::state::Page;
-use crate::uptake::uptake;
 use crate::{date, words};
 
 /// The layer.
@@ -36,7 +36,7 @@ pub fn season(page: Page) -> impl IntoView {
                     },
                 )}
             </ol>
-            {uptake(page)}
+            {later(move |parts| (parts.uptake)(page))}
         },
     )
 }

@@ -16,7 +16,7 @@ type Point = (f64, f64, f64, f64);
 const HEIGHT: f64 = 220.0;
 
 /// The chart and its table.
-pub fn uptake(page: Page) -> impl IntoView {
+pub fn uptake(page: Page) -> AnyView {
     let points = move || {
         page.of_plan(|plan| plan.charging.as_ref().map(|c| c.uptake.clone())).unwrap_or_default()
     };
@@ -65,6 +65,7 @@ pub fn uptake(page: Page) -> impl IntoView {
             </details>
         </div>
     }
+    .into_any()
 }
 
 fn per_cent(share: f64) -> String {

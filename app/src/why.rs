@@ -2,8 +2,8 @@
 
 use leptos::prelude::*;
 
-use crate::effects::effects;
 use crate::grounds::{Statement, statements};
+use crate::later::later;
 use crate::layer::{Stratum, layer};
 use crate::living::{flag, lines};
 use crate::state::Page;
@@ -20,7 +20,7 @@ pub fn why(page: Page) -> impl IntoView {
                 {side(page, words::SPEAKS_FOR, true)} {side(page, words::SPEAKS_AGAINST, false)}
             </div>
             {would_change(page)}
-            {effects(page)}
+            {later(move |parts| (parts.effects)(page))}
         },
     )
 }

@@ -21,6 +21,8 @@ pub const SAMPLE_SURPLUS: &str = "Rich garden";
 pub const SAMPLE_HUNGRY: &str = "Hungry sand";
 pub const SAMPLE_METRIC: &str = "Two beds, metric";
 pub const SAMPLE_BROKEN: &str = "A bad paste";
+pub const STILL_COMING: &str =
+    "This part is still being fetched. It comes as soon as the connection allows.";
 pub const PRINT: &str = "Print the plan";
 pub const ERASE: &str = "Erase everything";
 

@@ -8,7 +8,7 @@ use std::process::{Command, Stdio};
 use sha2::{Digest, Sha256};
 use wasm_bindgen_cli_support::Bindgen;
 
-use crate::files;
+use crate::{files, split};
 
 const TARGET: &str = "wasm32-unknown-unknown";
 const WORKER: &str = "service-worker.js";
@@ -60,7 +60,12 @@ fn compile(project: &Path) -> Result<(), String> {
 /// the same source gives the same page anywhere.
 fn flags(project: &Path) -> String {
     let remap = |from: &Path, to: &str| format!("--remap-path-prefix={}={to}", from.display());
-    let mut flags = vec!["--cfg=erase_components".to_string(), remap(project, ".")];
+    let mut flags = vec![
+        "--cfg=erase_components".to_string(),
+        // The records by which the splitter tells what belongs to which piece.
+        "-Clink-args=--emit-relocs".to_string(),
+        remap(project, "."),
+    ];
     let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
     let home = home.or_else(|| Some(PathBuf::from(std::env::var_os("HOME")?).join(".cargo")));
     if let Some(home) = home {
@@ -89,10 +94,13 @@ fn clear(dist: &Path) -> Result<(), String> {
 
 fn bind(project: &Path, dist: &Path) -> Result<(), String> {
     let module = project.join("target").join(TARGET).join("release/emberloam_app.wasm");
+    let module = split::split(&module, dist)?;
     let mut binder = Bindgen::new();
     binder
         .input_path(&module)
-        .out_name("app")
+        .out_name(split::FIRST)
+        // What the later pieces share with the first one is exported from it.
+        .keep_lld_exports(true)
         .typescript(false)
         .remove_name_section(true)
         .remove_producers_section(true)

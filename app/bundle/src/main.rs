@@ -4,6 +4,7 @@
 mod build;
 mod files;
 mod serve;
+mod split;
 mod weigh;
 
 use std::path::PathBuf;

@@ -1,0 +1,25 @@
+//! Cuts the page's program into what shows an answer and what is fetched later.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use wasm_split_cli_support::{Options, transform};
+
+/// The name of the first piece, bound or not.
+pub(crate) const FIRST: &str = "app";
+
+/// Cuts `module` where the app says so, puts the later pieces and the script
+/// that fetches them into `dist`, and gives the first piece, still to be bound.
+pub(crate) fn split(module: &Path, dist: &Path) -> Result<PathBuf, String> {
+    let whole =
+        fs::read(module).map_err(|why| format!("{} can't be read: {why}", module.display()))?;
+    let first = module.with_file_name(FIRST).with_extension("wasm");
+    let script = format!("./{FIRST}.js");
+    let mut options = Options::new(&whole);
+    options.output_dir = dist;
+    options.main_out_path = &first;
+    options.main_module = &script;
+    options.link_name = "./later.js";
+    transform(options).map_err(|why| format!("{} can't be cut: {why:#}", module.display()))?;
+    Ok(first)
+}

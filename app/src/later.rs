@@ -1,0 +1,98 @@
+//! The parts of the page that are fetched later: a second piece of the
+//! program, asked for as soon as the page stands and not needed to show an
+//! answer. Until it is here, its places are empty.
+
+use std::time::Duration;
+
+use emberloam_engine::outcome::JudgedReading;
+use emberloam_engine::quantity::Grounds;
+use leptos::prelude::*;
+use leptos::wasm_split::{SplitLoaderError, wasm_split};
+
+use crate::state::Page;
+use crate::{effects, grounds, reading, references, uptake, words, working};
+
+/// How long to wait before a piece that did not come is asked for again.
+const PATIENCE: Duration = Duration::from_secs(5);
+
+/// What each later part is made by.
+pub struct Parts {
+    /// What biochar does to each nutrient: chart and table.
+    pub effects: fn(Page) -> AnyView,
+    /// What a number rests on.
+    pub grounds: fn(Grounds) -> AnyView,
+    /// What lies behind a reading.
+    pub behind: fn(Page, Memo<JudgedReading>) -> AnyView,
+    /// The list of sources.
+    pub references: fn(Page) -> AnyView,
+    /// How fast biochar takes up its charge: chart and table.
+    pub uptake: fn(Page) -> AnyView,
+    /// Every number the chemistry gave.
+    pub working: fn(Page) -> AnyView,
+}
+
+static PARTS: Parts = Parts {
+    effects: effects::effects,
+    grounds: grounds::grounds,
+    behind: reading::behind,
+    references: references::list,
+    uptake: uptake::uptake,
+    working: working::numbers,
+};
+
+/// The one door to the second piece: what only `PARTS` leads to is in it.
+#[wasm_split(later, wasm_split_path = leptos::wasm_split, fallible)]
+fn parts() -> Result<&'static Parts, SplitLoaderError> {
+    Ok(&PARTS)
+}
+
+#[derive(Clone, Copy)]
+enum Stage {
+    Coming,
+    /// It did not come, and is asked for again.
+    Late,
+    Here(&'static Parts),
+}
+
+/// Whether the later parts are here.
+#[derive(Clone, Copy)]
+struct Later(RwSignal<Stage>);
+
+/// Fetches the later parts as soon as the page stands.
+pub fn fetch() {
+    let later = Later(RwSignal::new(Stage::Coming));
+    provide_context(later);
+    ask(later, Duration::ZERO);
+}
+
+fn ask(later: Later, after: Duration) {
+    set_timeout(
+        move || {
+            leptos::task::spawn_local(async move {
+                match parts().await {
+                    Ok(parts) => later.0.set(Stage::Here(parts)),
+                    Err(_) => {
+                        later.0.set(Stage::Late);
+                        ask(later, PATIENCE);
+                    }
+                }
+            });
+        },
+        after,
+    );
+}
+
+/// A later part, in its place as soon as it is here.
+pub fn later(part: impl Fn(&Parts) -> AnyView + Send + 'static) -> AnyView {
+    boxed_later(Box::new(part))
+}
+
+fn boxed_later(part: Box<dyn Fn(&Parts) -> AnyView + Send>) -> AnyView {
+    let Later(stage) = expect_context();
+    let view = move || match stage.get() {
+        Stage::Coming => ().into_any(),
+        Stage::Late => words::STILL_COMING.into_any(),
+        Stage::Here(parts) => part(parts),
+    };
+    view.into_any()
+}
