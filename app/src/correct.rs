@@ -2,6 +2,7 @@
 
 use emberloam_engine::case::Correction;
 use emberloam_engine::outcome::JudgedReading;
+use emberloam_engine::quantity::Unit;
 use emberloam_engine::report::Reading;
 use emberloam_engine::soil::{Method, Property};
 use leptos::prelude::*;
@@ -84,6 +85,14 @@ fn in_all_samples(mending: Mending) -> impl IntoView {
     }
 }
 
+/// The units a reading can be put right to: those of nutrients, of salts and of density.
+fn units() -> Vec<(Unit, &'static str)> {
+    let others = [Unit::DsPerM, Unit::UsPerCm, Unit::GPerCm3];
+    let mut all = report_units();
+    all.extend(others.map(|unit| (unit, words::unit_choice(unit))));
+    all
+}
+
 /// The controls that put one reading right.
 pub fn correct(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
     let mending = Mending { page, item };
@@ -111,7 +120,7 @@ pub fn correct(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
             {pick(
                 words::UNIT,
                 words::AS_PRINTED,
-                report_units(),
+                units(),
                 move || now.get().and_then(|c| c.unit),
                 move |unit| change(Box::new(move |c| c.unit = unit)),
             )}
@@ -172,7 +181,7 @@ pub fn unit_of(page: Page, property: Property) -> impl IntoView {
             let picked = move |unit| mending.mend(Box::new(move |c| c.unit = unit));
             view! {
                 {source_line(page, move || item.look(|r| r.place))}
-                {pick(words::UNIT, words::AS_PRINTED, report_units(), now, picked)}
+                {pick(words::UNIT, words::AS_PRINTED, units(), now, picked)}
                 {in_all_samples(mending)}
             }
         },

@@ -249,6 +249,7 @@ pub fn unit_choice(unit: Unit) -> &'static str {
         Unit::MgPerKg => "mg/kg (ppm)",
         Unit::MgPerL => "mg/L (mg/dm³)",
         Unit::MeqPer100g => "meq/100 g (cmolc/kg)",
+        Unit::DsPerM => "dS/m (mS/cm, mmho/cm)",
         other => other.symbol(),
     }
 }
