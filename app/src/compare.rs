@@ -28,7 +28,7 @@ struct Table {
 #[derive(Clone, PartialEq)]
 struct Row {
     name: String,
-    /// Whether the levels are not all the same.
+    /// Whether the levels, where there are any, are not all the same.
     differs: bool,
     cells: Vec<Option<(String, Option<Level>)>>,
 }
@@ -185,7 +185,7 @@ fn rows(samples: &[SampleOutcome]) -> Vec<Row> {
                 found.map(|r| (amount(r), r.finding.level))
             })
             .collect();
-        let levels = || cells.iter().flatten().map(|(_, level)| *level);
+        let levels = || cells.iter().flatten().filter_map(|(_, level)| *level);
         let differs = levels().any(|level| Some(level) != levels().next());
         let name = words::title(property.label());
         let name = match method {
