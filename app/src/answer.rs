@@ -7,9 +7,10 @@ use leptos::prelude::*;
 use crate::figure::figures;
 use crate::grounds::{Statement, statements};
 use crate::layer::{Stratum, edge, turf};
-use crate::living::{Look, changed, flag, lines, text};
+use crate::living::{flag, lines, text};
 use crate::paste::is_narrow;
 use crate::questions::questions;
+use crate::samples::which_sample;
 use crate::season::when;
 use crate::state::Page;
 use crate::words;
@@ -45,49 +46,6 @@ pub fn answer(page: Page) -> impl IntoView {
                 {questions(page)}
             </div>
         </section>
-    }
-}
-
-/// Which sample the bed was taken from, when the report has more than one.
-fn which_sample(page: Page) -> impl IntoView {
-    let names = move || {
-        page.report.look(|report| {
-            report
-                .as_ref()
-                .map(|r| r.samples.iter().map(|s| s.name.clone()).collect::<Vec<_>>())
-                .unwrap_or_default()
-        })
-    };
-    let chosen = move || page.outcome.look(|o| o.as_ref().map_or(0, |o| o.sample));
-    view! {
-        <label class="field which-sample" hidden=flag(move || names().len() < 2)>
-            <span class="field-name">{words::WHICH_SAMPLE}</span>
-            <select
-                id="sample"
-                on:change=changed(move |event| {
-                    if let Ok(sample) = event_target_value(&event).parse() {
-                        page.answer(|case| case.sample = sample);
-                    }
-                })
-            >
-                {move || {
-                    names()
-                        .into_iter()
-                        .enumerate()
-                        .map(|(index, name)| {
-                            view! {
-                                <option
-                                    value=index.to_string()
-                                    prop:selected=flag(move || chosen() == index)
-                                >
-                                    {name}
-                                </option>
-                            }
-                        })
-                        .collect_view()
-                }}
-            </select>
-        </label>
     }
 }
 

@@ -1,9 +1,9 @@
 //! Putting a reading right, in place.
 
-use emberloam_engine::Case;
 use emberloam_engine::case::Correction;
 use emberloam_engine::outcome::JudgedReading;
-use emberloam_engine::report::Place;
+use emberloam_engine::quantity::Unit;
+use emberloam_engine::report::Reading;
 use emberloam_engine::soil::{Method, Property};
 use leptos::prelude::*;
 
@@ -14,32 +14,6 @@ use crate::source::{source_key, source_line};
 use crate::state::Page;
 use crate::words;
 
-/// The correction of the reading at `place`, when there is one.
-fn correction(case: &Case, place: Place, original: &str) -> Option<Correction> {
-    let mut all = case.reading.corrections.iter();
-    all.find(|c| c.place == place && c.original == original).cloned()
-}
-
-/// Changes the correction of a reading; one that says nothing is removed.
-fn put_right(case: &mut Case, place: Place, original: &str, change: impl FnOnce(&mut Correction)) {
-    let untouched = Correction {
-        place,
-        original: original.into(),
-        property: None,
-        result: None,
-        unit: None,
-        method: None,
-        leave_out: false,
-    };
-    let mut new = correction(case, place, original).unwrap_or_else(|| untouched.clone());
-    change(&mut new);
-    let all = &mut case.reading.corrections;
-    all.retain(|c| !(c.place == place && c.original == original));
-    if new != untouched {
-        all.push(new);
-    }
-}
-
 /// The mending of one reading.
 #[derive(Clone, Copy)]
 struct Mending {
@@ -48,23 +22,82 @@ struct Mending {
 }
 
 impl Mending {
-    /// The correction there is now.
-    fn now(self) -> Option<Correction> {
-        let (place, original) = self.item.look(|r| (r.place, r.original.clone()));
-        self.page.answers.look(|case| correction(case, place, &original))
+    /// Something of the reading as the report has it.
+    fn of_report<T>(self, take: impl FnOnce(&Reading) -> T) -> Option<T> {
+        let place = self.item.look(|r| r.place);
+        self.page.report.look(|report| {
+            let sample = report.as_ref().ok()?.samples.get(self.page.chosen())?;
+            sample.readings.iter().find(|reading| reading.place == place).map(take)
+        })
     }
 
-    fn change(self, with: Box<dyn FnOnce(&mut Correction)>) {
-        let (place, original) = self.item.with_untracked(|r| (r.place, r.original.clone()));
-        self.page.answer(|case| put_right(case, place, &original, with));
+    /// The correction there is now.
+    fn now(self) -> Option<Correction> {
+        let answers = self.page.answers;
+        self.of_report(|reading| answers.look(|case| case.reading.correction_of(reading))).flatten()
     }
+
+    /// Whether it holds in all samples.
+    fn holds_in_all(self) -> bool {
+        let answers = self.page.answers;
+        self.of_report(|reading| answers.look(|case| case.reading.holds_in_all(reading)))
+            .unwrap_or_default()
+    }
+
+    /// Changes the correction, here or in all samples.
+    fn change(self, in_all: bool, with: Box<dyn FnOnce(&mut Correction)>) {
+        if let Some(reading) = untrack(|| self.of_report(Reading::clone)) {
+            self.page.answer(|case| case.reading.put_right(&reading, in_all, with));
+        }
+    }
+
+    /// Changes the correction where it holds now.
+    fn mend(self, with: Box<dyn FnOnce(&mut Correction)>) {
+        self.change(untrack(|| self.holds_in_all()), with);
+    }
+}
+
+/// The button that does the same in all samples, when there are several and
+/// something was said that can hold for all.
+fn in_all_samples(mending: Mending) -> impl IntoView {
+    let page = mending.page;
+    let common = move || {
+        mending.now().is_some_and(|c| {
+            c.unit.is_some() || c.method.is_some() || c.property.is_some() || c.leave_out
+        })
+    };
+    let offered = move || page.count() > 1 && common();
+    view! {
+        <p class="in-all" hidden=flag(move || !offered())>
+            <button
+                type="button"
+                hidden=flag(move || mending.holds_in_all())
+                on:click=press(move || mending.change(true, Box::new(|_| ())))
+            >
+                {text(move || words::same_in_all(page.count()))}
+            </button>
+            <span role="status">
+                {text(move || {
+                    if mending.holds_in_all() { words::holds_in_all(page.count()) } else { String::new() }
+                })}
+            </span>
+        </p>
+    }
+}
+
+/// The units a reading can be put right to: those of nutrients, of salts and of density.
+fn units() -> Vec<(Unit, &'static str)> {
+    let others = [Unit::DsPerM, Unit::UsPerCm, Unit::GPerCm3];
+    let mut all = report_units();
+    all.extend(others.map(|unit| (unit, words::unit_choice(unit))));
+    all
 }
 
 /// The controls that put one reading right.
 pub fn correct(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
     let mending = Mending { page, item };
     let now = Memo::new(move |_| mending.now());
-    let change = move |with| mending.change(with);
+    let change = move |with| mending.mend(with);
     let methods = Method::ALL.into_iter().map(|m| (m, m.label())).collect();
     let properties = Property::ALL.into_iter().map(|p| (p, p.label())).collect();
     view! {
@@ -87,7 +120,7 @@ pub fn correct(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
             {pick(
                 words::UNIT,
                 words::AS_PRINTED,
-                report_units(),
+                units(),
                 move || now.get().and_then(|c| c.unit),
                 move |unit| change(Box::new(move |c| c.unit = unit)),
             )}
@@ -105,6 +138,7 @@ pub fn correct(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
                 move || now.get().and_then(|c| c.property),
                 move |property| change(Box::new(move |c| c.property = property)),
             )}
+            {in_all_samples(mending)}
             <div class="buttons">
                 <button type="button" on:click=press(move || change(Box::new(|c| c.leave_out = true)))>
                     {words::LEAVE_OUT}
@@ -144,36 +178,12 @@ pub fn unit_of(page: Page, property: Property) -> impl IntoView {
         move |item| {
             let mending = Mending { page, item };
             let now = move || mending.now().and_then(|c| c.unit);
-            let picked = move |unit| mending.change(Box::new(move |c| c.unit = unit));
+            let picked = move |unit| mending.mend(Box::new(move |c| c.unit = unit));
             view! {
                 {source_line(page, move || item.look(|r| r.place))}
-                {pick(words::UNIT, words::AS_PRINTED, report_units(), now, picked)}
+                {pick(words::UNIT, words::AS_PRINTED, units(), now, picked)}
+                {in_all_samples(mending)}
             }
         },
     )
-}
-
-#[cfg(test)]
-mod tests {
-    use emberloam_engine::quantity::Unit;
-
-    use super::*;
-
-    #[test]
-    fn a_correction_is_written_changed_and_taken_back() {
-        let mut case = Case::default();
-        let place = Place { line: 3, start: 0, end: 4 };
-        put_right(&mut case, place, "182", |c| c.result = Some("18".into()));
-        put_right(&mut case, place, "182", |c| c.unit = Some(Unit::LbPerAcre));
-        assert_eq!(case.reading.corrections.len(), 1);
-        let now = correction(&case, place, "182").unwrap();
-        assert_eq!(now.result.as_deref(), Some("18"));
-        assert_eq!(now.unit, Some(Unit::LbPerAcre));
-        assert_eq!(correction(&case, place, "183"), None, "another report's reading");
-        put_right(&mut case, place, "182", |c| {
-            c.result = None;
-            c.unit = None;
-        });
-        assert!(case.reading.corrections.is_empty());
-    }
 }

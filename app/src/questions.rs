@@ -27,9 +27,9 @@ struct List {
 /// jumps away under the person's hands.
 pub fn questions(page: Page) -> impl IntoView {
     let asked = Memo::new(move |before: Option<&List>| {
-        let now = page.outcome.look(|o| o.as_ref().map(|o| (o.sample, o.questions.clone())));
-        let (sample, now) = now.unwrap_or_default();
-        let of = (page.text.get(), sample);
+        let now = page.outcome.look(|o| o.as_ref().map(|o| o.questions.clone()));
+        let now = now.unwrap_or_default();
+        let of = (page.text.get(), page.chosen());
         // Another report or sample brings its own questions.
         let before = before.filter(|list| list.of == of).map_or(&[][..], |list| &list.asked);
         List { asked: merge(before, &now), of }

@@ -1,5 +1,7 @@
 //! The state of the page: the person's inputs as signals, all else worked out.
 
+use std::ops::Range;
+
 use emberloam_engine::case::ReadingAnswers;
 use emberloam_engine::outcome::{JudgedReading, SampleOutcome};
 use emberloam_engine::quantity::Measures;
@@ -25,7 +27,8 @@ pub struct Page {
     pub erased: RwSignal<Option<store::Kept>>,
     /// The report read from the text.
     pub report: Memo<Result<Report, Trouble>>,
-    /// The engine's answer; `None` without a report.
+    /// The engine's answer for the chosen sample, the only one in it; `None`
+    /// without a report. A pen stroke must not cost more in a long report.
     pub outcome: Memo<Option<Outcome>>,
 }
 
@@ -39,11 +42,11 @@ impl Page {
             text.look(|text| report::open(text.as_bytes()).and_then(|grid| report::read(&grid)))
         });
         let outcome = Memo::new(move |_| {
-            let report = report.get().ok()?;
-            let mut case = answers.get();
-            case.report = report;
-            case.season.today = date::today();
-            Some(interpret(&case))
+            report.look(|report| {
+                let report = report.as_ref().ok()?;
+                let chosen = answers.look(|case| case.sample).min(report.samples.len() - 1);
+                Some(interpret(&case_of(report, chosen..chosen + 1, answers)))
+            })
         });
         let page = Page {
             text,
@@ -144,12 +147,31 @@ impl Page {
         trouble.filter(|_| tried)
     }
 
+    /// How many samples the report has.
+    pub fn count(self) -> usize {
+        self.report.look(|report| report.as_ref().map_or(0, |report| report.samples.len()))
+    }
+
+    /// Which sample was chosen.
+    pub fn chosen(self) -> usize {
+        let last = self.count().saturating_sub(1);
+        self.answers.look(|case| case.sample).min(last)
+    }
+
+    /// The engine's answer for some samples of the report.
+    pub fn outcome_of(self, samples: Range<usize>) -> Option<Outcome> {
+        self.report.look(|report| {
+            let report = report.as_ref().ok()?;
+            Some(interpret(&case_of(report, samples, self.answers)))
+        })
+    }
+
     /// Something of the chosen sample.
     pub fn of_sample<T: Default>(self, take: impl FnOnce(&SampleOutcome) -> T) -> T {
         self.outcome.look(|outcome| {
             outcome
                 .as_ref()
-                .and_then(|outcome| outcome.samples.get(outcome.sample))
+                .and_then(|outcome| outcome.samples.first())
                 .map(take)
                 .unwrap_or_default()
         })
@@ -173,6 +195,19 @@ impl Page {
         let name = self.of_sample(|sample| sample.name.clone());
         if name.is_empty() { words::YOUR_BED.into() } else { name }
     }
+}
+
+/// The case with some samples of a report, the first of them chosen.
+fn case_of(report: &Report, samples: Range<usize>, answers: RwSignal<Case>) -> Case {
+    let mut case = answers.get();
+    case.report = Report {
+        samples: report.samples.get(samples).unwrap_or_default().to_vec(),
+        unread: Vec::new(),
+        notes: report.notes.clone(),
+    };
+    case.sample = 0;
+    case.season.today = date::today();
+    case
 }
 
 /// The lines that say something.

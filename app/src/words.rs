@@ -45,6 +45,9 @@ pub const WHAT_TO_DO: &str = "What to do";
 pub const PROVISIONAL: &str = "For now.";
 pub const TO_THE_QUESTIONS: &str = "An answer below could still change this";
 pub const WHICH_SAMPLE: &str = "Which sample is this bed?";
+pub const NAME_OR_NUMBER: &str = "Its name, or its place in the report";
+pub const PREVIOUS_SAMPLE: &str = "Previous";
+pub const NEXT_SAMPLE: &str = "Next sample";
 pub const NEXT: &str = "Next";
 pub const AMOUNTS: &str = "How much";
 pub const RECIPE: &str = "How to charge it";
@@ -103,6 +106,10 @@ pub const METHOD: &str = "Method";
 pub const MEASURED: &str = "What was measured";
 pub const AS_PRINTED: &str = "as printed";
 pub const AS_READ: &str = "as read";
+pub const COMPARE: &str = "Compare the samples";
+pub const EARLIER_SAMPLES: &str = "Earlier samples";
+pub const LATER_SAMPLES: &str = "Later samples";
+pub const LEVELS_DIFFER: &str = "differs";
 pub const LEAVE_OUT: &str = "Leave it out";
 pub const UNDO_CORRECTION: &str = "Back to the report";
 pub const UNREAD: &str = "Not read";
@@ -244,8 +251,25 @@ pub fn unit_choice(unit: Unit) -> &'static str {
         Unit::MgPerKg => "mg/kg (ppm)",
         Unit::MgPerL => "mg/L (mg/dm³)",
         Unit::MeqPer100g => "meq/100 g (cmolc/kg)",
+        Unit::DsPerM => "dS/m (mS/cm, mmho/cm)",
         other => other.symbol(),
     }
+}
+
+pub fn sample_of(number: usize, count: usize) -> String {
+    format!("{number} of {count}")
+}
+
+pub fn same_in_all(count: usize) -> String {
+    format!("The same in all {count} samples")
+}
+
+pub fn holds_in_all(count: usize) -> String {
+    format!("Holds in all {count} samples.")
+}
+
+pub fn by_method(name: &str, method: &str) -> String {
+    format!("{name}, {method}")
 }
 
 pub fn bed_kind(kind: BedKind) -> &'static str {

@@ -6,7 +6,7 @@ use time::Date;
 
 use crate::named::by_name;
 use crate::quantity::{Measures, Unit};
-use crate::report::{Place, Report};
+use crate::report::{Place, Reading, Report};
 use crate::soil::{Method, PlantGroup, Property, Texture};
 
 /// The version of [`Case`] this engine writes and reads.
@@ -92,6 +92,9 @@ pub struct ReadingAnswers {
     pub depth_cm: Option<f64>,
     /// Corrections of single readings.
     pub corrections: Vec<Correction>,
+    /// Corrections of every reading of one name, in all samples. A correction
+    /// of a single reading comes before them.
+    pub in_all_samples: Vec<CommonCorrection>,
 }
 
 /// A reading put right by the person. It holds while the source still says
@@ -118,6 +121,113 @@ pub struct Correction {
     /// Leave the reading out.
     #[serde(default)]
     pub leave_out: bool,
+}
+
+/// A correction that holds for one name in every sample of the report: a
+/// column, or a row, whose heading was misread or says too little.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct CommonCorrection {
+    /// The name as printed.
+    pub name: String,
+    /// The unit as printed, which tells two columns of one name apart.
+    #[serde(default)]
+    pub printed_unit: Option<Unit>,
+    /// What was measured, when the engine took it for something else.
+    #[serde(default)]
+    pub property: Option<Property>,
+    /// Its unit.
+    #[serde(default)]
+    pub unit: Option<Unit>,
+    /// Its method.
+    #[serde(default)]
+    pub method: Option<Method>,
+    /// Leave the readings out.
+    #[serde(default)]
+    pub leave_out: bool,
+}
+
+impl ReadingAnswers {
+    /// The correction that holds for a reading: its own, and where that says
+    /// nothing, the one for all samples.
+    pub fn correction_of(&self, reading: &Reading) -> Option<Correction> {
+        let own = self.corrections.iter().find(|c| c.is_of(reading));
+        let Some(common) = self.in_all_samples.iter().find(|c| c.is_of(reading)) else {
+            return own.cloned();
+        };
+        let mut both = own.cloned().unwrap_or_else(|| Correction::of_nothing(reading));
+        both.property = both.property.or(common.property);
+        both.unit = both.unit.or(common.unit);
+        both.method = both.method.or(common.method);
+        both.leave_out |= common.leave_out;
+        Some(both)
+    }
+
+    /// Whether what is said of a reading holds in all samples.
+    pub fn holds_in_all(&self, reading: &Reading) -> bool {
+        self.in_all_samples.iter().any(|c| c.is_of(reading))
+    }
+
+    /// Changes the correction of a reading. With `in_all` all of it but the
+    /// result is said of every reading of that name, in all samples. One that
+    /// says nothing any more is removed.
+    pub fn put_right(
+        &mut self,
+        reading: &Reading,
+        in_all: bool,
+        change: impl FnOnce(&mut Correction),
+    ) {
+        let mut own =
+            self.correction_of(reading).unwrap_or_else(|| Correction::of_nothing(reading));
+        change(&mut own);
+        self.corrections.retain(|c| !c.is_of(reading));
+        self.in_all_samples.retain(|c| !c.is_of(reading));
+        if in_all {
+            let common = CommonCorrection {
+                name: reading.name.clone(),
+                printed_unit: reading.unit,
+                property: own.property.take(),
+                unit: own.unit.take(),
+                method: own.method.take(),
+                leave_out: std::mem::take(&mut own.leave_out),
+            };
+            if common.property.is_some()
+                || common.unit.is_some()
+                || common.method.is_some()
+                || common.leave_out
+            {
+                self.in_all_samples.push(common);
+            }
+        }
+        if own != Correction::of_nothing(reading) {
+            self.corrections.push(own);
+        }
+    }
+}
+
+impl CommonCorrection {
+    fn is_of(&self, reading: &Reading) -> bool {
+        self.name == reading.name && self.printed_unit == reading.unit
+    }
+}
+
+impl Correction {
+    fn is_of(&self, reading: &Reading) -> bool {
+        self.place == reading.place && self.original == reading.original
+    }
+
+    /// A correction that says nothing yet.
+    fn of_nothing(reading: &Reading) -> Correction {
+        Correction {
+            place: reading.place,
+            original: reading.original.clone(),
+            property: None,
+            result: None,
+            unit: None,
+            method: None,
+            leave_out: false,
+        }
+    }
 }
 
 /// The bed: the area to be treated.
@@ -289,6 +399,43 @@ by_name! { ChargeSource, "thing to charge with",
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_correction_is_made_spread_to_all_samples_and_taken_back() {
+        let reading = Reading {
+            property: Property::Phosphorus,
+            amount: None,
+            unit: None,
+            method: None,
+            rating: None,
+            name: "P".into(),
+            original: "182".into(),
+            depth_cm: None,
+            place: Place { line: 3, start: 0, end: 3 },
+            notes: Vec::new(),
+        };
+        let mut next = reading.clone();
+        next.place.line = 4;
+        let mut answers = ReadingAnswers::default();
+        answers.put_right(&reading, false, |c| c.result = Some("18".into()));
+        answers.put_right(&reading, false, |c| c.unit = Some(Unit::LbPerAcre));
+        assert_eq!(answers.corrections.len(), 1);
+        assert_eq!(answers.correction_of(&next), None);
+
+        answers.put_right(&reading, true, |_| ());
+        assert!(answers.holds_in_all(&next));
+        let mine = answers.correction_of(&reading).unwrap();
+        assert_eq!((mine.result.as_deref(), mine.unit), (Some("18"), Some(Unit::LbPerAcre)));
+        let other = answers.correction_of(&next).unwrap();
+        assert_eq!((other.result, other.unit), (None, Some(Unit::LbPerAcre)));
+
+        // A change made at another sample changes it for all.
+        answers.put_right(&next, true, |c| c.unit = Some(Unit::MgPerKg));
+        assert_eq!(answers.correction_of(&reading).unwrap().unit, Some(Unit::MgPerKg));
+        answers.put_right(&next, true, |c| c.unit = None);
+        answers.put_right(&reading, false, |c| c.result = None);
+        assert_eq!(answers, ReadingAnswers::default());
+    }
 
     #[test]
     fn a_case_may_leave_out_everything_but_not_say_what_nobody_knows() {

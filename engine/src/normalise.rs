@@ -68,10 +68,8 @@ pub fn normalise(sample: &SampleReport, answers: &ReadingAnswers) -> Normalised 
 }
 
 fn normal(reading: &Reading, answers: &ReadingAnswers, depth_cm: Option<f64>) -> NormalReading {
-    let correction = answers
-        .corrections
-        .iter()
-        .find(|c| c.place == reading.place && c.original == reading.original);
+    let correction = answers.correction_of(reading);
+    let correction = correction.as_ref();
     let property = correction.and_then(|c| c.property).unwrap_or(reading.property);
     let mut notes = reading.notes.clone();
     let amount = match correction.and_then(|c| c.result.as_deref()) {
@@ -352,6 +350,7 @@ fn questions(readings: &[NormalReading]) -> Vec<Question> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::case::CommonCorrection;
     use crate::soil::Amount;
 
     fn reading(property: Property, value: f64, unit: Option<Unit>) -> Reading {
@@ -486,6 +485,49 @@ mod tests {
         let why = found.readings[0].measure.as_ref().unwrap_err();
         assert!(why.contains("own index"), "{why}");
         assert!(found.questions.is_empty());
+    }
+
+    #[test]
+    fn a_correction_for_all_samples_holds_for_its_name_and_gives_way_to_a_readings_own() {
+        let common = CommonCorrection {
+            name: "phosphorus".into(),
+            printed_unit: None,
+            property: None,
+            unit: Some(Unit::MgPerKg),
+            method: Some(Method::Olsen),
+            leave_out: false,
+        };
+        let at = |line| Place { line, start: 0, end: 1 };
+        let own = Correction {
+            place: at(7),
+            original: "40".into(),
+            property: None,
+            result: None,
+            unit: Some(Unit::LbPerAcre),
+            method: None,
+            leave_out: false,
+        };
+        let answers = ReadingAnswers {
+            corrections: vec![own],
+            in_all_samples: vec![common],
+            ..ReadingAnswers::default()
+        };
+        let p = |line, unit| {
+            let mut reading = reading(Property::Phosphorus, 40.0, unit);
+            reading.place = at(line);
+            reading
+        };
+        let found = normalised(vec![p(1, None), p(7, None), p(9, Some(Unit::MgPer100g))], &answers);
+        let told: Vec<_> =
+            found.readings.iter().map(|r| (r.unit, r.method.as_ref().map(|m| m.value))).collect();
+        assert_eq!(
+            told,
+            [
+                (Some(Unit::MgPerKg), Some(Method::Olsen)),
+                (Some(Unit::LbPerAcre), Some(Method::Olsen)),
+                (Some(Unit::MgPer100g), None),
+            ]
+        );
     }
 
     #[test]

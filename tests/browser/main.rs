@@ -9,3 +9,4 @@ mod looks;
 mod offline;
 mod paste;
 mod privacy;
+mod samples;

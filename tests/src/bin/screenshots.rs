@@ -62,4 +62,26 @@ fn main() {
     fs::write(folder.join("plan.pdf"), page.browser.pdf()).expect("the print can be written");
     page.unfold_all();
     take("answer-unfolded.png", 1100, 6000, "light");
+    compared(&page, &folder);
+}
+
+/// Several samples side by side, on a wide and on a narrow screen.
+fn compared(page: &Page, folder: &std::path::Path) {
+    page.browser.media("screen", "light");
+    page.browser.resize(1100, 900);
+    page.paste(
+        "Method: Mehlich-3\n\
+         Bed\tpH\tP ppm\tK ppm\tMg ppm\tOrganic matter %\n\
+         Herb spiral\t6.4\t9\t80\t60\t3.1\n\
+         Bean rows\t6.5\t140\t295\t210\t5.2\n\
+         Cold frame\t7.3\t11\t88\t75\t4.4\n",
+    );
+    page.wait_for_answer();
+    page.browser.run("document.getElementById('compare').open = true");
+    page.browser.wait_for("the table", || page.browser.has(".compare tbody tr"));
+    for (name, width) in [("compare-wide.png", 1100), ("compare-narrow.png", 360)] {
+        page.browser.resize(width, 900);
+        page.browser.run("document.getElementById('compare').scrollIntoView()");
+        fs::write(folder.join(name), page.browser.picture()).expect("the picture can be written");
+    }
 }
