@@ -3,6 +3,7 @@
 // To the page, as events on window:
 //   emberloam:offline-ready   once, when the first offline copy is in place
 //   emberloam:update-waiting  when a newer version is stored and waits
+//   emberloam:started         when the page stands
 // From the page, as an event on window:
 //   emberloam:use-update      the person wants the newer version now
 
@@ -81,6 +82,7 @@ window.addEventListener("error", (event) => {
 });
 
 const started = await startPage();
+if (started) tell("started");
 try {
   await keepOfflineCopy(started);
 } catch (reason) {

@@ -5,6 +5,8 @@
 
 const PREFIX = "emberloam-";
 const CACHE = PREFIX + VERSION;
+// Where a shared file waits for the page; `files.js` takes it from there.
+const SHARED = "shared-with-emberloam";
 
 self.addEventListener("install", (event) => {
   // Past the browser's own cache, or an old file could be kept under the new version.
@@ -25,6 +27,10 @@ self.addEventListener("activate", (event) => {
 
 self.addEventListener("fetch", (event) => {
   const { request } = event;
+  if (request.method === "POST" && new URL(request.url).pathname.endsWith("/share")) {
+    event.respondWith(keepShared(request));
+    return;
+  }
   if (request.method !== "GET" || new URL(request.url).origin !== location.origin) return;
   event.respondWith(
     (async () => {
@@ -34,6 +40,20 @@ self.addEventListener("fetch", (event) => {
     })(),
   );
 });
+
+// What the system shares to the page comes as a form that never leaves the device.
+async function keepShared(request) {
+  const form = await request.formData();
+  const cache = await caches.open(SHARED);
+  const text = ["title", "text", "url"].map((part) => form.get(part)).filter(Boolean).join("\n");
+  const files = form.getAll("file").filter((file) => file.size);
+  if (!files.length && text) files.push(new File([text], "shared text.txt"));
+  for (const [at, file] of files.entries()) {
+    const headers = { "x-name": encodeURIComponent(file.name) };
+    await cache.put(`shared/${at}`, new Response(file, { headers }));
+  }
+  return Response.redirect("./?shared", 303);
+}
 
 // A new version waits until the person asks for it.
 self.addEventListener("message", (event) => {

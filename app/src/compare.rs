@@ -34,7 +34,7 @@ struct Row {
 }
 
 /// The fold with the table; nothing is worked out while it is closed.
-pub fn compare(page: Page) -> impl IntoView {
+pub fn compare(page: Page) -> AnyView {
     let open = RwSignal::new(false);
     let from = RwSignal::new(0_usize);
     let table =
@@ -73,6 +73,7 @@ pub fn compare(page: Page) -> impl IntoView {
             </div>
         </details>
     }
+    .into_any()
 }
 
 fn head(page: Page, table: &Table) -> AnyView {

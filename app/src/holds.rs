@@ -4,7 +4,7 @@ use emberloam_engine::outcome::JudgedReading;
 use emberloam_engine::report::Unread;
 use leptos::prelude::*;
 
-use crate::compare::compare;
+use crate::later::later;
 use crate::layer::{Stratum, layer};
 use crate::living::{Look, flag, keyed, lines, settled, text};
 use crate::reading::reading;
@@ -21,7 +21,7 @@ pub fn holds(page: Page) -> impl IntoView {
         words::HOLDS,
         view! {
             {summary(page)}
-            {compare(page)}
+            {later(move |parts| (parts.compare)(page))}
             <ul class="notes">
                 {lines(move || notes().unwrap_or_default())}
             </ul>

@@ -10,7 +10,7 @@ use leptos::prelude::*;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::state::Page;
-use crate::{effects, grounds, reading, references, uptake, words, working};
+use crate::{compare, effects, grounds, reading, references, uptake, words, working};
 
 /// How long to wait before a piece that did not come is asked for again.
 const PATIENCE: Duration = Duration::from_secs(5);
@@ -21,6 +21,8 @@ pub struct Parts {
     pub effects: fn(Page) -> AnyView,
     /// What a number rests on.
     pub grounds: fn(Grounds) -> AnyView,
+    /// The samples side by side.
+    pub compare: fn(Page) -> AnyView,
     /// What lies behind a reading.
     pub behind: fn(Page, Memo<JudgedReading>) -> AnyView,
     /// The list of sources.
@@ -34,6 +36,7 @@ pub struct Parts {
 static PARTS: Parts = Parts {
     effects: effects::effects,
     grounds: grounds::grounds,
+    compare: compare::compare,
     behind: reading::behind,
     references: references::list,
     uptake: uptake::uptake,

@@ -15,6 +15,7 @@ mod correct;
 mod date;
 mod effects;
 mod figure;
+mod files;
 mod grounds;
 mod holds;
 mod later;

@@ -16,11 +16,12 @@ use crate::season::season;
 use crate::state::Page;
 use crate::why::why;
 use crate::working::working;
-use crate::{later, print, words};
+use crate::{files, later, print, words};
 
 /// The page.
 pub fn page() -> impl IntoView {
     let page = Page::begin();
+    files::listen(page);
     provide_context(Repaint::follow());
     later::fetch();
     let shown = Memo::new(move |_| page.has_report());
@@ -95,7 +96,7 @@ fn measures(page: Page) -> impl IntoView {
     }
 }
 
-/// Print and erase.
+/// Print, save and erase.
 fn tools(page: Page) -> impl IntoView {
     let nothing = move || {
         page.text.look(String::is_empty)
@@ -111,6 +112,7 @@ fn tools(page: Page) -> impl IntoView {
             >
                 {words::PRINT}
             </button>
+            {files::save_report(page)}
             <button type="button" id="erase" hidden=nothing on:click=press(move || {
                 page.erase();
                 focus("take-back");

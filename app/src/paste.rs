@@ -1,9 +1,10 @@
 //! The report: the paste box, the samples, and what is wrong with a text that
-//! can't be read. `public/open-file.js` puts a chosen file into the paste box.
+//! can't be read.
 
 use leptos::html::Details;
 use leptos::prelude::*;
 
+use crate::files::open_file;
 use crate::living::{changed, focus, press, text};
 use crate::state::Page;
 use crate::words;
@@ -59,14 +60,7 @@ pub fn paste(page: Page, tools: impl IntoView) -> impl IntoView {
             <div id="trouble" role="alert">
                 {move || page.trouble().map(|text| view! { <p>{text}</p> })}
             </div>
-            <label class="field">
-                <span class="field-name">{words::OPEN_A_FILE}</span>
-                <input
-                    type="file"
-                    id="report-file"
-                    accept=".txt,.csv,.tsv,text/*"
-                />
-            </label>
+            {open_file(page)}
             <div class="samples" role="group" aria-labelledby="samples-title">
                 <p id="samples-title" class="soft">
                     {words::SAMPLES}

@@ -25,6 +25,10 @@ pub struct Page {
     pub keeping: RwSignal<Option<&'static str>>,
     /// What was erased, until the person leaves or takes it back.
     pub erased: RwSignal<Option<store::Kept>>,
+    /// Where the text was opened from and what to know of it, in lines.
+    pub opened: RwSignal<String>,
+    /// Why the last file was not opened.
+    pub refused: RwSignal<Option<String>>,
     /// The report read from the text.
     pub report: Memo<Result<Report, Trouble>>,
     /// The engine's answer for the chosen sample, the only one in it; `None`
@@ -54,6 +58,8 @@ impl Page {
             answers,
             keeping: RwSignal::new(restored.say),
             erased: RwSignal::new(None),
+            opened: RwSignal::new(String::new()),
+            refused: RwSignal::new(None),
             report,
             outcome,
         };
@@ -81,7 +87,8 @@ impl Page {
         });
     }
 
-    fn kept(self) -> store::Kept {
+    /// What is kept now.
+    pub fn kept(self) -> store::Kept {
         store::Kept { text: self.text.get(), answers: self.answers.get() }
     }
 
@@ -95,16 +102,27 @@ impl Page {
         self.answers.set(Case::default());
         store::erase();
         self.keeping.set(None);
+        self.refused.set(None);
+        self.opened.set(String::new());
         self.erased.set(Some(kept));
     }
 
     /// Takes the erasing back.
     pub fn take_back(self) {
         if let Some(kept) = self.erased.get_untracked() {
-            self.text.set(kept.text);
-            self.answers.set(kept.answers);
-            self.erased.set(None);
+            self.restore(kept);
         }
+    }
+
+    /// Puts a kept report and its answers in place of those there are.
+    pub fn restore(self, kept: store::Kept) {
+        self.paste(kept.text);
+        self.answers.set(kept.answers);
+    }
+
+    /// Says why a file was not opened; the text stays as it is.
+    pub fn refuse(self, why: String) {
+        self.refused.set(Some(why));
     }
 
     /// Puts a text into the paste box.
@@ -112,6 +130,8 @@ impl Page {
         let text = text.into();
         self.touched.set(true);
         self.erased.set(None);
+        self.refused.set(None);
+        self.opened.set(String::new());
         if self.text.with_untracked(|old| is_another(old, &text)) {
             // What was answered about the old report's readings must not be
             // taken for the new one's; what was said of the bed holds.
@@ -140,8 +160,11 @@ impl Page {
         self.outcome.look(Option::is_some)
     }
 
-    /// Why the text can't be read, in words; nothing while nothing was tried.
+    /// Why a file was not opened, or why the text can't be read, in words; nothing while nothing was tried.
     pub fn trouble(self) -> Option<String> {
+        if let Some(why) = self.refused.get() {
+            return Some(why);
+        }
         let tried = self.touched.get() || self.text.look(|text| !text.is_empty());
         let trouble = self.report.look(|report| report.as_ref().err().map(ToString::to_string));
         trouble.filter(|_| tried)

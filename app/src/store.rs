@@ -39,6 +39,31 @@ impl Kept {
     }
 }
 
+/// A report saved as a file.
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Saved {
+    /// The version of this shape. The opener refuses newer ones.
+    emberloam: u32,
+    text: String,
+    #[serde(default)]
+    answers: Case,
+}
+
+impl Kept {
+    /// As the file that a person saves.
+    pub fn to_saved(&self) -> Option<String> {
+        let Kept { text, answers } = self.clone();
+        serde_json::to_string(&Saved { emberloam: 1, text, answers }).ok()
+    }
+
+    /// Reads what [`Kept::to_saved`] wrote.
+    pub fn from_saved(json: &str) -> Option<Kept> {
+        let Saved { text, answers, .. } = serde_json::from_str(json).ok()?;
+        Some(Kept { text, answers })
+    }
+}
+
 /// What a visit begins with.
 #[derive(Debug, Default)]
 pub struct Restored {
@@ -114,6 +139,16 @@ mod tests {
         let back = Kept::from_json(&kept.to_json().unwrap()).unwrap();
         assert_eq!(back.text, "");
         assert_eq!(back.answers.bed.depth_cm, Some(15.0));
+    }
+
+    #[test]
+    fn a_saved_file_gives_back_report_and_answers() {
+        let answers = Case { sample: 1, ..Case::default() };
+        let kept = Kept { text: "pH 6.5\n".into(), answers };
+        let json = kept.to_saved().unwrap();
+        assert!(json.starts_with(r#"{"emberloam":1,"text":"pH 6.5\n""#), "{json}");
+        assert_eq!(Kept::from_saved(&json), Some(kept));
+        assert_eq!(Kept::from_saved(r#"{"emberloam":1}"#), None);
     }
 
     #[test]

@@ -13,9 +13,10 @@ pub const US: &str = "US";
 
 pub const YOUR_REPORT: &str = "Your report";
 pub const YOUR_BED: &str = "Your bed";
-pub const PASTE_HERE: &str = "Paste your soil test here, as text";
+pub const PASTE_HERE: &str = "Paste your soil test here";
 pub const PASTE_EXAMPLE: &str = "pH 6.4\nPhosphorus (Olsen) 18 mg/kg\n…";
-pub const OPEN_A_FILE: &str = "Or open a text file";
+pub const OPEN_A_FILE: &str =
+    "Or open a file: PDF, workbook, CSV, text. You can also drop it on the page.";
 pub const SAMPLES: &str = "No report at hand? Try one of these made-up ones:";
 pub const SAMPLE_SURPLUS: &str = "Rich garden";
 pub const SAMPLE_HUNGRY: &str = "Hungry sand";
@@ -24,6 +25,10 @@ pub const SAMPLE_BROKEN: &str = "A bad paste";
 pub const STILL_COMING: &str =
     "This part is still being fetched. It comes as soon as the connection allows.";
 pub const PRINT: &str = "Print the plan";
+pub const CANCEL: &str = "Cancel";
+pub const SAVE_REPORT: &str = "Save report and answers";
+pub const SAVED_DAMAGED: &str =
+    "This saved report is damaged and can't be read. Open the laboratory's own file.";
 pub const ERASE: &str = "Erase everything";
 
 pub const ERASED: &str = "Erased from this device.";

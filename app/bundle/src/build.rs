@@ -20,7 +20,9 @@ pub(crate) fn build(project: &Path) -> Result<(), String> {
     add_target()?;
     compile(project)?;
     clear(dist)?;
-    bind(project, dist)?;
+    let compiled = project.join("target").join(TARGET).join("release");
+    bind(&split::split(&compiled.join("emberloam_app.wasm"), dist)?, dist, split::FIRST)?;
+    bind(&compiled.join("emberloam_opener.wasm"), dist, "opener")?;
     for (name, content) in files::all(&project.join("public"))? {
         files::write(&dist.join(name), &content)?;
     }
@@ -48,7 +50,8 @@ fn compile(project: &Path) -> Result<(), String> {
         Command::new(cargo)
             .current_dir(project)
             .env("CARGO_ENCODED_RUSTFLAGS", flags(project))
-            .args(["build", "--release", "-p", "emberloam-app", "--target", TARGET])
+            .args(["build", "--release", "-p", "emberloam-app", "-p", "emberloam-opener"])
+            .args(["--target", TARGET])
             .arg("--target-dir")
             .arg(project.join("target")),
         "The page did not compile",
@@ -92,13 +95,12 @@ fn clear(dist: &Path) -> Result<(), String> {
     fs::remove_dir_all(dist).map_err(|why| format!("{} can't be removed: {why}", dist.display()))
 }
 
-fn bind(project: &Path, dist: &Path) -> Result<(), String> {
-    let module = project.join("target").join(TARGET).join("release/emberloam_app.wasm");
-    let module = split::split(&module, dist)?;
+/// Binds a module as `name`: the page, or what reads its files.
+fn bind(module: &Path, dist: &Path, name: &str) -> Result<(), String> {
     let mut binder = Bindgen::new();
     binder
-        .input_path(&module)
-        .out_name(split::FIRST)
+        .input_path(module)
+        .out_name(name)
         // What the later pieces share with the first one is exported from it.
         .keep_lld_exports(true)
         .typescript(false)

@@ -42,7 +42,7 @@ fn is_first_load(name: &str) -> bool {
     const NAMED: [&str; 9] = [
         "index.html",
         "boot.js",
-        "open-file.js",
+        "files.js",
         "folds.js",
         "app.js",
         "app_bg.wasm",
@@ -80,7 +80,7 @@ mod tests {
         for name in ["index.html", "css/parts.css", "app_bg.wasm", "snippets/x/inline0.js"] {
             assert!(is_first_load(name), "{name}");
         }
-        for name in ["icons/mark-512.png", "reader_bg.wasm"] {
+        for name in ["icons/mark-512.png", "opener_bg.wasm", "opener.js", "open-worker.js"] {
             assert!(!is_first_load(name), "{name}");
         }
     }

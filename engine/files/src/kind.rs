@@ -24,6 +24,18 @@ pub enum Kind {
 }
 
 impl Kind {
+    /// The kind in words.
+    pub fn label(self) -> &'static str {
+        match self {
+            Kind::Pdf => "a PDF file",
+            Kind::Workbook => "a workbook",
+            Kind::Modus => "a lab exchange file (Modus)",
+            Kind::WebPage => "a web page or copied table",
+            Kind::Saved => "a report saved here",
+            Kind::Text => "a text file",
+        }
+    }
+
     /// What `bytes` are.
     ///
     /// # Errors

@@ -1,0 +1,174 @@
+// Brings files into the page and out of it: chosen, dropped, pasted, shared by or opened from the
+// system. Their text goes into the paste box, as if it had been pasted.
+//
+// To the page, as events on window:
+//   emberloam:opened   what was opened, in lines: where from, then notes
+//   emberloam:saved    a report saved here was opened: its JSON
+//   emberloam:refused  why a file can't be opened
+// From the page:
+//   emberloam:save     a name, a type and a text, each on a line of its own, to save as a file
+//   emberloam:started  by boot.js, when the page stands
+
+const MOST_BYTES = 20_000_000;
+const SHARED = "shared-with-emberloam";
+
+const byId = (id) => document.getElementById(id);
+const tell = (name, detail) =>
+  window.dispatchEvent(new CustomEvent(`emberloam:${name}`, { detail }));
+
+let cancel = () => {};
+
+/** Shows what is being opened, and the way to stop it. */
+function opening(name) {
+  byId("opening").textContent = name && `Opening ${name}…`;
+  byId("cancel-opening").hidden = !name;
+}
+
+/** The text of a file that is plainly text; nothing when the opener must look at it. */
+function plain(bytes) {
+  if (bytes[0] === 0xff || bytes[0] === 0xfe || bytes.subarray(0, 4000).includes(0)) return;
+  let text;
+  try {
+    text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    text = new TextDecoder("windows-1252").decode(bytes);
+  }
+  const other = /^\s*[<{[]|%PDF-|^PK\x03|<table|[\x01-\x08\x0e-\x1f]/i.test(text);
+  return other ? undefined : { kind: "a text file", text, notes: [] };
+}
+
+/** One file by the opener, in a worker of its own. */
+function byOpener(bytes) {
+  return new Promise((resolve) => {
+    const worker = new Worker("open-worker.js", { type: "module" });
+    const end = (answer) => {
+      worker.terminate();
+      resolve(answer);
+    };
+    cancel = () => end({ cancelled: true });
+    worker.onmessage = ({ data }) => end(data);
+    worker.onerror = () => end({ refused: "" });
+    worker.postMessage(bytes.buffer, [bytes.buffer]);
+  });
+}
+
+async function read(file, name) {
+  if (file.size > MOST_BYTES) {
+    return { refused: "It is larger than 20 MB. Cut it into parts, or copy the table out of it and paste it." };
+  }
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const answer = plain(bytes) ?? (await byOpener(bytes));
+  if (answer.refused === "") {
+    answer.refused =
+      "Something in it stopped the reading. Other files still open. Copy the table out of it and paste it.";
+  }
+  return answer;
+}
+
+function put(text, from, to) {
+  const box = byId("report-text");
+  box.setRangeText(text, from ?? 0, to ?? box.value.length, "end");
+  box.dispatchEvent(new InputEvent("input", { bubbles: true }));
+  box.dispatchEvent(new ClipboardEvent("paste", { bubbles: true }));
+}
+
+/** Opens files; several become the sheets of one report. */
+async function open(files) {
+  cancel();
+  const parts = [];
+  const lines = [];
+  for (const file of files) {
+    const name = file.name ? `“${file.name}”` : "what was pasted";
+    opening(name);
+    const answer = await read(file, name);
+    opening("");
+    if (answer.cancelled) return;
+    if (answer.refused) return tell("refused", `${name}: ${answer.refused}`);
+    if (answer.saved) return tell("saved", answer.text);
+    const mark = files.length > 1 && !answer.sheets ? `[sheet ${file.name.replaceAll("]", ")")}]\n` : "";
+    parts.push(mark + answer.text);
+    lines.push(`Opened from ${name}, ${answer.kind}.`, ...answer.notes);
+  }
+  if (!parts.length) return;
+  put(parts.join("\n"));
+  tell("opened", lines.join("\n"));
+}
+
+document.addEventListener("change", ({ target }) => {
+  if (target.id !== "report-file" || !target.files[0]) return;
+  const files = [...target.files];
+  // So that the same file can be opened again after it was changed.
+  target.value = "";
+  open(files);
+});
+
+document.addEventListener("click", ({ target }) => {
+  if (target.id === "cancel-opening") cancel();
+});
+
+// Dropped anywhere.
+const holdsFiles = (event) => event.dataTransfer?.types.includes("Files");
+const mark = (on) => document.documentElement.classList.toggle("dropping", on);
+
+addEventListener("dragover", (event) => {
+  if (!holdsFiles(event)) return;
+  event.preventDefault();
+  mark(true);
+});
+addEventListener("dragleave", (event) => {
+  if (!event.relatedTarget) mark(false);
+});
+addEventListener("drop", (event) => {
+  mark(false);
+  if (!holdsFiles(event)) return;
+  event.preventDefault();
+  open([...event.dataTransfer.files]);
+});
+
+// Pasted: a file, or a table whose merged cells the plain text would lose.
+addEventListener("paste", async (event) => {
+  const data = event.clipboardData;
+  const box = byId("report-text");
+  const elsewhere = event.target !== box && event.target.matches?.("input, select, textarea");
+  if (!data || !box || elsewhere) return;
+  const text = data.getData("text/plain");
+  const html = data.getData("text/html");
+  if (/<table/i.test(html) && (!text.includes("\t") || /(row|col)span/i.test(html))) {
+    event.preventDefault();
+    const [from, to] = [box.selectionStart, box.selectionEnd];
+    const answer = await read(new Blob([html]));
+    put(answer.text ?? text, from, to);
+  } else if (!text && data.files.length) {
+    event.preventDefault();
+    open([...data.files]);
+  } else if (text && event.target !== box) {
+    event.preventDefault();
+    put(text);
+  }
+});
+
+// Opened with or shared to this page by the system.
+addEventListener("emberloam:started", async () => {
+  window.launchQueue?.setConsumer(async ({ files }) => {
+    if (files?.length) open(await Promise.all(files.map((file) => file.getFile())));
+  });
+  if (!location.search.includes("shared")) return;
+  history.replaceState(null, "", location.pathname);
+  const cache = await caches.open(SHARED);
+  const files = [];
+  for (const request of await cache.keys()) {
+    const answer = await cache.match(request);
+    files.push(new File([await answer.blob()], decodeURIComponent(answer.headers.get("x-name"))));
+  }
+  await caches.delete(SHARED);
+  open(files);
+});
+
+addEventListener("emberloam:save", ({ detail }) => {
+  const [, name, type, text] = /^(.*)\n(.*)\n([^]*)$/.exec(detail);
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+});
