@@ -8,6 +8,7 @@ mod label;
 mod layout;
 mod lexicon;
 mod lines;
+mod marks;
 mod names;
 mod number;
 mod open;
@@ -29,6 +30,7 @@ use crate::quantity::Unit;
 use crate::soil::{Amount, Method, Property, Texture};
 
 pub use grid::{Cell, Grid, Place};
+pub use marks::{Whereabouts, whereabouts};
 pub use number::parse_amount;
 pub use open::{MOST_BYTES, open};
 pub use read::{MOST_SAMPLES, read};

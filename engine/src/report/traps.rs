@@ -465,3 +465,45 @@ fn an_average_over_notes_is_honest_about_what_was_assumed() {
     assert_eq!(report.samples[0].readings[2].unit, None);
     assert_eq!(report.samples[0].readings[2].property, Property::Calcium);
 }
+
+#[test]
+fn a_table_and_a_sample_go_on_across_pages() {
+    let text = "[page 1]\nElder Lane report\nSample\tpH\tP ppm\nA\t6.2\t18\nPage 1 of 2\n[page 2]\nElder Lane report\nSample\tpH\tP ppm\nB\t5.8\t9\nPage 2 of 2\nC\t5.9\t7";
+    let found = report(text);
+    let names: Vec<&str> = found.samples.iter().map(|s| s.name.as_str()).collect();
+    assert_eq!(names, ["A", "B", "C"]);
+    assert!(found.samples.iter().all(|s| s.readings.len() == 2), "{found:?}");
+    assert_eq!(found.unread.len(), 1, "{:?}", found.unread);
+    let place = found.samples[1].readings[1].place;
+    assert_eq!(super::whereabouts(text, place).to_string(), "page 2, line 3");
+    let list = "[page 1]\nSample: Front\nTest\tResult\tUnit\npH\t6.2\t\nP\t18\tppm\n[page 2]\nSample: Front\nTest\tResult\tUnit\nK\t120\tppm\n";
+    assert_eq!(shown(list), ["ph 6.2 ", "phosphorus 18 mg/kg", "potassium 120 mg/kg"]);
+    assert_eq!(report(list).samples.len(), 1);
+    let long = "Sample\tProperty\tResult\tUnit\nA\tpH\t6.2\t\n[page 2]\nSample\tProperty\tResult\tUnit\nPage 2 of 2\nA\tP\t18\tppm";
+    assert_eq!(shown(long), ["ph 6.2 ", "phosphorus 18 mg/kg"]);
+}
+
+#[test]
+fn a_sheet_is_a_border() {
+    let text = "All results in ppm\n[sheet North]\nExtraction: Mehlich-3\n\npH\t6.2\nP\t18\n[sheet South]\npH\t5.8\nP\t9\n[sheet Both]\nSample\tP\nA\t3\n\t4";
+    let found = report(text);
+    let names: Vec<&str> = found.samples.iter().map(|s| s.name.as_str()).collect();
+    assert_eq!(names, ["North", "South", "A", "Both"]);
+    let p = |i: usize| found.samples[i].readings.last().unwrap();
+    assert_eq!(p(0).method.as_ref().map(|m| m.value), Some(Method::Mehlich3));
+    assert_eq!((&p(1).method, &p(2).method), (&None, &None));
+    assert!((0..4).all(|i| p(i).unit == Some(Unit::MgPerKg)));
+    assert_eq!(super::whereabouts(text, p(0).place).to_string(), "sheet North, cell B4");
+}
+
+#[test]
+fn one_sample_at_two_depths_in_a_table_is_two_samples() {
+    let wide = "Sample\tDepth\tNO3-N ppm\nA\t0-15 cm\t9\nA\t15-60 cm\t4";
+    let long = "Sample\tDepth\tProperty\tResult\tUnit\nA\t0-15 cm\tNO3-N\t9\tppm\nA\t15-60 cm\tNO3-N\t4\tppm";
+    for text in [wide, long] {
+        let found = report(text);
+        let names: Vec<&str> = found.samples.iter().map(|s| s.name.as_str()).collect();
+        assert_eq!(names, ["A", "A, 15–60 cm"], "{text}");
+        assert_eq!(found.samples[1].readings[0].amount, Some(Amount::Exactly(4.0)));
+    }
+}
