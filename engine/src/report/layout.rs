@@ -64,7 +64,10 @@ fn role(text: &str) -> Role {
     let rating = has(Word::RatingColumn) || has(Word::RangeColumn);
     // "ppm", "% saturation"
     let unit = label.unit.is_some() && label.properties.is_empty() && label.methods.is_empty();
-    if unit && label.unknown.is_empty() && label.words.iter().all(|w| *w == Word::Saturation) {
+    if unit
+        && label.unknown.is_empty()
+        && label.words.iter().all(|w| matches!(w, Word::Saturation | Word::Sat))
+    {
         return Role::Values;
     }
     if rating && label.unit.is_none() && !label.properties.is_empty() {

@@ -18,6 +18,8 @@ mod plausible;
 mod read;
 mod settle;
 mod split;
+#[cfg(test)]
+mod synonyms;
 mod table;
 #[cfg(test)]
 mod traps;

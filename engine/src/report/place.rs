@@ -237,6 +237,19 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
         notes.push("in %, so its share of the exchange capacity".into());
         property = share;
     }
+    if quantity.share_if_percent && unit.is_none() {
+        return Placed::Unread(
+            "“sat” can mean a share of the exchange or a saturated paste: write % beside it".into(),
+        );
+    }
+    if property == Property::Sodium
+        && name.contains("NA")
+        && matches!(unit, Some(Unit::MeqPer100g | Unit::MeqPer100cm3))
+    {
+        return Placed::Unread(
+            "NA in meq can be sodium or neutralizable acidity: write which".into(),
+        );
+    }
     if let Some(why) = wrong_unit(property, unit) {
         return Placed::Unread(why);
     }
@@ -278,6 +291,7 @@ fn wrong_unit(property: Property, unit: Option<Unit>) -> Option<String> {
     let unit = unit?;
     let bare = property.unit() == Unit::None;
     let wrong = bare && !matches!(unit, Unit::None | Unit::Index)
+        || property.is_share() && !matches!(unit, Unit::Percent | Unit::Index)
         || property == Property::Phosphorus && unit == Unit::Percent;
     wrong.then(|| format!("{} is never given in {}", property.label(), unit.symbol()))
 }

@@ -77,8 +77,7 @@ fn lines(text: &str) -> Vec<Line<'_>> {
         let mark = mark(line);
         let is_sheet = matches!(mark, Some(Mark::Sheet(_)));
         if !line.trim().is_empty() && (mark.is_none() || is_sheet) {
-            let (counts, commas) =
-                if is_sheet { ([0; 4], Commas::default()) } else { count(line) };
+            let (counts, commas) = if is_sheet { ([0; 4], Commas::default()) } else { count(line) };
             lines.push(Line { text: line, number, is_sheet, counts, commas });
         }
         number += breaks(&rest[..rest.len() - after.len()]);
