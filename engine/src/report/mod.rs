@@ -35,6 +35,7 @@ pub use grid::{Cell, Grid, Place};
 pub use marks::{Whereabouts, whereabouts};
 pub use number::parse_amount;
 pub use open::{MOST_BYTES, open};
+pub(crate) use plausible::doubt;
 pub use read::{MOST_SAMPLES, read};
 pub use trouble::Trouble;
 

@@ -308,16 +308,26 @@ fn unit_or_usual(
     }
     let usual = match property.unit() {
         Unit::None => return Some(Unit::None),
+        // 34 of organic matter may be g/kg, and 110 of exchange capacity mmol/kg.
         Unit::Percent
             if !matches!(property, Property::TotalN | Property::FreeLime)
-                && amount.is_some_and(|a| (0.0..=110.0).contains(&a.number())) =>
+                && amount.is_some_and(|a| a.number() <= most_in_percent(property)) =>
         {
             Unit::Percent
         }
-        Unit::MeqPer100g => Unit::MeqPer100g,
+        Unit::MeqPer100g if amount.is_none_or(|a| a.number() <= 60.0) => Unit::MeqPer100g,
         Unit::GPerCm3 => Unit::GPerCm3,
         _ => return None,
     };
     notes.push(format!("no unit printed; taken as {}, the usual one", usual.symbol()));
     Some(usual)
+}
+
+/// The most that a number without a unit can be and still be taken for per cent.
+fn most_in_percent(property: Property) -> f64 {
+    match property {
+        Property::OrganicMatter => 20.0,
+        Property::OrganicCarbon => 12.0,
+        _ => 110.0,
+    }
 }
