@@ -150,9 +150,11 @@ impl Label {
     /// # Errors
     /// Why it isn't one soil property, for the reader.
     pub fn quantity(&self) -> Result<Quantity, String> {
+        if self.has(Word::Advice) {
+            return Err("a recommendation, not a result".into());
+        }
         for word in &self.words {
             match word {
-                Word::Advice => return Err("a recommendation, not a result".into()),
                 Word::Other(reason) => return Err((*reason).into()),
                 Word::Humic => {
                     return Err("humic matter is not organic matter; the two differ".into());
@@ -238,7 +240,6 @@ impl Label {
         }
         let percent = self.unit.is_some_and(|u| u.unit == Unit::Percent);
         let saturation = self.is_saturation()
-            || found.iter().any(|&(p, _)| p == Property::BaseSaturation)
             || percent && found.len() == 1 && saturation_of(found[0].0).is_some();
         let total = self.has(Word::Total);
         let mut merged: Vec<(Property, Form)> = Vec::new();
@@ -272,8 +273,10 @@ impl Label {
         Ok((property, if as_nitrogen { Form::Element } else { form }))
     }
 
-    fn is_saturation(&self) -> bool {
-        self.has(Word::Saturation) || self.has(Word::Sat)
+    /// A share of the exchange is named.
+    pub fn is_saturation(&self) -> bool {
+        let base = |p: &(Property, _)| p.0 == Property::BaseSaturation;
+        self.has(Word::Saturation) || self.has(Word::Sat) || self.properties.iter().any(base)
     }
 
     fn is_salt(&self) -> bool {

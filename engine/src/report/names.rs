@@ -323,7 +323,7 @@ const WORDS: &[Row] = &[
         Meaning::Word(Word::Plain),
         "soil available avail extractable extr extract extracted extraction extractant \
          exchangeable exch plant content concentration conc icp icap by of the is \
-         standard su reported measured est estimated element elemental water h2o weight \
+         standard su reported est estimated element elemental water h2o weight \
          wt dry mass method with using in and cation base lab reading readings old new \
          determined neutral sum on at to for from slurry basis capacity percentage \
          calculated calc im de do da du des del el la le en em und agua eau wasser \
@@ -388,7 +388,7 @@ const WORDS: &[Row] = &[
     ),
     (
         Meaning::Word(Word::NameColumn),
-        "test tests parameter parameters property nutrient nutrients analyte analytes \
+        "indicator indicators test tests parameter parameters property nutrient nutrients analyte analytes \
          determination measurement testname item soiltest analysis naehrstoff nahrstoff \
          analyse analisis parametro parametros parametre parametres determinacion \
          determinacao elemento elementos elements nutriente nutrientes nahrstoffe \
@@ -396,7 +396,7 @@ const WORDS: &[Row] = &[
     ),
     (
         Meaning::Word(Word::ResultColumn),
-        "result results value values found valuefound level levels ergebnis wert \
+        "measured measuredvalue result results value values found valuefound level levels ergebnis wert \
          yourresult yoursoil testresult testresults resultat resultado soiltestvalue \
          testvalue testlevel soiltestlevel valeur valor messwert gemessen ergebnisse \
          resultats resultados valores werte analysenwert",
@@ -407,14 +407,14 @@ const WORDS: &[Row] = &[
     ),
     (
         Meaning::Word(Word::RatingColumn),
-        "rating ratings interpretation status category class comment comments rank \
+        "score scores constraint constraints percentile rating ratings interpretation status category class comment comments rank \
          bewertung soiltestrating note notes remark remarks assessment flag \
          gehaltsklasse klasse versorgungsstufe interpretacion interpretacao \
          appreciation nivel classe clase einstufung soilindex",
     ),
     (
         Meaning::Word(Word::RangeColumn),
-        "range optimum optimumrange optimal optimalrange desiredrange desired desirable \
+        "min max minimum maximum lower upper limit limits range optimum optimumrange optimal optimalrange desiredrange desired desirable \
          desirablelevel target targetrange normalrange referencerange guideline \
          guidelines ideal idealrange sufficiencyrange recommendedrange reference \
          optimalbereich zielbereich zielwert sollwert richtwert souhaitable optimo \

@@ -3,7 +3,7 @@
 use super::about::{AboutSample, Statement, about_sample, methods, unit_for_all};
 use super::fold::squash;
 use super::label::Label;
-use super::layout::{Head, head, is_result, names_property};
+use super::layout::{Head, head, head_below_groups, is_result, names_property};
 use super::lines::read_row;
 use super::marks::{Mark, is_page_number, mark};
 use super::names::Word;
@@ -65,6 +65,9 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             Some(Head::Samples(roles)) => table::samples_down(reader, rows, at, &roles)?,
             Some(Head::Properties(roles)) => table::panels(reader, rows, at, &roles)?,
             Some(Head::Results(roles)) => table::results_down(reader, rows, at, &roles)?,
+            None if let Some(roles) = head_below_groups(rows, at, decimal) => {
+                table::samples_down(reader, rows, at + 1, &roles)?
+            }
             None => match result_below(rows, at, decimal) {
                 Some(row) => {
                     reader.free_row(&row)?;

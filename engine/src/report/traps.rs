@@ -120,6 +120,33 @@ fn single_lines() {
         ("Cation Exchange Capacity 11.4", &["cec 11.4 meq/100 g"]),
         ("Ca 63.6 %", &["calcium-saturation 63.6 %"]),
         ("% K saturation 3.2", &["potassium-saturation 3.2 %"]),
+        ("6.4 pH", &["ph 6.4 "]),
+        ("18 ppm phosphorus", &["phosphorus 18 mg/kg"]),
+        ("18 ppm P", &["phosphorus 18 mg/kg"]),
+        ("Potassium Very Low (44 ppm)", &["potassium 44 mg/kg [Very Low]"]),
+        ("Potassium: Very Low (44 ppm)", &["potassium 44 mg/kg [Very Low]"]),
+        ("Potassium: Low (<50 ppm)", &["potassium ? ? [Low (<50 ppm)]"]),
+        ("P/K/Mg: 45/120/88", &["phosphorus 45 ?", "potassium 120 ?", "magnesium 88 ?"]),
+        ("P/K: 45/120 ppm", &["phosphorus 45 mg/kg", "potassium 120 mg/kg"]),
+        ("Zinc 1.8 ± 0.2 mg/kg (M)", &["zinc 1.8 mg/kg [M]"]),
+        ("Zinc: 18 +/- 2 mg/kg", &["zinc 18 mg/kg"]),
+        ("Bor < 0,2 mg/kg", &["boron <0.2 mg/kg"]),
+        ("Zinc : moins de 0,5 mg/kg", &["zinc <0.5 mg/kg"]),
+        ("Zink: weniger als 0,5 mg/kg", &["zinc <0.5 mg/kg"]),
+        ("K2O 0,12 g/kg", &["potassium 0.1 g/kg"]),
+        ("MgO 5 mg/100 g (CaCl2)", &["magnesium 3.02 mg/100 g by calcium chloride"]),
+        ("Mg 1,2 mmolc/dm3", &["magnesium 0.12 meq/100 cm³"]),
+        ("P resina 12 mg/dm3", &["phosphorus 12 mg/L by resin"]),
+        ("Ca 2,1 cmolc/dm3", &["calcium 2.1 meq/100 cm³"]),
+        ("Colwell P 34 mg/kg", &["phosphorus 34 mg/kg by Colwell"]),
+        ("P (Bray P2) 55 ppm VH", &["phosphorus 55 mg/kg by Bray P2 [VH]"]),
+        ("Magnesium (mg/l) 58 2-", &["magnesium 58 mg/L [2-]"]),
+        ("Ma 120 ppm", &["magnesium 120 mg/kg"]),
+        ("Potassium M+ 120 ppm", &["potassium 120 mg/kg"]),
+        ("Organic matter 34", &["organic-matter 34 ?"]),
+        ("CEC 140", &["cec 140 ?"]),
+        ("Phosphorus  18 ppm  PPPPPPPP", &["phosphorus 18 mg/kg"]),
+        ("K 120 ppm 2.000 bis 150.000", &["potassium 120 mg/kg [2.000 bis 150.000]"]),
     ];
     let mut wrong = Vec::new();
     for (text, expected) in cases {
@@ -156,6 +183,15 @@ fn lines_that_are_no_result_say_why() {
         ("K 30 ppm\nK 30 ppm", "the same potassium again"),
         ("K 30 ppm\nK 31 ppm", "a second potassium"),
         ("Depth 0-6", "without in or cm"),
+        ("C/N 12:01:00", "a ratio"),
+        ("Zinc 12:01:00", "no result stands beside it"),
+        ("Ca/Mg: 7/1", "more than one"),
+        ("Ca Sat 66", "write % beside it"),
+        ("NA 2.1 meq/100g", "sodium or neutralizable acidity"),
+        ("PBI 120", "not used by this program"),
+        ("Active carbon 420 ppm", "soil-health"),
+        ("KKKKKKKK", "no soil property"),
+        ("MO 3,4", "organic matter (mati"),
     ];
     let mut wrong = Vec::new();
     for (text, why) in cases {
@@ -506,4 +542,71 @@ fn one_sample_at_two_depths_in_a_table_is_two_samples() {
         assert_eq!(names, ["A", "A, 15–60 cm"], "{text}");
         assert_eq!(found.samples[1].readings[0].amount, Some(Amount::Exactly(4.0)));
     }
+}
+
+#[test]
+fn groups_above_the_head_give_their_unit_method_and_meaning() {
+    let text = "\t\tMehlich-3 (lb/acre)\t\tDTPA (ppm)\tBase saturation (%)\t\nSample\tpH\tP\tK\tZn\tCa\tMg\nA\t6.2\t18\t142\t0.9\t66\t12";
+    assert_eq!(
+        shown(text),
+        [
+            "ph 6.2 ",
+            "phosphorus 18 lb/acre by Mehlich-3",
+            "potassium 142 lb/acre by Mehlich-3",
+            "zinc 0.9 mg/kg by DTPA",
+            "calcium-saturation 66 %",
+            "magnesium-saturation 12 %"
+        ]
+    );
+    let spread = "\tMehlich-3 (ppm)\t\t\nSample\tP\tK\tpH\nA\t18\t142\t6.2";
+    assert_eq!(shown(spread)[2], "ph 6.2 ");
+}
+
+#[test]
+fn scores_classes_and_limits_are_no_results() {
+    let health = "Indicator\tMeasured\tScore\tConstraint\nOrganic matter %\t3.1\t62\t\npH\t6.4\t100\t\nExtractable phosphorus (ppm)\t4.1\t88\t";
+    let found = report(health);
+    assert_eq!(found.samples.len(), 1, "{found:?}");
+    assert_eq!(found.samples[0].readings[0].amount, Some(Amount::Exactly(3.1)));
+    let classes =
+        "Sample\tpH\tP2O5 mg/100g\tGehaltsklasse\tK2O mg/100g\tGehaltsklasse\nA\t6,2\t18\tC\t9\tB";
+    assert_eq!(
+        shown(classes),
+        ["ph 6.2 ", "phosphorus 7.86 mg/100 g [C]", "potassium 7.47 mg/100 g [B]"]
+    );
+    let index =
+        "Field\tpH\tP mg/l\tIndex\tK mg/l\tIndex\tMg mg/l\tIndex\nTop\t6.5\t22\t2\t150\t2-\t58\t2";
+    assert_eq!(
+        shown(index),
+        ["ph 6.5 ", "phosphorus 22 mg/L [2]", "potassium 150 mg/L [2-]", "magnesium 58 mg/L [2]"]
+    );
+    let limits = "Nutrient\tppm\tLow\tHigh\nP\t18\t15\t30\nK\t142\t100\t160";
+    assert_eq!(report(limits).samples.len(), 1);
+    assert_eq!(report(limits).samples[0].readings[0].amount, Some(Amount::Exactly(18.0)));
+    let limits = "Nutrient\tYour soil (ppm)\tMin\tMax\nP\t18\t15\t30\nK\t142\t100\t160";
+    assert_eq!(report(limits).samples.len(), 1);
+}
+
+#[test]
+fn a_german_hobby_report() {
+    let text = "Nährstoff\tgemessen mg/kg\tOptimum mg/kg\nPhosphor\t18,8\t20 bis 60\nKalium\t142\t100 bis 300\nCalcium\t2.000\t2.000 bis 150.000\nBor\t<2,3\t1 bis 5";
+    assert_eq!(
+        shown(text),
+        [
+            "phosphorus 18.8 mg/kg [20 bis 60]",
+            "potassium 142 mg/kg [100 bis 300]",
+            "calcium 2000 mg/kg [2.000 bis 150.000]",
+            "boron <2.3 mg/kg [1 bis 5]"
+        ]
+    );
+}
+
+#[test]
+fn a_paste_column_is_no_saturation_and_the_ion_no_phosphorus() {
+    let text = "SAMPLEID,PH,CA,CA_PCT,CA_SAT,NO31,NO32,HCO3\nA1,8.3,2674,77.1,6.9,4,9,2.2\nA2,8.3,2674,,6.9,,9,2.2";
+    assert_eq!(
+        shown(text),
+        ["ph 8.3 ", "calcium 2674 ?", "calcium-saturation 77.1 %", "nitrate-n 4 ?"]
+    );
+    assert_eq!(report(text).samples[1].readings.len(), 2);
 }

@@ -59,10 +59,10 @@ pub(super) fn unit_at(words: &[Word], from: usize) -> Option<(Printed, usize)> {
     let mut found = None;
     let mut after_per = false;
     for (i, word) in words.iter().enumerate().skip(from).take(6) {
-        // "mg P/kg" names the element once more.
+        // "mg P/kg" names the element once more; "Mg mg/kg" is a name and a unit.
         let element = matches!(
             word.text.as_str(),
-            "p" | "k" | "ca" | "mg" | "na" | "n" | "s" | "b" | "zn" | "mn" | "cu" | "fe"
+            "p" | "k" | "ca" | "na" | "n" | "s" | "b" | "zn" | "mn" | "cu" | "fe"
         );
         let slash_after = words.get(i + 1).is_some_and(|next| next.gap == Gap::Slash);
         if i == from + 1 && spelling == "mg" && word.gap == Gap::Space && element && slash_after {
@@ -159,6 +159,7 @@ mod tests {
     #[test]
     fn a_magnesium_column_in_kg_per_ha_is_not_mg_per_kg() {
         assert_eq!(unit_at(&words("Mg kg/ha"), 0), None);
+        assert_eq!(unit_at(&words("Mg mg/kg"), 0), None);
         assert_eq!(unit_at(&words("mg P2O5/100 g"), 0), None);
         assert_eq!(unit_at(&words("Mg kg/ha"), 1).unwrap().0.unit, Unit::KgPerHa);
     }
