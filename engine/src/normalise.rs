@@ -5,7 +5,7 @@
 use crate::case::{Correction, ReadingAnswers};
 use crate::quantity::{Context, ConvertError, Unit, convert, significant};
 use crate::question::{Question, QuestionId};
-use crate::report::{Known, Origin, Place, Reading, SampleReport, parse_amount};
+use crate::report::{Known, Origin, Place, Reading, SampleReport, doubt, parse_amount};
 use crate::soil::{Measure, Method, Property, Soil, listed};
 
 /// A sample ready to be judged.
@@ -61,13 +61,25 @@ pub fn normalise(sample: &SampleReport, answers: &ReadingAnswers) -> Normalised 
     let answered = answers.depth_cm.filter(|depth| *depth > 0.0);
     let depth_cm = answered.or(sample.depth_cm.map(|(top, bottom)| bottom - top));
     let slice_of = |r: &Reading| r.depth_cm.map(|(top, bottom)| bottom - top).or(depth_cm);
+    let mut doubts = Vec::new();
     let readings: Vec<NormalReading> =
-        sample.readings.iter().map(|r| normal(r, answers, slice_of(r))).collect();
+        sample.readings.iter().map(|r| normal(r, answers, slice_of(r), &mut doubts)).collect();
     let measures = readings.iter().filter_map(|r| r.measure.as_ref().ok().copied()).collect();
-    Normalised { questions: questions(&readings), soil: Soil { measures }, readings }
+    Normalised { questions: questions(&readings, &doubts), soil: Soil { measures }, readings }
 }
 
-fn normal(reading: &Reading, answers: &ReadingAnswers, depth_cm: Option<f64>) -> NormalReading {
+/// A reading whose unit is missing or can't be right, and what it may be.
+type UnitDoubt = (Property, &'static str);
+
+/// What to do about a unit when nothing in particular is known of it.
+const CORRECT_IT: &str = "Correct it beside the reading.";
+
+fn normal(
+    reading: &Reading,
+    answers: &ReadingAnswers,
+    depth_cm: Option<f64>,
+    doubts: &mut Vec<UnitDoubt>,
+) -> NormalReading {
     let correction = answers.correction_of(reading);
     let correction = correction.as_ref();
     let property = correction.and_then(|c| c.property).unwrap_or(reading.property);
@@ -83,9 +95,32 @@ fn normal(reading: &Reading, answers: &ReadingAnswers, depth_cm: Option<f64>) ->
         Err("You left this reading out.".to_string())
     } else {
         amount.clone().and_then(|amount| {
-            let unit = unit.ok_or_else(|| unit_missing(property))?;
+            let Some(unit) = unit else {
+                if !property.shares_unit() {
+                    doubts.push((property, unit_to_try(property)));
+                }
+                return Err(unit_missing(property));
+            };
             let (target, value) =
-                in_engine_unit(property, amount.number(), unit, depth_cm, &mut notes)?;
+                in_engine_unit(property, amount.number(), unit, depth_cm, &mut notes)
+                    .inspect_err(|_| {
+                        if unit != Unit::Index {
+                            doubts.push((property, CORRECT_IT));
+                        }
+                    })?;
+            // Who says the unit knows the number.
+            let sure = correction.is_some_and(|c| c.unit.is_some());
+            if let Some(why) = amount.exact().and_then(|_| doubt(property, value, unit))
+                && !sure
+            {
+                doubts.push((property, why));
+                return Err(format!(
+                    "{} {} {} can hardly be. {why} Correct the reading, or say its unit again to keep it.",
+                    property.label(),
+                    significant(amount.number(), 4),
+                    unit.symbol(),
+                ));
+            }
             let method = method.as_ref().map(|m| m.value);
             Ok(Measure { property, amount: amount.with(value), unit: target, method })
         })
@@ -105,8 +140,22 @@ fn normal(reading: &Reading, answers: &ReadingAnswers, depth_cm: Option<f64>) ->
     }
 }
 
+/// What the unit of a property may be when none is printed.
+fn unit_to_try(property: Property) -> &'static str {
+    match property {
+        Property::OrganicMatter | Property::OrganicCarbon => {
+            "Most laboratories give %. 10 g/kg, and about 10 g/dm³, are 1 %."
+        }
+        Property::Ec => "dS/m, mS/cm and mmho/cm are the same; 1 dS/m is 1000 µS/cm.",
+        Property::Cec | Property::ExchangeableAcidity => {
+            "meq/100 g and cmol/kg are the same; 10 mmol/kg are 1 cmol/kg."
+        }
+        _ => CORRECT_IT,
+    }
+}
+
 fn unit_missing(property: Property) -> String {
-    if is_nutrient(property) {
+    if property.shares_unit() {
         "Its unit is not known yet. Answer the question about units.".to_string()
     } else {
         "Its unit is not known. Correct the reading to say it.".to_string()
@@ -136,19 +185,10 @@ fn unit_of(
         if property.unit() == Unit::None {
             return Some(Unit::None);
         }
-        let answered = is_nutrient(property).then_some(answers.nutrient_unit).flatten()?;
+        let answered = property.shares_unit().then_some(answers.nutrient_unit).flatten()?;
         notes.push(format!("{} by your answer", answered.symbol()));
         Some(answered)
     })
-}
-
-/// Properties that share the report's one unit for nutrients.
-fn is_nutrient(property: Property) -> bool {
-    property.is_extracted()
-        || matches!(
-            property,
-            Property::NitrateN | Property::AmmoniumN | Property::Molybdenum | Property::Chloride
-        )
 }
 
 fn method_of(
@@ -256,7 +296,7 @@ fn slice(depth_cm: Option<f64>) -> (Context, String) {
     }
 }
 
-fn questions(readings: &[NormalReading]) -> Vec<Question> {
+fn questions(readings: &[NormalReading], doubts: &[UnitDoubt]) -> Vec<Question> {
     let about = |wanted: &dyn Fn(&NormalReading) -> bool| -> Vec<Property> {
         let mut found: Vec<Property> =
             readings.iter().filter(|r| wanted(r)).map(|r| r.property).collect();
@@ -289,28 +329,31 @@ fn questions(readings: &[NormalReading]) -> Vec<Question> {
             "Look for a name such as Mehlich-3, Olsen or Modified Morgan at the foot of the report, or on the laboratory's web page.",
         ),
     );
-    let no_unit = about(&|r| measured(r) && r.unit.is_none() && is_nutrient(r.property));
+    let no_unit = about(&|r| measured(r) && r.unit.is_none() && r.property.shares_unit());
+    // 0.3 of potassium or 8 of calcium is no ppm.
+    let by_charge = readings.iter().any(|r| {
+        r.unit.is_none()
+            && matches!(r.property, Property::Potassium | Property::Calcium | Property::Magnesium)
+            && r.printed.is_some_and(|v| v > 0.0 && doubt(r.property, v, Unit::MgPerKg).is_some())
+    });
     ask(
         QuestionId::NutrientUnit,
         no_unit.clone(),
         format!("What is the unit of {}?", listed(&no_unit)),
         "Without it the number can't be compared with any range.",
-        Some("ppm (mg/kg) is the most usual. Pounds per acre are about twice the ppm."),
+        Some(if by_charge {
+            "The bases are too small for ppm: numbers like these are usual in meq/100 g (cmol/kg)."
+        } else {
+            "ppm (mg/kg) is the most usual. Pounds per acre are about twice the ppm."
+        }),
     );
-    let doubtful = about(&|r| match r.unit {
-        None => measured(r) && !is_nutrient(r.property),
-        Some(Unit::Index) => false,
-        Some(unit) => {
-            r.measure.is_err()
-                && in_engine_unit(r.property, 1.0, unit, None, &mut Vec::new()).is_err()
-        }
-    });
+    let doubtful: Vec<Property> = doubts.iter().map(|d| d.0).collect();
     ask(
         QuestionId::ReadingUnit,
         doubtful.clone(),
         format!("What is the unit of {}?", listed(&doubtful)),
         "It is missing or can't be right. Until it is put right the reading is left out.",
-        Some("Correct it beside the reading."),
+        doubts.first().map(|d| d.1),
     );
     let per_area = about(&|r| {
         r.slice_cm.is_none()
@@ -326,23 +369,6 @@ fn questions(readings: &[NormalReading]) -> Vec<Question> {
         ),
         "A sample twice as deep holds half the concentration for the same pounds per acre.",
         Some("6 to 7 inches (15–18 cm) is the usual depth for a garden bed."),
-    );
-    let no_buffer =
-        about(&|r| measured(r) && r.property == Property::BufferPh && r.method.is_none());
-    ask(
-        QuestionId::Buffer,
-        no_buffer,
-        "Which lime buffer is the buffer pH from?".into(),
-        "Acidity and lime need depend on the buffer. No number is given until it is named.",
-        Some("SMP, Sikora, Mehlich, Adams–Evans and Woodruff are the usual ones."),
-    );
-    let no_ratio = about(&|r| measured(r) && r.property == Property::Ec && r.method.is_none());
-    ask(
-        QuestionId::EcMethod,
-        no_ratio,
-        "How much water was mixed with the soil for the salts reading?".into(),
-        "The same soil reads several times higher in a saturated paste than in 1:5 water.",
-        Some("1:1, 1:2, 1:5 or saturated paste."),
     );
     questions
 }
@@ -393,7 +419,8 @@ mod tests {
             ReadingAnswers { nutrient_unit: Some(Unit::MgPerKg), ..ReadingAnswers::default() };
         let found = normalised(vec![reading(Property::Ec, 0.4, None)], &answers);
         assert!(found.soil.measures.is_empty());
-        assert_eq!(asked(&found), [QuestionId::ReadingUnit, QuestionId::EcMethod]);
+        assert_eq!(asked(&found), [QuestionId::ReadingUnit]);
+        assert!(found.questions[0].suggestion.as_ref().unwrap().contains("µS/cm"));
     }
 
     #[test]
@@ -465,6 +492,41 @@ mod tests {
         assert!((found.soil.value(Property::Calcium).unwrap() - 801.56).abs() < 0.01);
         assert_eq!(asked(&found), [QuestionId::ReadingUnit]);
         assert_eq!(found.questions[0].about, [Property::Phosphorus]);
+    }
+
+    #[test]
+    fn a_number_that_can_hardly_be_is_asked_until_its_unit_is_said() {
+        let answers = |corrections| ReadingAnswers {
+            extractants: vec![Method::Mehlich3],
+            corrections,
+            ..ReadingAnswers::default()
+        };
+        let little = || vec![reading(Property::Potassium, 0.31, Some(Unit::MgPerKg))];
+        let found = normalised(little(), &answers(Vec::new()));
+        assert!(found.soil.measures.is_empty());
+        assert_eq!(asked(&found), [QuestionId::ReadingUnit]);
+        assert!(found.questions[0].suggestion.as_ref().unwrap().contains("meq/100 g"));
+        let said = |unit| Correction {
+            place: Place { line: 1, start: 0, end: 1 },
+            original: "0.31".into(),
+            property: None,
+            result: None,
+            unit: Some(unit),
+            method: None,
+            leave_out: false,
+        };
+        let found = normalised(little(), &answers(vec![said(Unit::MeqPer100g)]));
+        assert!((found.soil.value(Property::Potassium).unwrap() - 121.2).abs() < 0.01);
+        assert!(found.questions.is_empty());
+        let bare = normalised(
+            vec![
+                reading(Property::Phosphorus, 40.0, None),
+                reading(Property::Potassium, 0.31, None),
+            ],
+            &answers(Vec::new()),
+        );
+        assert_eq!(asked(&bare), [QuestionId::NutrientUnit]);
+        assert!(bare.questions[0].suggestion.as_ref().unwrap().contains("meq/100 g"));
     }
 
     #[test]

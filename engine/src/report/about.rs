@@ -62,35 +62,21 @@ pub(super) fn methods(text: &str, line: u32) -> Vec<Statement> {
 /// isn't spread to others.
 /// Source: common practice, no source.
 pub(super) fn covers(method: Method, property: Property) -> bool {
-    use Property::{
-        AmmoniumN, Boron, BufferPh, Calcium, Copper, Ec, Iron, Magnesium, Manganese, NitrateN,
-        OrganicMatter, Ph, Phosphorus, Potassium, Sodium, Zinc,
-    };
+    use Property::{AmmoniumN, BufferPh, Ec, NitrateN, OrganicMatter, Ph, Phosphorus};
     match method {
-        Method::Mehlich3 | Method::Mehlich1 | Method::Morgan | Method::ModifiedMorgan => {
-            property.is_extracted()
-        }
         Method::Mehlich3Colorimetric => property == Phosphorus,
-        Method::BrayP1 | Method::BrayP2 | Method::Olsen => property == Phosphorus,
-        Method::AmmoniumAcetate | Method::AmmoniumNitrate => {
-            matches!(property, Potassium | Calcium | Magnesium | Sodium)
-        }
-        Method::Dtpa => matches!(property, Zinc | Manganese | Copper | Iron),
-        Method::HotWater => property == Boron,
         Method::Kcl => matches!(property, NitrateN | AmmoniumN),
         Method::TotalAcid => {
             matches!(property, Property::Lead | Property::Arsenic | Property::Cadmium)
         }
-        Method::Water1To1 | Method::Water1To2 | Method::Water1To5 => matches!(property, Ph | Ec),
         Method::SaturatedPaste => property == Ec,
         Method::CaCl2 => property == Ph,
-        Method::LossOnIgnition | Method::WalkleyBlack => property == OrganicMatter,
-        Method::SmpBuffer
-        | Method::SikoraBuffer
-        | Method::MehlichBuffer
-        | Method::ModifiedMehlichBuffer
-        | Method::AdamsEvansBuffer
-        | Method::WoodruffBuffer => property == BufferPh,
+        _ => match method.kind() {
+            MethodKind::Extractant => property.is_extracted() && method.extracts(property),
+            MethodKind::Suspension => matches!(property, Ph | Ec),
+            MethodKind::OrganicMatter => property == OrganicMatter,
+            MethodKind::Buffer => property == BufferPh,
+        },
     }
 }
 

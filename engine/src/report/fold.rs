@@ -42,11 +42,11 @@ pub(super) fn fold_char(c: char) -> char {
         '≤' | '‹' | '＜' => '<',
         '≥' | '›' | '＞' => '>',
         '\u{a0}' | '\u{202f}' | '\u{2009}' | '\u{2007}' | '\t' | '\n' | '\r' => ' ',
-        'á' | 'à' | 'â' | 'ã' | 'ä' | 'Á' | 'À' | 'Ä' | 'Ã' => 'a',
-        'é' | 'è' | 'ê' | 'É' | 'È' => 'e',
-        'í' | 'ì' | 'Í' => 'i',
-        'ó' | 'ò' | 'ô' | 'õ' | 'ö' | 'Ó' | 'Ö' => 'o',
-        'ú' | 'ù' | 'ü' | 'Ú' | 'Ü' => 'u',
+        'à'..='å' | 'À'..='Å' => 'a',
+        'è'..='ë' | 'È'..='Ë' => 'e',
+        'ì'..='ï' | 'Ì'..='Ï' => 'i',
+        'ò'..='ö' | 'Ò'..='Ö' => 'o',
+        'ù'..='ü' | 'Ù'..='Ü' => 'u',
         'ç' | 'Ç' => 'c',
         'ñ' | 'Ñ' => 'n',
         // Lower case of the Latin-1, Greek and Cyrillic capitals; the tables for
@@ -155,7 +155,7 @@ fn hump(before: Option<char>, here: char, after: Option<char>) -> bool {
         && before.is_some_and(|b| is_small(b) || is_capital(b) && after.is_some_and(is_small))
 }
 
-/// A soil-to-liquid ratio such as `1:1`, `1:2.5` or `2:1`, as one word `1to2`.
+/// A soil-to-liquid ratio such as `1:1`, `1:2.5` or `2:1`, as one word `1to2.5`.
 fn ratio(chars: &[(usize, char)]) -> Option<(String, usize)> {
     let digits = |from: usize| {
         chars[from..].iter().take(3).take_while(|(_, c)| c.is_ascii_digit()).map(|&(_, c)| c)
@@ -165,7 +165,7 @@ fn ratio(chars: &[(usize, char)]) -> Option<(String, usize)> {
     if colon == 0 || chars.get(colon)?.1 != ':' {
         return None;
     }
-    let second: String = digits(colon + 1).collect();
+    let mut second: String = digits(colon + 1).collect();
     if second.is_empty() {
         return None;
     }
@@ -173,6 +173,8 @@ fn ratio(chars: &[(usize, char)]) -> Option<(String, usize)> {
     if chars.get(length).is_some_and(|(_, c)| matches!(c, '.' | ',')) {
         let part = digits(length + 1).count();
         if part > 0 {
+            second.push('.');
+            second.extend(digits(length + 1));
             length += 1 + part;
         }
     }
@@ -207,7 +209,7 @@ mod tests {
         let cases = [
             ("olsenP_mg.kg", "olsen|p|mg|kg"),
             ("P₂O₅ mg/100 g", "p2o5|mg|100|g"),
-            ("pH (1:2.5 water)", "p|h|1to2|water"),
+            ("pH (1:2.5 water)", "p|h|1to2.5|water"),
             ("EC1:5 dS/m", "ec|1to5|d|s|m"),
             ("cmol(+)/kg", "cmol|kg"),
             ("cmol(c)/kg", "cmol|c|kg"),

@@ -27,6 +27,8 @@ pub(super) struct Label {
     pub only_symbols: bool,
     /// Whether the last word is a method that lacks its number.
     pub ends_half: bool,
+    /// `HCO3`: an extract, or the ion itself in a paste.
+    is_ion: bool,
 }
 
 /// What a name stands for.
@@ -38,6 +40,8 @@ pub(super) struct Quantity {
     pub unit: Option<Printed>,
     /// The number is ten times a buffer pH.
     pub lime_index: bool,
+    /// A share of the exchange only if its unit is %.
+    pub share_if_percent: bool,
     pub notes: Vec<String>,
 }
 
@@ -95,7 +99,10 @@ impl Label {
                 names(property, Form::Element);
                 self.methods.push(method);
             }
-            Meaning::By(method) => self.methods.push(method),
+            Meaning::By(method) => {
+                self.is_ion |= method == Method::Olsen && size == 4;
+                self.methods.push(method);
+            }
             Meaning::Word(word) => {
                 self.ends_half = word == Word::HalfMethod;
                 self.words.push(word);
@@ -110,8 +117,12 @@ impl Label {
 
     /// `Bray P1` or `Olsen` alone: these take nothing but phosphorus.
     fn phosphorus_by_method(&self) -> bool {
-        let only_p = |m: &Method| matches!(m, Method::BrayP1 | Method::BrayP2 | Method::Olsen);
-        self.properties.is_empty() && !self.methods.is_empty() && self.methods.iter().all(only_p)
+        let only_p =
+            |m: &Method| m.extracts(Property::Phosphorus) && !m.extracts(Property::Potassium);
+        !self.is_ion
+            && self.properties.is_empty()
+            && !self.methods.is_empty()
+            && self.methods.iter().all(only_p)
     }
 
     /// Whether there is a soil property, or a buffer, in the name.
@@ -139,15 +150,20 @@ impl Label {
     /// # Errors
     /// Why it isn't one soil property, for the reader.
     pub fn quantity(&self) -> Result<Quantity, String> {
+        if self.has(Word::Advice) {
+            return Err("a recommendation, not a result".into());
+        }
         for word in &self.words {
             match word {
-                Word::Advice => return Err("a recommendation, not a result".into()),
                 Word::Other(reason) => return Err((*reason).into()),
                 Word::Humic => {
                     return Err("humic matter is not organic matter; the two differ".into());
                 }
                 _ => {}
             }
+        }
+        if self.has(Word::Ratio) {
+            return Err("a ratio of two results, not a result".into());
         }
         let of_sample = self.words.iter().any(|w| matches!(w, Word::Sample(_)));
         if of_sample && self.only_symbols && self.unit.is_none() {
@@ -158,9 +174,6 @@ impl Label {
         }
         if self.has(Word::RangeColumn) {
             return Err("a target or a range, not a result".into());
-        }
-        if self.has(Word::Ratio) {
-            return Err("a ratio of two results, not a result".into());
         }
         if self.has(Word::AvailabilityIndex) {
             return Err("an availability index depends on pH; it is not an amount".into());
@@ -204,6 +217,7 @@ impl Label {
             method: self.method_for(property),
             unit,
             lime_index: self.has(Word::LimeIndex),
+            share_if_percent: self.has(Word::Sat) && property.is_share(),
             notes,
         })
     }
@@ -225,8 +239,7 @@ impl Label {
             return Ok((Property::BufferPh, Form::Element));
         }
         let percent = self.unit.is_some_and(|u| u.unit == Unit::Percent);
-        let saturation = self.has(Word::Saturation)
-            || found.iter().any(|&(p, _)| p == Property::BaseSaturation)
+        let saturation = self.is_saturation()
             || percent && found.len() == 1 && saturation_of(found[0].0).is_some();
         let total = self.has(Word::Total);
         let mut merged: Vec<(Property, Form)> = Vec::new();
@@ -260,6 +273,12 @@ impl Label {
         Ok((property, if as_nitrogen { Form::Element } else { form }))
     }
 
+    /// A share of the exchange is named.
+    pub fn is_saturation(&self) -> bool {
+        let base = |p: &(Property, _)| p.0 == Property::BaseSaturation;
+        self.has(Word::Saturation) || self.has(Word::Sat) || self.properties.iter().any(base)
+    }
+
     fn is_salt(&self) -> bool {
         self.has(Word::Salt)
             || self.methods.iter().any(|m| matches!(m, Method::CaCl2 | Method::Kcl))
@@ -277,7 +296,7 @@ impl Label {
         if (self.has(Word::Paste) || self.methods.contains(&Method::SaturatedPaste)) && !salts {
             return Err("what is dissolved in a saturated paste is not the soil's store".into());
         }
-        if self.has(Word::Saturation) && property.is_extracted() {
+        if self.is_saturation() && property.is_extracted() {
             return Err(format!("{} has no saturation", property.label()));
         }
         if self.has(Word::WaterExtract) && !salts {
@@ -303,6 +322,7 @@ impl Label {
             Property::OrganicMatter | Property::OrganicCarbon => {
                 m.kind() == MethodKind::OrganicMatter
             }
+            _ if **m == Method::Cal => m.extracts(property),
             _ => m.kind() == MethodKind::Extractant || **m == Method::CaCl2,
         };
         match self.methods.iter().find(fits).copied() {
@@ -323,8 +343,7 @@ impl Label {
 /// `N.A.` with its dots is neutralizable acidity, not sodium and not "none".
 fn respelled(text: &str) -> Option<String> {
     let folded = fold(text);
-    let rest = folded.strip_prefix("n.a.")?;
-    (!rest.is_empty()).then(|| format!("neutralizable acidity {rest}"))
+    Some(format!("neutralizable acidity {}", folded.strip_prefix("n.a.")?))
 }
 
 /// Whether the short spellings of this property are chemical symbols, which
@@ -448,6 +467,8 @@ mod tests {
             ("P-I", "phosphorus Element - index"),
             ("Total N ppm", "total-n Element - mg/kg"),
             ("Total Pb ppm Pb", "lead Element total, by acid digestion mg/kg"),
+            ("Mehlich P-II ppm P", "phosphorus Element Mehlich-2 mg/kg"),
+            ("HCO3-P", "phosphorus Element Olsen -"),
             ("Lime index", "buffer-ph Element - -"),
         ];
         for (text, expected) in cases {
@@ -476,8 +497,12 @@ mod tests {
             "Phosphate",
             "pmN_mg.kg",
             "96hrminC_mgC.kg.day",
-            "Mehlich P-II ppm P",
             "Water Soluble K",
+            "HCO3",
+            "Lime ton/A",
+            "Zn DL",
+            "K QT",
+            "MCP",
         ] {
             let label = Label::of(text);
             assert!(label.quantity().is_err() || label.has(Word::Depth), "{text}: {}", found(text));

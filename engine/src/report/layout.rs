@@ -6,6 +6,7 @@ use super::label::{Label, Quantity};
 use super::lines::read_row;
 use super::names::Word;
 use super::number::{Decimal, Said, is_rating, said};
+use crate::quantity::Unit;
 
 /// What a column holds.
 #[derive(Clone, Debug)]
@@ -64,7 +65,10 @@ fn role(text: &str) -> Role {
     let rating = has(Word::RatingColumn) || has(Word::RangeColumn);
     // "ppm", "% saturation"
     let unit = label.unit.is_some() && label.properties.is_empty() && label.methods.is_empty();
-    if unit && label.unknown.is_empty() && label.words.iter().all(|w| *w == Word::Saturation) {
+    if unit
+        && label.unknown.is_empty()
+        && label.words.iter().all(|w| matches!(w, Word::Saturation | Word::Sat))
+    {
         return Role::Values;
     }
     if rating && label.unit.is_none() && !label.properties.is_empty() {
@@ -95,6 +99,9 @@ fn role(text: &str) -> Role {
         Role::Values
     } else if has(Word::NameColumn) {
         Role::Names
+    } else if text.len() > 2 && text.split_whitespace().all(is_rating) {
+        // "Very Low", "Optimum": limits of the laboratory's steps, or a bar.
+        Role::Ratings
     } else {
         Role::Other
     }
@@ -115,7 +122,7 @@ pub(super) fn names_property(cell: &Cell, decimal: Decimal) -> bool {
 
 /// Whether row `at` is the head of a table.
 pub(super) fn head(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head> {
-    let row = &rows[at];
+    let row = rows.get(at)?;
     let filled = row.iter().filter(|c| !c.text.is_empty()).count();
     if filled < 2 {
         return None;
@@ -123,6 +130,45 @@ pub(super) fn head(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     results_down(rows, at, decimal)
         .or_else(|| samples_down(rows, at, decimal))
         .or_else(|| properties_down(rows, at, decimal))
+}
+
+/// The head in the row below `at`, when the names of groups stand above it: `Mehlich-3 (ppm)`
+/// or `% base saturation` over the columns up to the next group.
+pub(super) fn head_below_groups(
+    rows: &[Vec<Cell>],
+    at: usize,
+    decimal: Decimal,
+) -> Option<Vec<Role>> {
+    let groups = &rows[at];
+    let says = |c: &Cell| {
+        let label = Label::of(&c.text);
+        label.unit.is_some() || !label.methods.is_empty() || label.is_saturation()
+    };
+    if groups.len() < 3 || !groups.iter().any(|c| c.text.is_empty()) || !groups.iter().any(says) {
+        return None;
+    }
+    let Some(Head::Samples(mut roles)) = head(rows, at + 1, decimal) else { return None };
+    let mut group: Option<&Cell> = None;
+    for (i, role) in roles.iter_mut().enumerate() {
+        group = groups.get(i).filter(|c| !c.text.is_empty()).or(group);
+        let Some(group) = group.filter(|g| says(g)) else { continue };
+        let Role::Results(of_column) = role else { continue };
+        let both = format!("{} {}", group.text, rows[at + 1][i].text);
+        match Label::of(&both).quantity() {
+            Ok(mut quantity) => {
+                // "Mehlich-3 (ppm)" says nothing of a pH to the right of it.
+                let suits = |u: Unit| quantity.property.unit() == u;
+                if !quantity.property.shares_unit() && !quantity.unit.is_some_and(|p| suits(p.unit))
+                {
+                    quantity.unit = of_column.unit;
+                }
+                **of_column = quantity;
+            }
+            Err(why) if Label::of(&group.text).is_saturation() => *role = Role::Refused(why),
+            Err(_) => {}
+        }
+    }
+    Some(roles)
 }
 
 fn results_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head> {

@@ -2,8 +2,9 @@
 
 use super::about::depth_at;
 use super::label::Label;
-use super::number::{Decimal, Said, is_rating, said};
+use super::number::{Decimal, Said, bound_in_words, is_rating, said};
 use super::place::{Draft, Tail};
+use super::units::unit_at;
 use super::{Cell, Place, fold};
 
 /// Text beyond this is not looked at for the beginning of a result.
@@ -43,7 +44,11 @@ pub(super) fn read_row(cells: &[Cell], decimal: Decimal) -> RowSays {
         {
             continue;
         }
-        let begun = begin(cell, decimal, &mut says);
+        let mut begun = begin(cell, decimal, &mut says);
+        if begun.as_ref().is_none_or(|b| b.iter().all(|d| !d.1)) && cells.len() == 1 {
+            let other = in_step(cell, decimal).or_else(|| value_first(cell, decimal));
+            begun = other.or(begun);
+        }
         if begun.is_none()
             && let Some((draft, true)) = &mut open
         {
@@ -167,13 +172,60 @@ fn begin(cell: &Cell, decimal: Decimal, says: &mut RowSays) -> Option<Vec<(Draft
             draft(&label, &cell.text, cell.place).map(|d| vec![(d, false)])
         }
         Err(why) => {
-            if label.is_soil() || why.starts_with("a recommendation") {
+            if !why.starts_with("no soil") {
                 says.soil_word |= label.is_soil();
                 says.refused.get_or_insert(why);
             }
             None
         }
     }
+}
+
+/// `P/K/Mg: 45/120/88 ppm`: as many names as numbers, in the same order.
+fn in_step(cell: &Cell, decimal: Decimal) -> Option<Vec<(Draft, bool)>> {
+    let (names, values) = cell.text.split_once(':')?;
+    let numbers = values.find(|c: char| fold::is_letter(c) || c == '%').unwrap_or(values.len());
+    let tail = Tail::of(&values[numbers..], decimal);
+    let count = names.split('/').count();
+    // "Ca/Mg: 7/1" is a ratio.
+    let ratio = count == 2 && tail.unit.is_none();
+    if count < 2 || ratio || values[..numbers].split('/').count() != count {
+        return None;
+    }
+    let mut at = names.len() + 1;
+    let mut drafts = Vec::new();
+    for (name, value) in names.split('/').zip(values[..numbers].split('/')) {
+        let label = Label::of(name);
+        let Said::Amount(_, end) = said(value, decimal) else { return None };
+        if !label.unknown.is_empty() || !value[end..].trim().is_empty() {
+            return None;
+        }
+        let mut draft = draft(&label, name, span(cell, at, at + value.len()))?;
+        draft.result = value.trim().into();
+        draft.unit = tail.unit;
+        drafts.push((draft, true));
+        at += value.len() + 1;
+    }
+    Some(drafts)
+}
+
+/// `6.4 pH`, `18 ppm phosphorus`: the number first. A lone symbol needs a unit before it.
+fn value_first(cell: &Cell, decimal: Decimal) -> Option<Vec<(Draft, bool)>> {
+    let text = &cell.text;
+    let Said::Amount(_, end) = said(text, decimal) else { return None };
+    if !text[end..].starts_with(' ') || depth_at(text, "", decimal).is_some() || text.len() > 60 {
+        return None;
+    }
+    let words = fold::words(&text[end..]);
+    let unit = unit_at(&words, 0);
+    let after = end + unit.map_or(0, |(_, length)| words[length - 1].end);
+    let label = Label::of(&text[after..]);
+    if !label.unknown.is_empty() || label.only_symbols && unit.is_none() {
+        return None;
+    }
+    let mut draft = draft(&label, &text[after..], span(cell, 0, after))?;
+    draft.result = text[..after].trim().into();
+    Some(vec![(draft, true)])
 }
 
 fn draft(label: &Label, name: &str, place: Place) -> Option<Draft> {
@@ -216,7 +268,7 @@ fn split(text: &str, decimal: Decimal, says: &mut RowSays) -> Option<Split> {
             }
             Ok(_) => None,
             Err(why) => {
-                if label.is_soil() || why.starts_with("a recommendation") {
+                if !why.starts_with("no soil") {
                     says.refused = Some(why);
                 }
                 None
@@ -276,13 +328,15 @@ fn rating_only(
     text: &str,
     attempt: &mut impl FnMut(usize, usize, bool) -> Option<Split>,
 ) -> Option<Split> {
-    if text.len() > 60 || text.contains(|c: char| c.is_ascii_digit()) {
+    // "Potassium Very Low (44 ppm)": the number in its bracket is part of the result.
+    let words = text.split('(').next().unwrap_or(text);
+    if text.len() > 60 || words.contains(|c: char| c.is_ascii_digit()) {
         return None;
     }
-    let blanks = text.char_indices().filter(|(_, c)| c.is_whitespace()).map(|(b, _)| b);
+    let blanks = words.char_indices().filter(|(_, c)| c.is_whitespace()).map(|(b, _)| b);
     for at in blanks.collect::<Vec<_>>() {
         let rest = text[at..].trim();
-        if rest.split_whitespace().count() <= 3 && is_rating(rest) {
+        if words[at..].split_whitespace().count() <= 3 && is_rating(rest) {
             return attempt(at, at, false).filter(|s| s.label.unknown.is_empty());
         }
     }
@@ -294,10 +348,11 @@ fn before_word(before: char) -> bool {
 }
 
 fn is_not_detected(text: &str) -> bool {
-    let head: String = text.chars().take(14).map(fold::fold_char).collect();
-    ["nd", "n.d.", "bdl", "not detected", "less than "].iter().any(|w| {
-        head.strip_prefix(w).is_some_and(|r| !r.starts_with(fold::is_word) || w.ends_with(' '))
-    })
+    let head: String = text.chars().take(17).map(fold::fold_char).collect();
+    bound_in_words(text)
+        || ["nd", "n.d.", "n.n.", "bdl", "not detected", "nicht nachweisbar"]
+            .iter()
+            .any(|w| head.strip_prefix(w).is_some_and(|r| !r.starts_with(fold::is_word)))
 }
 
 fn is_ratio_colon(text: &str, at: usize) -> bool {

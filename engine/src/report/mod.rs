@@ -8,6 +8,7 @@ mod label;
 mod layout;
 mod lexicon;
 mod lines;
+mod marks;
 mod names;
 mod number;
 mod open;
@@ -17,6 +18,8 @@ mod plausible;
 mod read;
 mod settle;
 mod split;
+#[cfg(test)]
+mod synonyms;
 mod table;
 #[cfg(test)]
 mod traps;
@@ -29,8 +32,10 @@ use crate::quantity::Unit;
 use crate::soil::{Amount, Method, Property, Texture};
 
 pub use grid::{Cell, Grid, Place};
+pub use marks::{Whereabouts, whereabouts};
 pub use number::parse_amount;
 pub use open::{MOST_BYTES, open};
+pub(crate) use plausible::doubt;
 pub use read::{MOST_SAMPLES, read};
 pub use trouble::Trouble;
 

@@ -265,13 +265,29 @@ pub(super) fn said(text: &str, decimal: Decimal) -> Said {
             | "null"
             | "nan"
             | "missing"
+            | "nr"
+            | "notreported"
+            | "nichtbestimmt"
+            | "nondetermine"
+            | "nodeterminado"
     ) {
         return Said::Missing;
     }
     let folded = fold(text);
     let mut at = text.len() - text.trim_start().len();
     let mut not_detected = false;
-    for word in ["not detected", "n.d.", "nd", "bdl", "below detection limit", "below detection"] {
+    for word in [
+        "not detected",
+        "n.d.",
+        "nd",
+        "n.n.",
+        "nicht nachweisbar",
+        "non detecte",
+        "no detectado",
+        "bdl",
+        "below detection limit",
+        "below detection",
+    ] {
         if let Some(rest) = folded.trim_start().strip_prefix(word)
             && !rest.starts_with(is_word)
         {
@@ -334,6 +350,26 @@ fn with_blank_thousands(text: &str, value: f64, length: usize) -> (f64, usize) {
     }
 }
 
+/// Words for `<` and `>`.
+const BOUNDS: &[(&str, char)] = &[
+    ("less than", '<'),
+    ("below", '<'),
+    ("weniger als", '<'),
+    ("unter", '<'),
+    ("moins de", '<'),
+    ("menos de", '<'),
+    ("more than", '>'),
+    ("above", '>'),
+    ("mehr als", '>'),
+    ("plus de", '>'),
+    ("mais de", '>'),
+];
+
+/// Whether a text begins with words for `<` or `>`.
+pub(super) fn bound_in_words(text: &str) -> bool {
+    !text.starts_with(['<', '>']) && bound(text).0.is_some()
+}
+
 /// `<` or `>` before a number, and what follows it.
 fn bound(text: &str) -> (Option<char>, &str) {
     let folded_first = text.chars().next().map(fold_char);
@@ -341,7 +377,7 @@ fn bound(text: &str) -> (Option<char>, &str) {
         let rest = text.trim_start_matches(|c| matches!(fold_char(c), '<' | '>' | '='));
         return (Some(mark), rest);
     }
-    for (words, mark) in [("less than", '<'), ("below", '<'), ("more than", '>'), ("above", '>')] {
+    for &(words, mark) in BOUNDS {
         if text.get(..words.len()).is_some_and(|t| t.eq_ignore_ascii_case(words)) {
             return (Some(mark), &text[words.len()..]);
         }
@@ -354,7 +390,9 @@ fn goes_on_as_range(rest: &str, decimal: Decimal) -> bool {
     let rest = rest.trim_start();
     let after = match rest.chars().next().map(fold_char) {
         Some('-') => Some(&rest[rest.chars().next().map_or(0, char::len_utf8)..]),
-        _ => rest.strip_prefix("to ").or_else(|| rest.strip_prefix("bis ")),
+        _ => {
+            ["to ", "bis ", "à ", "a ", "até ", "hasta "].iter().find_map(|w| rest.strip_prefix(w))
+        }
     };
     after.is_some_and(|a| {
         let a = a.trim_start();

@@ -3,7 +3,7 @@
 use super::about::{depth, depth_at};
 use super::label::{Label, Quantity, one_form, saturation_of};
 use super::names::Word;
-use super::number::{Decimal, Said, is_rating, said};
+use super::number::{Decimal, Said, is_rating, number, said};
 use super::oxide::share;
 use super::plausible::impossible;
 use super::units::{Printed, unit_at};
@@ -44,12 +44,22 @@ pub(super) struct Tail {
     pub rating: Option<String>,
     pub method: Option<Method>,
     pub left: Option<String>,
+    /// `± 2`: how far the laboratory says the number may be off.
+    pub spread: Option<String>,
 }
 
 impl Tail {
     /// Takes apart what follows a number.
     pub fn of(text: &str, decimal: Decimal) -> Tail {
         let mut tail = Tail::default();
+        let spread = spread(text, decimal);
+        let (before, text) = text.split_at(spread);
+        if spread > 0 {
+            tail = Tail::of(text, decimal);
+            tail.unit_end += spread;
+            tail.spread = Some(before.trim().into());
+            return tail;
+        }
         let near: &str = &text[..text.char_indices().nth(60).map_or(text.len(), |(b, _)| b)];
         let words = fold::words(near);
         if let Some((unit, length)) = unit_at(&words, 0) {
@@ -107,6 +117,26 @@ impl Tail {
     }
 }
 
+/// The bytes of `± 2` or `+/- 2` that a text begins with.
+fn spread(text: &str, decimal: Decimal) -> usize {
+    let inner = text.trim_start();
+    let Some(after) = inner.strip_prefix('±').or_else(|| inner.strip_prefix("+/-")) else {
+        return 0;
+    };
+    let figure = after.trim_start();
+    number(figure, decimal).map_or(0, |(_, length)| text.len() - figure.len() + length)
+}
+
+/// A number with its unit in the bracket behind a rating: the 44 of `Very Low (44 ppm)`.
+fn in_bracket(result: &str, decimal: Decimal) -> Option<(Amount, Printed, &str)> {
+    let (rating, rest) = result.split_once('(')?;
+    let inner = rest.trim_end().strip_suffix(')')?;
+    let Said::Amount(amount @ Amount::Exactly(_), end) = said(inner, decimal) else { return None };
+    let tail = Tail::of(&inner[end..], decimal);
+    let bare = tail.left.is_none() && tail.rating.is_none();
+    Some((amount, tail.unit.filter(|_| bare)?, rating.trim()))
+}
+
 /// Stars of footnotes and of bar charts, and full stops.
 fn is_only_marks(text: &str) -> bool {
     text.chars().all(|c| matches!(c, '*' | '†' | '‡' | '§' | '.'))
@@ -154,6 +184,9 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
                 };
                 rating = Some(rating.map_or(own.clone(), |r| format!("{own}, {r}")));
             }
+            if let Some(spread) = tail.spread {
+                notes.push(format!("the laboratory gives it as {spread}"));
+            }
             if let Some(text) = tail.left {
                 foreign |= looks_like_unit(&text);
                 notes.push(format!("“{text}” after the result was not understood"));
@@ -170,11 +203,18 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
                 property.label()
             ));
         }
-        Said::Text if is_rating(&result) => {
-            rating.get_or_insert_with(|| result.clone());
-            notes.push("only a rating is printed, no number".into());
-            None
-        }
+        Said::Text if is_rating(&result) => match in_bracket(&result, decimal) {
+            Some((amount, printed, word)) => {
+                rating.get_or_insert_with(|| word.into());
+                unit = Some(printed);
+                Some(amount)
+            }
+            None => {
+                rating.get_or_insert_with(|| result.clone());
+                notes.push("only a rating is printed, no number".into());
+                None
+            }
+        },
         Said::Text => {
             return Placed::Unread(format!(
                 "not a number, so not a result for {}",
@@ -237,6 +277,19 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
         notes.push("in %, so its share of the exchange capacity".into());
         property = share;
     }
+    if quantity.share_if_percent && unit.is_none() {
+        return Placed::Unread(
+            "“sat” can mean a share of the exchange or a saturated paste: write % beside it".into(),
+        );
+    }
+    if property == Property::Sodium
+        && name.contains("NA")
+        && matches!(unit, Some(Unit::MeqPer100g | Unit::MeqPer100cm3))
+    {
+        return Placed::Unread(
+            "NA in meq can be sodium or neutralizable acidity: write which".into(),
+        );
+    }
     if let Some(why) = wrong_unit(property, unit) {
         return Placed::Unread(why);
     }
@@ -278,6 +331,7 @@ fn wrong_unit(property: Property, unit: Option<Unit>) -> Option<String> {
     let unit = unit?;
     let bare = property.unit() == Unit::None;
     let wrong = bare && !matches!(unit, Unit::None | Unit::Index)
+        || property.is_share() && !matches!(unit, Unit::Percent | Unit::Index)
         || property == Property::Phosphorus && unit == Unit::Percent;
     wrong.then(|| format!("{} is never given in {}", property.label(), unit.symbol()))
 }
@@ -294,16 +348,26 @@ fn unit_or_usual(
     }
     let usual = match property.unit() {
         Unit::None => return Some(Unit::None),
+        // 34 of organic matter may be g/kg, and 110 of exchange capacity mmol/kg.
         Unit::Percent
             if !matches!(property, Property::TotalN | Property::FreeLime)
-                && amount.is_some_and(|a| (0.0..=110.0).contains(&a.number())) =>
+                && amount.is_some_and(|a| a.number() <= most_in_percent(property)) =>
         {
             Unit::Percent
         }
-        Unit::MeqPer100g => Unit::MeqPer100g,
+        Unit::MeqPer100g if amount.is_none_or(|a| a.number() <= 60.0) => Unit::MeqPer100g,
         Unit::GPerCm3 => Unit::GPerCm3,
         _ => return None,
     };
     notes.push(format!("no unit printed; taken as {}, the usual one", usual.symbol()));
     Some(usual)
+}
+
+/// The most that a number without a unit can be and still be taken for per cent.
+fn most_in_percent(property: Property) -> f64 {
+    match property {
+        Property::OrganicMatter => 20.0,
+        Property::OrganicCarbon => 12.0,
+        _ => 110.0,
+    }
 }

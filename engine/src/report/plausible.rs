@@ -81,6 +81,55 @@ pub(super) fn impossible(property: Property, value: f64, unit: Option<Unit>) -> 
     })
 }
 
+/// What a property is seldom outside of, in the engine's unit: beyond it the unit is asked.
+struct Usual(Property, f64, f64);
+
+/// Source: from memory, the extremes of soil-test summaries: leached sands at one end, manured,
+/// salty or polluted soils at the other.
+const USUAL: &[Usual] = &[
+    Usual(Property::Phosphorus, 0.0, 3_000.0),
+    Usual(Property::Potassium, 4.0, 6_000.0),
+    Usual(Property::Calcium, 15.0, 60_000.0),
+    Usual(Property::Magnesium, 3.0, 10_000.0),
+    Usual(Property::Sulfur, 0.0, 10_000.0),
+    Usual(Property::Boron, 0.0, 100.0),
+    Usual(Property::Zinc, 0.0, 3_000.0),
+    Usual(Property::Manganese, 0.0, 3_000.0),
+    Usual(Property::Copper, 0.0, 3_000.0),
+    Usual(Property::Iron, 0.0, 10_000.0),
+    Usual(Property::NitrateN, 0.0, 2_000.0),
+    Usual(Property::AmmoniumN, 0.0, 2_000.0),
+    Usual(Property::OrganicMatter, 0.05, 100.0),
+    Usual(Property::Cec, 0.3, 200.0),
+    Usual(Property::Ec, 0.0, 60.0),
+];
+
+/// Why the unit of a result is doubted, and what it may be; `value` is in the engine's unit.
+pub(crate) fn doubt(property: Property, value: f64, printed: Unit) -> Option<&'static str> {
+    let by_charge = matches!(printed, Unit::MeqPer100g | Unit::MeqPer100cm3 | Unit::MmolcPerKg);
+    let &Usual(_, least, most) = USUAL.iter().find(|u| u.0 == property)?;
+    if value < least {
+        Some(match property {
+            Property::Potassium | Property::Calcium | Property::Magnesium if !by_charge => {
+                "No soil holds so little. Numbers like this are usual in meq/100 g (cmol/kg); a zero often means that the test was not run."
+            }
+            _ => "No soil holds so little. A zero often means that the test was not run.",
+        })
+    } else if value > most {
+        Some(if by_charge {
+            "No soil holds so much. Numbers like this are usual in ppm (mg/kg)."
+        } else if printed == Unit::Percent || printed == Unit::GPerKg {
+            "No extract takes out so much. Is it a total, or in ppm (mg/kg)?"
+        } else if property == Property::Ec {
+            "No soil is so salty. Numbers like this are usual in µS/cm."
+        } else {
+            "No soil holds so much. Look at the decimal mark and at the column it stands in."
+        })
+    } else {
+        None
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -96,5 +145,19 @@ mod tests {
         let why = impossible(Property::Ph, 69.0, Some(Unit::None)).unwrap();
         assert!(why.starts_with("pH 69 can't be"), "{why}");
         assert!(impossible(Property::Zinc, -1.0, None).is_some());
+    }
+
+    #[test]
+    fn a_number_out_of_the_usual_has_its_unit_doubted() {
+        for &Usual(property, least, most) in USUAL {
+            let unit = property.unit();
+            assert_eq!(doubt(property, least, unit).or(doubt(property, most, unit)), None);
+            assert!(doubt(property, most * 1.01, unit).is_some());
+            assert_eq!(doubt(property, least * 0.9, unit).is_some(), least > 0.0);
+        }
+        let low = |unit| doubt(Property::Potassium, 0.3, unit).unwrap();
+        assert!(low(Unit::MgPerKg).contains("meq/100 g"));
+        assert!(!low(Unit::MeqPer100g).contains("meq/100 g"));
+        assert!(doubt(Property::Potassium, 46_000.0, Unit::MeqPer100g).unwrap().contains("ppm"));
     }
 }

@@ -3,8 +3,9 @@
 use super::about::{AboutSample, Statement, about_sample, methods, unit_for_all};
 use super::fold::squash;
 use super::label::Label;
-use super::layout::{Head, head, is_result, names_property};
+use super::layout::{Head, head, head_below_groups, is_result, names_property};
 use super::lines::read_row;
+use super::marks::{Mark, is_page_number, mark};
 use super::names::Word;
 use super::number::{Decimal, Evidence, Said, said};
 use super::place::{Draft, Placed, Tail, place};
@@ -34,23 +35,52 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
     reader.report.notes.extend(note);
     let mut at = 0;
     while at < grid.rows.len() {
-        at = match head(&grid.rows, at, decimal) {
-            Some(Head::Samples(roles)) => table::samples_down(&mut reader, &grid.rows, at, &roles)?,
-            Some(Head::Properties(roles)) => table::panels(&mut reader, &grid.rows, at, &roles)?,
-            Some(Head::Results(roles)) => table::results_down(&mut reader, &grid.rows, at, &roles)?,
-            None => match result_below(&grid.rows, at, decimal) {
+        if let Some(name) = sheet_name(&grid.rows[at]) {
+            reader.turn_to_sheet(name);
+            at += 1;
+        }
+        let rest = &grid.rows[at..];
+        let end = rest.iter().position(|r| sheet_name(r).is_some()).unwrap_or(rest.len());
+        read_part(&mut reader, &rest[..end])?;
+        at += end;
+    }
+    reader.finish(grid)
+}
+
+/// The name of the sheet that begins at a row.
+fn sheet_name(row: &[Cell]) -> Option<&str> {
+    let [only] = row else { return None };
+    match mark(&only.text)? {
+        Mark::Sheet(name) => Some(name),
+        Mark::Page(_) => None,
+    }
+}
+
+/// Reads a sheet, or a source without sheets.
+fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
+    let decimal = reader.decimal;
+    let mut at = 0;
+    while at < rows.len() {
+        at = match head(rows, at, decimal) {
+            Some(Head::Samples(roles)) => table::samples_down(reader, rows, at, &roles)?,
+            Some(Head::Properties(roles)) => table::panels(reader, rows, at, &roles)?,
+            Some(Head::Results(roles)) => table::results_down(reader, rows, at, &roles)?,
+            None if let Some(roles) = head_below_groups(rows, at, decimal) => {
+                table::samples_down(reader, rows, at + 1, &roles)?
+            }
+            None => match result_below(rows, at, decimal) {
                 Some(row) => {
                     reader.free_row(&row)?;
                     at + 2
                 }
                 None => {
-                    reader.free_row(&grid.rows[at])?;
+                    reader.free_row(&rows[at])?;
                     at + 1
                 }
             },
         };
     }
-    reader.finish(grid)
+    Ok(())
 }
 
 /// Methods for all results in a line that holds results: `Results (Mehlich-3): pH 6.2, …`
@@ -88,6 +118,11 @@ pub(super) fn whole(row: &[Cell]) -> (String, Place) {
     (text, place)
 }
 
+/// `Plot A, 15–60 cm`
+fn name_with_depth(name: &str, (top, bottom): (f64, f64)) -> String {
+    format!("{name}, {}–{} cm", significant(top, 3), significant(bottom, 3))
+}
+
 /// The report under way.
 #[derive(Default)]
 pub(super) struct Reader {
@@ -104,9 +139,68 @@ pub(super) struct Reader {
     current: Option<usize>,
     /// A table of several samples came last, so a free line belongs to none.
     after_table: bool,
+    /// The sheet under way.
+    sheet: String,
+    /// What was said before the first sheet, for all of them.
+    for_all: Option<ForAll>,
+    /// How many samples have their methods, units and names.
+    settled: usize,
+}
+
+/// What the text before the first sheet says of every sheet.
+#[derive(Clone)]
+struct ForAll {
+    statements: Vec<Statement>,
+    unit: Option<(Printed, u32)>,
+    before: SampleReport,
 }
 
 impl Reader {
+    /// Goes on to the next sheet: what the last one said holds no longer.
+    fn turn_to_sheet(&mut self, name: &str) {
+        self.settle_samples();
+        let for_all = self.for_all.get_or_insert_with(|| ForAll {
+            statements: std::mem::take(&mut self.statements),
+            unit: self.unit,
+            before: std::mem::take(&mut self.before),
+        });
+        self.statements.clone_from(&for_all.statements);
+        self.unit = for_all.unit;
+        self.before = for_all.before.clone();
+        self.sheet = name.into();
+        (self.rank, self.current, self.after_table) = (None, None, false);
+    }
+
+    /// Gives the samples since the last sheet what was said of them all.
+    fn settle_samples(&mut self) {
+        let from = std::mem::replace(&mut self.settled, self.report.samples.len());
+        let above = if self.before.name.is_empty() { &self.sheet } else { &self.before.name };
+        let nameless = self.report.samples[from..].iter().filter(|s| s.name.is_empty()).count();
+        let (mut count, mut last) = (0, (String::new(), None));
+        for (i, sample) in self.report.samples.iter_mut().enumerate().skip(from) {
+            sample.depth_cm = sample.depth_cm.or(self.before.depth_cm);
+            sample.texture = sample.texture.or(self.before.texture);
+            if sample.name.is_empty() {
+                count += 1;
+                sample.name = match (above.as_str(), nameless) {
+                    ("", _) => format!("Sample {}", i + 1),
+                    (above, 1) => above.into(),
+                    _ => format!("{above}, sample {count}"),
+                };
+            }
+            // One name over two depths: the second says how deep it lies.
+            let same = last.0 == sample.name;
+            match sample.depth_cm {
+                Some(depth) if same && last.1 != Some(depth) => {
+                    sample.name = name_with_depth(&last.0, depth);
+                }
+                depth if !same => last = (sample.name.clone(), depth),
+                _ => {}
+            }
+            settle(sample, &self.statements, self.unit);
+        }
+    }
+
     /// Begins a sample.
     pub fn begin(&mut self, name: Option<&str>) -> Result<usize, Trouble> {
         let index = self.report.samples.len();
@@ -218,6 +312,11 @@ impl Reader {
                 return Ok(());
             }
         }
+        // A running title is listed once, however many pages repeat it.
+        let known = self.report.unread.iter().rev().take(50).any(|u| u.text == whole);
+        if is_page_number(&whole) || known {
+            return Ok(());
+        }
         let reason = says.refused.unwrap_or_else(|| {
             let label = Label::of(&whole);
             if label.has(Word::Advice) {
@@ -237,6 +336,10 @@ impl Reader {
     fn about(&mut self, about: AboutSample, whole: &str, at: Place) -> Result<(), Trouble> {
         match about {
             AboutSample::Name(name, rank) => {
+                if self.current.is_some_and(|c| self.report.samples[c].name == name) {
+                    // The head of a sample that goes on, on its next page.
+                    return Ok(());
+                }
                 let begun =
                     self.current.is_some_and(|c| !self.report.samples[c].readings.is_empty());
                 if begun && self.rank.is_none_or(|r| rank <= r) {
@@ -260,8 +363,7 @@ impl Reader {
                 let deeper = to.depth_cm.or(known).is_some_and(|d| d != (top, bottom));
                 if deeper && !to.readings.is_empty() {
                     // A second depth in the same place is a sample of its own.
-                    let (from, till) = (significant(top, 3), significant(bottom, 3));
-                    let name = format!("{}, {from}–{till} cm", to.name);
+                    let name = to.name.clone();
                     self.current = Some(self.begin(Some(&name))?);
                 }
                 self.about_to().depth_cm = Some((top, bottom));
@@ -281,14 +383,7 @@ impl Reader {
     }
 
     fn finish(mut self, grid: &Grid) -> Result<Report, Trouble> {
-        for (i, sample) in self.report.samples.iter_mut().enumerate() {
-            sample.depth_cm = sample.depth_cm.or(self.before.depth_cm);
-            if sample.name.is_empty() {
-                sample.name = format!("Sample {}", i + 1);
-            }
-            sample.texture = sample.texture.or(self.before.texture);
-            settle(sample, &self.statements, self.unit);
-        }
+        self.settle_samples();
         let found = self.report.samples.iter().flat_map(|s| &s.readings);
         if !found.into_iter().any(|r| r.amount.is_some() || r.rating.is_some()) {
             return Err(self.trouble(grid));

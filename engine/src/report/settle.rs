@@ -38,9 +38,8 @@ fn infer_method(reading: &mut Reading, statements: &[Statement]) {
 }
 
 fn infer_unit(reading: &mut Reading, unit: Option<(Printed, u32)>) {
-    let nutrient =
-        reading.property.unit() == Unit::MgPerKg && reading.property != Property::Chloride;
-    if let Some((printed, line)) = unit.filter(|_| reading.unit.is_none() && nutrient) {
+    let lacks = reading.unit.is_none() && reading.property.shares_unit();
+    if let Some((printed, line)) = unit.filter(|_| lacks) {
         reading.unit = Some(printed.unit);
         reading.notes.push(format!("line {line} gives the unit {}", printed.unit.symbol()));
     }

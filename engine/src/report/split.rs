@@ -1,5 +1,6 @@
 //! Lines to cells: which mark parts them is decided for each stretch of lines.
 
+use super::marks::{Mark, mark};
 use super::{Cell, Place};
 
 /// The marks that part cells, the surest first.
@@ -12,6 +13,8 @@ const LONGEST_QUOTED: usize = 1_000;
 struct Line<'a> {
     text: &'a str,
     number: u32,
+    /// `[sheet Results]`: the border between two sheets.
+    is_sheet: bool,
     /// How often each mark stands outside quotes.
     counts: [usize; 4],
     commas: Commas,
@@ -34,6 +37,10 @@ pub(super) fn rows(text: &str) -> Vec<Vec<Cell>> {
     while i < lines.len() {
         let line = &lines[i];
         match marks[i] {
+            _ if line.is_sheet => {
+                rows.push(vec![cell(line, &mut Chars::new(line.text), 0, line.text.len())]);
+                i += 1;
+            }
             Some(mark) => {
                 rows.push(cells_at_mark(line, mark));
                 i += 1;
@@ -41,7 +48,9 @@ pub(super) fn rows(text: &str) -> Vec<Vec<Cell>> {
             None => {
                 let end = (i..lines.len())
                     .find(|&j| {
-                        j > i && lines[j].number != lines[j - 1].number + 1 || marks[j].is_some()
+                        j > i && lines[j].number != lines[j - 1].number + 1
+                            || marks[j].is_some()
+                            || lines[j].is_sheet
                     })
                     .unwrap_or(lines.len());
                 rows.extend(unmarked(&lines[i..end]));
@@ -65,9 +74,11 @@ fn lines(text: &str) -> Vec<Line<'_>> {
     let mut rest = text;
     while !rest.is_empty() {
         let (line, after) = one_line(rest);
-        if !line.trim().is_empty() {
-            let (counts, commas) = count(line);
-            lines.push(Line { text: line, number, counts, commas });
+        let mark = mark(line);
+        let is_sheet = matches!(mark, Some(Mark::Sheet(_)));
+        if !line.trim().is_empty() && (mark.is_none() || is_sheet) {
+            let (counts, commas) = if is_sheet { ([0; 4], Commas::default()) } else { count(line) };
+            lines.push(Line { text: line, number, is_sheet, counts, commas });
         }
         number += breaks(&rest[..rest.len() - after.len()]);
         rest = after;

@@ -69,9 +69,7 @@ pub(super) fn samples_down(
                 is_result(&cell.text, reader.decimal) || is_rating(&cell.text) && filled > 2
             })
         });
-        let again = row.len() == heading.len()
-            && row.iter().zip(heading).all(|(a, b)| squash(&a.text) == squash(&b.text));
-        if again {
+        if is_again(row, heading) {
             // The head once more, at a page break.
         } else if !holds && samples == 0 && described < 3 && describe(row, &mut columns) {
             described += 1;
@@ -123,6 +121,14 @@ pub(super) fn samples_down(
     }
     reader.end_table(samples, last);
     Ok(end)
+}
+
+/// Whether a row is the head of its table once more, as on a new page.
+fn is_again(row: &[Cell], heading: &[Cell]) -> bool {
+    row.len() == heading.len()
+        && row.iter().zip(heading).all(|(a, b)| {
+            a.text == b.text || a.text.len() > 1 && squash(&a.text) == squash(&b.text)
+        })
 }
 
 /// A row of a table has results where results belong; a free line that
@@ -299,17 +305,29 @@ pub(super) fn results_down(
         let cell = |i: usize| row.get(i).filter(|c| !c.text.is_empty());
         let of = |i: Option<usize>| i.and_then(cell);
         let (Some(name), Some(said)) = (cell(what), cell(value)) else {
-            if cell(what).is_none() {
+            // A running title goes past; a new head, or a line with more, ends the table.
+            let filled = row.iter().filter(|c| !c.text.is_empty()).count();
+            if filled > 1 && cell(what).is_none() || head(rows, end, reader.decimal).is_some() {
                 break;
+            }
+            if cell(what).is_none() {
+                reader.end_table(2, 0);
+                reader.free_row(row)?;
             }
             end += 1;
             continue;
         };
-        let whose = cell(who).map_or(String::new(), |c| c.text.clone());
+        if is_again(row, &rows[at]) {
+            end += 1;
+            continue;
+        }
+        let name_of_sample = cell(who).map_or("", |c| c.text.as_str());
+        // Two depths of one sample are two samples.
+        let whose = format!("{name_of_sample}\t{}", of(deep).map_or("", |c| c.text.as_str()));
         let sample = match samples.get(&whose) {
             Some(&sample) => sample,
             None => {
-                let sample = reader.begin(Some(&whose))?;
+                let sample = reader.begin(Some(name_of_sample))?;
                 samples.insert(whose, sample);
                 sample
             }
@@ -400,7 +418,7 @@ fn properties_down(
     let mut end = at + usize::from(!headless);
     while end < rows.len() {
         let row = &rows[end];
-        if row.iter().all(|c| c.text.is_empty()) {
+        if row.iter().all(|c| c.text.is_empty()) || end > at && is_again(row, heading) {
             end += 1;
             continue;
         }

@@ -64,12 +64,12 @@ fn single_lines() {
         ("Lime test index 69", &["buffer-ph 6.9 "]),
         ("pH in 0.01 M CaCl2: 5.8", &["salt-ph 5.8 by calcium chloride"]),
         ("pH 1:1 6.2", &["ph 6.2 by 1:1 water"]),
-        ("pH (1:2.5 water) 6.2", &["ph 6.2 by 1:2 water"]),
+        ("pH (1:2.5 water) 6.2", &["ph 6.2 by 1:2.5 water"]),
         ("pHs 5.4", &["salt-ph 5.4 "]),
         ("EC1:5 0.9 dS/m", &["ec 0.9 dS/m by 1:5 water"]),
         ("Buffer pH (Mehlich) 5.9", &["buffer-ph 5.9 by Mehlich buffer"]),
         ("P2O5 24 mg P2O5/100 g", &["phosphorus 10.47 mg/100 g"]),
-        ("P-CAL: 24 mg P2O5/100 g", &["phosphorus 10.47 mg/100 g"]),
+        ("P-CAL: 24 mg P2O5/100 g", &["phosphorus 10.47 mg/100 g by CAL"]),
         ("Phosphor 24 mg P2O5/100 g", &["phosphorus 10.47 mg/100 g"]),
         ("P 5 mg P/kg", &["phosphorus 5 mg/kg"]),
         ("K 0.31 meq/100g = 121 ppm (NH4OAc)", &["potassium 0.31 meq/100 g by ammonium acetate"]),
@@ -120,6 +120,33 @@ fn single_lines() {
         ("Cation Exchange Capacity 11.4", &["cec 11.4 meq/100 g"]),
         ("Ca 63.6 %", &["calcium-saturation 63.6 %"]),
         ("% K saturation 3.2", &["potassium-saturation 3.2 %"]),
+        ("6.4 pH", &["ph 6.4 "]),
+        ("18 ppm phosphorus", &["phosphorus 18 mg/kg"]),
+        ("18 ppm P", &["phosphorus 18 mg/kg"]),
+        ("Potassium Very Low (44 ppm)", &["potassium 44 mg/kg [Very Low]"]),
+        ("Potassium: Very Low (44 ppm)", &["potassium 44 mg/kg [Very Low]"]),
+        ("Potassium: Low (<50 ppm)", &["potassium ? ? [Low (<50 ppm)]"]),
+        ("P/K/Mg: 45/120/88", &["phosphorus 45 ?", "potassium 120 ?", "magnesium 88 ?"]),
+        ("P/K: 45/120 ppm", &["phosphorus 45 mg/kg", "potassium 120 mg/kg"]),
+        ("Zinc 1.8 ± 0.2 mg/kg (M)", &["zinc 1.8 mg/kg [M]"]),
+        ("Zinc: 18 +/- 2 mg/kg", &["zinc 18 mg/kg"]),
+        ("Bor < 0,2 mg/kg", &["boron <0.2 mg/kg"]),
+        ("Zinc : moins de 0,5 mg/kg", &["zinc <0.5 mg/kg"]),
+        ("Zink: weniger als 0,5 mg/kg", &["zinc <0.5 mg/kg"]),
+        ("K2O 0,12 g/kg", &["potassium 0.1 g/kg"]),
+        ("MgO 5 mg/100 g (CaCl2)", &["magnesium 3.02 mg/100 g by calcium chloride"]),
+        ("Mg 1,2 mmolc/dm3", &["magnesium 0.12 meq/100 cm³"]),
+        ("P resina 12 mg/dm3", &["phosphorus 12 mg/L by resin"]),
+        ("Ca 2,1 cmolc/dm3", &["calcium 2.1 meq/100 cm³"]),
+        ("Colwell P 34 mg/kg", &["phosphorus 34 mg/kg by Colwell"]),
+        ("P (Bray P2) 55 ppm VH", &["phosphorus 55 mg/kg by Bray P2 [VH]"]),
+        ("Magnesium (mg/l) 58 2-", &["magnesium 58 mg/L [2-]"]),
+        ("Ma 120 ppm", &["magnesium 120 mg/kg"]),
+        ("Potassium M+ 120 ppm", &["potassium 120 mg/kg"]),
+        ("Organic matter 34", &["organic-matter 34 ?"]),
+        ("CEC 140", &["cec 140 ?"]),
+        ("Phosphorus  18 ppm  PPPPPPPP", &["phosphorus 18 mg/kg"]),
+        ("K 120 ppm 2.000 bis 150.000", &["potassium 120 mg/kg [2.000 bis 150.000]"]),
     ];
     let mut wrong = Vec::new();
     for (text, expected) in cases {
@@ -156,6 +183,15 @@ fn lines_that_are_no_result_say_why() {
         ("K 30 ppm\nK 30 ppm", "the same potassium again"),
         ("K 30 ppm\nK 31 ppm", "a second potassium"),
         ("Depth 0-6", "without in or cm"),
+        ("C/N 12:01:00", "a ratio"),
+        ("Zinc 12:01:00", "no result stands beside it"),
+        ("Ca/Mg: 7/1", "more than one"),
+        ("Ca Sat 66", "write % beside it"),
+        ("NA 2.1 meq/100g", "sodium or neutralizable acidity"),
+        ("PBI 120", "not used by this program"),
+        ("Active carbon 420 ppm", "soil-health"),
+        ("KKKKKKKK", "no soil property"),
+        ("MO 3,4", "organic matter (mati"),
     ];
     let mut wrong = Vec::new();
     for (text, why) in cases {
@@ -464,4 +500,113 @@ fn an_average_over_notes_is_honest_about_what_was_assumed() {
     assert!(report.notes[0].contains("1,450 was read as 1450"));
     assert_eq!(report.samples[0].readings[2].unit, None);
     assert_eq!(report.samples[0].readings[2].property, Property::Calcium);
+}
+
+#[test]
+fn a_table_and_a_sample_go_on_across_pages() {
+    let text = "[page 1]\nElder Lane report\nSample\tpH\tP ppm\nA\t6.2\t18\nPage 1 of 2\n[page 2]\nElder Lane report\nSample\tpH\tP ppm\nB\t5.8\t9\nPage 2 of 2\nC\t5.9\t7";
+    let found = report(text);
+    let names: Vec<&str> = found.samples.iter().map(|s| s.name.as_str()).collect();
+    assert_eq!(names, ["A", "B", "C"]);
+    assert!(found.samples.iter().all(|s| s.readings.len() == 2), "{found:?}");
+    assert_eq!(found.unread.len(), 1, "{:?}", found.unread);
+    let place = found.samples[1].readings[1].place;
+    assert_eq!(super::whereabouts(text, place).to_string(), "page 2, line 3");
+    let list = "[page 1]\nSample: Front\nTest\tResult\tUnit\npH\t6.2\t\nP\t18\tppm\n[page 2]\nSample: Front\nTest\tResult\tUnit\nK\t120\tppm\n";
+    assert_eq!(shown(list), ["ph 6.2 ", "phosphorus 18 mg/kg", "potassium 120 mg/kg"]);
+    assert_eq!(report(list).samples.len(), 1);
+    let long = "Sample\tProperty\tResult\tUnit\nA\tpH\t6.2\t\n[page 2]\nSample\tProperty\tResult\tUnit\nPage 2 of 2\nA\tP\t18\tppm";
+    assert_eq!(shown(long), ["ph 6.2 ", "phosphorus 18 mg/kg"]);
+}
+
+#[test]
+fn a_sheet_is_a_border() {
+    let text = "All results in ppm\n[sheet North]\nExtraction: Mehlich-3\n\npH\t6.2\nP\t18\n[sheet South]\npH\t5.8\nP\t9\n[sheet Both]\nSample\tP\nA\t3\n\t4";
+    let found = report(text);
+    let names: Vec<&str> = found.samples.iter().map(|s| s.name.as_str()).collect();
+    assert_eq!(names, ["North", "South", "A", "Both"]);
+    let p = |i: usize| found.samples[i].readings.last().unwrap();
+    assert_eq!(p(0).method.as_ref().map(|m| m.value), Some(Method::Mehlich3));
+    assert_eq!((&p(1).method, &p(2).method), (&None, &None));
+    assert!((0..4).all(|i| p(i).unit == Some(Unit::MgPerKg)));
+    assert_eq!(super::whereabouts(text, p(0).place).to_string(), "sheet North, cell B4");
+}
+
+#[test]
+fn one_sample_at_two_depths_in_a_table_is_two_samples() {
+    let wide = "Sample\tDepth\tNO3-N ppm\nA\t0-15 cm\t9\nA\t15-60 cm\t4";
+    let long = "Sample\tDepth\tProperty\tResult\tUnit\nA\t0-15 cm\tNO3-N\t9\tppm\nA\t15-60 cm\tNO3-N\t4\tppm";
+    for text in [wide, long] {
+        let found = report(text);
+        let names: Vec<&str> = found.samples.iter().map(|s| s.name.as_str()).collect();
+        assert_eq!(names, ["A", "A, 15–60 cm"], "{text}");
+        assert_eq!(found.samples[1].readings[0].amount, Some(Amount::Exactly(4.0)));
+    }
+}
+
+#[test]
+fn groups_above_the_head_give_their_unit_method_and_meaning() {
+    let text = "\t\tMehlich-3 (lb/acre)\t\tDTPA (ppm)\tBase saturation (%)\t\nSample\tpH\tP\tK\tZn\tCa\tMg\nA\t6.2\t18\t142\t0.9\t66\t12";
+    assert_eq!(
+        shown(text),
+        [
+            "ph 6.2 ",
+            "phosphorus 18 lb/acre by Mehlich-3",
+            "potassium 142 lb/acre by Mehlich-3",
+            "zinc 0.9 mg/kg by DTPA",
+            "calcium-saturation 66 %",
+            "magnesium-saturation 12 %"
+        ]
+    );
+    let spread = "\tMehlich-3 (ppm)\t\t\nSample\tP\tK\tpH\nA\t18\t142\t6.2";
+    assert_eq!(shown(spread)[2], "ph 6.2 ");
+}
+
+#[test]
+fn scores_classes_and_limits_are_no_results() {
+    let health = "Indicator\tMeasured\tScore\tConstraint\nOrganic matter %\t3.1\t62\t\npH\t6.4\t100\t\nExtractable phosphorus (ppm)\t4.1\t88\t";
+    let found = report(health);
+    assert_eq!(found.samples.len(), 1, "{found:?}");
+    assert_eq!(found.samples[0].readings[0].amount, Some(Amount::Exactly(3.1)));
+    let classes =
+        "Sample\tpH\tP2O5 mg/100g\tGehaltsklasse\tK2O mg/100g\tGehaltsklasse\nA\t6,2\t18\tC\t9\tB";
+    assert_eq!(
+        shown(classes),
+        ["ph 6.2 ", "phosphorus 7.86 mg/100 g [C]", "potassium 7.47 mg/100 g [B]"]
+    );
+    let index =
+        "Field\tpH\tP mg/l\tIndex\tK mg/l\tIndex\tMg mg/l\tIndex\nTop\t6.5\t22\t2\t150\t2-\t58\t2";
+    assert_eq!(
+        shown(index),
+        ["ph 6.5 ", "phosphorus 22 mg/L [2]", "potassium 150 mg/L [2-]", "magnesium 58 mg/L [2]"]
+    );
+    let limits = "Nutrient\tppm\tLow\tHigh\nP\t18\t15\t30\nK\t142\t100\t160";
+    assert_eq!(report(limits).samples.len(), 1);
+    assert_eq!(report(limits).samples[0].readings[0].amount, Some(Amount::Exactly(18.0)));
+    let limits = "Nutrient\tYour soil (ppm)\tMin\tMax\nP\t18\t15\t30\nK\t142\t100\t160";
+    assert_eq!(report(limits).samples.len(), 1);
+}
+
+#[test]
+fn a_german_hobby_report() {
+    let text = "Nährstoff\tgemessen mg/kg\tOptimum mg/kg\nPhosphor\t18,8\t20 bis 60\nKalium\t142\t100 bis 300\nCalcium\t2.000\t2.000 bis 150.000\nBor\t<2,3\t1 bis 5";
+    assert_eq!(
+        shown(text),
+        [
+            "phosphorus 18.8 mg/kg [20 bis 60]",
+            "potassium 142 mg/kg [100 bis 300]",
+            "calcium 2000 mg/kg [2.000 bis 150.000]",
+            "boron <2.3 mg/kg [1 bis 5]"
+        ]
+    );
+}
+
+#[test]
+fn a_paste_column_is_no_saturation_and_the_ion_no_phosphorus() {
+    let text = "SAMPLEID,PH,CA,CA_PCT,CA_SAT,NO31,NO32,HCO3\nA1,8.3,2674,77.1,6.9,4,9,2.2\nA2,8.3,2674,,6.9,,9,2.2";
+    assert_eq!(
+        shown(text),
+        ["ph 8.3 ", "calcium 2674 ?", "calcium-saturation 77.1 %", "nitrate-n 4 ?"]
+    );
+    assert_eq!(report(text).samples[1].readings.len(), 2);
 }

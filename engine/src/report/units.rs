@@ -17,110 +17,39 @@ pub(super) struct Printed {
 /// underscore or `per`. The third column is the size of the printed unit in
 /// the engine's unit.
 /// Source: common practice; 1 mmho/cm = 1 dS/m = 1 mS/cm = 1000 µS/cm.
-const UNITS: &[(Unit, f64, &[&str])] = &[
-    (
-        Unit::MgPerKg,
-        1.0,
-        &["ppm", "partspermillion", "mg/kg", "mgkg-1", "ug/g", "mgs/kg", "g/t", "g/tonne"],
-    ),
-    (Unit::MgPerL, 1.0, &["mg/l", "mg/litre", "mg/liter", "mgl-1", "mg/dm3", "mgdm-3", "ug/ml"]),
-    (Unit::MgPer100g, 1.0, &["mg/100g", "mg100g-1"]),
+const UNITS: &[(Unit, f64, &str)] = &[
+    (Unit::MgPerKg, 1.0, "ppm partspermillion mg/kg mgkg-1 ug/g mgs/kg g/t g/tonne"),
+    (Unit::MgPerL, 1.0, "mg/l mg/litre mg/liter mgl-1 mg/dm3 mgdm-3 ug/ml"),
+    (Unit::MgPer100g, 1.0, "mg/100g mg100g-1"),
     (
         Unit::LbPerAcre,
         1.0,
-        &[
-            "lb/acre",
-            "lbs/acre",
-            "lb/ac",
-            "lbs/ac",
-            "lb/a",
-            "lbs/a",
-            "#/a",
-            "#/ac",
-            "#/acre",
-            "lbacre",
-            "lbsacre",
-            "lba",
-            "lbsa",
-            "lbac",
-            "lbsac",
-            "pounds/acre",
-            "pound/acre",
-            "pp2m",
-            "lbac-1",
-            "lbacre-1",
-            "lba-1",
-        ],
+        "lb/acre lbs/acre lb/ac lbs/ac lb/a lbs/a #/a #/ac #/acre lbacre lbsacre lba lbsa lbac lbsac pounds/acre pound/acre pp2m lbac-1 lbacre-1 lba-1",
     ),
-    (Unit::KgPerHa, 1.0, &["kg/ha", "kgs/ha", "kg/hectare", "kgha-1"]),
+    (Unit::KgPerHa, 1.0, "kg/ha kgs/ha kg/hectare kgha-1"),
     (
         Unit::MeqPer100g,
         1.0,
-        &[
-            "meq/100g",
-            "me/100g",
-            "meq100g",
-            "me100g",
-            "meq%",
-            "me%",
-            "meq100g-1",
-            "cmol/kg",
-            "cmolc/kg",
-            "cmolkg-1",
-            "cmolckg-1",
-            "cmols/kg",
-            "mval/100g",
-            "meq/100gm",
-            "meq/100grams",
-            "cmolpkg",
-            "milliequivalents/100g",
-            "cmolp/kg",
-            "cmole/kg",
-        ],
+        "meq/100g me/100g meq100g me100g meq% me% meq100g-1 cmol/kg cmolc/kg cmolkg-1 cmolckg-1 cmols/kg mval/100g meq/100gm meq/100grams cmolpkg milliequivalents/100g cmolp/kg cmole/kg",
     ),
-    (Unit::MmolcPerKg, 1.0, &["mmolc/kg", "mmolckg-1", "meq/kg"]),
+    (Unit::MmolcPerKg, 1.0, "mmolc/kg mmolckg-1 meq/kg"),
     (
         Unit::MeqPer100cm3,
         1.0,
-        &[
-            "meq/100cm3",
-            "meq/100cc",
-            "meq/100ml",
-            "cmolc/dm3",
-            "cmol/dm3",
-            "cmolc/l",
-            "cmol/l",
-            "me/100ml",
-            "cmolcdm-3",
-        ],
+        "meq/100cm3 meq/100cc meq/100ml cmolc/dm3 cmol/dm3 cmolc/l cmol/l me/100ml cmolcdm-3",
     ),
-    (Unit::MeqPer100cm3, 0.1, &["mmolc/dm3", "mmolcdm-3"]),
-    (Unit::Percent, 1.0, &["%", "pct", "percent", "g/100g", "prozent"]),
-    (Unit::GPerKg, 1.0, &["g/kg", "gkg-1"]),
-    (
-        Unit::DsPerM,
-        1.0,
-        &[
-            "ds/m",
-            "dsm-1",
-            "mmho/cm",
-            "mmhos/cm",
-            "mmhocm-1",
-            "mmhoscm-1",
-            "ms/cm",
-            "mscm-1",
-            "mmho",
-            "mmhos",
-        ],
-    ),
-    (Unit::DsPerM, 0.01, &["ms/m", "msm-1"]),
-    (Unit::UsPerCm, 1.0, &["us/cm", "uscm-1", "umho/cm", "umhos/cm"]),
-    (Unit::GPerCm3, 1.0, &["g/cm3", "g/cc", "gcm-3", "g/ml", "t/m3", "kg/l", "mg/m3"]),
+    (Unit::MeqPer100cm3, 0.1, "mmolc/dm3 mmolcdm-3"),
+    (Unit::Percent, 1.0, "% pct percent g/100g prozent"),
+    (Unit::GPerKg, 1.0, "g/kg gkg-1"),
+    (Unit::DsPerM, 1.0, "ds/m dsm-1 mmho/cm mmhos/cm mmhocm-1 mmhoscm-1 ms/cm mscm-1 mmho mmhos"),
+    (Unit::DsPerM, 0.01, "ms/m msm-1"),
+    (Unit::UsPerCm, 1.0, "us/cm uscm-1 umho/cm umhos/cm"),
+    (Unit::GPerCm3, 1.0, "g/cm3 g/cc gcm-3 g/ml t/m3 kg/l mg/m3"),
 ];
 
 static BY_SPELLING: LazyLock<Lexicon<Printed>> = LazyLock::new(|| {
     Lexicon::new(UNITS.iter().flat_map(|&(unit, scale, spellings)| {
-        spellings.iter().map(move |&s| (s, Printed { unit, scale }))
+        spellings.split(' ').map(move |s| (s, Printed { unit, scale }))
     }))
 });
 
@@ -130,10 +59,10 @@ pub(super) fn unit_at(words: &[Word], from: usize) -> Option<(Printed, usize)> {
     let mut found = None;
     let mut after_per = false;
     for (i, word) in words.iter().enumerate().skip(from).take(6) {
-        // "mg P/kg" names the element once more.
+        // "mg P/kg" names the element once more; "Mg mg/kg" is a name and a unit.
         let element = matches!(
             word.text.as_str(),
-            "p" | "k" | "ca" | "mg" | "na" | "n" | "s" | "b" | "zn" | "mn" | "cu" | "fe"
+            "p" | "k" | "ca" | "na" | "n" | "s" | "b" | "zn" | "mn" | "cu" | "fe"
         );
         let slash_after = words.get(i + 1).is_some_and(|next| next.gap == Gap::Slash);
         if i == from + 1 && spelling == "mg" && word.gap == Gap::Space && element && slash_after {
@@ -230,6 +159,7 @@ mod tests {
     #[test]
     fn a_magnesium_column_in_kg_per_ha_is_not_mg_per_kg() {
         assert_eq!(unit_at(&words("Mg kg/ha"), 0), None);
+        assert_eq!(unit_at(&words("Mg mg/kg"), 0), None);
         assert_eq!(unit_at(&words("mg P2O5/100 g"), 0), None);
         assert_eq!(unit_at(&words("Mg kg/ha"), 1).unwrap().0.unit, Unit::KgPerHa);
     }

@@ -34,10 +34,44 @@ pub enum Method {
     Kcl,
     /// Total digestion by strong acid.
     TotalAcid,
+    /// Mehlich-2 extract.
+    Mehlich2,
+    /// Colwell extract (bicarbonate, 16 hours).
+    Colwell,
+    /// Calcium acetate lactate (CAL).
+    Cal,
+    /// Double lactate (DL).
+    DoubleLactate,
+    /// Lancaster extract.
+    Lancaster,
+    /// Kelowna extract.
+    Kelowna,
+    /// Modified Kelowna extract.
+    ModifiedKelowna,
+    /// Ion-exchange resin.
+    Resin,
+    /// H3A extract (organic acids).
+    H3a,
+    /// Ammonium bicarbonate with DTPA.
+    AbDtpa,
+    /// DTPA with sorbitol.
+    DtpaSorbitol,
+    /// 0.1 M hydrochloric acid.
+    DiluteHcl,
+    /// Potassium chloride at 40 °C.
+    Kcl40,
+    /// Monocalcium phosphate.
+    CalciumPhosphate,
+    /// Joret–Hébert extract (ammonium oxalate).
+    JoretHebert,
+    /// Dyer extract (citric acid).
+    Dyer,
     /// Water, 1 part soil to 1.
     Water1To1,
-    /// Water, 1 part soil to 2 or 2.5.
+    /// Water, 1 part soil to 2.
     Water1To2,
+    /// Water, 1 part soil to 2.5.
+    Water1To2p5,
     /// Water, 1 part soil to 5.
     Water1To5,
     /// Saturated paste.
@@ -62,7 +96,52 @@ pub enum Method {
     WoodruffBuffer,
 }
 
-by_name!(Method, "method");
+by_name!(Method, "method",
+    Mehlich3: "mehlich-3",
+    Mehlich3Colorimetric: "mehlich-3-colorimetric",
+    Mehlich1: "mehlich-1",
+    BrayP1: "bray-p1",
+    BrayP2: "bray-p2",
+    Olsen: "olsen",
+    Morgan: "morgan",
+    ModifiedMorgan: "modified-morgan",
+    AmmoniumAcetate: "ammonium-acetate",
+    AmmoniumNitrate: "ammonium-nitrate",
+    Dtpa: "dtpa",
+    HotWater: "hot-water",
+    Kcl: "kcl",
+    TotalAcid: "total-acid",
+    Mehlich2: "mehlich-2",
+    Colwell: "colwell",
+    Cal: "cal",
+    DoubleLactate: "double-lactate",
+    Lancaster: "lancaster",
+    Kelowna: "kelowna",
+    ModifiedKelowna: "modified-kelowna",
+    Resin: "resin",
+    H3a: "h3a",
+    AbDtpa: "ab-dtpa",
+    DtpaSorbitol: "dtpa-sorbitol",
+    DiluteHcl: "dilute-hcl",
+    Kcl40: "kcl-40",
+    CalciumPhosphate: "calcium-phosphate",
+    JoretHebert: "joret-hebert",
+    Dyer: "dyer",
+    Water1To1: "water-1-1",
+    Water1To2: "water-1-2",
+    Water1To2p5: "water-1-2.5",
+    Water1To5: "water-1-5",
+    SaturatedPaste: "saturated-paste",
+    CaCl2: "cacl2",
+    LossOnIgnition: "loss-on-ignition",
+    WalkleyBlack: "walkley-black",
+    SmpBuffer: "smp-buffer",
+    SikoraBuffer: "sikora-buffer",
+    MehlichBuffer: "mehlich-buffer",
+    ModifiedMehlichBuffer: "modified-mehlich-buffer",
+    AdamsEvansBuffer: "adams-evans-buffer",
+    WoodruffBuffer: "woodruff-buffer",
+);
 
 /// What a method is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -78,75 +157,12 @@ pub enum MethodKind {
 }
 
 impl Method {
-    /// Its name in JSON.
-    pub fn name(self) -> &'static str {
-        match self {
-            Method::Mehlich3 => "mehlich-3",
-            Method::Mehlich3Colorimetric => "mehlich-3-colorimetric",
-            Method::Mehlich1 => "mehlich-1",
-            Method::BrayP1 => "bray-p1",
-            Method::BrayP2 => "bray-p2",
-            Method::Olsen => "olsen",
-            Method::Morgan => "morgan",
-            Method::ModifiedMorgan => "modified-morgan",
-            Method::AmmoniumAcetate => "ammonium-acetate",
-            Method::AmmoniumNitrate => "ammonium-nitrate",
-            Method::Dtpa => "dtpa",
-            Method::HotWater => "hot-water",
-            Method::Kcl => "kcl",
-            Method::TotalAcid => "total-acid",
-            Method::Water1To1 => "water-1-1",
-            Method::Water1To2 => "water-1-2",
-            Method::Water1To5 => "water-1-5",
-            Method::SaturatedPaste => "saturated-paste",
-            Method::CaCl2 => "cacl2",
-            Method::LossOnIgnition => "loss-on-ignition",
-            Method::WalkleyBlack => "walkley-black",
-            Method::SmpBuffer => "smp-buffer",
-            Method::SikoraBuffer => "sikora-buffer",
-            Method::MehlichBuffer => "mehlich-buffer",
-            Method::ModifiedMehlichBuffer => "modified-mehlich-buffer",
-            Method::AdamsEvansBuffer => "adams-evans-buffer",
-            Method::WoodruffBuffer => "woodruff-buffer",
-        }
-    }
-
-    /// Every method.
-    pub const ALL: [Method; 27] = [
-        Method::Mehlich3,
-        Method::Mehlich3Colorimetric,
-        Method::Mehlich1,
-        Method::BrayP1,
-        Method::BrayP2,
-        Method::Olsen,
-        Method::Morgan,
-        Method::ModifiedMorgan,
-        Method::AmmoniumAcetate,
-        Method::AmmoniumNitrate,
-        Method::Dtpa,
-        Method::HotWater,
-        Method::Kcl,
-        Method::TotalAcid,
-        Method::Water1To1,
-        Method::Water1To2,
-        Method::Water1To5,
-        Method::SaturatedPaste,
-        Method::CaCl2,
-        Method::LossOnIgnition,
-        Method::WalkleyBlack,
-        Method::SmpBuffer,
-        Method::SikoraBuffer,
-        Method::MehlichBuffer,
-        Method::ModifiedMehlichBuffer,
-        Method::AdamsEvansBuffer,
-        Method::WoodruffBuffer,
-    ];
-
     /// What the method is for.
     pub fn kind(self) -> MethodKind {
         match self {
             Method::Water1To1
             | Method::Water1To2
+            | Method::Water1To2p5
             | Method::Water1To5
             | Method::SaturatedPaste
             | Method::CaCl2 => MethodKind::Suspension,
@@ -178,8 +194,25 @@ impl Method {
             Method::HotWater => "hot water",
             Method::Kcl => "potassium chloride",
             Method::TotalAcid => "total, by acid digestion",
+            Method::Mehlich2 => "Mehlich-2",
+            Method::Colwell => "Colwell",
+            Method::Cal => "CAL",
+            Method::DoubleLactate => "double lactate",
+            Method::Lancaster => "Lancaster",
+            Method::Kelowna => "Kelowna",
+            Method::ModifiedKelowna => "Modified Kelowna",
+            Method::Resin => "resin",
+            Method::H3a => "H3A",
+            Method::AbDtpa => "AB-DTPA",
+            Method::DtpaSorbitol => "DTPA–sorbitol",
+            Method::DiluteHcl => "0.1 M hydrochloric acid",
+            Method::Kcl40 => "KCl-40",
+            Method::CalciumPhosphate => "calcium phosphate",
+            Method::JoretHebert => "Joret–Hébert",
+            Method::Dyer => "Dyer",
             Method::Water1To1 => "1:1 water",
             Method::Water1To2 => "1:2 water",
+            Method::Water1To2p5 => "1:2.5 water",
             Method::Water1To5 => "1:5 water",
             Method::SaturatedPaste => "saturated paste",
             Method::CaCl2 => "calcium chloride",
@@ -194,20 +227,34 @@ impl Method {
         }
     }
 
-    /// Whether this extractant is used for this property: Olsen and Bray take phosphorus, the neutral salts take
-    /// cations, DTPA takes metals; the others take everything.
+    /// Whether this extractant is used for this property: some take phosphorus alone, the neutral
+    /// salts take cations, DTPA takes metals; the others take everything.
     pub fn extracts(self, property: Property) -> bool {
+        use Property::{
+            Boron, Calcium, Copper, Iron, Magnesium, Manganese, Phosphorus, Potassium, Sodium,
+            Sulfur, Zinc,
+        };
+        let metal = matches!(property, Zinc | Manganese | Copper | Iron);
         match self {
-            Method::Olsen | Method::BrayP1 | Method::BrayP2 => property == Property::Phosphorus,
-            Method::AmmoniumAcetate | Method::AmmoniumNitrate => matches!(
-                property,
-                Property::Calcium | Property::Magnesium | Property::Potassium | Property::Sodium
-            ),
-            Method::Dtpa => matches!(
-                property,
-                Property::Zinc | Property::Manganese | Property::Copper | Property::Iron
-            ),
-            Method::HotWater => property == Property::Boron,
+            Method::Olsen
+            | Method::BrayP1
+            | Method::BrayP2
+            | Method::JoretHebert
+            | Method::Dyer => property == Phosphorus,
+            Method::AmmoniumAcetate | Method::AmmoniumNitrate => {
+                matches!(property, Calcium | Magnesium | Potassium | Sodium)
+            }
+            Method::Colwell
+            | Method::Cal
+            | Method::DoubleLactate
+            | Method::Kelowna
+            | Method::ModifiedKelowna => matches!(property, Phosphorus | Potassium),
+            Method::Resin => matches!(property, Phosphorus | Potassium | Calcium | Magnesium),
+            Method::AbDtpa => metal || matches!(property, Phosphorus | Potassium),
+            Method::Dtpa | Method::DiluteHcl => metal,
+            Method::DtpaSorbitol => metal || property == Boron,
+            Method::Kcl40 | Method::CalciumPhosphate => property == Sulfur,
+            Method::HotWater => property == Boron,
             method => method.kind() == MethodKind::Extractant,
         }
     }

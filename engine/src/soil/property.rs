@@ -277,6 +277,24 @@ impl Property {
         )
     }
 
+    /// A share of the exchange capacity.
+    pub(crate) fn is_share(self) -> bool {
+        matches!(
+            self,
+            Property::BaseSaturation
+                | Property::CalciumSaturation
+                | Property::MagnesiumSaturation
+                | Property::PotassiumSaturation
+                | Property::SodiumSaturation
+                | Property::AciditySaturation
+        )
+    }
+
+    /// Whether a report names one unit for this and all other nutrients and metals.
+    pub(crate) fn shares_unit(self) -> bool {
+        self.unit() == Unit::MgPerKg
+    }
+
     /// The unit the engine keeps this property in. Extractable nutrients that
     /// a laboratory reports by volume stay in mg/L instead.
     pub fn unit(self) -> Unit {
