@@ -1,16 +1,19 @@
-//! All answers in one quiet place: the report, the bed, the season, the bag.
+//! What a person answers: the control of each question, and all of them in one
+//! quiet place: the report, the bed, the season, the bag.
 
 use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, Winter};
 use emberloam_engine::quantity::Unit;
-use emberloam_engine::soil::{Method, MethodKind, PlantGroup, Texture};
+use emberloam_engine::question::QuestionId;
+use emberloam_engine::soil::{Method, MethodKind, PlantGroup, Property, Texture};
 use leptos::prelude::*;
 
 use crate::control::{choice, date, number, several};
+use crate::correct::unit_of;
 use crate::state::Page;
 use crate::words;
 
 /// Methods of one kind, by name.
-pub fn methods(kind: MethodKind) -> Vec<(Method, &'static str)> {
+fn methods(kind: MethodKind) -> Vec<(Method, &'static str)> {
     let of_kind = Method::ALL.into_iter().filter(|method| method.kind() == kind);
     of_kind.map(|method| (method, method.label())).collect()
 }
@@ -32,7 +35,7 @@ pub fn report_units() -> Vec<(Unit, &'static str)> {
     units.into_iter().map(|unit| (unit, words::unit_choice(unit))).collect()
 }
 
-pub fn extractant(page: Page) -> AnyView {
+fn extractant(page: Page) -> AnyView {
     several(
         page,
         words::EXTRACTANT,
@@ -42,7 +45,7 @@ pub fn extractant(page: Page) -> AnyView {
     )
 }
 
-pub fn nutrient_unit(page: Page) -> AnyView {
+fn nutrient_unit(page: Page) -> AnyView {
     choice(
         page,
         words::NUTRIENT_UNIT,
@@ -52,7 +55,7 @@ pub fn nutrient_unit(page: Page) -> AnyView {
     )
 }
 
-pub fn buffer(page: Page) -> AnyView {
+fn buffer(page: Page) -> AnyView {
     choice(
         page,
         words::BUFFER,
@@ -62,7 +65,7 @@ pub fn buffer(page: Page) -> AnyView {
     )
 }
 
-pub fn ec_method(page: Page) -> AnyView {
+fn ec_method(page: Page) -> AnyView {
     let wet = methods(MethodKind::Suspension)
         .into_iter()
         .filter(|(method, _)| *method != Method::CaCl2)
@@ -76,7 +79,7 @@ pub fn ec_method(page: Page) -> AnyView {
     )
 }
 
-pub fn sampling_depth(page: Page) -> AnyView {
+fn sampling_depth(page: Page) -> AnyView {
     number(
         page,
         words::SAMPLING_DEPTH,
@@ -86,12 +89,12 @@ pub fn sampling_depth(page: Page) -> AnyView {
     )
 }
 
-pub fn plants(page: Page) -> AnyView {
+fn plants(page: Page) -> AnyView {
     let groups = PlantGroup::ALL.into_iter().map(|group| (group, group.label())).collect();
     choice(page, words::PLANTS, groups, |case| case.plants, |case, value| case.plants = value)
 }
 
-pub fn texture(page: Page) -> AnyView {
+fn texture(page: Page) -> AnyView {
     let classes = Texture::ALL.into_iter().map(|class| (class, class.label())).collect();
     choice(
         page,
@@ -102,7 +105,7 @@ pub fn texture(page: Page) -> AnyView {
     )
 }
 
-pub fn area(page: Page) -> AnyView {
+fn area(page: Page) -> AnyView {
     number(
         page,
         words::AREA,
@@ -112,7 +115,7 @@ pub fn area(page: Page) -> AnyView {
     )
 }
 
-pub fn worked_depth(page: Page) -> AnyView {
+fn worked_depth(page: Page) -> AnyView {
     number(
         page,
         words::WORKED_DEPTH,
@@ -132,7 +135,7 @@ fn kind(page: Page) -> AnyView {
     )
 }
 
-pub fn planting(page: Page) -> AnyView {
+fn planting(page: Page) -> AnyView {
     date(
         page,
         words::PLANTING,
@@ -141,7 +144,7 @@ pub fn planting(page: Page) -> AnyView {
     )
 }
 
-pub fn winter(page: Page) -> AnyView {
+fn winter(page: Page) -> AnyView {
     let kinds = Winter::ALL.map(|kind| (kind, words::winter(kind))).into();
     view! {
         {choice(
@@ -176,7 +179,7 @@ fn last_frost(page: Page) -> AnyView {
     )
 }
 
-pub fn bag_state(page: Page) -> AnyView {
+fn bag_state(page: Page) -> AnyView {
     choice(
         page,
         words::BAG_STATE,
@@ -237,7 +240,7 @@ fn bag_numbers(page: Page) -> AnyView {
     .into_any()
 }
 
-pub fn charge_with(page: Page) -> AnyView {
+fn charge_with(page: Page) -> AnyView {
     several(
         page,
         words::CHARGE_WITH,
@@ -247,8 +250,32 @@ pub fn charge_with(page: Page) -> AnyView {
     )
 }
 
+/// What a question is answered with; `about` are the properties it names.
+pub fn controls(page: Page, question: QuestionId, about: &[Property]) -> AnyView {
+    match question {
+        QuestionId::Extractant => extractant(page),
+        QuestionId::NutrientUnit => nutrient_unit(page),
+        QuestionId::ReadingUnit => {
+            about.iter().map(|&property| unit_of(page, property)).collect_view().into_any()
+        }
+        QuestionId::SamplingDepth => sampling_depth(page),
+        QuestionId::Buffer => buffer(page),
+        QuestionId::EcMethod => ec_method(page),
+        QuestionId::Texture => texture(page),
+        QuestionId::Plants => plants(page),
+        QuestionId::BagState => bag_state(page),
+        QuestionId::Planting => planting(page),
+        QuestionId::Winter => winter(page),
+        // The page always knows the day from the device's clock.
+        QuestionId::Today => ().into_any(),
+        QuestionId::Area => area(page),
+        QuestionId::WorkedDepth => worked_depth(page),
+        QuestionId::ChargeWith => charge_with(page),
+    }
+}
+
 /// Every answer, folded away until somebody wants to change one.
-pub fn bed(page: Page) -> impl IntoView {
+pub fn bed(page: Page) -> AnyView {
     view! {
         <details id="bed" class="fold">
             <summary>{words::YOUR_ANSWERS}</summary>
@@ -283,4 +310,5 @@ pub fn bed(page: Page) -> impl IntoView {
             </fieldset>
         </details>
     }
+    .into_any()
 }

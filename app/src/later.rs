@@ -6,11 +6,13 @@ use std::time::Duration;
 
 use emberloam_engine::outcome::JudgedReading;
 use emberloam_engine::quantity::Grounds;
+use emberloam_engine::question::QuestionId;
+use emberloam_engine::soil::Property;
 use leptos::prelude::*;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::state::Page;
-use crate::{compare, effects, grounds, reading, references, uptake, words, working};
+use crate::{bed, compare, effects, grounds, reading, references, uptake, words};
 
 /// How long to wait before a piece that did not come is asked for again.
 const PATIENCE: Duration = Duration::from_secs(5);
@@ -29,8 +31,10 @@ pub struct Parts {
     pub references: fn(Page) -> AnyView,
     /// How fast biochar takes up its charge: chart and table.
     pub uptake: fn(Page) -> AnyView,
-    /// Every number the chemistry gave.
-    pub working: fn(Page) -> AnyView,
+    /// Every answer, to be changed.
+    pub bed: fn(Page) -> AnyView,
+    /// What a question is answered with.
+    pub controls: fn(Page, QuestionId, &[Property]) -> AnyView,
 }
 
 static PARTS: Parts = Parts {
@@ -40,7 +44,8 @@ static PARTS: Parts = Parts {
     behind: reading::behind,
     references: references::list,
     uptake: uptake::uptake,
-    working: working::numbers,
+    bed: bed::bed,
+    controls: bed::controls,
 };
 
 /// The one door to the second piece: what only `PARTS` leads to is in it.
@@ -95,7 +100,8 @@ fn boxed_later(part: Box<dyn Fn(&Parts) -> AnyView + Send>) -> AnyView {
     let view = move || match stage.get() {
         Stage::Coming => ().into_any(),
         Stage::Late => words::STILL_COMING.into_any(),
-        Stage::Here(parts) => part(parts),
+        // Made once: what it reads while it is made must not make it again.
+        Stage::Here(parts) => untrack(|| part(parts)),
     };
     view.into_any()
 }

@@ -1,12 +1,12 @@
 //! What must be asked: each question with its control and what it would change.
 
-use emberloam_engine::question::{Question, QuestionId};
+use emberloam_engine::question::Question;
 use leptos::prelude::*;
 
-use crate::correct::unit_of;
+use crate::later::later;
 use crate::living::{Look, flag, keyed, text, text_if};
 use crate::state::Page;
-use crate::{bed, words};
+use crate::words;
 
 /// A question, and whether it still waits for an answer.
 #[derive(Clone, PartialEq)]
@@ -48,7 +48,7 @@ pub fn questions(page: Page) -> impl IntoView {
                 )}
             </ul>
         </div>
-        {bed::bed(page)}
+        {later(move |parts| (parts.bed)(page))}
     }
 }
 
@@ -91,30 +91,7 @@ fn question(page: Page, item: Memo<Asked>) -> impl IntoView {
                     .map(|text| view! { <p class="soft">{text}</p> })
             }}
             <div class="controls">
-                {match id {
-                    QuestionId::Extractant => bed::extractant(page),
-                    QuestionId::NutrientUnit => bed::nutrient_unit(page),
-                    QuestionId::ReadingUnit => {
-                        about
-                            .into_iter()
-                            .map(|property| unit_of(page, property))
-                            .collect_view()
-                            .into_any()
-                    }
-                    QuestionId::SamplingDepth => bed::sampling_depth(page),
-                    QuestionId::Buffer => bed::buffer(page),
-                    QuestionId::EcMethod => bed::ec_method(page),
-                    QuestionId::Texture => bed::texture(page),
-                    QuestionId::Plants => bed::plants(page),
-                    QuestionId::BagState => bed::bag_state(page),
-                    QuestionId::Planting => bed::planting(page),
-                    QuestionId::Winter => bed::winter(page),
-                    // The page always knows the day from the device's clock.
-                    QuestionId::Today => ().into_any(),
-                    QuestionId::Area => bed::area(page),
-                    QuestionId::WorkedDepth => bed::worked_depth(page),
-                    QuestionId::ChargeWith => bed::charge_with(page),
-                }}
+                {later(move |parts| (parts.controls)(page, id, &about))}
             </div>
         </li>
     }
@@ -122,6 +99,8 @@ fn question(page: Page, item: Memo<Asked>) -> impl IntoView {
 
 #[cfg(test)]
 mod tests {
+    use emberloam_engine::question::QuestionId;
+
     use super::*;
 
     fn ask(id: QuestionId) -> Question {

@@ -3,7 +3,6 @@
 use leptos::prelude::*;
 
 use crate::figure::figures;
-use crate::later::later;
 use crate::layer::{Stratum, layer};
 use crate::living::Look;
 use crate::state::Page;
@@ -11,20 +10,15 @@ use crate::words;
 
 /// The layer.
 pub fn working(page: Page) -> impl IntoView {
+    let list =
+        move || page.outcome.look(|o| o.as_ref().map(|o| o.derived.clone()).unwrap_or_default());
     layer(
         Stratum::Marl,
         "working",
         words::WORKING,
         view! {
             <p>{words::WORKING_INTRO}</p>
-            {later(move |parts| (parts.working)(page))}
+            {figures(page, list)}
         },
     )
-}
-
-/// The numbers.
-pub fn numbers(page: Page) -> AnyView {
-    let list =
-        move || page.outcome.look(|o| o.as_ref().map(|o| o.derived.clone()).unwrap_or_default());
-    figures(page, list).into_any()
 }

@@ -2,8 +2,11 @@
 
 use std::fs;
 
-use emberloam_tests::page::{A_SURPLUS, OFFLINE_NOTE, Page, UPDATE_NOTE};
+use emberloam_tests::page::{A_SURPLUS, BED, OFFLINE_NOTE, Page, QUESTIONS, UPDATE_NOTE};
 use emberloam_tests::site::Site;
+
+/// The piece of the program that comes after the first one.
+const LATER_PIECE: &str = "split_later.wasm";
 
 #[test]
 fn the_page_works_with_the_server_stopped() {
@@ -26,6 +29,27 @@ fn the_page_works_with_the_server_stopped() {
 }
 
 #[test]
+fn the_answer_needs_no_later_part_and_the_later_parts_come_when_they_can() {
+    let page = Page::open_from("late", {
+        let site = Site::start_copy("late");
+        fs::rename(site.dist.join(LATER_PIECE), site.dist.join("away")).unwrap();
+        site
+    });
+    page.paste(A_SURPLUS);
+    page.wait_for_answer();
+    assert!(!page.level("phosphorus").is_empty(), "the levels need a later part");
+    page.browser.wait_for("word of what is missing", || {
+        page.browser.text(QUESTIONS).contains("still being fetched")
+    });
+    assert!(!page.browser.shows(BED), "the later part came from elsewhere");
+
+    fs::rename(page.site.dist.join("away"), page.site.dist.join(LATER_PIECE)).unwrap();
+    page.browser.wait_for("the later parts", || page.browser.shows(BED));
+    assert!(!page.browser.text(QUESTIONS).contains("still being fetched"));
+    assert_eq!(page.report(), A_SURPLUS, "the report was lost");
+}
+
+#[test]
 fn every_file_of_the_page_is_kept() {
     let page = Page::open("kept-files");
     page.wait_until_offline_ready();
@@ -36,7 +60,9 @@ fn every_file_of_the_page_is_kept() {
     );
     let kept: Vec<&str> =
         kept.as_array().into_iter().flatten().filter_map(|f| f.as_str()).collect();
-    for file in ["index.html", "boot.js", "app.js", "app_bg.wasm", "manifest.webmanifest"] {
+    for file in
+        ["index.html", "boot.js", "app.js", "app_bg.wasm", LATER_PIECE, "manifest.webmanifest"]
+    {
         assert!(kept.contains(&file), "{file} is not kept; kept: {kept:?}");
     }
 }

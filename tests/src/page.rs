@@ -23,6 +23,8 @@ pub const HOLDS: &str = "#holds";
 pub const UNREAD: &str = "#unread";
 /// What must still be asked.
 pub const QUESTIONS: &str = "#questions";
+/// Every answer, to be changed; fetched after the first load.
+pub const BED: &str = "#bed";
 /// What is wrong with the text.
 pub const TROUBLE: &str = "#trouble";
 /// Erases all that was typed.

@@ -23,6 +23,7 @@ pub(crate) fn build(project: &Path) -> Result<(), String> {
     let compiled = project.join("target").join(TARGET).join("release");
     bind(&split::split(&compiled.join("emberloam_app.wasm"), dist)?, dist, split::FIRST)?;
     bind(&compiled.join("emberloam_opener.wasm"), dist, "opener")?;
+    split::slim(&dist.join("opener_bg.wasm"))?;
     for (name, content) in files::all(&project.join("public"))? {
         files::write(&dist.join(name), &content)?;
     }

@@ -39,13 +39,15 @@ pub(crate) fn weigh(dist: &Path) -> Result<(), String> {
 /// What a browser fetches before the page answers. Other icons and anything
 /// loaded on first use are only fetched to be kept offline.
 fn is_first_load(name: &str) -> bool {
-    const NAMED: [&str; 9] = [
+    const NAMED: [&str; 10] = [
         "index.html",
         "boot.js",
         "files.js",
         "folds.js",
         "app.js",
         "app_bg.wasm",
+        // Imported by app.js; what it fetches comes once the page stands.
+        "later.js",
         "manifest.webmanifest",
         "service-worker.js",
         "icons/mark.svg",
@@ -77,10 +79,19 @@ mod tests {
 
     #[test]
     fn first_load_is_what_the_page_fetches_to_answer() {
-        for name in ["index.html", "css/parts.css", "app_bg.wasm", "snippets/x/inline0.js"] {
+        for name in
+            ["index.html", "css/parts.css", "app_bg.wasm", "later.js", "snippets/x/inline0.js"]
+        {
             assert!(is_first_load(name), "{name}");
         }
-        for name in ["icons/mark-512.png", "opener_bg.wasm", "opener.js", "open-worker.js"] {
+        let later = [
+            "icons/mark-512.png",
+            "opener_bg.wasm",
+            "opener.js",
+            "open-worker.js",
+            "split_later.wasm",
+        ];
+        for name in later {
             assert!(!is_first_load(name), "{name}");
         }
     }
