@@ -61,6 +61,8 @@ pub(super) struct Table {
     of_headings: Side,
     /// Columns the head has.
     headed: usize,
+    /// It has a head, so that columns of an earlier table say nothing.
+    own_head: bool,
 }
 
 /// How a cell is laid over columns it shares no stretch with.
@@ -153,7 +155,7 @@ fn blocks(lines: Vec<Line>) -> Vec<Vec<Line>> {
                 && gap > 0.95 * em
                 && line.cells.iter().filter(|c| overlap(c.x0, c.x1, &last.cells[0]) > 0.0).count()
                     > 1;
-            let near = gap <= (2.6 * em).max(1.8 * pitch);
+            let near = gap <= (3.5 * em).max(1.8 * pitch);
             if near && !spans && !prose {
                 pitch = pitch.max(gap);
                 block.push(line);
@@ -252,7 +254,7 @@ impl Table {
     /// The block as a part of this table, when it has no head of its own and
     /// every cell stands in one of the columns; and how well they stand.
     fn going_on(&self, block: &[Line]) -> Option<(f64, Table)> {
-        if !block.first().is_some_and(has_result) {
+        if !block.iter().find(|l| l.cells.len() > 1).is_some_and(has_result) {
             return None;
         }
         let mut table = Table {
@@ -263,6 +265,9 @@ impl Table {
             doubtful: self.doubtful,
             of_headings: self.of_headings,
             headed: self.headed,
+            own_head: block.len() > 1
+                && !has_result(&block[0])
+                && block[1].y - block[0].y > 0.95 * block[0].em,
         };
         let mut cost = 0.0;
         for line in block {
@@ -549,11 +554,13 @@ impl Table {
                 _ => rows.push(Joined::new(line, places)),
             }
         }
+        let kept = |&c: &usize| !self.own_head || self.lines.iter().any(|l| l.1.contains(&c));
+        let columns: Vec<usize> = (0..self.columns.len()).filter(kept).collect();
         let last = rows.len().saturating_sub(1);
         rows.iter()
             .enumerate()
             .map(|(i, row)| {
-                let cells: Vec<String> = (0..self.columns.len()).map(|c| row.text(c)).collect();
+                let cells: Vec<String> = columns.iter().map(|&c| row.text(c)).collect();
                 let mut filled = cells.iter().filter(|c| !c.is_empty());
                 // A title over a table or a remark below it is no cell of it.
                 let alone = (i == 0 || i == last)
