@@ -13,6 +13,9 @@ mod sheets;
 mod table;
 mod widths;
 
+#[cfg(test)]
+mod tests;
+
 use hayro_syntax::{DecryptionError, LoadPdfError, Pdf};
 
 use crate::{Kind, Opened, Refusal};
