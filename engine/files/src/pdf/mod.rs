@@ -2,12 +2,14 @@
 //! tables.
 
 mod cmap;
+mod columns;
 mod content;
 mod encoding;
 mod font;
 mod glyph_names;
 mod lines;
 mod matrix;
+mod rows;
 mod run;
 mod sheets;
 mod table;
