@@ -40,7 +40,9 @@ impl Table {
             .map(|(l, _)| l.cells.iter().filter(|c| is_result(&c.text)).count())
             .max()
             .unwrap_or(0);
-        let spacing = Spacing { rules, pitch: self.pitch(), results };
+        let ys: Vec<f64> = self.lines.iter().filter(|l| has_result(&l.0)).map(|l| l.0.y).collect();
+        let least = ys.windows(2).map(|w| w[1] - w[0]).min_by(f64::total_cmp);
+        let spacing = Spacing { rules, pitch: self.pitch(), least, results };
         let mut rows: Vec<Joined> = Vec::new();
         for (i, (line, places)) in self.lines.iter().enumerate() {
             // Names may wrap below the head, before the first result.
@@ -77,6 +79,8 @@ struct Spacing<'a> {
     rules: &'a Rules,
     /// The usual distance of two rows of results.
     pitch: Option<f64>,
+    /// The least distance of two lines with results, whatever stands between.
+    least: Option<f64>,
     /// The most results in one row.
     results: usize,
 }
@@ -117,7 +121,8 @@ impl Spacing<'_> {
         if (row.em - line.em).abs() > 0.15 * em {
             return false;
         }
-        let tight = self.pitch.is_some_and(|p| gap < 0.92 * p)
+        let tight = self.pitch.is_none() && self.least.is_some_and(|l| gap * 2.2 < l)
+            || self.pitch.is_some_and(|p| gap < 0.92 * p)
             || self.pitch.is_none() && head && next.is_some_and(|n| gap < 0.92 * n);
         let within = places.iter().all(|p| row.has(*p));
         if !head {

@@ -22,6 +22,8 @@ pub(super) struct Table {
     pub own_head: bool,
 }
 
+/// A line with more cells is of a drawing, such as a map.
+const MOST_COLUMNS: usize = 300;
 /// How many earlier tables one may go on from.
 const MOST_BEFORE: usize = 12;
 
@@ -30,7 +32,8 @@ const MOST_BEFORE: usize = 12;
 pub(super) fn rows(lines: Vec<Line>, rules: &Rules, before: &mut Vec<Table>) -> Vec<Row> {
     let mut rows = Vec::new();
     for block in blocks(lines) {
-        if block.iter().all(|l| l.cells.len() < 2) {
+        let drawing = block.iter().any(|l| l.cells.len() > MOST_COLUMNS);
+        if drawing || block.iter().all(|l| l.cells.len() < 2) {
             rows.extend(block.into_iter().map(|line| Row {
                 y: line.y,
                 last: line.y,
