@@ -86,6 +86,11 @@ pub(super) fn has_result(line: &Line) -> bool {
     line.cells.iter().any(|c| is_result(&c.text))
 }
 
+/// What a report says of itself: "Client: …", a date.
+pub(super) fn is_about(text: &str) -> bool {
+    text.contains(": ") || text.ends_with(':') || text.starts_with(|c: char| c.is_ascii_digit())
+}
+
 /// How far a cell and a stretch lie over one another; below 0 they are apart.
 pub(super) fn overlap(lo: f64, hi: f64, cell: &Cell) -> f64 {
     hi.min(cell.x1) - lo.max(cell.x0)

@@ -1,6 +1,6 @@
 //! Lines to rows: which lines are one row whose cells wrap.
 
-use super::columns::{has_result, is_result};
+use super::columns::{has_result, is_about, is_result};
 use super::lines::{Cell, Line, Rules};
 use super::table::Table;
 
@@ -129,13 +129,8 @@ impl Spacing<'_> {
             return tight && (!row.result || within);
         }
         // What a report says of itself over the table is no part of a head.
-        let about = |text: &str| {
-            text.contains(": ")
-                || text.ends_with(':')
-                || text.starts_with(|c: char| c.is_ascii_digit())
-        };
         let lone = row.parts.len() == 1 && row.has(0) && places == [0];
-        if lone || row.parts.iter().any(|p| about(&p.2)) {
+        if lone || row.parts.iter().any(|p| is_about(&p.2)) {
             return false;
         }
         if tight {

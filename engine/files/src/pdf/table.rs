@@ -1,6 +1,6 @@
 //! Lines to tables: which cells stand below one another.
 
-use super::columns::{Column, Edges, Side, has_result, overlap, side_of_headings};
+use super::columns::{Column, Edges, Side, has_result, is_about, overlap, side_of_headings};
 use super::lines::{Cell, Line, Rules, Seam};
 use super::rows::Row;
 
@@ -78,7 +78,7 @@ fn blocks(lines: Vec<Line>) -> Vec<Vec<Line>> {
                 && line.cells.iter().filter(|c| overlap(c.x0, c.x1, &last.cells[0]) > 0.0).count()
                     > 1;
             let near = gap <= (3.5 * em).max(1.8 * pitch);
-            if near && !spans && !prose {
+            if near && !spans && !prose && !begins(last, &line) {
                 pitch = pitch.max(gap);
                 block.push(line);
                 continue;
@@ -88,6 +88,21 @@ fn blocks(lines: Vec<Line>) -> Vec<Vec<Line>> {
         blocks.push(vec![line]);
     }
     blocks
+}
+
+/// Whether a line is the head of a new table below lines about the report,
+/// such as "Client: …  Depth: …".
+fn begins(last: &Line, line: &Line) -> bool {
+    let apart = line.y - last.y > 0.95 * line.em.min(last.em);
+    let part_of_head = |cell: &Cell| {
+        !is_about(&cell.text)
+            && line.cells.iter().filter(|c| overlap(c.x0, c.x1, cell) > 0.0).count() == 1
+    };
+    apart
+        && line.cells.len() > last.cells.len().max(2)
+        && !has_result(line)
+        && !has_result(last)
+        && !last.cells.iter().all(part_of_head)
 }
 
 impl Table {
@@ -154,7 +169,7 @@ impl Table {
                 }
                 cost += table.cost(cell, Side::Either, column);
             }
-            table.put(line.clone(), &places);
+            table.put(line.clone(), &places, has_result(line));
         }
         table.part_seams();
         Some((cost, table))
@@ -207,7 +222,7 @@ impl Table {
                 places[0] = (0..self.columns.len())
                     .min_by(|&a, &b| apart(&self.columns[a]).total_cmp(&apart(&self.columns[b])));
             }
-            self.put(block[i].clone(), &places);
+            self.put(block[i].clone(), &places, in_head || !head);
             if in_head {
                 self.headed = self.columns.len();
             }
@@ -302,7 +317,8 @@ impl Table {
         bonus + 1.5 * self.em + apart
     }
 
-    fn put(&mut self, line: Line, places: &[Option<usize>]) {
+    /// Puts a line in; `grows`: its cells widen their columns.
+    fn put(&mut self, line: Line, places: &[Option<usize>], grows: bool) {
         let mut own = Vec::with_capacity(places.len());
         let mut shift = 0;
         let mut next = 0;
@@ -313,10 +329,12 @@ impl Table {
                     let low = at.checked_sub(1).map_or(f64::MIN, |b| self.columns[b].hi);
                     let high = self.columns.get(at + 1).map_or(f64::MAX, |c| c.lo);
                     let column = &mut self.columns[at];
-                    column.lo = column.lo.min(cell.x0.max(low));
-                    column.hi = column.hi.max(cell.x1.min(high));
-                    column.lefts.put(cell.x0);
-                    column.rights.put(cell.x1);
+                    if grows {
+                        column.lo = column.lo.min(cell.x0.max(low));
+                        column.hi = column.hi.max(cell.x1.min(high));
+                        column.lefts.put(cell.x0);
+                        column.rights.put(cell.x1);
+                    }
                     at
                 }
                 None => {
