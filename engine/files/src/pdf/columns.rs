@@ -78,7 +78,9 @@ pub(super) fn is_result(text: &str) -> bool {
         return false;
     }
     let solution = rest.starts_with("N ") || rest.starts_with("M ");
-    !solution && !rest.starts_with([':', '-', '–', '/', '(', ')'])
+    // The second line of "meq/" over "100 g".
+    let unit = bare.starts_with("100") && (rest.starts_with(" g") || rest.starts_with(" cm"));
+    !solution && !unit && !rest.starts_with([':', '-', '–', '/', '(', ')'])
 }
 
 /// Whether a line holds a result.
@@ -88,7 +90,8 @@ pub(super) fn has_result(line: &Line) -> bool {
 
 /// What a report says of itself: "Client: …", a date.
 pub(super) fn is_about(text: &str) -> bool {
-    text.contains(": ") || text.ends_with(':') || text.starts_with(|c: char| c.is_ascii_digit())
+    let digits = text.chars().filter(char::is_ascii_digit).count();
+    text.contains(": ") || text.ends_with(':') || digits >= 6
 }
 
 /// How far a cell and a stretch lie over one another; below 0 they are apart.

@@ -17,7 +17,7 @@ pub(super) struct Row {
 }
 
 impl Table {
-    /// The usual distance of two rows of results.
+    /// The usual distance of two rows of results, those that wrap left aside.
     fn pitch(&self) -> Option<f64> {
         let mut pitches: Vec<f64> = self
             .lines
@@ -28,7 +28,7 @@ impl Table {
             .map(|(gap, _)| gap)
             .collect();
         pitches.sort_by(f64::total_cmp);
-        pitches.get(pitches.len() / 2).copied()
+        pitches.get(pitches.len() / 4).copied()
     }
 
     /// Its rows from top to bottom.
@@ -107,10 +107,10 @@ impl Spacing<'_> {
         // So close that they are no two lines of text: the cells are set to the
         // middle of a row whose other cells wrap.
         if gap < 0.95 * em {
-            let clash = row.parts.iter().any(|(column, y, text)| {
-                places.iter().zip(&line.cells).any(|(p, cell)| {
-                    p == column
-                        && (cell.y - y < 0.9 * em || is_result(text) && is_result(&cell.text))
+            let clash = places.iter().zip(&line.cells).any(|(place, cell)| {
+                row.parts.iter().rfind(|p| p.0 == *place).is_some_and(|(_, y, text)| {
+                    let step = (cell.y - y) / em;
+                    !(0.9..1.6).contains(&step) || is_result(text) && is_result(&cell.text)
                 })
             });
             return !clash;
@@ -124,6 +124,11 @@ impl Spacing<'_> {
         let tight = self.pitch.is_none() && self.least.is_some_and(|l| gap * 2.2 < l)
             || self.pitch.is_some_and(|p| gap < 0.92 * p)
             || self.pitch.is_none() && head && next.is_some_and(|n| gap < 0.92 * n);
+        // A number below a heading is no part of it.
+        let headed = |(place, cell): (&usize, &Cell)| row.has(*place) && is_result(&cell.text);
+        if places.iter().zip(&line.cells).any(headed) {
+            return false;
+        }
         let within = places.iter().all(|p| row.has(*p));
         if !head {
             return tight && (!row.result || within);

@@ -94,15 +94,15 @@ fn blocks(lines: Vec<Line>) -> Vec<Vec<Line>> {
 /// such as "Client: …  Depth: …".
 fn begins(last: &Line, line: &Line) -> bool {
     let apart = line.y - last.y > 0.95 * line.em.min(last.em);
-    let part_of_head = |cell: &Cell| {
-        !is_about(&cell.text)
-            && line.cells.iter().filter(|c| overlap(c.x0, c.x1, cell) > 0.0).count() == 1
+    let other = |cell: &Cell| {
+        is_about(&cell.text)
+            || line.cells.iter().filter(|c| overlap(c.x0, c.x1, cell) > 0.0).count() > 1
     };
     apart
         && line.cells.len() > last.cells.len().max(2)
         && !has_result(line)
         && !has_result(last)
-        && !last.cells.iter().all(part_of_head)
+        && last.cells.iter().any(other)
 }
 
 impl Table {
@@ -279,7 +279,7 @@ impl Table {
     /// At which edge of its column a cell of a row of results stands.
     fn side(&self, cell: &Cell) -> Side {
         let (mut left, mut right) = (self.edges.0.near(cell.x0), self.edges.1.near(cell.x1));
-        let told = left > 2 && right == 1 || right > 2 && left == 1;
+        let told = left > 2 && left >= 3 * right || right > 2 && right >= 3 * left;
         if !told && self.of_headings != Side::Either {
             return self.of_headings;
         }
