@@ -235,10 +235,11 @@ impl Table {
     fn places(&self, line: &Line, head: bool) -> Vec<Option<usize>> {
         let (n, m) = (line.cells.len(), self.columns.len());
         // As many cells as headings: one each, unless a cell stands under another one.
-        if !head && n == m && n == self.headed {
+        if n == m && n == self.headed {
             let stands = |(i, cell): (usize, &Cell)| {
                 let under = |c: &Column| overlap(c.lo, c.hi, cell) > 0.0;
-                under(&self.columns[i]) || !self.columns.iter().any(under)
+                let free = !head || i == 0;
+                under(&self.columns[i]) || free && !self.columns.iter().any(under)
             };
             if line.cells.iter().enumerate().all(stands) {
                 return (0..n).map(Some).collect();
