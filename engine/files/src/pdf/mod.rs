@@ -2,16 +2,21 @@
 //! tables.
 
 mod cmap;
+mod columns;
 mod content;
 mod encoding;
 mod font;
 mod glyph_names;
 mod lines;
 mod matrix;
+mod rows;
 mod run;
 mod sheets;
 mod table;
 mod widths;
+
+#[cfg(test)]
+mod tests;
 
 use hayro_syntax::{DecryptionError, LoadPdfError, Pdf};
 

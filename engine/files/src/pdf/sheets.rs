@@ -1,7 +1,8 @@
 //! Pages to text. A sheet too wide for one page is printed as left parts and
 //! right parts on pages of their own; here they come side by side again.
 
-use super::table::{Row, is_result};
+use super::columns::is_result;
+use super::rows::Row;
 
 /// Rows at the same height are at most so far apart, points.
 const LEVEL: f64 = 0.75;
