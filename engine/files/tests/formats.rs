@@ -1,5 +1,7 @@
 //! Every format from its bytes to the readings of the engine.
 
+#![allow(clippy::disallowed_methods, reason = "the samples are files")]
+
 use std::io::{Cursor, Write as _};
 use std::path::PathBuf;
 
@@ -433,6 +435,7 @@ fn no_damage_to_a_file_is_a_panic() {
         "modus_CC0/modus_v1_submit_soil_example.xml",
         "soil_health_lab_CC0/data_dictionary.xlsx",
         "synthetic_reports/grid_semicolon_latin1.csv",
+        "synthetic_reports/cells.xls",
         "synthetic_reports/libreoffice.ods",
         "synthetic_reports/libreoffice_biff.xls",
         "synthetic_reports/openpyxl.xlsx",
@@ -456,4 +459,22 @@ fn no_damage_to_a_file_is_a_panic() {
             }
         }
     }
+}
+
+#[test]
+fn an_old_workbook_keeps_per_cent_and_texts_that_run_over_records() {
+    let opened = open(sample("synthetic_reports/cells.xls"));
+    let lines: Vec<&str> = opened.text.lines().collect();
+    assert_eq!(lines[0], "[sheet Béd μ]");
+    assert_eq!(lines[2].trim_end(), "\tOM\t3.4%\t2024-10-01\t1:10\t2024-10-01");
+    assert_eq!(lines[3], "\tµS/cm – ≤\t0.3\tTRUE\t12.34\t-3\t0.0000001\t1234567");
+    for i in 0..60 {
+        let text = if i % 2 == 1 { format!("x{i}µ≤") } else { format!("y{i}") };
+        assert_eq!(lines[6 + i].trim_end(), text.repeat(30));
+    }
+    let notes = opened.notes.join("\n");
+    for said in ["workbook: Hid.", "E2: a time of day", "F2: a day and a month"] {
+        assert!(notes.contains(said), "{said}: {notes}");
+    }
+    assert!(!opened.text.contains("secret"));
 }
