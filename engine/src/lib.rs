@@ -5,6 +5,7 @@ pub mod biochar;
 pub mod case;
 pub mod cautions;
 pub mod chemistry;
+pub mod export;
 mod named;
 pub mod normalise;
 pub mod outcome;

@@ -5,8 +5,9 @@ use html5gum::{StartTag, Token, Tokenizer};
 
 use crate::{Kind, Opened, Refusal, text};
 
-/// Rows and columns that one cell may span, and cells of the whole page.
+/// Rows and columns that one cell may span, columns of a table, and cells of the whole page.
 const MOST_SPAN: usize = 1_000;
+const MOST_COLUMNS: usize = 2_000;
 const MOST_CELLS: usize = 5_000_000;
 
 /// Elements whose content is not seen.
@@ -133,16 +134,21 @@ struct Table {
 }
 
 impl Table {
+    /// Sets the cell under way; gives the count of cells that this makes.
     fn end_cell(&mut self) -> usize {
         let Some((text, down, across)) = self.cell.take() else { return 0 };
         let row = match self.rows.last_mut() {
             Some(row) if self.in_row => row,
             _ => return 0,
         };
+        let before = row.len();
         while self.filled.get(row.len()).is_some_and(|left| *left > 0) {
             row.push(String::new());
         }
         let from = row.len();
+        if from + across > MOST_COLUMNS {
+            return MOST_CELLS + 1;
+        }
         row.push(squeezed(&text));
         row.extend(std::iter::repeat_n(String::new(), across - 1));
         if self.filled.len() < row.len() {
@@ -150,7 +156,7 @@ impl Table {
         }
         // One more than below, since the end of this row takes one off.
         self.filled[from..].iter_mut().take(across).for_each(|left| *left = down);
-        across
+        row.len() - before
     }
 
     fn end_row(&mut self) -> usize {

@@ -105,7 +105,7 @@ impl fmt::Display for Refusal {
             }
             Refusal::LockedPdf => {
                 "This PDF is locked with a password. Open it with the password, print it to a new \
-                 PDF or copy the table, and use that."
+                 PDF and choose that, or copy the table and paste it."
             }
             Refusal::LockedWorkbook => {
                 "This workbook is locked with a password. Open it with the password, then save a copy \

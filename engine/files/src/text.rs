@@ -62,7 +62,7 @@ fn unmarked_utf_16(bytes: &[u8]) -> Option<ByteOrder> {
 
 /// One byte of Windows-1252.
 /// Source: WHATWG Encoding standard, index windows-1252 (from memory).
-fn windows_1252(byte: u8) -> char {
+pub(crate) fn windows_1252(byte: u8) -> char {
     const HIGH: [char; 32] = [
         '€', '\u{81}', '‚', 'ƒ', '„', '…', '†', '‡', 'ˆ', '‰', 'Š', '‹', 'Œ', '\u{8D}', 'Ž',
         '\u{8F}', '\u{90}', '‘', '’', '“', '”', '•', '–', '—', '˜', '™', 'š', '›', 'œ', '\u{9D}',

@@ -3,13 +3,12 @@
 
 mod ods;
 mod shown;
+mod xls;
 
 use std::fmt::Write as _;
 use std::io::{Cursor, Read};
 
-use calamine::{
-    Data, Reader, SheetType, SheetVisible, Xls, XlsError, Xlsb, XlsbError, Xlsx, XlsxError,
-};
+use calamine::{Data, Reader, SheetType, SheetVisible, Xlsb, XlsbError, Xlsx, XlsxError};
 use zip::ZipArchive;
 
 use crate::kind::part_names;
@@ -43,13 +42,20 @@ struct Sheet {
     marked: Vec<(Mark, u32, u32)>,
     /// Whether cells lie beyond what is read.
     beyond: bool,
+    /// The length of all its texts.
+    size: usize,
 }
 
 impl Sheet {
-    fn put(&mut self, row: u32, column: u32, shown: Shown) {
+    fn put(&mut self, row: u32, column: u32, shown: Shown) -> Result<(), Refusal> {
         if row >= MOST_ROWS || column >= MOST_COLUMNS {
             self.beyond |= !shown.text.is_empty();
-            return;
+            return Ok(());
+        }
+        // One long text may stand in a million cells.
+        self.size += shown.text.len() + 1;
+        if self.size > MOST_TEXT {
+            return Err(Refusal::Swells);
         }
         if let Some(mark) = shown.mark {
             self.marked.push((mark, row, column));
@@ -57,6 +63,7 @@ impl Sheet {
         if !shown.text.is_empty() {
             self.cells.push((row, column, shown.text));
         }
+        Ok(())
     }
 }
 
@@ -74,7 +81,7 @@ pub(crate) fn open(bytes: &[u8]) -> Result<Opened, Refusal> {
             (ods::sheets(&mut zip)?, true)
         }
     } else {
-        (xls(bytes)?, false)
+        (xls::sheets(bytes)?, true)
     };
     written(sheets, formats_known)
 }
@@ -117,7 +124,7 @@ fn xlsx(bytes: &[u8]) -> Result<Vec<Sheet>, Refusal> {
                 let value = Data::from(cell.get_value().clone());
                 blanks |= value == Data::Empty;
                 let format = formats.get(style).and_then(Option::as_deref).unwrap_or("");
-                sheet.put(row, column, shown::cell(&value, format));
+                sheet.put(row, column, shown::cell(&value, format))?;
             }
             drop(reader);
             if blanks {
@@ -134,7 +141,7 @@ fn unfinished(book: &mut Xlsx<Cursor<&[u8]>>, sheet: &mut Sheet) -> Result<(), R
     let mut reader = book.worksheet_cells_reader(&sheet.name).map_err(|_| DAMAGED)?;
     while let Some(cell) = reader.next_cell_with_formula_metadata().map_err(|_| DAMAGED)? {
         if cell.formula.is_some() && matches!(Data::from(cell.value), Data::Empty) {
-            sheet.put(cell.pos.0, cell.pos.1, Shown::unfinished());
+            sheet.put(cell.pos.0, cell.pos.1, Shown::unfinished())?;
         }
     }
     Ok(())
@@ -152,28 +159,7 @@ fn xlsb(bytes: &[u8]) -> Result<Vec<Sheet>, Refusal> {
             let mut reader = book.worksheet_cells_reader(&about.name).map_err(|_| DAMAGED)?;
             while let Some(cell) = reader.next_cell().map_err(|_| DAMAGED)? {
                 let (row, column) = cell.get_position();
-                sheet.put(row, column, shown::cell(&Data::from(cell.get_value().clone()), ""));
-            }
-        }
-        sheets.push(sheet);
-    }
-    Ok(sheets)
-}
-
-fn xls(bytes: &[u8]) -> Result<Vec<Sheet>, Refusal> {
-    let mut book = Xls::new(Cursor::new(bytes)).map_err(|e| match e {
-        XlsError::Password => Refusal::LockedWorkbook,
-        _ => DAMAGED,
-    })?;
-    let mut sheets = Vec::new();
-    for about in book.sheets_metadata().to_vec() {
-        let Some(mut sheet) = begun(&about) else { continue };
-        if !sheet.hidden {
-            let range = book.worksheet_range(&about.name).map_err(|_| DAMAGED)?;
-            let (top, left) = range.start().unwrap_or_default();
-            for (row, column, value) in range.used_cells() {
-                let place = (top + row as u32, left + column as u32);
-                sheet.put(place.0, place.1, shown::cell(value, ""));
+                sheet.put(row, column, shown::cell(&Data::from(cell.get_value().clone()), ""))?;
             }
         }
         sheets.push(sheet);

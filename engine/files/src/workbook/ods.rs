@@ -88,7 +88,7 @@ pub(super) fn sheets(zip: &mut ZipArchive<Cursor<&[u8]>>) -> Result<Vec<Sheet>, 
                 "table:table" => tables -= i32::from(tables > 0),
                 "table:table-row" if tables == 1 => {
                     let sheet = sheets.last_mut().ok_or(DAMAGED)?;
-                    place(sheet, row, rows, &line);
+                    place(sheet, row, rows, &line)?;
                     row = row.saturating_add(rows);
                 }
                 "table:table-cell" | "table:covered-table-cell" if tables == 1 => {
@@ -173,16 +173,17 @@ fn finish(cell: Cell, column: &mut u32, line: &mut Vec<(u32, Cell)>) {
     }
 }
 
-fn place(sheet: &mut Sheet, row: u32, rows: u32, line: &[(u32, Cell)]) {
+fn place(sheet: &mut Sheet, row: u32, rows: u32, line: &[(u32, Cell)]) -> Result<(), Refusal> {
     for (at, cell) in line {
         let last_row = row.saturating_add(rows).min(MOST_ROWS + 1);
         let last_column = at.saturating_add(cell.repeated).min(MOST_COLUMNS + 1);
         for row in row..last_row.max(row + 1) {
             for column in *at..last_column.max(at + 1) {
-                sheet.put(row, column, shown(cell));
+                sheet.put(row, column, shown(cell))?;
             }
         }
     }
+    Ok(())
 }
 
 fn shown(cell: &Cell) -> Shown {

@@ -99,6 +99,10 @@ pub(crate) fn shortest(number: f64) -> String {
 /// number of days, which could be taken for a result.
 fn date(moment: &ExcelDateTime, format: &str) -> Shown {
     let days = moment.as_f64();
+    // A spreadsheet shows no such date; the last one is in the year 9999.
+    if !(0.0..2_958_466.0).contains(&days) {
+        return Shown::marked("#####", Mark::Failed);
+    }
     if moment.is_duration() || (0.0..1.0).contains(&days) {
         return Shown::marked(clock((days * 86_400.0).round() as i64), Mark::Time);
     }
@@ -133,11 +137,11 @@ pub(super) fn duration(text: &str) -> Shown {
     for c in text.chars() {
         match c {
             '0'..='9' => {
-                number = number.saturating_mul(10).saturating_add(i64::from(c as u8 - b'0'))
+                number = number.saturating_mul(10).saturating_add(i64::from(c as u8 - b'0'));
             }
             // Parts of a second are no part of a ratio.
             '.' | ',' => {
-                seconds += number;
+                seconds += number.min(1_000_000);
                 break;
             }
             _ => {
@@ -169,7 +173,7 @@ mod tests {
             (-0.0, "0"),
             (1.0 / 3.0, "0.333333333333333"),
             (1e-12, "1e-12"),
-            (12.300000000000001, "12.3"),
+            (12.3 + 2e-15, "12.3"),
         ];
         for (number, text) in cases {
             assert_eq!(shortest(number), text);
@@ -188,5 +192,6 @@ mod tests {
         let shown = duration("PT01H10M00S");
         assert_eq!((shown.text.as_str(), shown.mark), ("1:10", Some(Mark::Time)));
         assert_eq!(duration("PT90H05M09.5S").text, "90:05:09");
+        assert!(!duration("P99999999999999999999DT9H99999999999999999999.5S").text.is_empty());
     }
 }
