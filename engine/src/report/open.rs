@@ -2,6 +2,7 @@
 
 use std::borrow::Cow;
 
+use super::marks::has_pages;
 use super::split::rows;
 use super::{Grid, Trouble};
 
@@ -23,7 +24,7 @@ pub fn open(bytes: &[u8]) -> Result<Grid, Trouble> {
     }
     let text = decode(bytes.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(bytes))?;
     let rows = rows(&text);
-    if rows.is_empty() { Err(Trouble::Empty) } else { Ok(Grid { rows }) }
+    if rows.is_empty() { Err(Trouble::Empty) } else { Ok(Grid { rows, paged: has_pages(&text) }) }
 }
 
 /// What the first bytes are when they are no text.

@@ -1,6 +1,6 @@
 //! A name and a result to a [`Reading`], or the reason why not.
 
-use super::about::{depth, depth_at};
+use super::about::depth_at;
 use super::label::{Label, Quantity, one_form, saturation_of};
 use super::names::Word;
 use super::number::{Decimal, Said, is_rating, number, said};
@@ -23,6 +23,8 @@ pub(super) struct Draft {
     pub rating: Option<String>,
     /// Text after the result that nobody understood.
     pub left: Option<String>,
+    /// The depth in its name, as in `Nitrate-N 0-24 in`.
+    pub depth_cm: Option<(f64, f64)>,
 }
 
 /// What became of a result.
@@ -52,6 +54,9 @@ impl Tail {
     /// Takes apart what follows a number.
     pub fn of(text: &str, decimal: Decimal) -> Tail {
         let mut tail = Tail::default();
+        if text.is_empty() {
+            return tail;
+        }
         let spread = spread(text, decimal);
         let (before, text) = text.split_at(spread);
         if spread > 0 {
@@ -163,7 +168,7 @@ fn mo_is(name: &str, unit: Option<Unit>, left: Option<&str>) -> Option<Property>
 
 /// Makes the reading.
 pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
-    let Draft { quantity, name, result, place, unit, method, mut rating, left } = draft;
+    let Draft { quantity, name, result, place, unit, method, mut rating, left, depth_cm } = draft;
     let mut property = quantity.property;
     let mut notes = quantity.notes;
     // A unit that is printed but not known here rules out the usual one.
@@ -222,7 +227,8 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
             ));
         }
     };
-    if fold::squash(&name) == "mo" {
+    let om_or_mo = matches!(property, Property::OrganicMatter | Property::Molybdenum);
+    if om_or_mo && fold::squash(&name) == "mo" {
         match mo_is(&name, unit.map(|u| u.unit), left.as_deref()) {
             Some(found) => property = found,
             None => {
@@ -313,7 +319,7 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
         return Placed::Unread(why);
     }
     Placed::Reading(Box::new(Reading {
-        depth_cm: depth(&name, "", decimal).or(deep),
+        depth_cm: depth_cm.or(deep),
         property,
         amount,
         unit,

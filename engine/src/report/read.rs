@@ -31,7 +31,7 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
         evidence.look_at(&cell.text);
     }
     let (decimal, note) = evidence.decide();
-    let mut reader = Reader { decimal, ..Reader::default() };
+    let mut reader = Reader { decimal, paged: grid.paged, ..Reader::default() };
     reader.report.notes.extend(note);
     let mut at = 0;
     while at < grid.rows.len() {
@@ -139,6 +139,8 @@ pub(super) struct Reader {
     current: Option<usize>,
     /// A table of several samples came last, so a free line belongs to none.
     after_table: bool,
+    /// Titles and page numbers run through the source.
+    paged: bool,
     /// The sheet under way.
     sheet: String,
     /// What was said before the first sheet, for all of them.
@@ -314,7 +316,7 @@ impl Reader {
         }
         // A running title is listed once, however many pages repeat it.
         let known = self.report.unread.iter().rev().take(50).any(|u| u.text == whole);
-        if is_page_number(&whole) || known {
+        if self.paged && (is_page_number(&whole) || known) {
             return Ok(());
         }
         let reason = says.refused.unwrap_or_else(|| {

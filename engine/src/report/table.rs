@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::about::{NO_DEPTH_UNIT, NO_TEXTURE, covers, depth, texture};
+use super::about::{NO_DEPTH_UNIT, NO_TEXTURE, covers, depth, depth_at, texture};
 use super::fold::squash;
 use super::label::{Label, Quantity};
 use super::layout::{Role, head, is_result};
@@ -23,6 +23,8 @@ struct Column {
     quantity: Quantity,
     unit: Option<Printed>,
     method: Option<Method>,
+    /// The depth in its name.
+    depth_cm: Option<(f64, f64)>,
     /// A column of ratings or units right beside it.
     rating: Option<usize>,
 }
@@ -44,6 +46,7 @@ pub(super) fn samples_down(
                 quantity: (**quantity).clone(),
                 unit: None,
                 method: None,
+                depth_cm: depth(&heading[index].text, "", reader.decimal),
                 rating: None,
             }),
             Role::Ratings => {
@@ -215,6 +218,16 @@ struct Heads<'a> {
     name_column: Option<usize>,
 }
 
+/// The columns of a sample's upper and lower end, as `B Depth` and `E Depth`.
+fn two_depths(heading: &[Cell], roles: &[Role]) -> Option<(usize, usize)> {
+    let mut deep = (0..roles.len()).filter(|&i| matches!(roles[i], Role::Depth));
+    let (top, bottom) = (deep.next()?, deep.next()?);
+    let first = squash(&heading[top].text);
+    let begins = ["b", "top", "upper", "from", "start", "min"];
+    (deep.next().is_none() && begins.iter().any(|b| first.starts_with(b) || first.ends_with(b)))
+        .then_some((top, bottom))
+}
+
 fn sample_row(
     reader: &mut Reader,
     row: &[Cell],
@@ -224,12 +237,28 @@ fn sample_row(
     let &Heads { heading, roles, columns, name_column } = table;
     let text = |i: usize| row.get(i).map_or("", |c| c.text.as_str());
     let sample = reader.begin(name_column.map(text))?;
+    reader.report.samples[sample].readings.reserve(columns.len());
+    let two_depths = two_depths(heading, roles);
+    if let Some((top, bottom)) = two_depths
+        && !text(bottom).is_empty()
+    {
+        let said = format!("{}-{}", text(top), text(bottom));
+        let unit = format!("{} {}", heading[top].text, heading[bottom].text);
+        match depth_at(&said, &unit, reader.decimal) {
+            Some(found) => reader.report.samples[sample].depth_cm = Some(found),
+            None => {
+                note_once(unclear, top, NO_DEPTH_UNIT);
+                note_once(unclear, bottom, NO_DEPTH_UNIT);
+            }
+        }
+    }
     for (i, role) in roles.iter().enumerate() {
         let cell = match row.get(i) {
             Some(cell) if !cell.text.is_empty() => cell,
             _ => continue,
         };
         match role {
+            Role::Depth if two_depths.is_some() => {}
             Role::Depth => match depth(&cell.text, &heading[i].text, reader.decimal) {
                 Some(found) => reader.report.samples[sample].depth_cm = Some(found),
                 None => {
@@ -269,6 +298,7 @@ fn sample_row(
                 method: column.method.or(said),
                 rating,
                 left: None,
+                depth_cm: column.depth_cm,
             },
         );
     }
@@ -351,6 +381,7 @@ pub(super) fn results_down(
                     method: of(method).and_then(|c| Label::of(&c.text).methods.first().copied()),
                     rating: of(rating).map(|c| c.text.clone()),
                     left: None,
+                    depth_cm: depth(&name.text, "", reader.decimal),
                 },
             ),
             // What no sample can use is listed once, not for each sample.
@@ -473,6 +504,7 @@ fn properties_down(
                             method,
                             rating,
                             left: None,
+                            depth_cm: depth(&name.text, "", reader.decimal),
                         },
                     );
                 }

@@ -610,3 +610,12 @@ fn a_paste_column_is_no_saturation_and_the_ion_no_phosphorus() {
     );
     assert_eq!(report(text).samples[1].readings.len(), 2);
 }
+
+#[test]
+fn the_two_ends_of_a_depth_in_two_columns_are_one_depth() {
+    let text = "Sample\tB Depth in\tE Depth in\tNO3-N ppm\nA\t6\t24\t9";
+    assert_eq!(report(text).samples[0].depth_cm, Some((6.0 * 2.54, 24.0 * 2.54)));
+    let bare = report("Sample\tB Depth\tE Depth\tNO3-N ppm\nA\t0\t6\t9");
+    assert_eq!(bare.samples[0].depth_cm, None);
+    assert!(bare.unread[0].reason.contains("without in or cm"), "{:?}", bare.unread);
+}
