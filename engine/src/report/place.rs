@@ -167,15 +167,16 @@ fn mo_is(name: &str, unit: Option<Unit>, left: Option<&str>) -> Option<Property>
 }
 
 /// Makes the reading.
-pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
-    let Draft { quantity, name, result, place, unit, method, mut rating, left, depth_cm } = draft;
+pub(super) fn place(draft: &Draft, decimal: Decimal) -> Placed {
+    let Draft { quantity, name, result, place, .. } = draft;
+    let (mut rating, left) = (draft.rating.clone(), draft.left.clone());
     let mut property = quantity.property;
-    let mut notes = quantity.notes;
+    let mut notes = quantity.notes.clone();
     // A unit that is printed but not known here rules out the usual one.
     let mut foreign = false;
-    let mut unit = unit;
-    let mut stated = quantity.method.or(method);
-    let amount = match said(&result, decimal) {
+    let mut unit = draft.unit;
+    let mut stated = quantity.method.or(draft.method);
+    let amount = match said(result, decimal) {
         Said::Missing => return Placed::Missing,
         Said::Amount(amount, end) => {
             let tail = Tail::of(&result[end..], decimal);
@@ -208,7 +209,7 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
                 property.label()
             ));
         }
-        Said::Text if is_rating(&result) => match in_bracket(&result, decimal) {
+        Said::Text if is_rating(result) => match in_bracket(result, decimal) {
             Some((amount, printed, word)) => {
                 rating.get_or_insert_with(|| word.into());
                 unit = Some(printed);
@@ -228,8 +229,8 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
         }
     };
     let om_or_mo = matches!(property, Property::OrganicMatter | Property::Molybdenum);
-    if om_or_mo && fold::squash(&name) == "mo" {
-        match mo_is(&name, unit.map(|u| u.unit), left.as_deref()) {
+    if om_or_mo && fold::squash(name) == "mo" {
+        match mo_is(name, unit.map(|u| u.unit), left.as_deref()) {
             Some(found) => property = found,
             None => {
                 return Placed::Unread(
@@ -319,15 +320,15 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
         return Placed::Unread(why);
     }
     Placed::Reading(Box::new(Reading {
-        depth_cm: depth_cm.or(deep),
+        depth_cm: draft.depth_cm.or(deep),
         property,
         amount,
         unit,
         method: stated.map(|value| Known { value, from: Origin::Stated }),
         rating,
-        name,
-        original: result,
-        place,
+        name: name.clone(),
+        original: result.clone(),
+        place: *place,
         notes,
     }))
 }

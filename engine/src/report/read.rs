@@ -251,13 +251,14 @@ impl Reader {
     }
 
     /// Places a result in a sample.
-    pub fn put(&mut self, sample: usize, draft: Draft) {
-        let text = format!("{}: {}", draft.name, draft.result);
-        let at = draft.place;
+    pub fn put(&mut self, sample: usize, draft: &Draft) {
         match place(draft, self.decimal) {
             Placed::Reading(reading) => self.report.samples[sample].readings.push(*reading),
             Placed::Missing => {}
-            Placed::Unread(reason) => self.unread(Some(sample), &text, reason, at),
+            Placed::Unread(reason) => {
+                let text = format!("{}: {}", draft.name, draft.result);
+                self.unread(Some(sample), &text, reason, draft.place);
+            }
         }
     }
 
@@ -294,7 +295,7 @@ impl Reader {
             self.statements.extend(methods_beside(&whole, at.line));
             let sample = self.current()?;
             for draft in says.drafts {
-                self.put(sample, draft);
+                self.put(sample, &draft);
             }
             return Ok(());
         }

@@ -289,7 +289,7 @@ fn sample_row(
         let rating = column.rating.map(text).filter(|t| !t.is_empty()).map(str::to_string);
         reader.put(
             sample,
-            Draft {
+            &Draft {
                 quantity: column.quantity.clone(),
                 name: column.name.clone(),
                 result: cell.text.clone(),
@@ -372,7 +372,7 @@ pub(super) fn results_down(
         match Label::of(&name.text).quantity() {
             Ok(quantity) => reader.put(
                 sample,
-                Draft {
+                &Draft {
                     quantity,
                     name: name.text.clone(),
                     result: said.text.clone(),
@@ -495,7 +495,7 @@ fn properties_down(
                         (values.len() == 1 && !rating.is_empty()).then(|| rating.join(", "));
                     reader.put(
                         sample,
-                        Draft {
+                        &Draft {
                             quantity: quantity.clone(),
                             name: name.text.clone(),
                             result: cell.text.clone(),
