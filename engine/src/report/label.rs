@@ -248,9 +248,9 @@ impl Label {
                 Property::Ph | Property::SaltPh if buffer => Property::BufferPh,
                 Property::Ph if self.is_salt() => Property::SaltPh,
                 Property::Molybdenum
-                    if self
-                        .unit
-                        .is_some_and(|u| matches!(u.unit, Unit::Percent | Unit::GPerKg)) =>
+                    if self.unit.is_some_and(|u| {
+                        matches!(u.unit, Unit::Percent | Unit::GPerKg | Unit::GPerL)
+                    }) =>
                 {
                     Property::OrganicMatter
                 }

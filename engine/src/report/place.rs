@@ -108,6 +108,16 @@ impl Tail {
                 return tail;
             }
         }
+        // "18 L ppm": the rating stands before the unit.
+        if let Some((first, more)) = rest.split_once(' ')
+            && tail.unit.is_none()
+            && is_rating(first)
+            && let Some(unit) = Label::of(more).only_unit()
+        {
+            tail.rating = Some(first.to_string());
+            tail.unit = Some(unit);
+            return tail;
+        }
         let label = Label::of(rest);
         let range = matches!(said(rest.trim_matches(['(', ')', '[', ']']), decimal), Said::Range);
         let index = label.has(Word::Index) && label.properties.is_empty();
@@ -155,12 +165,11 @@ fn looks_like_unit(text: &str) -> bool {
 
 /// What `MO` stands for: organic matter in Romance languages, or molybdenum.
 /// Its unit tells, or its writing; `None` when neither does.
-fn mo_is(name: &str, unit: Option<Unit>, left: Option<&str>) -> Option<Property> {
-    let by_volume = left.is_some_and(|text| text.trim_start().starts_with("g/"));
+fn mo_is(name: &str, unit: Option<Unit>) -> Option<Property> {
     match unit {
-        Some(Unit::Percent | Unit::GPerKg) => Some(Property::OrganicMatter),
+        Some(Unit::Percent | Unit::GPerKg | Unit::GPerL) => Some(Property::OrganicMatter),
         Some(_) => Some(Property::Molybdenum),
-        None if by_volume || name.contains('.') => Some(Property::OrganicMatter),
+        None if name.contains('.') => Some(Property::OrganicMatter),
         None if name.contains("Mo") => Some(Property::Molybdenum),
         None => None,
     }
@@ -230,7 +239,7 @@ pub(super) fn place(draft: &Draft, decimal: Decimal) -> Placed {
     };
     let om_or_mo = matches!(property, Property::OrganicMatter | Property::Molybdenum);
     if om_or_mo && fold::squash(name) == "mo" {
-        match mo_is(name, unit.map(|u| u.unit), left.as_deref()) {
+        match mo_is(name, unit.or(quantity.unit).map(|u| u.unit)) {
             Some(found) => property = found,
             None => {
                 return Placed::Unread(

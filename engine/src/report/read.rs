@@ -270,7 +270,9 @@ impl Reader {
         }
         let (whole, at) = whole(row);
         let own = |c: &&Cell| about_sample(std::slice::from_ref(*c), self.decimal).is_some();
-        if filled.len() > 1 && filled.iter().any(|c| c.text.contains(':') && own(c)) {
+        if filled.len() > 1
+            && filled.iter().any(|c| c.text.contains(':') && !c.text.ends_with(':') && own(c))
+        {
             // "Sample: 1   Depth: 0-8 in": each cell speaks for itself.
             return filled.iter().try_for_each(|c| self.free_row(std::slice::from_ref(*c)));
         }

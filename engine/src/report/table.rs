@@ -461,8 +461,14 @@ fn properties_down(
         };
         let holds = values.iter().any(|&i| row.get(i).is_some_and(|c| !c.text.is_empty()));
         let label = Label::of(&name.text);
+        // A result where results belong is a row, whatever its name.
+        let result = values.iter().any(|&i| {
+            matches!(roles[i], Role::Values)
+                && row.get(i).is_some_and(|c| is_result(&c.text, reader.decimal))
+        });
         let new_head = end > at
             && holds
+            && !result
             && !describes_samples(&label, row, &values, reader)
             && label.quantity().is_err()
             && head(rows, end, reader.decimal).is_some();
