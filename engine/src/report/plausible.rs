@@ -88,7 +88,7 @@ struct Usual(Property, f64, f64);
 /// Source: from memory, the extremes of soil-test summaries: leached sands at one end, manured,
 /// salty or polluted soils at the other.
 const USUAL: &[Usual] = &[
-    Usual(Property::Phosphorus, 0.0, 3_000.0),
+    Usual(Property::Phosphorus, 0.02, 3_000.0),
     Usual(Property::Potassium, 4.0, 6_000.0),
     Usual(Property::Calcium, 15.0, 60_000.0),
     Usual(Property::Magnesium, 3.0, 10_000.0),
