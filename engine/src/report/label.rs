@@ -501,6 +501,12 @@ mod tests {
             "HCO3",
             "Lime ton/A",
             "Zn DL",
+            "Zinc MDL",
+            "Phosphorus goal",
+            "Previous potassium",
+            "Zinc SD",
+            "lbs P2O5/A",
+            "kg K2O/ha",
             "K QT",
             "MCP",
         ] {

@@ -107,6 +107,14 @@ fn once_each(sample: &mut SampleReport) {
                 stays.original, stays.place.line
             )
         };
+        if goes.unit == stays.unit && goes.amount != stays.amount {
+            // Said at the reading too: nobody but the reader knows which of the two is right.
+            let note = format!(
+                "line {} gives {} for it too; correct this one if that is right",
+                goes.place.line, goes.original
+            );
+            kept[index].notes.push(note);
+        }
         sample.unread.push(Unread {
             text: format!("{}: {}", goes.name, goes.original),
             reason,

@@ -441,6 +441,8 @@ fn properties_down(
             Role::Values if values.len() == 1 => reader.current()?,
             Role::Values if heading_unit(&heading[index]).is_some() => reader.current()?,
             _ if headless => reader.begin(None)?,
+            // "Result" and "Result" below "Garden" and "Lawn".
+            Role::Values => reader.begin(name_above(rows, at, index))?,
             _ => reader.begin(Some(&heading[index].text))?,
         };
         samples.push((index, sample));
@@ -488,17 +490,24 @@ fn properties_down(
                     describes(|r| matches!(r, Role::Units)).find_map(|i| unit_alone(cell(i)?));
                 let method = describes(|r| matches!(r, Role::Methods))
                     .find_map(|i| Label::of(&cell(i)?.text).methods.first().copied());
-                let rating: Vec<&str> = describes(|r| matches!(r, Role::Ratings))
-                    .filter_map(|i| Some(cell(i)?.text.as_str()))
-                    .collect();
+                // Of several results each has its own ratings, to its right.
+                let rating_of = |index: usize| -> Vec<&str> {
+                    let next = values.iter().copied().find(|v| *v > index);
+                    let own =
+                        |i: &usize| values.len() == 1 || *i > index && next.is_none_or(|n| *i < n);
+                    describes(|r| matches!(r, Role::Ratings))
+                        .filter(own)
+                        .filter_map(|i| Some(cell(i)?.text.as_str()))
+                        .collect()
+                };
                 for &(index, sample) in &samples {
                     let Some(cell) = cell(index) else { continue };
                     let of_column = heading_unit(&heading[index]).filter(|u| {
                         !headless && quantity.unit.is_none() && suits(quantity.property, *u)
                     });
                     let unit = unit.or(of_column);
-                    let rating =
-                        (values.len() == 1 && !rating.is_empty()).then(|| rating.join(", "));
+                    let rating = rating_of(index);
+                    let rating = (!rating.is_empty()).then(|| rating.join(", "));
                     reader.put(
                         sample,
                         &Draft {
@@ -539,6 +548,14 @@ fn properties_down(
     }
     reader.end_table(samples.len(), samples.last().map_or(0, |s| s.1));
     Ok(end)
+}
+
+/// The name that stands over a column of results in the row above their head.
+fn name_above(rows: &[Vec<Cell>], at: usize, column: usize) -> Option<&str> {
+    let above = rows.get(at.checked_sub(1)?)?;
+    let fits = above.len() == rows[at].len() && above[0].text.is_empty();
+    let name = above.get(..=column)?.iter().rev().find(|c| !c.text.is_empty())?;
+    fits.then_some(name.text.as_str())
 }
 
 /// Whether a row holds depths or textures of the samples, and no names of a new head.

@@ -635,3 +635,23 @@ fn a_label_parted_from_its_name_still_names_the_sample() {
     let report = report("Sample ID:   Garden 3\nLab No:   1234\npH   6.1\nK ppm   120");
     assert_eq!(report.samples[0].name, "Garden 3");
 }
+
+#[test]
+fn of_two_results_for_one_thing_neither_is_hidden() {
+    let found = report("Sample\tK ppm\tpH\tK ppm\nA\t30\t6.2\t31");
+    let sample = &found.samples[0];
+    assert_eq!(sample.readings[0].amount, Some(Amount::Exactly(30.0)));
+    assert!(sample.readings[0].notes.iter().any(|n| n.contains("gives 31")), "{sample:?}");
+    assert!(sample.unread[0].reason.contains("a second potassium"));
+}
+
+#[test]
+fn samples_side_by_side_keep_their_names_and_ratings() {
+    let text = "                  Garden             Lawn\nTest           Result  Rating    Result  Rating\npH              6.1     OK         5.8    Low\nPhosphorus ppm  18      L          44     H";
+    let found = report(text);
+    let names: Vec<&str> = found.samples.iter().map(|s| s.name.as_str()).collect();
+    assert_eq!(names, ["Garden", "Lawn"]);
+    let ratings: Vec<_> =
+        found.samples.iter().map(|s| s.readings[1].rating.as_deref().unwrap()).collect();
+    assert_eq!(ratings, ["L", "H"]);
+}
