@@ -29,8 +29,9 @@ pub(super) struct Draft {
 
 /// What became of a result.
 #[derive(Clone, Debug)]
+#[expect(clippy::large_enum_variant, reason = "a box for every cell of a long table costs more")]
 pub(super) enum Placed {
-    Reading(Box<Reading>),
+    Reading(Reading),
     /// Nothing was measured.
     Missing,
     /// Why it can't be placed.
@@ -328,7 +329,7 @@ pub(super) fn place(draft: &Draft, decimal: Decimal) -> Placed {
     if let Some(why) = amount.and_then(|a| impossible(property, a.number(), unit)) {
         return Placed::Unread(why);
     }
-    Placed::Reading(Box::new(Reading {
+    Placed::Reading(Reading {
         depth_cm: draft.depth_cm.or(deep),
         property,
         amount,
@@ -339,7 +340,7 @@ pub(super) fn place(draft: &Draft, decimal: Decimal) -> Placed {
         original: result.clone(),
         place: *place,
         notes,
-    }))
+    })
 }
 
 /// Units that this property never has: the column is something else.

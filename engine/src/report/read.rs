@@ -253,7 +253,7 @@ impl Reader {
     /// Places a result in a sample.
     pub fn put(&mut self, sample: usize, draft: &Draft) {
         match place(draft, self.decimal) {
-            Placed::Reading(reading) => self.report.samples[sample].readings.push(*reading),
+            Placed::Reading(reading) => self.report.samples[sample].readings.push(reading),
             Placed::Missing => {}
             Placed::Unread(reason) => {
                 let text = format!("{}: {}", draft.name, draft.result);

@@ -58,6 +58,7 @@ pub(super) fn samples_down(
         }
     }
     let name_column = name_column(rows, at, roles, &columns);
+    let two_depths = two_depths(heading, roles);
     let mut described = 0;
     // Columns about the samples that could not be understood, and why.
     let mut unclear: Vec<(usize, &str)> = Vec::new();
@@ -80,7 +81,7 @@ pub(super) fn samples_down(
             for (seen, cell) in seen.iter_mut().zip(row) {
                 *seen |= !cell.text.is_empty();
             }
-            let table = Heads { heading, roles, columns: &columns, name_column };
+            let table = Heads { heading, roles, columns: &columns, name_column, two_depths };
             last = sample_row(reader, row, &table, &mut unclear)?;
             samples += 1;
         } else if samples > 0 && head(rows, end, reader.decimal).is_some() {
@@ -216,6 +217,7 @@ struct Heads<'a> {
     roles: &'a [Role],
     columns: &'a [Column],
     name_column: Option<usize>,
+    two_depths: Option<(usize, usize)>,
 }
 
 /// The columns of a sample's upper and lower end, as `B Depth` and `E Depth`.
@@ -234,11 +236,10 @@ fn sample_row(
     table: &Heads<'_>,
     unclear: &mut Vec<(usize, &'static str)>,
 ) -> Result<usize, Trouble> {
-    let &Heads { heading, roles, columns, name_column } = table;
+    let &Heads { heading, roles, columns, name_column, two_depths } = table;
     let text = |i: usize| row.get(i).map_or("", |c| c.text.as_str());
     let sample = reader.begin(name_column.map(text))?;
     reader.report.samples[sample].readings.reserve(columns.len());
-    let two_depths = two_depths(heading, roles);
     if let Some((top, bottom)) = two_depths
         && !text(bottom).is_empty()
     {
