@@ -29,7 +29,6 @@ pub(super) struct Draft {
 
 /// What became of a result.
 #[derive(Clone, Debug)]
-#[expect(clippy::large_enum_variant, reason = "a box for every cell of a long table costs more")]
 pub(super) enum Placed {
     Reading(Reading),
     /// Nothing was measured.
