@@ -1,7 +1,6 @@
 //! What is typed stays on this device, and nowhere else.
 
 use emberloam_engine::Case;
-use emberloam_engine::report::MOST_BYTES;
 use serde::{Deserialize, Serialize};
 use web_sys::Storage;
 
@@ -11,6 +10,9 @@ use crate::words;
 const KEPT: &str = "emberloam:kept";
 /// Where a state that can't be read is put aside, so that it isn't lost.
 const SET_ASIDE: &str = "emberloam:set-aside";
+
+/// The longest text that is kept, bytes: browsers give a page some 5 MB in all.
+const MOST_KEPT: usize = 1_000_000;
 
 /// All that is kept. The report in the answers is no part of it: it is read
 /// again from the text.
@@ -26,7 +28,7 @@ pub struct Kept {
 impl Kept {
     /// As one line of JSON. Text too long for a report is left out.
     fn to_json(&self) -> Option<String> {
-        if self.text.len() > MOST_BYTES {
+        if self.text.len() > MOST_KEPT {
             let answers = self.answers.clone();
             return serde_json::to_string(&Kept { text: String::new(), answers }).ok();
         }
@@ -97,7 +99,7 @@ pub fn keep(kept: &Kept) -> Result<(), &'static str> {
     let storage = storage().ok_or(words::STORAGE_OFF)?;
     let json = kept.to_json().ok_or(words::STORAGE_OFF)?;
     storage.set_item(KEPT, &json).map_err(|_| words::STORAGE_FULL)?;
-    if kept.text.len() > MOST_BYTES { Err(words::TEXT_TOO_LONG_TO_KEEP) } else { Ok(()) }
+    if kept.text.len() > MOST_KEPT { Err(words::TEXT_TOO_LONG_TO_KEEP) } else { Ok(()) }
 }
 
 /// Removes all that was kept.
@@ -134,7 +136,7 @@ mod tests {
 
     #[test]
     fn text_too_long_for_a_report_is_left_out_and_the_answers_stay() {
-        let mut kept = Kept { text: "x".repeat(MOST_BYTES + 1), ..Kept::default() };
+        let mut kept = Kept { text: "x".repeat(MOST_KEPT + 1), ..Kept::default() };
         kept.answers.bed.depth_cm = Some(15.0);
         let back = Kept::from_json(&kept.to_json().unwrap()).unwrap();
         assert_eq!(back.text, "");

@@ -105,7 +105,7 @@ fn normal(
                 in_engine_unit(property, amount.number(), unit, depth_cm, &mut notes)
                     .inspect_err(|_| {
                         if unit != Unit::Index {
-                            doubts.push((property, CORRECT_IT));
+                            doubts.push((property, unit_to_try(property)));
                         }
                     })?;
             // Who says the unit knows the number.

@@ -58,7 +58,9 @@ pub(super) fn acidity(soil: &Soil, bases: f64, questions: &mut Vec<Question>) ->
                 text: "Which lime buffer did the lab use for the buffer pH?".into(),
                 changes: "How much acidity the soil holds, and so its exchange capacity and its shares of calcium, magnesium and potassium.".into(),
                 about: vec![Property::BufferPh],
-                suggestion: None,
+                suggestion: Some(
+                    "SMP, Sikora, Mehlich, Adams–Evans and Woodruff are the usual ones.".into(),
+                ),
             }),
         }
     }

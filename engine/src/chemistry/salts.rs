@@ -19,7 +19,7 @@ pub(super) fn work_out(soil: &Soil, setting: &Setting, chemistry: &mut Chemistry
                 "Whether the soil counts as salty: the same number means more in a wetter mix."
                     .into(),
             about: vec![Property::Ec],
-            suggestion: None,
+            suggestion: Some("1:1, 1:2, 1:5 or saturated paste.".into()),
         });
     }
     let (Some(ec), Some(method)) = (measure.amount.exact(), measure.method) else {

@@ -115,6 +115,7 @@ fn per_base(unit: Unit, context: &Context) -> Result<PerBase, ConvertError> {
         Unit::MeqPer100g => (Base::Mass, 10.0 * charge()?),
         Unit::MmolcPerKg => (Base::Mass, charge()?),
         Unit::MgPerL => (Base::Volume, 1.0),
+        Unit::GPerL => (Base::Volume, 1000.0),
         Unit::MeqPer100cm3 => (Base::Volume, 10.0 * charge()?),
         Unit::DsPerM => (Base::Conductivity, 1.0),
         Unit::UsPerCm => (Base::Conductivity, 0.001),

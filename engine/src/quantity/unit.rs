@@ -26,6 +26,8 @@ pub enum Unit {
     Percent,
     /// g/kg.
     GPerKg,
+    /// g per litre of soil, the same as g/dm³: a volumetric result.
+    GPerL,
     /// dS/m, the same as mS/cm and mmho/cm.
     DsPerM,
     /// µS/cm.
@@ -60,7 +62,7 @@ by_name!(Unit, "unit");
 
 impl Unit {
     /// Every unit.
-    pub const ALL: [Unit; 25] = [
+    pub const ALL: [Unit; 26] = [
         Unit::None,
         Unit::MgPerKg,
         Unit::MgPerL,
@@ -72,6 +74,7 @@ impl Unit {
         Unit::MeqPer100cm3,
         Unit::Percent,
         Unit::GPerKg,
+        Unit::GPerL,
         Unit::DsPerM,
         Unit::UsPerCm,
         Unit::GPerCm3,
@@ -102,6 +105,7 @@ impl Unit {
             Unit::MeqPer100cm3 => "meq/100 cm3",
             Unit::Percent => "%",
             Unit::GPerKg => "g/kg",
+            Unit::GPerL => "g/L",
             Unit::DsPerM => "dS/m",
             Unit::UsPerCm => "uS/cm",
             Unit::GPerCm3 => "g/cm3",
@@ -133,6 +137,7 @@ impl Unit {
             Unit::MeqPer100cm3 => "meq/100 cm³",
             Unit::Percent => "%",
             Unit::GPerKg => "g/kg",
+            Unit::GPerL => "g/dm³",
             Unit::DsPerM => "dS/m",
             Unit::UsPerCm => "µS/cm",
             Unit::GPerCm3 => "g/cm³",

@@ -256,7 +256,10 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
         return None;
     }
     if rest.is_empty() {
-        let short = whole.split_whitespace().count() == 2 && rank < 3 && label.words.len() == 1;
+        let short = whole.split_whitespace().count() == 2
+            && !whole.ends_with(':')
+            && rank < 3
+            && label.words.len() == 1;
         return short.then(|| AboutSample::Name(whole.clone(), rank));
     }
     // "Sample 1: Front lawn" has its number and its name.

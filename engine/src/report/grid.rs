@@ -29,4 +29,6 @@ pub struct Cell {
 pub struct Grid {
     /// The rows.
     pub rows: Vec<Vec<Cell>>,
+    /// Whether the source has pages, so that titles and page numbers run through it.
+    pub paged: bool,
 }

@@ -248,9 +248,9 @@ impl Label {
                 Property::Ph | Property::SaltPh if buffer => Property::BufferPh,
                 Property::Ph if self.is_salt() => Property::SaltPh,
                 Property::Molybdenum
-                    if self
-                        .unit
-                        .is_some_and(|u| matches!(u.unit, Unit::Percent | Unit::GPerKg)) =>
+                    if self.unit.is_some_and(|u| {
+                        matches!(u.unit, Unit::Percent | Unit::GPerKg | Unit::GPerL)
+                    }) =>
                 {
                     Property::OrganicMatter
                 }
@@ -501,6 +501,12 @@ mod tests {
             "HCO3",
             "Lime ton/A",
             "Zn DL",
+            "Zinc MDL",
+            "Phosphorus goal",
+            "Previous potassium",
+            "Zinc SD",
+            "lbs P2O5/A",
+            "kg K2O/ha",
             "K QT",
             "MCP",
         ] {

@@ -229,7 +229,8 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
         |r: &Vec<Cell>| r.iter().skip(1).filter(|c| is_result(&c.text, decimal)).count();
     let holds = |r: &Vec<Cell>| first_names(r) && results_in(r) > 0;
     // "Sample: 1   Depth: 0-8 in" says its piece; it heads nothing.
-    if row.iter().any(|c| c.text.contains(": ")) {
+    let labelled = row.len() == 2 && row[0].text.ends_with(':');
+    if labelled || row.iter().any(|c| c.text.contains(": ")) {
         return None;
     }
     if first_names(row) {

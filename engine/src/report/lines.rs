@@ -1,6 +1,6 @@
 //! Results in free lines: `Phosphorus (Mehlich-3): 18 ppm  Low`.
 
-use super::about::depth_at;
+use super::about::{depth, depth_at};
 use super::label::Label;
 use super::number::{Decimal, Said, bound_in_words, is_rating, said};
 use super::place::{Draft, Tail};
@@ -128,7 +128,7 @@ fn begin(cell: &Cell, decimal: Decimal, says: &mut RowSays) -> Option<Vec<(Draft
     // A line may hold several results one after the other; each turn eats some text.
     while let Some(split) = split(&cell.text[from..], decimal, says) {
         let text = &cell.text[from..];
-        let mut draft = draft(&split.label, &text[..split.name_end], cell.place)?;
+        let mut draft = draft(&split.label, &text[..split.name_end], cell.place, decimal)?;
         let rest = &text[split.result..];
         let end = match said(rest, decimal) {
             Said::Amount(_, end) => {
@@ -169,7 +169,7 @@ fn begin(cell: &Cell, decimal: Decimal, says: &mut RowSays) -> Option<Vec<(Draft
     match label.quantity() {
         Ok(_) => {
             says.soil_word = true;
-            draft(&label, &cell.text, cell.place).map(|d| vec![(d, false)])
+            draft(&label, &cell.text, cell.place, decimal).map(|d| vec![(d, false)])
         }
         Err(why) => {
             if !why.starts_with("no soil") {
@@ -200,7 +200,7 @@ fn in_step(cell: &Cell, decimal: Decimal) -> Option<Vec<(Draft, bool)>> {
         if !label.unknown.is_empty() || !value[end..].trim().is_empty() {
             return None;
         }
-        let mut draft = draft(&label, name, span(cell, at, at + value.len()))?;
+        let mut draft = draft(&label, name, span(cell, at, at + value.len()), decimal)?;
         draft.result = value.trim().into();
         draft.unit = tail.unit;
         drafts.push((draft, true));
@@ -223,12 +223,12 @@ fn value_first(cell: &Cell, decimal: Decimal) -> Option<Vec<(Draft, bool)>> {
     if !label.unknown.is_empty() || label.only_symbols && unit.is_none() {
         return None;
     }
-    let mut draft = draft(&label, &text[after..], span(cell, 0, after))?;
+    let mut draft = draft(&label, &text[after..], span(cell, 0, after), decimal)?;
     draft.result = text[..after].trim().into();
     Some(vec![(draft, true)])
 }
 
-fn draft(label: &Label, name: &str, place: Place) -> Option<Draft> {
+fn draft(label: &Label, name: &str, place: Place, decimal: Decimal) -> Option<Draft> {
     let quantity = label.quantity().ok()?;
     let name = name.trim_end_matches(|c: char| {
         c.is_whitespace() || matches!(c, ':' | '=' | ',' | '.' | '…' | '-' | '–' | '|')
@@ -242,6 +242,7 @@ fn draft(label: &Label, name: &str, place: Place) -> Option<Draft> {
         method: None,
         rating: None,
         left: None,
+        depth_cm: depth(name, "", decimal),
     })
 }
 

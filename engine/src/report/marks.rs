@@ -24,6 +24,11 @@ pub(super) fn mark(line: &str) -> Option<Mark<'_>> {
     page.bytes().all(|b| b.is_ascii_digit()).then_some(Mark::Page(page))
 }
 
+/// Whether a text has marks of pages.
+pub(super) fn has_pages(text: &str) -> bool {
+    text.lines().any(|line| matches!(mark(line), Some(Mark::Page(_))))
+}
+
 /// `Page 2 of 3`, `Seite 2/3`, `- 2 -`: a running line that says nothing of a soil.
 pub(super) fn is_page_number(text: &str) -> bool {
     let bare = text.trim_matches(|c: char| !c.is_ascii_alphanumeric());

@@ -345,7 +345,7 @@ const WORDS: &[Row] = &[
     (Meaning::Word(Word::WaterExtract), "watersoluble soluble waterextractable"),
     (
         Meaning::Word(Word::Advice),
-        "rec recs recommendation recommendations recommended recommend apply applied \
+        "credit maintenance buildup uptake lbp2o5 lbsp2o5 lbk2o lbsk2o rec recs recommendation recommendations recommended recommend apply applied \
          add broadcast sidedress topdress requirement requirements required need needed \
          needs fertilizer fertiliser limerequirement limerec removal cropremoval spread \
          use limerate rate suggested empfehlung dungung dungebedarf kalkbedarf \
@@ -414,7 +414,7 @@ const WORDS: &[Row] = &[
     ),
     (
         Meaning::Word(Word::RangeColumn),
-        "min max minimum maximum lower upper limit limits range optimum optimumrange optimal optimalrange desiredrange desired desirable \
+        "goal critical threshold mdl rl lod loq pql detectionlimit reportinglimit min max minimum maximum lower upper limit limits range optimum optimumrange optimal optimalrange desiredrange desired desirable \
          desirablelevel target targetrange normalrange referencerange guideline \
          guidelines ideal idealrange sufficiencyrange recommendedrange reference \
          optimalbereich zielbereich zielwert sollwert richtwert souhaitable optimo \
@@ -438,13 +438,18 @@ const WORDS: &[Row] = &[
         "moisture soilmoisture",
     ),
     (
-        Meaning::Word(Word::Other("pounds of nitrogen per acre, but not whether found or advised")),
-        "lbsna lbna",
+        Meaning::Word(Word::Other("an amount per area, but not whether found or advised")),
+        "kgn kgp2o5 kgk2o lbsna lbna",
     ),
     (
         Meaning::Word(Word::Other("a texture class, not a share of sand, silt or clay")),
         "loam loamy silty sandy",
     ),
+    (
+        Meaning::Word(Word::Other("how far a result may be off, not the result")),
+        "sd stdev stddev cv rsd uncertainty",
+    ),
+    (Meaning::Word(Word::Other("an earlier result")), "previous prior lastyear lasttest"),
     (
         Meaning::Word(Word::Other("lime buffer capacity is not a buffer pH")),
         "lbc lbceq limebuffercapacity",

@@ -128,6 +128,9 @@ fn could_be_thousands(token: &str, mark: char) -> bool {
 
 /// The number a text begins with, and the bytes it takes.
 pub(super) fn number(text: &str, decimal: Decimal) -> Option<(f64, usize)> {
+    if let Some(value) = plain_number(text, decimal) {
+        return Some((value, text.len()));
+    }
     let mut chars = text.char_indices().peekable();
     let mut sign = 1.0;
     let mut digits = String::new();
@@ -157,6 +160,23 @@ pub(super) fn number(text: &str, decimal: Decimal) -> Option<(f64, usize)> {
     let exponent = exponent.trim_start_matches(['e', 'E', '+']).parse().unwrap_or(0);
     let value = value_of(&plain, exponent);
     value.is_finite().then_some((sign * value, end + more))
+}
+
+/// A text that is digits with at most one decimal mark and nothing else, as most cells of a
+/// table are: read without a copy.
+fn plain_number(text: &str, decimal: Decimal) -> Option<f64> {
+    let mark = if decimal == Decimal::Comma { b',' } else { b'.' };
+    let mut marks = 0;
+    for byte in text.bytes() {
+        match byte {
+            b'0'..=b'9' => {}
+            _ if byte == mark => marks += 1,
+            _ => return None,
+        }
+    }
+    let digit = |b: Option<&u8>| b.is_some_and(u8::is_ascii_digit);
+    let whole = marks < 2 && digit(text.as_bytes().first()) && digit(text.as_bytes().last());
+    whole.then(|| value_of(text, 0)).filter(|v| v.is_finite())
 }
 
 /// The value of plain digits with at most one point, times ten to the power
@@ -251,6 +271,9 @@ pub(super) enum Said {
 
 /// Reads a result.
 pub(super) fn said(text: &str, decimal: Decimal) -> Said {
+    if let Some(value) = plain_number(text, decimal) {
+        return Said::Amount(Amount::Exactly(value), text.len());
+    }
     let squashed = squash(text);
     if squashed.is_empty() && !text.contains(['<', '>']) {
         return Said::Missing;

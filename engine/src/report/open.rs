@@ -2,12 +2,12 @@
 
 use std::borrow::Cow;
 
+use super::marks::has_pages;
 use super::split::rows;
 use super::{Grid, Trouble};
 
-/// The most text that is read, bytes: thousands of samples, read in about a
-/// second on a slow device.
-pub const MOST_BYTES: usize = 1_000_000;
+/// The most text that is read, bytes: room for 20,000 samples in 60 columns.
+pub const MOST_BYTES: usize = 12_000_000;
 
 /// Opens a source: text in UTF-8 or Windows-1252, as lines, as a delimited
 /// table (tab, semicolon, bar, comma), as a table held by blanks, or mixed.
@@ -23,7 +23,7 @@ pub fn open(bytes: &[u8]) -> Result<Grid, Trouble> {
     }
     let text = decode(bytes.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(bytes))?;
     let rows = rows(&text);
-    if rows.is_empty() { Err(Trouble::Empty) } else { Ok(Grid { rows }) }
+    if rows.is_empty() { Err(Trouble::Empty) } else { Ok(Grid { rows, paged: has_pages(&text) }) }
 }
 
 /// What the first bytes are when they are no text.
@@ -99,7 +99,7 @@ mod tests {
         assert_eq!(trouble(b""), Trouble::Empty);
         assert_eq!(trouble(" \n\t\u{a0}\n".as_bytes()), Trouble::Empty);
         assert_eq!(trouble(b"\xEF\xBB\xBF"), Trouble::Empty);
-        let bulk = vec![b'a'; 5_000_000];
+        let bulk = vec![b'a'; MOST_BYTES + 1];
         assert_eq!(trouble(&bulk), Trouble::TooLarge { allowed: MOST_BYTES });
     }
 

@@ -1,6 +1,6 @@
 //! A name and a result to a [`Reading`], or the reason why not.
 
-use super::about::{depth, depth_at};
+use super::about::depth_at;
 use super::label::{Label, Quantity, one_form, saturation_of};
 use super::names::Word;
 use super::number::{Decimal, Said, is_rating, number, said};
@@ -23,12 +23,14 @@ pub(super) struct Draft {
     pub rating: Option<String>,
     /// Text after the result that nobody understood.
     pub left: Option<String>,
+    /// The depth in its name, as in `Nitrate-N 0-24 in`.
+    pub depth_cm: Option<(f64, f64)>,
 }
 
 /// What became of a result.
 #[derive(Clone, Debug)]
 pub(super) enum Placed {
-    Reading(Box<Reading>),
+    Reading(Reading),
     /// Nothing was measured.
     Missing,
     /// Why it can't be placed.
@@ -52,6 +54,9 @@ impl Tail {
     /// Takes apart what follows a number.
     pub fn of(text: &str, decimal: Decimal) -> Tail {
         let mut tail = Tail::default();
+        if text.is_empty() {
+            return tail;
+        }
         let spread = spread(text, decimal);
         let (before, text) = text.split_at(spread);
         if spread > 0 {
@@ -103,6 +108,16 @@ impl Tail {
                 return tail;
             }
         }
+        // "18 L ppm": the rating stands before the unit.
+        if let Some((first, more)) = rest.split_once(' ')
+            && tail.unit.is_none()
+            && is_rating(first)
+            && let Some(unit) = Label::of(more).only_unit()
+        {
+            tail.rating = Some(first.to_string());
+            tail.unit = Some(unit);
+            return tail;
+        }
         let label = Label::of(rest);
         let range = matches!(said(rest.trim_matches(['(', ')', '[', ']']), decimal), Said::Range);
         let index = label.has(Word::Index) && label.properties.is_empty();
@@ -150,27 +165,27 @@ fn looks_like_unit(text: &str) -> bool {
 
 /// What `MO` stands for: organic matter in Romance languages, or molybdenum.
 /// Its unit tells, or its writing; `None` when neither does.
-fn mo_is(name: &str, unit: Option<Unit>, left: Option<&str>) -> Option<Property> {
-    let by_volume = left.is_some_and(|text| text.trim_start().starts_with("g/"));
+fn mo_is(name: &str, unit: Option<Unit>) -> Option<Property> {
     match unit {
-        Some(Unit::Percent | Unit::GPerKg) => Some(Property::OrganicMatter),
+        Some(Unit::Percent | Unit::GPerKg | Unit::GPerL) => Some(Property::OrganicMatter),
         Some(_) => Some(Property::Molybdenum),
-        None if by_volume || name.contains('.') => Some(Property::OrganicMatter),
+        None if name.contains('.') => Some(Property::OrganicMatter),
         None if name.contains("Mo") => Some(Property::Molybdenum),
         None => None,
     }
 }
 
 /// Makes the reading.
-pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
-    let Draft { quantity, name, result, place, unit, method, mut rating, left } = draft;
+pub(super) fn place(draft: &Draft, decimal: Decimal) -> Placed {
+    let Draft { quantity, name, result, place, .. } = draft;
+    let (mut rating, left) = (draft.rating.clone(), draft.left.clone());
     let mut property = quantity.property;
-    let mut notes = quantity.notes;
+    let mut notes = quantity.notes.clone();
     // A unit that is printed but not known here rules out the usual one.
     let mut foreign = false;
-    let mut unit = unit;
-    let mut stated = quantity.method.or(method);
-    let amount = match said(&result, decimal) {
+    let mut unit = draft.unit;
+    let mut stated = quantity.method.or(draft.method);
+    let amount = match said(result, decimal) {
         Said::Missing => return Placed::Missing,
         Said::Amount(amount, end) => {
             let tail = Tail::of(&result[end..], decimal);
@@ -203,7 +218,7 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
                 property.label()
             ));
         }
-        Said::Text if is_rating(&result) => match in_bracket(&result, decimal) {
+        Said::Text if is_rating(result) => match in_bracket(result, decimal) {
             Some((amount, printed, word)) => {
                 rating.get_or_insert_with(|| word.into());
                 unit = Some(printed);
@@ -222,8 +237,9 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
             ));
         }
     };
-    if fold::squash(&name) == "mo" {
-        match mo_is(&name, unit.map(|u| u.unit), left.as_deref()) {
+    let om_or_mo = matches!(property, Property::OrganicMatter | Property::Molybdenum);
+    if om_or_mo && fold::squash(name) == "mo" {
+        match mo_is(name, unit.or(quantity.unit).map(|u| u.unit)) {
             Some(found) => property = found,
             None => {
                 return Placed::Unread(
@@ -312,18 +328,18 @@ pub(super) fn place(draft: Draft, decimal: Decimal) -> Placed {
     if let Some(why) = amount.and_then(|a| impossible(property, a.number(), unit)) {
         return Placed::Unread(why);
     }
-    Placed::Reading(Box::new(Reading {
-        depth_cm: depth(&name, "", decimal).or(deep),
+    Placed::Reading(Reading {
+        depth_cm: draft.depth_cm.or(deep),
         property,
         amount,
         unit,
         method: stated.map(|value| Known { value, from: Origin::Stated }),
         rating,
-        name,
-        original: result,
-        place,
+        name: name.clone(),
+        original: result.clone(),
+        place: *place,
         notes,
-    }))
+    })
 }
 
 /// Units that this property never has: the column is something else.

@@ -63,21 +63,22 @@ const LIMITS: &[Limit] = &[
 /// Why a number can't be a result of this property; `None` when it can.
 pub(super) fn impossible(property: Property, value: f64, unit: Option<Unit>) -> Option<String> {
     let label = property.label();
-    let shown = significant(value, 6);
+    // Written out only when needed: this is asked of every cell.
+    let shown = || significant(value, 6);
     if value < 0.0 {
-        return Some(format!("{label} {shown} can't be: a result is never below zero"));
+        return Some(format!("{label} {} can't be: a result is never below zero", shown()));
     }
     if property.unit() == Unit::MgPerKg
         && matches!(unit, Some(Unit::MgPerKg | Unit::MgPerL))
         && value > 1_000_000.0
     {
-        return Some(format!("{label} {shown} can't be: a million ppm is the whole soil"));
+        return Some(format!("{label} {} can't be: a million ppm is the whole soil", shown()));
     }
     let limit = LIMITS.iter().find(|l| l.property == property && unit == Some(l.unit))?;
     (value < limit.from || value > limit.to).then(|| {
         let symbol = limit.unit.symbol();
         let space = if symbol.is_empty() { "" } else { " " };
-        format!("{label} {shown}{space}{symbol} can't be. {}", limit.advice)
+        format!("{label} {}{space}{symbol} can't be. {}", shown(), limit.advice)
     })
 }
 
@@ -87,7 +88,7 @@ struct Usual(Property, f64, f64);
 /// Source: from memory, the extremes of soil-test summaries: leached sands at one end, manured,
 /// salty or polluted soils at the other.
 const USUAL: &[Usual] = &[
-    Usual(Property::Phosphorus, 0.0, 3_000.0),
+    Usual(Property::Phosphorus, 0.02, 3_000.0),
     Usual(Property::Potassium, 4.0, 6_000.0),
     Usual(Property::Calcium, 15.0, 60_000.0),
     Usual(Property::Magnesium, 3.0, 10_000.0),

@@ -31,7 +31,7 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
         evidence.look_at(&cell.text);
     }
     let (decimal, note) = evidence.decide();
-    let mut reader = Reader { decimal, ..Reader::default() };
+    let mut reader = Reader { decimal, paged: grid.paged, ..Reader::default() };
     reader.report.notes.extend(note);
     let mut at = 0;
     while at < grid.rows.len() {
@@ -139,6 +139,8 @@ pub(super) struct Reader {
     current: Option<usize>,
     /// A table of several samples came last, so a free line belongs to none.
     after_table: bool,
+    /// Titles and page numbers run through the source.
+    paged: bool,
     /// The sheet under way.
     sheet: String,
     /// What was said before the first sheet, for all of them.
@@ -249,13 +251,14 @@ impl Reader {
     }
 
     /// Places a result in a sample.
-    pub fn put(&mut self, sample: usize, draft: Draft) {
-        let text = format!("{}: {}", draft.name, draft.result);
-        let at = draft.place;
+    pub fn put(&mut self, sample: usize, draft: &Draft) {
         match place(draft, self.decimal) {
-            Placed::Reading(reading) => self.report.samples[sample].readings.push(*reading),
+            Placed::Reading(reading) => self.report.samples[sample].readings.push(reading),
             Placed::Missing => {}
-            Placed::Unread(reason) => self.unread(Some(sample), &text, reason, at),
+            Placed::Unread(reason) => {
+                let text = format!("{}: {}", draft.name, draft.result);
+                self.unread(Some(sample), &text, reason, draft.place);
+            }
         }
     }
 
@@ -267,7 +270,9 @@ impl Reader {
         }
         let (whole, at) = whole(row);
         let own = |c: &&Cell| about_sample(std::slice::from_ref(*c), self.decimal).is_some();
-        if filled.len() > 1 && filled.iter().any(|c| c.text.contains(':') && own(c)) {
+        if filled.len() > 1
+            && filled.iter().any(|c| c.text.contains(':') && !c.text.ends_with(':') && own(c))
+        {
             // "Sample: 1   Depth: 0-8 in": each cell speaks for itself.
             return filled.iter().try_for_each(|c| self.free_row(std::slice::from_ref(*c)));
         }
@@ -292,7 +297,7 @@ impl Reader {
             self.statements.extend(methods_beside(&whole, at.line));
             let sample = self.current()?;
             for draft in says.drafts {
-                self.put(sample, draft);
+                self.put(sample, &draft);
             }
             return Ok(());
         }
@@ -314,7 +319,7 @@ impl Reader {
         }
         // A running title is listed once, however many pages repeat it.
         let known = self.report.unread.iter().rev().take(50).any(|u| u.text == whole);
-        if is_page_number(&whole) || known {
+        if self.paged && (is_page_number(&whole) || known) {
             return Ok(());
         }
         let reason = says.refused.unwrap_or_else(|| {

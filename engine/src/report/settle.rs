@@ -2,8 +2,6 @@
 //! whole report go to the readings that lack them, and a result that stands
 //! twice is kept once.
 
-use std::collections::HashMap;
-
 use super::about::{Statement, method_for};
 use super::units::Printed;
 use super::{Known, Origin, Reading, SampleReport, Unread};
@@ -48,35 +46,42 @@ fn infer_unit(reading: &mut Reading, unit: Option<(Printed, u32)>) {
 /// A laboratory's index beside an amount of the same nutrient is its rating.
 fn indices_to_ratings(sample: &mut SampleReport) {
     let is_index = |r: &Reading| r.unit == Some(Unit::Index);
-    let mut amounts: HashMap<Property, usize> = HashMap::new();
-    for (i, reading) in sample.readings.iter().enumerate() {
-        if !is_index(reading) && reading.amount.is_some() {
-            amounts.entry(reading.property).or_insert(i);
-        }
+    if !sample.readings.iter().any(is_index) {
+        return;
     }
+    let amount_of = |property: Property| {
+        sample
+            .readings
+            .iter()
+            .position(|r| r.property == property && !is_index(r) && r.amount.is_some())
+    };
     let mut ratings = Vec::new();
     sample.readings.iter().filter(|r| is_index(r)).for_each(|r| {
-        if let Some(&i) = amounts.get(&r.property) {
+        if let Some(i) = amount_of(r.property) {
             let text = r.rating.clone().unwrap_or_else(|| r.original.clone());
             ratings.push((i, format!("index {text}")));
         }
     });
-    for (i, text) in ratings {
-        let rating = &mut sample.readings[i].rating;
+    for (i, text) in &ratings {
+        let rating = &mut sample.readings[*i].rating;
         *rating = Some(rating.take().map_or(text.clone(), |r| format!("{r}, {text}")));
     }
-    sample.readings.retain(|r| !is_index(r) || !amounts.contains_key(&r.property));
+    let rated: Vec<Property> =
+        ratings.iter().map(|r: &(usize, String)| sample.readings[r.0].property).collect();
+    sample.readings.retain(|r| !is_index(r) || !rated.contains(&r.property));
 }
 
 /// Keeps one reading for each property and method. Of two, the first stays,
 /// unless only the second can be used without the sampling depth.
 fn once_each(sample: &mut SampleReport) {
-    let mut kept: Vec<Reading> = Vec::new();
-    let mut at: HashMap<(Property, Option<Method>), usize> = HashMap::new();
+    let key = |r: &Reading| (r.property, r.method.as_ref().map(|m| m.value));
+    let again = |(i, r): (usize, &Reading)| sample.readings[..i].iter().any(|k| key(k) == key(r));
+    if !sample.readings.iter().enumerate().any(again) {
+        return;
+    }
+    let mut kept: Vec<Reading> = Vec::with_capacity(sample.readings.len());
     for reading in std::mem::take(&mut sample.readings) {
-        let key = (reading.property, reading.method.as_ref().map(|m| m.value));
-        let Some(&index) = at.get(&key) else {
-            at.insert(key, kept.len());
+        let Some(index) = kept.iter().position(|k| key(k) == key(&reading)) else {
             kept.push(reading);
             continue;
         };
@@ -102,6 +107,14 @@ fn once_each(sample: &mut SampleReport) {
                 stays.original, stays.place.line
             )
         };
+        if goes.unit == stays.unit && goes.amount != stays.amount {
+            // Said at the reading too: nobody but the reader knows which of the two is right.
+            let note = format!(
+                "line {} gives {} for it too; correct this one if that is right",
+                goes.place.line, goes.original
+            );
+            kept[index].notes.push(note);
+        }
         sample.unread.push(Unread {
             text: format!("{}: {}", goes.name, goes.original),
             reason,

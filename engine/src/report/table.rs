@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::about::{NO_DEPTH_UNIT, NO_TEXTURE, covers, depth, texture};
+use super::about::{NO_DEPTH_UNIT, NO_TEXTURE, covers, depth, depth_at, texture};
 use super::fold::squash;
 use super::label::{Label, Quantity};
 use super::layout::{Role, head, is_result};
@@ -23,6 +23,8 @@ struct Column {
     quantity: Quantity,
     unit: Option<Printed>,
     method: Option<Method>,
+    /// The depth in its name.
+    depth_cm: Option<(f64, f64)>,
     /// A column of ratings or units right beside it.
     rating: Option<usize>,
 }
@@ -44,6 +46,7 @@ pub(super) fn samples_down(
                 quantity: (**quantity).clone(),
                 unit: None,
                 method: None,
+                depth_cm: depth(&heading[index].text, "", reader.decimal),
                 rating: None,
             }),
             Role::Ratings => {
@@ -55,6 +58,7 @@ pub(super) fn samples_down(
         }
     }
     let name_column = name_column(rows, at, roles, &columns);
+    let two_depths = two_depths(heading, roles);
     let mut described = 0;
     // Columns about the samples that could not be understood, and why.
     let mut unclear: Vec<(usize, &str)> = Vec::new();
@@ -77,7 +81,7 @@ pub(super) fn samples_down(
             for (seen, cell) in seen.iter_mut().zip(row) {
                 *seen |= !cell.text.is_empty();
             }
-            let table = Heads { heading, roles, columns: &columns, name_column };
+            let table = Heads { heading, roles, columns: &columns, name_column, two_depths };
             last = sample_row(reader, row, &table, &mut unclear)?;
             samples += 1;
         } else if samples > 0 && head(rows, end, reader.decimal).is_some() {
@@ -213,6 +217,17 @@ struct Heads<'a> {
     roles: &'a [Role],
     columns: &'a [Column],
     name_column: Option<usize>,
+    two_depths: Option<(usize, usize)>,
+}
+
+/// The columns of a sample's upper and lower end, as `B Depth` and `E Depth`.
+fn two_depths(heading: &[Cell], roles: &[Role]) -> Option<(usize, usize)> {
+    let mut deep = (0..roles.len()).filter(|&i| matches!(roles[i], Role::Depth));
+    let (top, bottom) = (deep.next()?, deep.next()?);
+    let first = squash(&heading[top].text);
+    let begins = ["b", "top", "upper", "from", "start", "min"];
+    (deep.next().is_none() && begins.iter().any(|b| first.starts_with(b) || first.ends_with(b)))
+        .then_some((top, bottom))
 }
 
 fn sample_row(
@@ -221,15 +236,30 @@ fn sample_row(
     table: &Heads<'_>,
     unclear: &mut Vec<(usize, &'static str)>,
 ) -> Result<usize, Trouble> {
-    let &Heads { heading, roles, columns, name_column } = table;
+    let &Heads { heading, roles, columns, name_column, two_depths } = table;
     let text = |i: usize| row.get(i).map_or("", |c| c.text.as_str());
     let sample = reader.begin(name_column.map(text))?;
+    reader.report.samples[sample].readings.reserve(columns.len());
+    if let Some((top, bottom)) = two_depths
+        && !text(bottom).is_empty()
+    {
+        let said = format!("{}-{}", text(top), text(bottom));
+        let unit = format!("{} {}", heading[top].text, heading[bottom].text);
+        match depth_at(&said, &unit, reader.decimal) {
+            Some(found) => reader.report.samples[sample].depth_cm = Some(found),
+            None => {
+                note_once(unclear, top, NO_DEPTH_UNIT);
+                note_once(unclear, bottom, NO_DEPTH_UNIT);
+            }
+        }
+    }
     for (i, role) in roles.iter().enumerate() {
         let cell = match row.get(i) {
             Some(cell) if !cell.text.is_empty() => cell,
             _ => continue,
         };
         match role {
+            Role::Depth if two_depths.is_some() => {}
             Role::Depth => match depth(&cell.text, &heading[i].text, reader.decimal) {
                 Some(found) => reader.report.samples[sample].depth_cm = Some(found),
                 None => {
@@ -260,7 +290,7 @@ fn sample_row(
         let rating = column.rating.map(text).filter(|t| !t.is_empty()).map(str::to_string);
         reader.put(
             sample,
-            Draft {
+            &Draft {
                 quantity: column.quantity.clone(),
                 name: column.name.clone(),
                 result: cell.text.clone(),
@@ -269,6 +299,7 @@ fn sample_row(
                 method: column.method.or(said),
                 rating,
                 left: None,
+                depth_cm: column.depth_cm,
             },
         );
     }
@@ -342,7 +373,7 @@ pub(super) fn results_down(
         match Label::of(&name.text).quantity() {
             Ok(quantity) => reader.put(
                 sample,
-                Draft {
+                &Draft {
                     quantity,
                     name: name.text.clone(),
                     result: said.text.clone(),
@@ -351,6 +382,7 @@ pub(super) fn results_down(
                     method: of(method).and_then(|c| Label::of(&c.text).methods.first().copied()),
                     rating: of(rating).map(|c| c.text.clone()),
                     left: None,
+                    depth_cm: depth(&name.text, "", reader.decimal),
                 },
             ),
             // What no sample can use is listed once, not for each sample.
@@ -410,6 +442,8 @@ fn properties_down(
             Role::Values if values.len() == 1 => reader.current()?,
             Role::Values if heading_unit(&heading[index]).is_some() => reader.current()?,
             _ if headless => reader.begin(None)?,
+            // "Result" and "Result" below "Garden" and "Lawn".
+            Role::Values => reader.begin(name_above(rows, at, index))?,
             _ => reader.begin(Some(&heading[index].text))?,
         };
         samples.push((index, sample));
@@ -430,8 +464,14 @@ fn properties_down(
         };
         let holds = values.iter().any(|&i| row.get(i).is_some_and(|c| !c.text.is_empty()));
         let label = Label::of(&name.text);
+        // A result where results belong is a row, whatever its name.
+        let result = values.iter().any(|&i| {
+            matches!(roles[i], Role::Values)
+                && row.get(i).is_some_and(|c| is_result(&c.text, reader.decimal))
+        });
         let new_head = end > at
             && holds
+            && !result
             && !describes_samples(&label, row, &values, reader)
             && label.quantity().is_err()
             && head(rows, end, reader.decimal).is_some();
@@ -451,20 +491,27 @@ fn properties_down(
                     describes(|r| matches!(r, Role::Units)).find_map(|i| unit_alone(cell(i)?));
                 let method = describes(|r| matches!(r, Role::Methods))
                     .find_map(|i| Label::of(&cell(i)?.text).methods.first().copied());
-                let rating: Vec<&str> = describes(|r| matches!(r, Role::Ratings))
-                    .filter_map(|i| Some(cell(i)?.text.as_str()))
-                    .collect();
+                // Of several results each has its own ratings, to its right.
+                let rating_of = |index: usize| -> Vec<&str> {
+                    let next = values.iter().copied().find(|v| *v > index);
+                    let own =
+                        |i: &usize| values.len() == 1 || *i > index && next.is_none_or(|n| *i < n);
+                    describes(|r| matches!(r, Role::Ratings))
+                        .filter(own)
+                        .filter_map(|i| Some(cell(i)?.text.as_str()))
+                        .collect()
+                };
                 for &(index, sample) in &samples {
                     let Some(cell) = cell(index) else { continue };
                     let of_column = heading_unit(&heading[index]).filter(|u| {
                         !headless && quantity.unit.is_none() && suits(quantity.property, *u)
                     });
                     let unit = unit.or(of_column);
-                    let rating =
-                        (values.len() == 1 && !rating.is_empty()).then(|| rating.join(", "));
+                    let rating = rating_of(index);
+                    let rating = (!rating.is_empty()).then(|| rating.join(", "));
                     reader.put(
                         sample,
-                        Draft {
+                        &Draft {
                             quantity: quantity.clone(),
                             name: name.text.clone(),
                             result: cell.text.clone(),
@@ -473,6 +520,7 @@ fn properties_down(
                             method,
                             rating,
                             left: None,
+                            depth_cm: depth(&name.text, "", reader.decimal),
                         },
                     );
                 }
@@ -501,6 +549,14 @@ fn properties_down(
     }
     reader.end_table(samples.len(), samples.last().map_or(0, |s| s.1));
     Ok(end)
+}
+
+/// The name that stands over a column of results in the row above their head.
+fn name_above(rows: &[Vec<Cell>], at: usize, column: usize) -> Option<&str> {
+    let above = rows.get(at.checked_sub(1)?)?;
+    let fits = above.len() == rows[at].len() && above[0].text.is_empty();
+    let name = above.get(..=column)?.iter().rev().find(|c| !c.text.is_empty())?;
+    fits.then_some(name.text.as_str())
 }
 
 /// Whether a row holds depths or textures of the samples, and no names of a new head.

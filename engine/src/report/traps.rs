@@ -54,12 +54,12 @@ fn single_lines() {
         ("Zinc: ND <0.1 ppm", &["zinc <0.1 mg/kg"]),
         ("Calcium > 5000 ppm", &["calcium >5000 mg/kg"]),
         ("LTI 69", &["buffer-ph 6.9 "]),
-        ("pH 6\nM.O. 22 g/dm3", &["ph 6 ", "organic-matter 22 ?"]),
+        ("pH 6\nM.O. 22 g/dm3", &["ph 6 ", "organic-matter 22 g/dm³"]),
         ("pH 6\nMO 3,4 %", &["ph 6 ", "organic-matter 3.4 %"]),
         ("pH 6\nMO: 34 g/kg", &["ph 6 ", "organic-matter 34 g/kg"]),
         ("pH 6\nMo 0.2 ppm", &["ph 6 ", "molybdenum 0.2 mg/kg"]),
         ("pH 6\nMO 3,4", &["ph 6 "]),
-        ("Organic matter 22 g/dm3", &["organic-matter 22 ?"]),
+        ("Organic matter 22 g/dm3", &["organic-matter 22 g/dm³"]),
         ("Lime index: 69", &["buffer-ph 6.9 "]),
         ("Lime test index 69", &["buffer-ph 6.9 "]),
         ("pH in 0.01 M CaCl2: 5.8", &["salt-ph 5.8 by calcium chloride"]),
@@ -121,6 +121,7 @@ fn single_lines() {
         ("Ca 63.6 %", &["calcium-saturation 63.6 %"]),
         ("% K saturation 3.2", &["potassium-saturation 3.2 %"]),
         ("6.4 pH", &["ph 6.4 "]),
+        ("Ca\t< 0.2 VL ppm", &["calcium <0.2 mg/kg [VL]"]),
         ("18 ppm phosphorus", &["phosphorus 18 mg/kg"]),
         ("18 ppm P", &["phosphorus 18 mg/kg"]),
         ("Potassium Very Low (44 ppm)", &["potassium 44 mg/kg [Very Low]"]),
@@ -609,4 +610,48 @@ fn a_paste_column_is_no_saturation_and_the_ion_no_phosphorus() {
         ["ph 8.3 ", "calcium 2674 ?", "calcium-saturation 77.1 %", "nitrate-n 4 ?"]
     );
     assert_eq!(report(text).samples[1].readings.len(), 2);
+}
+
+#[test]
+fn the_two_ends_of_a_depth_in_two_columns_are_one_depth() {
+    let text = "Sample\tB Depth in\tE Depth in\tNO3-N ppm\nA\t6\t24\t9";
+    assert_eq!(report(text).samples[0].depth_cm, Some((6.0 * 2.54, 24.0 * 2.54)));
+    let bare = report("Sample\tB Depth\tE Depth\tNO3-N ppm\nA\t0\t6\t9");
+    assert_eq!(bare.samples[0].depth_cm, None);
+    assert!(bare.unread[0].reason.contains("without in or cm"), "{:?}", bare.unread);
+}
+
+#[test]
+fn a_row_that_is_no_property_here_does_not_end_its_table() {
+    let card = "Parameter\tTest Value\tUnit\tRating\npH\t7.8\t\tAlkaline\nAvailable Nitrogen (N)\t210\tkg/ha\tLow\nAvailable Phosphorus (P)\t18\tkg/ha\tMedium\nPBI\t110\t\t\nAvailable Zinc (Zn)\t0.5\tppm\tDeficient";
+    assert_eq!(
+        shown(card),
+        ["ph 7.8 [Alkaline]", "phosphorus 18 kg/ha [Medium]", "zinc 0.5 mg/kg [Deficient]"]
+    );
+}
+
+#[test]
+fn a_label_parted_from_its_name_still_names_the_sample() {
+    let report = report("Sample ID:   Garden 3\nLab No:   1234\npH   6.1\nK ppm   120");
+    assert_eq!(report.samples[0].name, "Garden 3");
+}
+
+#[test]
+fn of_two_results_for_one_thing_neither_is_hidden() {
+    let found = report("Sample\tK ppm\tpH\tK ppm\nA\t30\t6.2\t31");
+    let sample = &found.samples[0];
+    assert_eq!(sample.readings[0].amount, Some(Amount::Exactly(30.0)));
+    assert!(sample.readings[0].notes.iter().any(|n| n.contains("gives 31")), "{sample:?}");
+    assert!(sample.unread[0].reason.contains("a second potassium"));
+}
+
+#[test]
+fn samples_side_by_side_keep_their_names_and_ratings() {
+    let text = "                  Garden             Lawn\nTest           Result  Rating    Result  Rating\npH              6.1     OK         5.8    Low\nPhosphorus ppm  18      L          44     H";
+    let found = report(text);
+    let names: Vec<&str> = found.samples.iter().map(|s| s.name.as_str()).collect();
+    assert_eq!(names, ["Garden", "Lawn"]);
+    let ratings: Vec<_> =
+        found.samples.iter().map(|s| s.readings[1].rating.as_deref().unwrap()).collect();
+    assert_eq!(ratings, ["L", "H"]);
 }

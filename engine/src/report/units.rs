@@ -41,6 +41,7 @@ const UNITS: &[(Unit, f64, &str)] = &[
     (Unit::MeqPer100cm3, 0.1, "mmolc/dm3 mmolcdm-3"),
     (Unit::Percent, 1.0, "% pct percent g/100g prozent"),
     (Unit::GPerKg, 1.0, "g/kg gkg-1"),
+    (Unit::GPerL, 1.0, "g/dm3 gdm-3 g/l gl-1"),
     (Unit::DsPerM, 1.0, "ds/m dsm-1 mmho/cm mmhos/cm mmhocm-1 mmhoscm-1 ms/cm mscm-1 mmho mmhos"),
     (Unit::DsPerM, 0.01, "ms/m msm-1"),
     (Unit::UsPerCm, 1.0, "us/cm uscm-1 umho/cm umhos/cm"),
