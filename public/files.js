@@ -16,22 +16,30 @@ const byId = (id) => document.getElementById(id);
 const tell = (name, detail) =>
   window.dispatchEvent(new CustomEvent(`emberloam:${name}`, { detail }));
 
+const BROKEN =
+  "This file could not be read: something in it stopped the reading. Other files still open. Copy the table out of it and paste it.";
+const NOT_LOADED =
+  "What opens files could not be loaded. Go online and load the page again, or copy the table out of it and paste it.";
+const GONE = "This file could not be read. Choose it again; a folder can't be opened.";
+
 let cancel = () => {};
 
 /** Shows what is being opened, and the way to stop it. */
 function opening(name) {
+  // A phone with an answer has the report folded away, and Cancel with it.
+  if (name) byId("report-fold").open = true;
   byId("opening").textContent = name && `Opening ${name}…`;
   byId("cancel-opening").hidden = !name;
 }
 
-/** The text of a file that is plainly text; nothing when the opener must look at it. */
+/** The text of a file that is plainly UTF-8; nothing when the opener must look at it. */
 function plain(bytes) {
-  if (bytes[0] === 0xff || bytes[0] === 0xfe || bytes.subarray(0, 4000).includes(0)) return;
+  if (bytes.subarray(0, 4000).includes(0)) return;
   let text;
   try {
     text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
-    text = new TextDecoder("windows-1252").decode(bytes);
+    return;
   }
   const other = /^\s*[<{[]|%PDF-|^PK\x03|<table|[\x01-\x08\x0e-\x1f]/i.test(text);
   return other ? undefined : { kind: "a text file", text, notes: [] };
@@ -46,22 +54,24 @@ function byOpener(bytes) {
       resolve(answer);
     };
     cancel = () => end({ cancelled: true });
-    worker.onmessage = ({ data }) => end(data);
-    worker.onerror = () => end({ refused: "" });
+    let started = false;
+    worker.onmessage = ({ data }) => (data === "started" ? (started = true) : end(data));
+    worker.onerror = () => end({ refused: started ? BROKEN : NOT_LOADED });
     worker.postMessage(bytes.buffer, [bytes.buffer]);
   });
 }
 
-async function read(file, name) {
+async function read(file) {
   if (file.size > MOST_BYTES) {
     return { refused: "It is larger than 20 MB. Cut it into parts, or copy the table out of it and paste it." };
   }
-  const bytes = new Uint8Array(await file.arrayBuffer());
-  const answer = plain(bytes) ?? (await byOpener(bytes));
-  if (answer.refused === "") {
-    answer.refused =
-      "Something in it stopped the reading. Other files still open. Copy the table out of it and paste it.";
-  }
+  const stopped = new Promise((resolve) => (cancel = () => resolve({ cancelled: true })));
+  // Fails for a folder, and for a file that was moved since.
+  const bytes = await Promise.race([stopped, file.arrayBuffer().catch(() => ({ refused: GONE }))]);
+  if (!(bytes instanceof ArrayBuffer)) return bytes;
+  const answer = plain(new Uint8Array(bytes)) ?? (await byOpener(new Uint8Array(bytes)));
+  if (answer.notLoaded) answer.refused = NOT_LOADED;
+  if (answer.refused === "") answer.refused = BROKEN;
   return answer;
 }
 
@@ -72,17 +82,23 @@ function put(text, from, to) {
   box.dispatchEvent(new ClipboardEvent("paste", { bubbles: true }));
 }
 
+/** How many times files were opened. */
+let turns = 0;
+
 /** Opens files; several become the sheets of one report. */
 async function open(files) {
+  const turn = ++turns;
   cancel();
   const parts = [];
   const lines = [];
   for (const file of files) {
     const name = file.name ? `“${file.name}”` : "what was pasted";
     opening(name);
-    const answer = await read(file, name);
+    const answer = await read(file);
+    // Another file was chosen in between: the page speaks of that one now.
+    if (turn !== turns) return;
     opening("");
-    if (answer.cancelled) return;
+    if (answer.cancelled) return byId("report-file").focus();
     if (answer.refused) return tell("refused", `${name}: ${answer.refused}`);
     if (answer.saved) return tell("saved", answer.text);
     const mark = files.length > 1 && !answer.sheets ? `[sheet ${file.name.replaceAll("]", ")")}]\n` : "";

@@ -5,6 +5,11 @@ import start, { open_file } from "./opener.js";
 self.onmessage = async ({ data: bytes }) => {
   try {
     await start();
+  } catch {
+    return postMessage({ notLoaded: true });
+  }
+  postMessage("started");
+  try {
     const { kind, saved, sheets, text, notes } = open_file(new Uint8Array(bytes));
     postMessage({ kind, saved, sheets, text, notes });
   } catch (why) {

@@ -44,6 +44,8 @@ self.addEventListener("fetch", (event) => {
 // What the system shares to the page comes as a form that never leaves the device.
 async function keepShared(request) {
   const form = await request.formData();
+  // What was shared before and never taken.
+  await caches.delete(SHARED);
   const cache = await caches.open(SHARED);
   const text = ["title", "text", "url"].map((part) => form.get(part)).filter(Boolean).join("\n");
   const files = form.getAll("file").filter((file) => file.size);

@@ -17,7 +17,11 @@ pub fn listen(page: Page) {
     hear(
         "emberloam:saved",
         Box::new(move |json| match store::Kept::from_saved(&json) {
-            Some(kept) => page.restore(kept),
+            Some(kept) => {
+                let before = untrack(|| page.kept());
+                page.restore(kept);
+                page.erased.set((before != store::Kept::default()).then_some(before));
+            }
             None => page.refuse(words::SAVED_DAMAGED.into()),
         }),
     );
@@ -67,14 +71,11 @@ pub fn open_file(page: Page) -> impl IntoView {
                 {words::CANCEL}
             </button>
         </p>
-        <ul
-            id="opened"
-            class="notes"
-            role="status"
-            hidden=flag(move || page.opened.look(String::is_empty))
-        >
-            {lines(move || page.opened.look(|said| said.lines().map(str::to_string).collect()))}
-        </ul>
+        <div id="opened" role="status">
+            <ul class="notes" hidden=flag(move || page.opened.look(String::is_empty))>
+                {lines(move || page.opened.look(|said| said.lines().map(str::to_string).collect()))}
+            </ul>
+        </div>
     }
 }
 

@@ -23,7 +23,7 @@ pub struct Page {
     pub answers: RwSignal<Case>,
     /// What to tell the person about keeping, once.
     pub keeping: RwSignal<Option<&'static str>>,
-    /// What was erased, until the person leaves or takes it back.
+    /// What was erased or replaced by a saved report, until the person leaves or takes it back.
     pub erased: RwSignal<Option<store::Kept>>,
     /// Where the text was opened from and what to know of it, in lines.
     pub opened: RwSignal<String>,

@@ -5,7 +5,7 @@ use emberloam_engine::quantity::Unit;
 
 pub const NAME: &str = "Emberloam";
 pub const WHAT_IT_DOES: &str = "Paste a soil test. See what your soil holds, and whether biochar helps it, how much, and when.";
-pub const PRIVACY: &str = "Nothing you type leaves this device.";
+pub const PRIVACY: &str = "Nothing you type or open leaves this device.";
 
 pub const MEASURES: &str = "Measures";
 pub const METRIC: &str = "Metric";
@@ -31,7 +31,7 @@ pub const SAVED_DAMAGED: &str =
     "This saved report is damaged and can't be read. Open the laboratory's own file.";
 pub const ERASE: &str = "Erase everything";
 
-pub const ERASED: &str = "Erased from this device.";
+pub const ERASED: &str = "What was here before is removed from this device.";
 pub const TAKE_BACK: &str = "Undo";
 pub const FORGET: &str = "Forget it for good";
 pub const OFFLINE_READY: &str = "Ready for offline use.";

@@ -2,7 +2,7 @@
 
 use std::fs;
 
-use emberloam_tests::page::{BROKEN, Page, SURPLUS};
+use emberloam_tests::page::{BROKEN, FILE, Page, SURPLUS};
 use emberloam_tests::project;
 
 #[track_caller]
@@ -32,6 +32,13 @@ fn check(name: &str, width: u32, scheme: &str) {
     page.browser.resize(width, 900);
     page.browser.media("screen", scheme);
     assert_accessible(&page, "empty page");
+    let reports = project().join("tests/open-data/synthetic_reports");
+    page.browser.type_into(FILE, &reports.join("fpdf2.pdf").display().to_string());
+    page.browser.wait_for("an opened file", || page.browser.text("#opened").contains("fpdf2"));
+    assert_accessible(&page, "opened file");
+    page.browser.type_into(FILE, &reports.join("../../screenshots/tour.png").display().to_string());
+    page.browser.wait_for("a refusal", || page.browser.text("#trouble").contains("picture"));
+    assert_accessible(&page, "refused file");
     page.browser.click(SURPLUS);
     page.wait_for_answer();
     assert_accessible(&page, "answer");

@@ -113,7 +113,7 @@ fn a_text_file_is_read_and_another_file_is_refused() {
     let before = page.browser.text(TROUBLE);
     open("report.pdf", b"%PDF-1.7\n\0\xFF\x80 1 0 obj");
     let (message, _) = page.wait_for_trouble(&before);
-    assert!(message.contains("PDF"), "{message}");
+    assert!(message.contains("report.pdf") && message.contains("damaged"), "{message}");
 }
 
 #[test]
