@@ -16,7 +16,7 @@ const BAD: [(&str, &str); 6] = [
          String.fromCharCode(1 + (i * 37) % 30, 0xfffd, 128 + (i * 53) % 120)).join('')",
     ),
     ("NUL bytes", "'pH\\u00006.5\\u0000\\u0000\\nPhosphorus\\u0000 30 ppm\\u0000\\n'"),
-    ("five megabytes", "'Phosphorus 30 ppm\\n'.repeat(291272)"),
+    ("thirteen megabytes", "'Phosphorus 30 ppm\\n'.repeat(750000)"),
     (
         "a table without soil words",
         "'Name\\tColour\\tPrice\\nChair\\tblue\\t49\\nTable\\tgreen\\t120\\nLamp\\tred\\t35\\n'",

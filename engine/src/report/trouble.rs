@@ -42,8 +42,8 @@ impl std::fmt::Display for Trouble {
             ),
             Trouble::Binary { looks_like } => write!(
                 f,
-                "This looks like {looks_like}. Only plain text can be read here. Open it, copy the \
-                 table with the results and paste that here. Nothing you typed is lost.",
+                "This looks like {looks_like}, and only text can stand here. Choose the file itself \
+                 with the button below, or copy its table and paste that. Nothing you typed is lost.",
             ),
             Trouble::TooLarge { allowed } => write!(
                 f,
