@@ -36,7 +36,8 @@ fn check(name: &str, width: u32, scheme: &str) {
     page.browser.type_into(FILE, &reports.join("fpdf2.pdf").display().to_string());
     page.browser.wait_for("an opened file", || page.browser.text("#opened").contains("fpdf2"));
     assert_accessible(&page, "opened file");
-    page.browser.type_into(FILE, &reports.join("../../screenshots/tour.png").display().to_string());
+    let picture = project().join("tests/screenshots/tour.png");
+    page.browser.type_into(FILE, &picture.display().to_string());
     page.browser.wait_for("a refusal", || page.browser.text("#trouble").contains("picture"));
     assert_accessible(&page, "refused file");
     page.browser.click(SURPLUS);
@@ -48,6 +49,11 @@ fn check(name: &str, width: u32, scheme: &str) {
     page.wait_for_answer();
     page.unfold_all();
     assert_accessible(&page, "broken sample, all unfolded");
+    page.paste("Bed\tpH\tOlsen P ppm\nHerb spiral\t6.4\t9\nBean rows\t6.5\t140\n");
+    page.wait_for_answer();
+    page.unfold_all();
+    page.browser.wait_for("the samples side by side", || page.browser.has(".compare tbody tr"));
+    assert_accessible(&page, "samples side by side, all unfolded");
 }
 
 #[test]
