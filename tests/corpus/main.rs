@@ -24,8 +24,8 @@ use emberloam_files::open_file;
 
 /// The share of the results that is read without a question, and the share
 /// that may stay unread, in per cent. They follow the reading as it gets better.
-const LEAST_CORRECT: f64 = 50.0;
-const MOST_UNREAD: f64 = 20.0;
+const LEAST_CORRECT: f64 = 90.0;
+const MOST_UNREAD: f64 = 0.5;
 
 /// One result as the file was made.
 struct Truth {
@@ -140,9 +140,11 @@ fn compare(file: &str, truths: &[Truth], report: &Report, faults: &mut Vec<Strin
             let method = reading.method.as_ref().map(|known| known.value.name());
             says(reading, truth) && method.is_none_or(|name| name == truth.method)
         };
-        let found = left.iter().filter(about).find(fits).or_else(|| {
-            left.iter().filter(about).find(|(_, reading)| says(reading, truth))
-        });
+        let found = left
+            .iter()
+            .filter(about)
+            .find(fits)
+            .or_else(|| left.iter().filter(about).find(|(_, reading)| says(reading, truth)));
         let Some(&(name, reading)) = found else {
             count.unread += 1;
             continue;
@@ -151,10 +153,12 @@ fn compare(file: &str, truths: &[Truth], report: &Report, faults: &mut Vec<Strin
         match verdict(reading, truth) {
             Verdict::Correct => count.correct += 1,
             Verdict::Asked => count.asked += 1,
-            Verdict::Wrong(why) => wrong(
-                &mut count,
-                format!("{name}: {} {}: {why}", truth.property, reading.original),
-            ),
+            Verdict::Wrong(why) => {
+                wrong(
+                    &mut count,
+                    format!("{name}: {} {}: {why}", truth.property, reading.original),
+                );
+            }
         }
     }
     // What is left was never printed so.

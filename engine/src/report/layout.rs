@@ -6,6 +6,7 @@ use super::label::{Label, Quantity};
 use super::lines::read_row;
 use super::names::Word;
 use super::number::{Decimal, Said, is_rating, said};
+use super::place::Tail;
 use crate::quantity::Unit;
 
 /// What a column holds.
@@ -71,7 +72,7 @@ fn role(text: &str) -> Role {
     {
         return Role::Values;
     }
-    if rating && label.unit.is_none() && !label.properties.is_empty() {
+    if rating && label.unit.is_none() && !label.properties.is_empty() && label.unknown.len() < 3 {
         return Role::Ratings;
     }
     match label.quantity() {
@@ -171,20 +172,50 @@ pub(super) fn head_below_groups(
     Some(roles)
 }
 
+/// The roles of a head's columns. "Level" over words, beside a column of results, holds
+/// their ratings.
+fn roles(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Vec<Role> {
+    let mut roles: Vec<Role> = rows[at].iter().map(|c| role(&c.text)).collect();
+    let below = |i: usize| {
+        let cells = rows.iter().skip(at + 1).take(6).filter_map(move |r| r.get(i));
+        cells.filter(|c| !c.text.is_empty())
+    };
+    for i in 1..roles.len() {
+        let mut left = roles[..i].iter().enumerate().rev();
+        let beside = left.by_ref().take_while(|(_, r)| !matches!(r, Role::Names)).any(|(j, r)| {
+            matches!(r, Role::Values) && below(j).any(|c| is_result(&c.text, decimal))
+        });
+        let words = || below(i).next().is_some() && below(i).all(|c| is_rating(&c.text));
+        if matches!(roles[i], Role::Values) && beside && words() {
+            roles[i] = Role::Ratings;
+        }
+    }
+    roles
+}
+
 fn results_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head> {
-    let roles: Vec<Role> = rows[at].iter().map(|c| role(&c.text)).collect();
+    let roles = roles(rows, at, decimal);
     let find = |wanted: fn(&Role) -> bool| roles.iter().position(wanted);
     find(|r| matches!(r, Role::Sample(_)))?;
     let name = find(|r| matches!(r, Role::Names))?;
     let value = find(|r| matches!(r, Role::Values))?;
-    let next = rows.get(at + 1)?;
-    let holds = !next.get(name)?.text.is_empty() && is_result(&next.get(value)?.text, decimal);
-    holds.then_some(Head::Results(roles))
+    // The first result may be missing; another of the first ones is not.
+    let holds = |r: &Vec<Cell>| {
+        let text = |i: usize| r.get(i).map_or("", |c| c.text.as_str());
+        !text(name).is_empty() && is_result(text(value), decimal)
+    };
+    rows.iter().skip(at + 1).take(4).any(holds).then_some(Head::Results(roles))
 }
 
 fn samples_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head> {
     let row = &rows[at];
-    if row.iter().any(|c| is_result(&c.text, decimal)) {
+    // "24hr respiration" is a heading, whatever its number.
+    let bare = |c: &Cell| match said(&c.text, decimal) {
+        Said::Amount(_, end) => Tail::of(&c.text[end..], decimal).left.is_none(),
+        Said::NotDetected => true,
+        _ => false,
+    };
+    if row.iter().any(bare) {
         return None;
     }
     let roles: Vec<Role> = row.iter().map(|c| role(&c.text)).collect();
@@ -236,8 +267,12 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     if first_names(row) {
         return headless(rows, at, &holds, &results_in);
     }
-    let next: Vec<&Vec<Cell>> = rows.iter().skip(at + 1).take(3).collect();
-    let mut roles: Vec<Role> = row.iter().map(|c| role(&c.text)).collect();
+    let mut roles = roles(rows, at, decimal);
+    // A head that names both its names and its results may begin with properties unknown here.
+    let sure = matches!(roles.first(), Some(Role::Names))
+        && roles.iter().any(|r| matches!(r, Role::Values));
+    let reach = if sure { 12 } else { 3 };
+    let next: Vec<&Vec<Cell>> = rows.iter().skip(at + 1).take(reach).collect();
     let first = roles.first()?.clone();
     // A row about the samples, such as their depths, may come first.
     let about = |r: &Vec<Cell>| {

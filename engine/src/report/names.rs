@@ -369,7 +369,7 @@ const WORDS: &[Row] = &[
     (
         Meaning::Word(Word::Sample(0)),
         "sampleid samplename sampleidentification sampledescription yoursampleid \
-         customersampleid",
+         customersampleid identification identificacion identificacao identifikation",
     ),
     (
         Meaning::Word(Word::Sample(1)),

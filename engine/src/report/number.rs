@@ -459,7 +459,7 @@ pub(super) fn is_rating(text: &str) -> bool {
     }
     const LETTERS: &[&str] = &[
         "vl", "l", "ml", "m", "mh", "o", "h", "vh", "eh", "e", "def", "suff", "lr", "mr", "hr",
-        "opt", "med", "exc", "ex", "none",
+        "opt", "med", "exc", "ex", "none", "vhigh", "vlow",
     ];
     const WORDS: &[&str] = &[
         "low",

@@ -1,5 +1,7 @@
 //! A [`Grid`] to a [`Report`].
 
+use std::borrow::Cow;
+
 use super::about::{AboutSample, Statement, about_sample, methods, unit_for_all};
 use super::fold::squash;
 use super::label::Label;
@@ -14,6 +16,7 @@ use super::table;
 use super::units::Printed;
 use super::{Cell, Grid, Place, Report, SampleReport, Trouble, Unread};
 use crate::quantity::significant;
+use crate::soil::Property;
 
 /// The most samples in one report.
 pub const MOST_SAMPLES: usize = 20_000;
@@ -41,7 +44,7 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
         }
         let rest = &grid.rows[at..];
         let end = rest.iter().position(|r| sheet_name(r).is_some()).unwrap_or(rest.len());
-        read_part(&mut reader, &rest[..end])?;
+        read_part(&mut reader, &from_the_margin(&rest[..end], decimal))?;
         at += end;
     }
     reader.finish(grid)
@@ -54,6 +57,25 @@ fn sheet_name(row: &[Cell]) -> Option<&str> {
         Mark::Sheet(name) => Some(name),
         Mark::Page(_) => None,
     }
+}
+
+/// The rows with every table moved to the left margin: a sheet may begin in its second
+/// column, and in a PDF a centred table may stand to the right of a title.
+fn from_the_margin(rows: &[Vec<Cell>], decimal: Decimal) -> Cow<'_, [Vec<Cell>]> {
+    let mut moved = Cow::Borrowed(rows);
+    let mut at = 0;
+    for block in rows.chunk_by(|a, b| (a.len() > 1) == (b.len() > 1)) {
+        let blank = |r: &Vec<Cell>| r.iter().take_while(|c| c.text.is_empty()).count();
+        let margin = block.iter().map(blank).min().unwrap_or(0);
+        // Results in the first row go on below the head of a table further up.
+        let goes_on = || block[0].iter().any(|c| is_result(&c.text, decimal));
+        if margin > 0 && !goes_on() {
+            let block = &mut moved.to_mut()[at..at + block.len()];
+            block.iter_mut().for_each(|row| drop(row.drain(..margin)));
+        }
+        at += block.len();
+    }
+    moved
 }
 
 /// Reads a sheet, or a source without sheets.
@@ -105,6 +127,35 @@ fn result_below(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Vec<C
     let Said::Amount(_, end) = said(&result.text, decimal) else { return None };
     let bare = Tail::of(&result.text[end..], decimal).left.is_none();
     (bare && names_property(name, decimal)).then(|| vec![name.clone(), result.clone()])
+}
+
+/// `Sample: Kale field Extract: Mehlich-3`, two statements in one cell, as two cells.
+fn statements_apart(cell: &Cell) -> Option<[Cell; 2]> {
+    let first = cell.text.find(':')?;
+    let second = first + 1 + cell.text[first + 1..].find(':')?;
+    // The word before the second colon, or the two before it, say what follows.
+    let before = cell.text[..second].trim_end();
+    let starts = before.rmatch_indices(' ').map(|(at, _)| at + 1).take(2);
+    let known = |text: &str| {
+        let label = Label::of(text);
+        let about = |w: &Word| {
+            matches!(w, Word::Sample(_) | Word::Depth | Word::Texture | Word::MethodColumn)
+        };
+        let squashed = squash(text);
+        label.unknown.is_empty() && label.words.len() == 1 && about(&label.words[0])
+            || ["extract", "extractant", "extraction", "method", "crop", "date", "lab", "client"]
+                .contains(&squashed.as_str())
+    };
+    let at = starts.filter(|&at| at > first + 1 && known(&before[at..])).last()?;
+    let part = |from: usize, to: usize| {
+        let text = cell.text[from..to].trim();
+        let start = cell.place.start + cell.text[..from].chars().count() as u32;
+        let end = start + cell.text[from..to].trim_end().chars().count() as u32;
+        Cell { text: text.into(), place: Place { start, end, ..cell.place } }
+    };
+    let parts = [part(0, at), part(at, cell.text.len())];
+    let named = Label::of(&cell.text[..first]).words.iter().any(|w| matches!(w, Word::Sample(_)));
+    named.then_some(parts)
 }
 
 /// A row as one text, and where it stands.
@@ -229,6 +280,23 @@ impl Reader {
         Ok(index)
     }
 
+    /// The sample of a strip: a table with one row of results and no name. It goes on with
+    /// the sample under way, unless that has one of these properties already.
+    pub fn of_strip(&mut self, properties: &[Property]) -> Result<usize, Trouble> {
+        match self.current {
+            Some(current) => {
+                let known = &self.report.samples[current].readings;
+                if known.iter().any(|r| properties.contains(&r.property)) {
+                    self.begin(None)
+                } else {
+                    Ok(current)
+                }
+            }
+            None if self.after_table => self.begin(None),
+            None => self.current(),
+        }
+    }
+
     /// A table ended that gave every sample its own row or column.
     pub fn end_table(&mut self, samples: usize, last: usize) {
         self.after_table = samples > 1;
@@ -275,6 +343,11 @@ impl Reader {
         {
             // "Sample: 1   Depth: 0-8 in": each cell speaks for itself.
             return filled.iter().try_for_each(|c| self.free_row(std::slice::from_ref(*c)));
+        }
+        if let [cell] = filled[..]
+            && let Some(parts) = statements_apart(cell)
+        {
+            return parts.into_iter().try_for_each(|part| self.free_row(&[part]));
         }
         if let Some(about) = about_sample(row, self.decimal) {
             if matches!(about, AboutSample::Depth(..)) {

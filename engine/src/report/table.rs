@@ -81,8 +81,29 @@ pub(super) fn samples_down(
             for (seen, cell) in seen.iter_mut().zip(row) {
                 *seen |= !cell.text.is_empty();
             }
-            let table = Heads { heading, roles, columns: &columns, name_column, two_depths };
-            last = sample_row(reader, row, &table, &mut unclear)?;
+            let table = Heads { heading, roles, columns: &columns, two_depths };
+            let named = name_column.map_or(Role::Blank, |i| called(text_of(row)(i)));
+            let rated = row.iter().all(|c| c.text.is_empty() || is_rating(&c.text));
+            if samples > 0 && (matches!(named, Role::Ratings) || rated) {
+                rate(reader, last, row, &table, matches!(named, Role::Ratings));
+                end += 1;
+                continue;
+            }
+            // "Result" names no sample.
+            let name = name_column.filter(|_| !matches!(named, Role::Values)).map(text_of(row));
+            let alone = || {
+                let next = rows.get(end + 1).map_or(&[][..], Vec::as_slice);
+                let held = |c: &Column| next.get(c.index).map_or("", |cell| cell.text.as_str());
+                samples == 0 && !columns.iter().any(|c| is_result(held(c), reader.decimal))
+            };
+            last = match name {
+                None if alone() => {
+                    let of = |c: &Column| c.quantity.property;
+                    reader.of_strip(&columns.iter().map(of).collect::<Vec<_>>())?
+                }
+                name => reader.begin(name)?,
+            };
+            sample_row(reader, last, row, &table, &mut unclear);
             samples += 1;
         } else if samples > 0 && head(rows, end, reader.decimal).is_some() {
             break;
@@ -216,7 +237,6 @@ struct Heads<'a> {
     heading: &'a [Cell],
     roles: &'a [Role],
     columns: &'a [Column],
-    name_column: Option<usize>,
     two_depths: Option<(usize, usize)>,
 }
 
@@ -230,15 +250,58 @@ fn two_depths(heading: &[Cell], roles: &[Role]) -> Option<(usize, usize)> {
         .then_some((top, bottom))
 }
 
+/// What a row is when words such as "Result" or "Rating" stand in place of a sample's name.
+fn called(name: &str) -> Role {
+    use super::names::Word;
+    let label = Label::of(name);
+    if !label.unknown.is_empty() || !label.properties.is_empty() || label.unit.is_some() {
+        Role::Other
+    } else if label.has(Word::ResultColumn) {
+        Role::Values
+    } else if label.has(Word::RatingColumn) || label.has(Word::RangeColumn) {
+        Role::Ratings
+    } else {
+        Role::Other
+    }
+}
+
+/// The text of a column in a row.
+fn text_of<'a>(row: &'a [Cell]) -> impl Fn(usize) -> &'a str {
+    move |i| row.get(i).map_or("", |c| c.text.as_str())
+}
+
+/// Gives the last sample the ratings in a row of them. Without "Rating" before it, as in the
+/// legend of a chart, such a row says nothing.
+fn rate(reader: &mut Reader, sample: usize, row: &[Cell], table: &Heads<'_>, says_so: bool) {
+    let (text, place) = whole(row);
+    if !says_so {
+        return reader.unread(None, &text, "ratings without a result beside them", place);
+    }
+    let of = text_of(row);
+    let rest = || row.iter().skip(1).filter(|c| !c.text.is_empty());
+    if !rest().all(|c| is_rating(&c.text)) {
+        return reader.unread(Some(sample), &text, "a row about the results, not a result", place);
+    }
+    for column in table.columns.iter().filter(|c| is_rating(of(c.index))) {
+        let readings = &mut reader.report.samples[sample].readings;
+        let rated = |r: &&mut super::Reading| {
+            r.property == column.quantity.property && r.name == column.name
+        };
+        if let Some(reading) = readings.iter_mut().find(rated) {
+            reading.rating = Some(of(column.index).into());
+        }
+    }
+}
+
 fn sample_row(
     reader: &mut Reader,
+    sample: usize,
     row: &[Cell],
     table: &Heads<'_>,
     unclear: &mut Vec<(usize, &'static str)>,
-) -> Result<usize, Trouble> {
-    let &Heads { heading, roles, columns, name_column, two_depths } = table;
-    let text = |i: usize| row.get(i).map_or("", |c| c.text.as_str());
-    let sample = reader.begin(name_column.map(text))?;
+) {
+    let &Heads { heading, roles, columns, two_depths, .. } = table;
+    let text = text_of(row);
     reader.report.samples[sample].readings.reserve(columns.len());
     if let Some((top, bottom)) = two_depths
         && !text(bottom).is_empty()
@@ -287,7 +350,7 @@ fn sample_row(
     for column in columns {
         let said = methods.iter().copied().find(|m| covers(*m, column.quantity.property));
         let Some(cell) = row.get(column.index).filter(|c| !c.text.is_empty()) else { continue };
-        let rating = column.rating.map(text).filter(|t| !t.is_empty()).map(str::to_string);
+        let rating = column.rating.map(&text).filter(|t| !t.is_empty()).map(str::to_string);
         reader.put(
             sample,
             &Draft {
@@ -303,7 +366,6 @@ fn sample_row(
             },
         );
     }
-    Ok(sample)
 }
 
 /// Reads a table with one result a row; returns the row after it.
@@ -338,7 +400,11 @@ pub(super) fn results_down(
         let (Some(name), Some(said)) = (cell(what), cell(value)) else {
             // A running title goes past; a new head, or a line with more, ends the table.
             let filled = row.iter().filter(|c| !c.text.is_empty()).count();
-            if filled > 1 && cell(what).is_none() || head(rows, end, reader.decimal).is_some() {
+            let missing = cell(who).is_some()
+                && cell(what).is_some_and(|c| Label::of(&c.text).quantity().is_ok());
+            if filled > 1 && cell(what).is_none()
+                || !missing && head(rows, end, reader.decimal).is_some()
+            {
                 break;
             }
             if cell(what).is_none() {

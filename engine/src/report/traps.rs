@@ -655,3 +655,60 @@ fn samples_side_by_side_keep_their_names_and_ratings() {
         found.samples.iter().map(|s| s.readings[1].rating.as_deref().unwrap()).collect();
     assert_eq!(ratings, ["L", "H"]);
 }
+
+#[test]
+fn a_level_in_words_beside_results_is_their_rating() {
+    let one = "Test\tResult\tUnit\tLevel\npH\t5.9\t\tLow\nPhosphorus\t24\tppm\tSufficient";
+    assert_eq!(shown(one), ["ph 5.9 [Low]", "phosphorus 24 mg/kg [Sufficient]"]);
+    // Alone, the level is the result.
+    let bare = "Test\tLevel\tUnit\npH\t5.9\t\nPhosphorus\t24\tppm";
+    assert_eq!(shown(bare), ["ph 5.9 ", "phosphorus 24 mg/kg"]);
+    let scored = "Indicator\tValue\tScore\nHardness (psi)\t120\t62\nStability (%)\t41\t70\nRespiration (mg)\t0.6\t48\nOrganic matter (%)\t4.9\t27\nSoil pH\t7.1\t72";
+    assert_eq!(report(scored).samples.len(), 1);
+    assert_eq!(shown(scored)[0], "organic-matter 4.9 % [27]");
+}
+
+#[test]
+fn strips_below_each_other_are_one_sample() {
+    let text = "Sample: Kale field Extract: Mehlich-1\nAnalysis\tP (lb/A)\tK (lb/A)\nResult\t217\t155\nRating\tVH\tL+\nSoil pH\tCEC (meq/100g)\n6.9\t9.6";
+    let found = report(text);
+    assert_eq!(found.samples.len(), 1);
+    assert_eq!(found.samples[0].name, "Kale field");
+    let first = "phosphorus 217 lb/acre by Mehlich-1 [VH]";
+    let second = "potassium 155 lb/acre by Mehlich-1 [L+]";
+    assert_eq!(shown(text), [first, second, "ph 6.9 ", "cec 9.6 meq/100 g"]);
+    // The same property again is another sample.
+    let two = "Soil pH\tK ppm\n6.9\t90\n\nSoil pH\tK ppm\n5.9\t40";
+    assert_eq!(report(two).samples.len(), 2);
+    // Words below a strip without "Rating" are the legend of a chart.
+    let legend = "Soil pH\tK ppm\tP ppm\n6.9\t90\t12\nLow\tMedium\tHigh";
+    assert_eq!(report(legend).samples.len(), 1);
+    assert_eq!(shown(legend), ["ph 6.9 ", "potassium 90 mg/kg", "phosphorus 12 mg/kg"]);
+}
+
+#[test]
+fn a_list_of_results_may_begin_with_a_missing_one() {
+    let text = "sampleId\tproperty\tvalue\tunit\tmethod\trating\nA\tpH\t\t\t\tL\nA\tZinc\t1.2\tppm\tDTPA\tL\nB\tpH\t6.2\t\t\tM\nB\tZinc\t\tppm\tDTPA\tL\nB\tPotassium\t88\tppm\t\tH";
+    let found = report(text);
+    let names: Vec<&str> = found.samples.iter().map(|s| s.name.as_str()).collect();
+    assert_eq!(names, ["A", "B"]);
+    assert_eq!(shown(text), ["zinc 1.2 mg/kg by DTPA [L]"]);
+    assert_eq!(found.samples[1].readings.len(), 2);
+}
+
+#[test]
+fn a_table_may_begin_in_the_second_column() {
+    let text = "Soil report\n\tSample\tpH\tK ppm\n\tHerb bed\t6.2\t88\n\tPond\t5.8\t120";
+    let found = report(text);
+    let names: Vec<&str> = found.samples.iter().map(|s| s.name.as_str()).collect();
+    assert_eq!(names, ["Herb bed", "Pond"]);
+    let panel = "Title\n\tProperty\tUnit\tA\tB\n\tpH\t\t6.1\t7.0\n\tPotassium\tppm\t88\t90";
+    assert_eq!(report(panel).samples.len(), 2);
+}
+
+#[test]
+fn a_heading_may_begin_with_a_number() {
+    let text =
+        "Sample\tOM_%\t24hr minC_mgC.mg.day\t96hr minC_mgC.mg.day\tK_mg.kg\nA\t7.4\t31\t116.3\t137";
+    assert_eq!(shown(text), ["organic-matter 7.4 %", "potassium 137 mg/kg"]);
+}

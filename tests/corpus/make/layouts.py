@@ -63,7 +63,7 @@ def method_export_wide(soil):
         Column("Sample ID", makes=NAME), Column("B Depth", makes=fixed("0")), Column("E Depth", makes=fixed("6")),
         Column("Received", makes=fixed("3/2/2026")),
         Column("1:1 Soil pH", "ph", "", "water-1-1"), Column("WDRF Buffer pH", "buffer-ph", "", "woodruff-buffer", blank=0.4),
-        Column("1:1 S Salts mmho/cm", "ec", "dS/m", "water-1-1"), Column("Excess Lime", makes=fixed("NONE")),
+        Column("1:1 S Salts mmho/cm", "ec", "dS/m", "water-1-1"), Column("Excess Lime", "free-lime", makes=fixed("NONE")),
         Column("Organic Matter LOI %", "organic-matter", "%", "loss-on-ignition"),
         Column("Nitrate-N ppm N", "nitrate-n", ppm), Column("Bray P-1 ppm P", "phosphorus", ppm, "bray-p1", blank=0.3),
         Column("Olsen P ppm P", "phosphorus", ppm, "olsen", blank=0.3),
@@ -97,7 +97,7 @@ def short_codes(soil):
         Column("CA_PCT", "calcium-saturation", "%"), Column("H_PCT", "acidity-saturation", "%"),
         Column("NA_PCT", "sodium-saturation", "%"), Column("NO3_N", "nitrate-n"), Column("S", "sulfur"),
         Column("ZN", "zinc"), Column("MN", "manganese"), Column("FE", "iron"), Column("CU", "copper"),
-        Column("B", "boron"), Column("EX__LIME", makes=fixed("VH", "")), Column("S__SALTS", "ec", "-"), Column("CL", makes=padded),
+        Column("B", "boron"), Column("EX__LIME", "free-lime", makes=fixed("VH", "")), Column("S__SALTS", "ec", "-"), Column("CL", makes=padded),
     ]
     wide(report, soil, columns, soil.beds(5))
     return report
@@ -314,10 +314,10 @@ def indices(soil):
         Column("Sample ID", makes=NAME), Column("Soil Class", makes=fixed("MIN", "M-O")), Column("HM%", makes=fixed("0.4", "1.2")),
         Column("W/V", "bulk-density", "-"), Column("CEC", "cec", "-"), Column("BS%", "base-saturation", "%"),
         Column("Ac", "exchangeable-acidity", "-"), Column("pH", "ph", ""),
-        Column("P-I", makes=whole(20, 180)), Column("K-I", makes=whole(20, 120)), Column("Ca%", "calcium-saturation", "%"),
-        Column("Mg%", "magnesium-saturation", "%"), Column("S-I", makes=whole(20, 80)), Column("Mn-I", makes=whole(20, 300)),
-        Column("Mn-AI1", makes=whole(20, 200)), Column("Zn-I", makes=whole(20, 300)), Column("Cu-I", makes=whole(20, 300)),
-        Column("SS-I", makes=whole(5, 30)),
+        Column("P-I", "phosphorus", "index", makes=whole(20, 180)), Column("K-I", "potassium", "index", makes=whole(20, 120)), Column("Ca%", "calcium-saturation", "%"),
+        Column("Mg%", "magnesium-saturation", "%"), Column("S-I", "sulfur", "index", makes=whole(20, 80)), Column("Mn-I", "manganese", "index", makes=whole(20, 300)),
+        Column("Mn-AI1", makes=whole(20, 200)), Column("Zn-I", "zinc", "index", makes=whole(20, 300)), Column("Cu-I", "copper", "index", makes=whole(20, 300)),
+        Column("SS-I", "ec", "index", makes=whole(5, 30)),
     ]
     wide(report, soil, columns, soil.beds(3))
     return report
@@ -413,6 +413,7 @@ def arid(soil):
         number = soil.number(prop)
         rows.append([label, number, soil.pick(["Low", "Adequate", "High"])])
         report.says(bed, prop, number, unit, method)
+    report.says(bed, "free-lime", "Medium")
     rows += [["Lime estimate", "Medium", ""], ["Texture estimate", "Sandy loam", ""]]
     report.table(rows)
     return report
@@ -600,7 +601,7 @@ def ontario(soil):
     columns = [
         Column("Sample ID", makes=NAME), Column("pH", "ph", ""), Column("Buffer pH (Sikora)", "buffer-ph", "", "sikora-buffer", blank=0.5),
         Column("P (sodium bicarbonate) mg/L", "phosphorus", "mg/L", "olsen"), Column("K (ammonium acetate) mg/L", "potassium", "mg/L", "ammonium-acetate"),
-        Column("Mg (ammonium acetate) mg/L", "magnesium", "mg/L", "ammonium-acetate"), Column("Zn Index", makes=whole(10, 60)), Column("Mn Index", makes=whole(10, 60)),
+        Column("Mg (ammonium acetate) mg/L", "magnesium", "mg/L", "ammonium-acetate"), Column("Zn Index", "zinc", "index", makes=whole(10, 60)), Column("Mn Index", "manganese", "index", makes=whole(10, 60)),
         Column("OM %", "organic-matter", "%"),
     ]
     wide(report, soil, columns, soil.beds(4))

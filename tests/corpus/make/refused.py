@@ -42,7 +42,7 @@ def make(folder):
     from writers import save
 
     save(book, folder / "no-soil-table.xlsx")
-    yield "no-soil-table.xlsx", "none of the names"
+    yield "no-soil-table.xlsx", "none of its names"
 
     with zipfile.ZipFile(folder / "no-document.docx", "w") as archive:
         info = zipfile.ZipInfo("word/document.xml", (2026, 3, 2, 9, 0, 0))

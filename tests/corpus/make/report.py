@@ -46,10 +46,10 @@ class Report:
         text = printed.strip().replace(",", ".") if self.decimal == "," else printed.strip().replace(",", "")
         if text in ("", "-", "–", "n/a", "NT"):
             return
-        if text.upper() in ("ND", "N.D.", "ND (U)", "BDL", "N.N."):
+        if text.upper() in ("ND", "N.D.", "ND (U)", "BDL", "N.N.", "NONE"):
             self.truth.append(Truth(sample, prop, "nd", 0, unit, method, rating))
             return
-        if text in ("VL", "L", "M", "H", "VH"):
+        if text in ("VL", "L", "M", "H", "VH", "Medium"):
             self.truth.append(Truth(sample, prop, "rating", 0, unit, method, text))
             return
         said = "="

@@ -117,6 +117,8 @@ def openpyxl_book(report, path):
         sheet.merge_cells(start_row=1, start_column=1, end_row=1, end_column=min(width(report), 6))
     for row in rows_of(report):
         sheet.append([float(c) if is_number(c) else (c or None) for c in row])
+    for at in range(1, width(report) + 1):
+        sheet.column_dimensions[openpyxl.utils.get_column_letter(at)].width = 15
     hidden = book.create_sheet("Lists")
     hidden.append(["pH", "9.9"])
     hidden.sheet_state = "hidden"

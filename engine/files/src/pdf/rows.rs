@@ -134,8 +134,10 @@ impl Spacing<'_> {
             return tight && (!row.result || within);
         }
         // What a report says of itself over the table is no part of a head.
-        let lone = row.parts.len() == 1 && row.has(0) && places == [0];
-        if lone || row.parts.iter().any(|p| is_about(&p.2)) {
+        let lone = row.parts.len() == 1 && row.has(0);
+        if lone && (places == [0] || !places.contains(&0))
+            || row.parts.iter().any(|p| is_about(&p.2))
+        {
             return false;
         }
         if tight {
