@@ -1,0 +1,171 @@
+//! Damaged copies of every file of the corpus and of the open data: cut short,
+//! bits flipped, pieces cut out, filled with zeros or doubled. Whatever comes
+//! of it, nothing may panic, and nothing may hang: a file is opened, read,
+//! interpreted and written out again, or refused with a message.
+//!
+//! `cargo test -p emberloam-tests --test damage -- --nocapture` prints the
+//! slowest.
+#![allow(missing_docs, reason = "each test's name says what it checks")]
+
+use std::fs;
+use std::io::{Cursor, Read, Write};
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::path::{Path, PathBuf};
+use std::sync::mpsc;
+use std::thread;
+use std::time::{Duration, Instant};
+
+use emberloam_engine::{Case, export, interpret, report};
+use emberloam_files::open_file;
+use zip::write::SimpleFileOptions;
+use zip::{CompressionMethod, ZipArchive, ZipWriter};
+
+/// Long enough for a busy machine and unoptimised code; a file that takes longer hangs.
+const HANGS: Duration = Duration::from_secs(30);
+
+/// The whole way of a file, as the page goes it.
+fn whole_way(bytes: &[u8]) {
+    let Ok(opened) = open_file(bytes) else { return };
+    let Ok(read) = report::open(opened.text.as_bytes()).and_then(|grid| report::read(&grid)) else {
+        return;
+    };
+    let case = Case { report: read, ..Case::default() };
+    let outcome = interpret(&case);
+    let written = export::csv(&case.report, &outcome);
+    assert!(!written.is_empty());
+}
+
+/// A small generator, so that the same damage is done each time.
+/// Source: xorshift64 (Marsaglia, 2003), from memory.
+struct Dice(u64);
+
+impl Dice {
+    fn below(&mut self, end: usize) -> usize {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        (self.0 % end.max(1) as u64) as usize
+    }
+}
+
+/// The damaged copies of some bytes, each with what was done.
+fn damaged(bytes: &[u8], seed: u64) -> Vec<(String, Vec<u8>)> {
+    let mut dice = Dice(seed | 1);
+    let mut copies = Vec::new();
+    for part in [1, 3, 6, 9] {
+        let at = bytes.len() * part / 10;
+        copies.push((format!("cut short at {at}"), bytes[..at].to_vec()));
+    }
+    for share in [4000, 400, 40] {
+        let mut copy = bytes.to_vec();
+        let flips = bytes.len() / share + 1;
+        for _ in 0..flips {
+            let at = dice.below(copy.len());
+            if let Some(byte) = copy.get_mut(at) {
+                *byte ^= 1 << dice.below(8);
+            }
+        }
+        copies.push((format!("{flips} bits flipped"), copy));
+    }
+    let from = dice.below(bytes.len());
+    let to = (from + 1 + dice.below(bytes.len() / 3)).min(bytes.len());
+    copies.push((format!("{from}..{to} cut out"), [&bytes[..from], &bytes[to..]].concat()));
+    let mut zeros = bytes.to_vec();
+    zeros[from..to].fill(0);
+    copies.push((format!("{from}..{to} zeroed"), zeros));
+    let doubled = [&bytes[..to], &bytes[from..]].concat();
+    copies.push((format!("{from}..{to} doubled"), doubled));
+    copies
+}
+
+/// The damaged copies of the parts of a zip, packed again: the damage gets past the checksum.
+fn damaged_within(bytes: &[u8], seed: u64) -> Vec<(String, Vec<u8>)> {
+    let Ok(mut archive) = ZipArchive::new(Cursor::new(bytes)) else { return Vec::new() };
+    let mut parts = Vec::new();
+    for at in 0..archive.len() {
+        let mut part = archive.by_index(at).expect("a part of a sound zip");
+        let mut content = Vec::new();
+        part.read_to_end(&mut content).expect("a sound part");
+        parts.push((part.name().expect("a name").into_owned(), content));
+    }
+    let mut copies = Vec::new();
+    for (at, (name, content)) in parts.iter().enumerate() {
+        if !name.ends_with(".xml") || content.is_empty() {
+            continue;
+        }
+        for (what, broken) in damaged(content, seed + at as u64).into_iter().skip(2).step_by(2) {
+            let mut packed = ZipWriter::new(Cursor::new(Vec::new()));
+            let stored = SimpleFileOptions::default().compression_method(CompressionMethod::Stored);
+            for (other, (name, content)) in parts.iter().enumerate() {
+                packed.start_file(name, stored).expect("a part begins");
+                packed.write_all(if other == at { &broken } else { content }).expect("memory");
+            }
+            let copy = packed.finish().expect("the zip is written").into_inner();
+            copies.push((format!("{name}: {what}"), copy));
+        }
+    }
+    copies
+}
+
+fn files(folder: &Path, found: &mut Vec<PathBuf>) {
+    for entry in fs::read_dir(folder).expect("the folder is there") {
+        let path = entry.expect("an entry").path();
+        if path.is_dir() {
+            files(&path, found);
+        } else {
+            found.push(path);
+        }
+    }
+}
+
+#[test]
+fn no_damaged_file_makes_a_panic_or_hangs() {
+    let here = PathBuf::from(env!("CARGO_MANIFEST_DIR"));
+    let mut found = Vec::new();
+    files(&here.join("corpus/files"), &mut found);
+    files(&here.join("open-data"), &mut found);
+    found.sort();
+    assert!(found.len() > 150);
+    let (done, finished) = mpsc::channel();
+    let (tell, doing) = mpsc::channel::<String>();
+    thread::spawn(move || {
+        let mut count = 0_usize;
+        let mut slowest = (Duration::ZERO, String::new());
+        let mut panics = Vec::new();
+        for (at, path) in found.iter().enumerate() {
+            let bytes = fs::read(path).expect("the file can be read");
+            let name = path.file_name().unwrap_or_default().to_string_lossy();
+            let seed = 7919 * (at as u64 + 1);
+            let copies = [damaged(&bytes, seed), damaged_within(&bytes, seed)].concat();
+            for (what, copy) in copies {
+                let what = format!("{name}, {what}");
+                if tell.send(what.clone()).is_err() {
+                    return;
+                }
+                let begun = Instant::now();
+                if catch_unwind(AssertUnwindSafe(|| whole_way(&copy))).is_err() {
+                    panics.push(what.clone());
+                }
+                count += 1;
+                if begun.elapsed() > slowest.0 {
+                    slowest = (begun.elapsed(), what);
+                }
+            }
+        }
+        // Nobody listens any more only when the test has failed already.
+        let _ = done.send((count, slowest, panics));
+    });
+    let mut now = String::from("nothing");
+    let (count, slowest, panics) = loop {
+        match doing.recv_timeout(HANGS) {
+            Ok(next) => now = next,
+            Err(mpsc::RecvTimeoutError::Timeout) => panic!("over {HANGS:?}: {now}"),
+            Err(mpsc::RecvTimeoutError::Disconnected) => {
+                break finished.recv().expect("the work was finished");
+            }
+        }
+    };
+    println!("{count} damaged files; the slowest took {:?}: {}", slowest.0, slowest.1);
+    assert!(panics.is_empty(), "{} panics:\n{}", panics.len(), panics.join("\n"));
+    assert!(count > 1500, "only {count} damaged files");
+}

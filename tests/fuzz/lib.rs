@@ -1,0 +1,39 @@
+//! What the targets have in common.
+
+use std::io::{Cursor, Write};
+
+use emberloam_engine::{Case, export, interpret, report};
+use emberloam_files::open_file;
+use zip::write::SimpleFileOptions;
+use zip::{CompressionMethod, ZipWriter};
+
+/// The whole way of a file, as the page goes it.
+pub fn file(bytes: &[u8]) {
+    if let Ok(opened) = open_file(bytes) {
+        text(opened.text.as_bytes());
+    }
+}
+
+/// The whole way of a pasted text.
+pub fn text(bytes: &[u8]) {
+    if let Ok(read) = report::open(bytes).and_then(|grid| report::read(&grid)) {
+        case(Case { report: read, ..Case::default() });
+    }
+}
+
+/// From a case on.
+pub fn case(case: Case) {
+    let outcome = interpret(&case);
+    assert!(export::csv(&case.report, &outcome).lines().count() > 0);
+}
+
+/// A zip whose parts are stored as they are, so that damage reaches the readers.
+pub fn zipped(parts: &[(&str, &[u8])]) -> Vec<u8> {
+    let mut packed = ZipWriter::new(Cursor::new(Vec::new()));
+    let stored = SimpleFileOptions::default().compression_method(CompressionMethod::Stored);
+    for (name, content) in parts {
+        packed.start_file(*name, stored).expect("a part begins");
+        packed.write_all(content).expect("memory takes it");
+    }
+    packed.finish().expect("the zip is written").into_inner()
+}
