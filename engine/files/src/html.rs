@@ -77,6 +77,8 @@ pub(crate) fn open(bytes: &[u8]) -> Result<Opened, Refusal> {
             return Err(Refusal::Swells);
         }
     }
+    // A title left open hides the end of the page, but not the tables begun before it.
+    page.unseen.clear();
     while !page.tables.is_empty() {
         page.end(b"table");
     }

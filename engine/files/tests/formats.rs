@@ -478,3 +478,9 @@ fn an_old_workbook_keeps_per_cent_and_texts_that_run_over_records() {
     }
     assert!(!opened.text.contains("secret"));
 }
+
+#[test]
+fn a_page_left_open_in_a_table_still_ends() {
+    let page = b"<html><body><table><tr><td>pH</td><td>6.2</td></tr><tr><td><title>K</td></tr>";
+    assert!(open_file(page).expect("it opens").text.starts_with("pH\t6.2\n"));
+}
