@@ -14,6 +14,11 @@ pub fn file(bytes: &[u8]) {
     }
 }
 
+/// A file that is taken for what its first bytes say, whatever follows.
+pub fn begins_with(mark: &[u8], bytes: &[u8]) {
+    file(&[mark, bytes.get(mark.len()..).unwrap_or(&[])].concat());
+}
+
 /// The whole way of a pasted text.
 pub fn text(bytes: &[u8]) {
     if let Ok(read) = report::open(bytes).and_then(|grid| report::read(&grid)) {

@@ -52,6 +52,11 @@ pub struct Browser {
 impl Browser {
     /// Starts a browser. `name` names its profile, and its picture if the test fails.
     pub fn start(name: &str) -> Browser {
+        Browser::start_with(name, &[])
+    }
+
+    /// Starts a browser with switches of Chromium.
+    pub fn start_with(name: &str, switches: &[&str]) -> Browser {
         let folder = project().join("target/browser");
         // Under the project: a Chromium that came as a snap can't see /tmp.
         let profile = folder.join(format!("profile-{name}-{}", std::process::id()));
@@ -71,7 +76,7 @@ impl Browser {
             name: name.to_owned(),
             profile,
         };
-        let begun = browser.ask("", Some(&browser.wishes())).unwrap_or_else(|why| {
+        let begun = browser.ask("", Some(&browser.wishes(switches))).unwrap_or_else(|why| {
             panic!("Chromium did not start: {why}");
         });
         let id = begun["sessionId"].as_str().expect("chromedriver names the session");
@@ -79,7 +84,7 @@ impl Browser {
         browser
     }
 
-    fn wishes(&self) -> Value {
+    fn wishes(&self, switches: &[&str]) -> Value {
         let mut args: Vec<String> = [
             "--headless=new",
             "--disable-gpu",
@@ -96,6 +101,7 @@ impl Browser {
         ]
         .map(str::to_owned)
         .to_vec();
+        args.extend(switches.iter().map(|&switch| switch.to_owned()));
         args.push(format!("--user-data-dir={}", self.profile.display()));
         if is_root() {
             // Chromium refuses to run as root with its sandbox.

@@ -75,6 +75,8 @@ fn bundler() -> PathBuf {
         .skip(1)
         .take(2)
         .map(|folder| folder.join("emberloam-bundle"))
+        // A program built for speed stands beside others that are not.
+        .chain([project().join("target/debug/emberloam-bundle")])
         .find(|program| program.is_file())
         .expect("emberloam-bundle is not built: run `cargo run -- build` first")
 }
