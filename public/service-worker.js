@@ -27,7 +27,7 @@ self.addEventListener("activate", (event) => {
 
 self.addEventListener("fetch", (event) => {
   const { request } = event;
-  if (request.method === "POST" && new URL(request.url).pathname.endsWith("/share")) {
+  if (request.method === "POST" && request.url === new URL("share", registration.scope).href) {
     event.respondWith(keepShared(request));
     return;
   }

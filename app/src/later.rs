@@ -12,7 +12,7 @@ use leptos::prelude::*;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::state::Page;
-use crate::{bed, compare, effects, grounds, reading, references, uptake, words};
+use crate::{bed, compare, effects, exports, grounds, reading, references, uptake, words};
 
 /// How long to wait before a piece that did not come is asked for again.
 const PATIENCE: Duration = Duration::from_secs(5);
@@ -27,6 +27,8 @@ pub struct Parts {
     pub compare: fn(Page) -> AnyView,
     /// What lies behind a reading.
     pub behind: fn(Page, Memo<JudgedReading>) -> AnyView,
+    /// The readings as files for other programs.
+    pub exports: fn(Page) -> AnyView,
     /// The list of sources.
     pub references: fn(Page) -> AnyView,
     /// How fast biochar takes up its charge: chart and table.
@@ -42,6 +44,7 @@ static PARTS: Parts = Parts {
     grounds: grounds::grounds,
     compare: compare::compare,
     behind: reading::behind,
+    exports: exports::exports,
     references: references::list,
     uptake: uptake::uptake,
     bed: bed::bed,

@@ -14,6 +14,7 @@ mod control;
 mod correct;
 mod date;
 mod effects;
+mod exports;
 mod figure;
 mod files;
 mod grounds;

@@ -112,7 +112,7 @@ fn tools(page: Page) -> impl IntoView {
             >
                 {words::PRINT}
             </button>
-            {files::save_report(page)}
+            {files::save_report(page)} {later::later(move |parts| (parts.exports)(page))}
             <button type="button" id="erase" hidden=nothing on:click=press(move || {
                 page.erase();
                 focus("take-back");

@@ -1,13 +1,12 @@
 //! A reading's own line in the pasted text.
 
-use emberloam_engine::report::Place;
+use emberloam_engine::report::{Place, whereabouts};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{HtmlDetailsElement, HtmlTextAreaElement};
 
 use crate::living::{Look, press, text};
 use crate::state::Page;
-use crate::words;
 
 /// Characters shown on either side of the cell.
 const AROUND: usize = 28;
@@ -47,7 +46,7 @@ pub fn source_key(place: Place) -> String {
     format!("{}:{}", place.line, place.start)
 }
 
-/// The line number as a button that shows the place in the pasted report, and
+/// The page and line, or the sheet and cell, as a button that shows the place in the pasted report, and
 /// the words around it as they stand there.
 pub fn source_line(
     page: Page,
@@ -57,7 +56,7 @@ pub fn source_line(
     view! {
         <p class="source-line">
             <button type="button" class="quiet" on:click=press(move || select(page, place()))>
-                {text(move || words::line(place().line))}
+                {text(move || page.text.look(|text| whereabouts(text, place()).to_string()))}
             </button>
             {move || {
                 shown()

@@ -27,6 +27,9 @@ pub const STILL_COMING: &str =
 pub const PRINT: &str = "Print the plan";
 pub const CANCEL: &str = "Cancel";
 pub const SAVE_REPORT: &str = "Save report and answers";
+pub const SAVE_TABLE: &str = "Save readings as a table (CSV)";
+pub const SAVE_EXCHANGE: &str = "Save readings for other programs (Modus)";
+pub const DROP_HERE: &str = "Drop the file to open it";
 pub const SAVED_DAMAGED: &str =
     "This saved report is damaged and can't be read. Open the laboratory's own file.";
 pub const ERASE: &str = "Erase everything";
@@ -177,10 +180,6 @@ pub fn title(name: &str) -> String {
         first.make_ascii_uppercase();
     }
     title
-}
-
-pub fn line(number: u32) -> String {
-    format!("line {number}")
 }
 
 pub fn results(count: usize) -> String {

@@ -6,7 +6,7 @@
 
 use crate::outcome::{Bound, JudgedReading, Outcome};
 use crate::quantity::significant;
-use crate::report::Report;
+use crate::report::{Lines, Report};
 use crate::soil::{Method, Property};
 
 /// Digits of a result: more than a laboratory prints, without the tail of a conversion.
@@ -17,7 +17,10 @@ const DIGITS: i32 = 6;
 ///
 /// A text that a spreadsheet would take for a formula, because it begins with
 /// `=`, `+`, `-` or `@`, gets an apostrophe before it.
-pub fn csv(report: &Report, outcome: &Outcome) -> String {
+///
+/// `text` is what the report was read from; the last column says where in it a result stands.
+pub fn csv(report: &Report, outcome: &Outcome, text: &str) -> String {
+    let source = Lines::of(text);
     let mut text = String::from(
         "\u{FEFF}Sample,Depth,Property,Result,Unit,Method,Rating,Our level,Printed name,As printed,Place\r\n",
     );
@@ -38,7 +41,7 @@ pub fn csv(report: &Report, outcome: &Outcome) -> String {
                 reading.finding.level.map_or("", |l| l.name()),
                 &guarded(&reading.name),
                 &guarded(&reading.original),
-                &format!("line {}", reading.place.line),
+                &source.whereabouts(reading.place).to_string(),
             ];
             for (n, cell) in cells.iter().enumerate() {
                 if n > 0 {
@@ -341,7 +344,8 @@ mod tests {
     #[test]
     fn csv_is_read_back_as_the_same_readings() {
         let (report, outcome) = read(REPORT);
-        let text = csv(&report, &outcome);
+        let text = csv(&report, &outcome, REPORT);
+        assert!(text.contains(",line 2\r\n"), "{text}");
         assert!(text.starts_with("\u{FEFF}Sample,Depth"));
         assert!(text.contains("\"Bed, \"\"north\"\"\",0-15.24 cm,pH,6.2,,"), "{text}");
         assert!(text.contains(",< 1,mg/kg,Mehlich-3,"), "{text}");
@@ -355,7 +359,7 @@ mod tests {
         let (report, mut outcome) = read("pH 6.2\nPhosphorus (Olsen) 18 ppm\n");
         for name in ["=1+1", "+1", "-1", "@x"] {
             outcome.samples[0].name = name.into();
-            assert!(csv(&report, &outcome).contains(&format!("\r\n'{name},")), "{name}");
+            assert!(csv(&report, &outcome, "").contains(&format!("\r\n'{name},")), "{name}");
         }
     }
 

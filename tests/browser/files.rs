@@ -257,3 +257,24 @@ fn the_manifest_names_what_the_page_takes() {
     assert_eq!(share["enctype"], "multipart/form-data");
     assert_eq!(share["params"]["files"][0]["name"], "file", "the worker reads this name");
 }
+
+#[test]
+fn readings_go_out_as_a_table_and_in_the_exchange_form_and_come_back() {
+    let page = Page::open("file-exports");
+    page.browser.run("addEventListener('emberloam:save', ({ detail }) => window.__saved = detail)");
+    choose(&page, &sample("libreoffice.ods"));
+    wait_until_opened(&page, "libreoffice.ods");
+    for (button, name, holds) in [
+        ("#save-table", "table.csv", ",\"sheet "),
+        ("#save-exchange", "exchange.json", "application/vnd.modus.v1.modus-result+json"),
+    ] {
+        page.browser.wait_for(button, || page.browser.shows(button));
+        page.browser.click(button);
+        let saved = page.browser.run("return window.__saved");
+        let written = saved.as_str().unwrap().splitn(3, '\n').nth(2).unwrap().to_owned();
+        assert!(written.contains(holds), "{name}: {written}");
+        assert!(written.contains("North bed") && written.contains("South bed"), "{name}");
+        choose(&page, &made(name, written.as_bytes()));
+        wait_until_opened(&page, name);
+    }
+}

@@ -31,7 +31,7 @@ fn whole_way(bytes: &[u8]) {
     };
     let case = Case { report: read, ..Case::default() };
     let outcome = interpret(&case);
-    let written = export::csv(&case.report, &outcome);
+    let written = export::csv(&case.report, &outcome, &opened.text);
     assert!(!written.is_empty());
 }
 

@@ -22,14 +22,14 @@ pub fn begins_with(mark: &[u8], bytes: &[u8]) {
 /// The whole way of a pasted text.
 pub fn text(bytes: &[u8]) {
     if let Ok(read) = report::open(bytes).and_then(|grid| report::read(&grid)) {
-        case(Case { report: read, ..Case::default() });
+        case(Case { report: read, ..Case::default() }, &String::from_utf8_lossy(bytes));
     }
 }
 
-/// From a case on.
-pub fn case(case: Case) {
+/// From a case on, with the text its report was read from.
+pub fn case(case: Case, text: &str) {
     let outcome = interpret(&case);
-    assert!(export::csv(&case.report, &outcome).lines().count() > 0);
+    assert!(export::csv(&case.report, &outcome, text).lines().count() > 0);
 }
 
 /// A zip whose parts are stored as they are, so that damage reaches the readers.

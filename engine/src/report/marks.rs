@@ -75,35 +75,49 @@ impl fmt::Display for Whereabouts {
     }
 }
 
-/// Where a place lies for the reader of the text it was read from.
-pub fn whereabouts(text: &str, place: Place) -> Whereabouts {
-    let mut last = None;
-    let mut line = 0;
-    let mut rest = text;
-    while !rest.is_empty() {
-        line += 1;
-        let end = rest.find(['\n', '\r']).unwrap_or(rest.len());
-        let here = &rest[..end];
-        if line == place.line {
-            return match last {
-                Some((Mark::Page(page), at)) => {
-                    Whereabouts::Page { page: page.into(), line: line - at }
-                }
-                Some((Mark::Sheet(name), at)) => {
-                    let tabs = here.chars().take(place.start as usize).filter(|c| *c == '\t');
-                    let cell = format!("{}{}", column(tabs.count()), line - at);
-                    Whereabouts::Cell { sheet: name.into(), cell }
-                }
-                None => break,
-            };
+/// The lines of a text and the marks among them, to say where places lie.
+pub struct Lines<'a> {
+    lines: Vec<&'a str>,
+    /// The marks, each with its line from 1.
+    marks: Vec<(u32, Mark<'a>)>,
+}
+
+impl<'a> Lines<'a> {
+    /// The lines of the text that the places come from.
+    pub fn of(text: &'a str) -> Lines<'a> {
+        let mut lines = Vec::new();
+        let mut rest = text;
+        while !rest.is_empty() {
+            let end = rest.find(['\n', '\r']).unwrap_or(rest.len());
+            lines.push(&rest[..end]);
+            let two = rest[end..].starts_with("\r\n");
+            rest = rest.get(end + 1 + usize::from(two)..).unwrap_or("");
         }
-        if let Some(found) = mark(here) {
-            last = Some((found, line));
-        }
-        let two = rest[end..].starts_with("\r\n");
-        rest = rest.get(end + 1 + usize::from(two)..).unwrap_or("");
+        let marks = (1..).zip(&lines).filter_map(|(at, line)| Some((at, mark(line)?))).collect();
+        Lines { lines, marks }
     }
-    Whereabouts::Line(place.line)
+
+    /// Where a place lies for the reader.
+    pub fn whereabouts(&self, place: Place) -> Whereabouts {
+        let before = self.marks.partition_point(|(at, _)| *at < place.line);
+        let here = self.lines.get(place.line.wrapping_sub(1) as usize);
+        match (here, before.checked_sub(1).map(|last| self.marks[last])) {
+            (Some(_), Some((at, Mark::Page(page)))) => {
+                Whereabouts::Page { page: page.into(), line: place.line - at }
+            }
+            (Some(here), Some((at, Mark::Sheet(name)))) => {
+                let tabs = here.chars().take(place.start as usize).filter(|c| *c == '\t');
+                let cell = format!("{}{}", column(tabs.count()), place.line - at);
+                Whereabouts::Cell { sheet: name.into(), cell }
+            }
+            _ => Whereabouts::Line(place.line),
+        }
+    }
+}
+
+/// Where one place lies for the reader of the text it was read from.
+pub fn whereabouts(text: &str, place: Place) -> Whereabouts {
+    Lines::of(text).whereabouts(place)
 }
 
 /// The letters of a column, from 0: `A`, `Z`, `AA`.

@@ -32,7 +32,7 @@ use crate::quantity::Unit;
 use crate::soil::{Amount, Method, Property, Texture};
 
 pub use grid::{Cell, Grid, Place};
-pub use marks::{Whereabouts, whereabouts};
+pub use marks::{Lines, Whereabouts, whereabouts};
 pub use number::parse_amount;
 pub use open::{MOST_BYTES, open};
 pub(crate) use plausible::doubt;
