@@ -71,9 +71,6 @@ pub fn open_file(page: Page) -> impl IntoView {
                 {words::CANCEL}
             </button>
         </p>
-        <p class="drop-here" aria-hidden="true">
-            {words::DROP_HERE}
-        </p>
         <div id="opened" role="status">
             <ul class="notes" hidden=flag(move || page.opened.look(String::is_empty))>
                 {lines(move || page.opened.look(|said| said.lines().map(str::to_string).collect()))}

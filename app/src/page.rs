@@ -38,6 +38,9 @@ pub fn page() -> impl IntoView {
                 </Show>
             </div>
             {announce(page)}
+            <p class="drop-here" aria-hidden="true">
+                {words::DROP_HERE}
+            </p>
         </div>
     }
 }

@@ -4,7 +4,7 @@
 use std::fs;
 use std::path::PathBuf;
 
-use emberloam_tests::page::{Page, SURPLUS};
+use emberloam_tests::page::{FILE, Page, SURPLUS};
 use serde_json::json;
 
 fn main() {
@@ -63,6 +63,30 @@ fn main() {
     page.unfold_all();
     take("answer-unfolded.png", 1100, 6000, "light");
     compared(&page, &folder);
+    files(&page, &folder);
+}
+
+/// A file held over the page, opened, and refused.
+fn files(page: &Page, folder: &std::path::Path) {
+    page.browser.resize(1100, 900);
+    let take = |name: &str| {
+        page.browser.run("scrollTo(0, 0)");
+        let path = folder.join(name);
+        fs::write(&path, page.browser.picture()).expect("the picture can be written");
+        println!("{}", path.display());
+    };
+    page.browser.run("document.documentElement.classList.add('dropping')");
+    take("file-held-over.png");
+    page.browser.run("document.documentElement.classList.remove('dropping')");
+    let corpus = emberloam_tests::project().join("tests/corpus/files");
+    for (file, state, name) in [
+        ("25-index-beside.styled.pdf", "#opened li", "file-opened.png"),
+        ("no-scan.pdf", "#trouble :not(:empty)", "file-refused.png"),
+    ] {
+        page.browser.type_into(FILE, &corpus.join(file).display().to_string());
+        page.browser.wait_for(file, || page.browser.shows(state));
+        take(name);
+    }
 }
 
 /// Several samples side by side, on a wide and on a narrow screen.

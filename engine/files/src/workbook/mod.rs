@@ -23,8 +23,9 @@ const MOST_COLUMNS: u32 = 1_000;
 /// The most that the parts of a workbook may unfold to, bytes.
 const MOST_UNFOLDED: u64 = 400_000_000;
 
-/// The most text that a workbook may come to, bytes.
-const MOST_TEXT: usize = 40_000_000;
+/// The most text that a workbook may come to, bytes: the engine reads no more than 12 MB, and
+/// more than this takes long to lay out before it is refused.
+const MOST_TEXT: usize = 13_000_000;
 
 /// Cells named in a note before it says how many more there are.
 const NAMED: usize = 5;
