@@ -41,6 +41,8 @@ pub struct Case {
     pub biochar: Bag,
     /// What there is to charge biochar with.
     pub charge_with: Vec<ChargeSource>,
+    /// What there is to lime and feed with.
+    pub feeds: Feeds,
     /// The measures the recipe and the tasks are written in.
     pub measures: Measures,
 }
@@ -57,6 +59,7 @@ impl Default for Case {
             season: Season::default(),
             biochar: Bag::default(),
             charge_with: Vec::new(),
+            feeds: Feeds::default(),
             measures: Measures::default(),
         }
     }
@@ -345,6 +348,20 @@ by_name! { BagState, "state of a bag",
     NoneYet: "none-yet",
     Uncharged: "uncharged",
     Charged: "charged",
+}
+
+/// What there is to lime and feed the bed with, as its bags say.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Feeds {
+    /// Calcium carbonate equivalent of the lime on hand, %.
+    pub lime_percent: Option<f64>,
+    /// The pH wanted, when it isn't the usual one of the plants.
+    pub target_ph: Option<f64>,
+    /// N, P2O5 and K2O of the bag of fertiliser on hand, %.
+    pub fertiliser: Option<[f64; 3]>,
+    /// Compost to be spread this year, litres for the whole bed.
+    pub compost_litres: Option<f64>,
 }
 
 /// What biochar was made from.

@@ -7,6 +7,7 @@ pub mod cautions;
 pub mod chemistry;
 pub mod export;
 mod named;
+pub mod needs;
 pub mod normalise;
 pub mod outcome;
 pub mod quantity;
