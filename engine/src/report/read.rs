@@ -21,6 +21,10 @@ use crate::soil::Property;
 /// The most samples in one report.
 pub const MOST_SAMPLES: usize = 20_000;
 
+/// The most results of one sample: a laboratory gives a few dozen. Each is compared with all
+/// others of its sample.
+const MOST_READINGS: usize = 500;
+
 /// Unread lines beyond this are counted, not listed.
 const MOST_UNREAD: usize = 500;
 
@@ -83,6 +87,16 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
     let decimal = reader.decimal;
     let mut at = 0;
     while at < rows.len() {
+        // Numbers without a word are no head and no result; a damaged sheet may have thousands.
+        let wordless = |c: &Cell| !c.text.bytes().any(|b| b.is_ascii_alphabetic() || b > 127);
+        if rows[at].len() > 1 && rows[at].iter().all(wordless) {
+            let (text, place) = whole(&rows[at]);
+            if !text.is_empty() {
+                reader.unread(None, &text, "numbers without a name", place);
+            }
+            at += 1;
+            continue;
+        }
         at = match head(rows, at, decimal) {
             Some(Head::Samples(roles)) => table::samples_down(reader, rows, at, &roles)?,
             Some(Head::Properties(roles)) => table::panels(reader, rows, at, &roles)?,
@@ -320,6 +334,11 @@ impl Reader {
 
     /// Places a result in a sample.
     pub fn put(&mut self, sample: usize, draft: &Draft) {
+        if self.report.samples[sample].readings.len() >= MOST_READINGS {
+            let text = format!("{}: {}", draft.name, draft.result);
+            let reason = "the sample has more results than any laboratory gives";
+            return self.unread(Some(sample), &text, reason, draft.place);
+        }
         match place(draft, self.decimal) {
             Placed::Reading(reading) => self.report.samples[sample].readings.push(reading),
             Placed::Missing => {}

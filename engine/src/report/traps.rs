@@ -712,3 +712,15 @@ fn a_heading_may_begin_with_a_number() {
         "Sample\tOM_%\t24hr minC_mgC.mg.day\t96hr minC_mgC.mg.day\tK_mg.kg\nA\t7.4\t31\t116.3\t137";
     assert_eq!(shown(text), ["organic-matter 7.4 %", "potassium 137 mg/kg"]);
 }
+
+#[test]
+fn a_sample_without_end_is_cut_and_said_so() {
+    let mut text = String::from("Sample\tTest\tResult\tUnit\n");
+    for at in 0..600 {
+        text.push_str(&format!("A\tZinc\t{}\tppm\n", 1 + at % 9));
+    }
+    let found = report(&text);
+    assert!(found.samples[0].readings.len() <= 500);
+    let all = found.samples.iter().flat_map(|s| &s.unread).chain(&found.unread);
+    assert!(all.into_iter().any(|u| u.reason.contains("more results than any")));
+}
