@@ -4,6 +4,12 @@
 //! [`needs`] is a call of its own, beside [`crate::interpret`]: the page asks
 //! for it when a reader goes down to it, so that the first answer needn't wait.
 
+mod feeds;
+mod nutrients;
+
+pub use feeds::weight_for;
+pub use nutrients::{KG_PER_HA_IN_LB_PER_1000_SQ_FT, stock};
+
 use crate::case::Case;
 use crate::chemistry::{self, Chemistry};
 use crate::normalise::normalise;
@@ -27,6 +33,8 @@ pub struct Need {
     /// A kebab-case name: `lime`, `acidify`, `gypsum`, `nitrogen`, `phosphate`, `potash`,
     /// `magnesium`, `sulfur`.
     pub name: &'static str,
+    /// The answer in a word.
+    pub verdict: Verdict,
     /// The answer in one plain sentence: how much, none, none and stop, or why it can't be said.
     pub answer: String,
     /// The amounts: kg/ha as published, and kg for the bed.
@@ -39,6 +47,20 @@ pub struct Need {
     pub others: Vec<String>,
     /// What the answer rests on.
     pub grounds: Grounds,
+}
+
+/// Whether something is to be given.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Verdict {
+    /// It can't be said.
+    #[default]
+    Unknown,
+    /// Give it.
+    Give,
+    /// None is needed.
+    Enough,
+    /// None, and nothing that brings it.
+    Stop,
 }
 
 /// All that a need is worked out from.
@@ -72,8 +94,16 @@ pub fn needs(case: &Case) -> Needs {
     }
     let ground =
         Ground { case, soil: &read.soil, findings: &findings, chemistry: &chemistry, texture };
-    let mut needs = Needs::default();
-    let _ = ground;
-    needs.questions.dedup();
-    needs
+    let mut questions = Vec::new();
+    let mut list: Vec<Need> = Vec::new();
+    list.extend(nutrients::nitrogen(&ground, &mut questions));
+    list.extend(nutrients::phosphate(&ground, &mut questions));
+    list.extend(nutrients::potash(&ground, &mut questions));
+    list.extend(nutrients::magnesium(&ground, &mut questions));
+    list.extend(nutrients::sulfur(&ground));
+    let fed = [feeds::fertiliser(&ground, &list), feeds::compost(&ground, &list)];
+    list.extend(fed.into_iter().flatten());
+    questions.sort_by_key(|q: &Question| q.id);
+    questions.dedup_by_key(|q| q.id);
+    Needs { list, questions }
 }

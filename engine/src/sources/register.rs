@@ -4,11 +4,13 @@ use super::Source;
 
 mod biochar;
 mod chemistry;
+mod needs;
 mod ranges;
 mod season;
 
 pub use biochar::*;
 pub use chemistry::*;
+pub use needs::*;
 pub use ranges::*;
 pub use season::*;
 
@@ -38,6 +40,7 @@ pub fn all_sources() -> impl Iterator<Item = &'static Source> {
         .chain(CHEMISTRY.iter().copied())
         .chain(BIOCHAR.iter().copied())
         .chain(SEASON.iter().copied())
+        .chain(NEEDS.iter().copied())
 }
 
 #[cfg(test)]

@@ -1,0 +1,199 @@
+//! What a bed needs: rates, bags and what is already there.
+
+use emberloam_engine::case::Feeds;
+use emberloam_engine::needs::{
+    KG_PER_HA_IN_LB_PER_1000_SQ_FT, Need, Needs, Verdict, needs, stock, weight_for,
+};
+use emberloam_engine::quantity::Unit;
+use emberloam_engine::soil::PlantGroup;
+use emberloam_engine::{Case, report};
+
+use crate::close;
+
+fn case(text: &str) -> Case {
+    let mut case = Case::default();
+    case.report =
+        report::open(text.as_bytes()).and_then(|grid| report::read(&grid)).expect("it reads");
+    case.bed.area_m2 = Some(10.0);
+    case
+}
+
+#[track_caller]
+fn need<'a>(found: &'a Needs, name: &str) -> &'a Need {
+    let names: Vec<_> = found.list.iter().map(|n| n.name).collect();
+    found.list.iter().find(|n| n.name == name).unwrap_or_else(|| panic!("{name} in {names:?}"))
+}
+
+#[track_caller]
+fn figure(need: &Need, name: &str) -> (f64, f64, f64, Unit) {
+    let found = need.figures.iter().find(|f| f.name == name);
+    let f = found.unwrap_or_else(|| panic!("{name}: {need:?}"));
+    (f.band.low, f.band.likely, f.band.high, f.unit)
+}
+
+/// Source: UMass Extension, 3 lb N from 24-25-4: 12.5 lb/1000 sq ft (opened); NC State Extension,
+/// 1 lb N from 24-6-6, 16-4-8 and 10-10-10: 4.17, 6.25 and 10 lb (opened).
+#[test]
+fn the_weight_of_a_bag_for_a_nutrient() {
+    close(weight_for(3.0, 24.0).unwrap(), 12.5, 0.01);
+    close(weight_for(1.0, 24.0).unwrap(), 4.17, 0.01);
+    close(weight_for(1.0, 16.0).unwrap(), 6.25, 0.01);
+    close(weight_for(1.0, 10.0).unwrap(), 10.0, 1e-9);
+    assert_eq!(weight_for(1.0, 0.0), None);
+    assert_eq!(weight_for(1.0, 120.0), None);
+}
+
+/// Source: a worked example of a garden supplier, 1 lb P2O5 and 3 lb N/1000 sq ft from 11-55-0
+/// and 21-0-0: 1.8 lb (which gives 0.2 lb N) and 13.3 lb (opened).
+#[test]
+fn two_bags_one_after_the_other() {
+    let first = weight_for(1.0, 55.0).unwrap();
+    close(first, 1.8, 0.05);
+    close(first * 0.11, 0.2, 0.005);
+    close(weight_for(3.0 - 0.2, 21.0).unwrap(), 13.3, 0.05);
+}
+
+/// Source: NMSU, fertiliser for small areas: 100 lb/acre = 2.30 lb/1000 sq ft (opened);
+/// 1 lb/1000 sq ft = 4.88 g/m² (derived).
+#[test]
+fn pounds_on_a_thousand_square_feet() {
+    let lb_per_acre_in_kg_per_ha = 1.120_85;
+    close(100.0 * lb_per_acre_in_kg_per_ha / KG_PER_HA_IN_LB_PER_1000_SQ_FT, 2.30, 0.005);
+    close(KG_PER_HA_IN_LB_PER_1000_SQ_FT / 10.0, 4.88, 0.005);
+}
+
+/// Source: ppm × depth (cm) × bulk density × 0.1 = kg/ha; the furrow slice of 2,000,000 lb/acre
+/// gives ppm × 2.24 (derived).
+#[test]
+fn a_stock_in_the_furrow_slice() {
+    close(stock(50.0, 6.667 * 2.54, 1.324), 50.0 * 2.242, 0.2);
+    assert_eq!(stock(0.0, 15.0, 1.3), 0.0);
+}
+
+/// Source: RB209 (+60 and +30 kg/ha), Texas A&M (80 lb P2O5/acre), NCDA&CS equation 14 at index 0
+/// (150 lb/acre) (opened).
+#[test]
+fn a_very_low_soil_gets_the_published_span() {
+    let found = needs(&case("P (Mehlich-3) 18 ppm\nK (Mehlich-3) 60 ppm"));
+    let phosphate = need(&found, "phosphate");
+    assert_eq!(phosphate.verdict, Verdict::Give);
+    let (low, likely, high, unit) = figure(phosphate, "phosphate-rate");
+    assert_eq!(unit, Unit::KgPerHa);
+    close(low, 30.0, 1e-9);
+    close(likely, 80.0 * 1.120_85, 0.05);
+    close(high, 3.0 * KG_PER_HA_IN_LB_PER_1000_SQ_FT, 0.05);
+    // 89.7 kg/ha on 10 m².
+    let (_, grams, _, unit) = figure(phosphate, "phosphate-for-bed");
+    assert_eq!(unit, Unit::Gram);
+    close(grams, 89.7, 0.05);
+    let (_, potash, high, _) = figure(need(&found, "potash"), "potash-rate");
+    close(potash, 80.0 * 1.120_85, 0.05);
+    close(high, 88.5 * 1.120_85, 0.05);
+}
+
+/// Source: New England Vegetable Guide and University of Minnesota: above optimum leave the
+/// nutrient out and let compost rest (opened).
+#[test]
+fn too_much_phosphorus_means_none_and_stop() {
+    let mut rich = case("P (Mehlich-3) 180 ppm\nK (Mehlich-3) 200 ppm\nNO3-N 8 ppm");
+    rich.feeds = Feeds {
+        fertiliser: Some([5.0, 10.0, 5.0]),
+        compost_litres: Some(100.0),
+        ..Feeds::default()
+    };
+    let found = needs(&rich);
+    assert_eq!(need(&found, "phosphate").verdict, Verdict::Stop);
+    assert!(need(&found, "phosphate").figures.is_empty());
+    assert_eq!(need(&found, "potash").verdict, Verdict::Enough);
+    assert!(need(&found, "fertiliser").answer.starts_with("Don't use 5-10-5 here"));
+    assert!(need(&found, "compost").answer.contains("rest"));
+}
+
+/// Source: UC Cooperative Extension: nitrate-N above 30 mg/kg is more than enough (opened); UMass:
+/// 2, 2.5 and 4 lb N/1000 sq ft for vegetables (opened).
+#[test]
+fn nitrate_in_the_soil_counts() {
+    let rate = |text: &str| figure(need(&needs(&case(text)), "nitrogen"), "nitrogen-rate");
+    let (low, likely, high, _) = rate("pH 6.5");
+    close(low, 2.0 * KG_PER_HA_IN_LB_PER_1000_SQ_FT, 0.1);
+    close(likely, 2.5 * KG_PER_HA_IN_LB_PER_1000_SQ_FT, 0.1);
+    close(high, 4.0 * KG_PER_HA_IN_LB_PER_1000_SQ_FT, 0.1);
+    // 20 mg/kg in 15 cm at 1.3 g/cm³ are 39 kg/ha.
+    close(rate("pH 6.5\nNO3-N 20 ppm").1, likely - 39.0, 0.1);
+    close(rate("pH 6.5\nNO3-N 30 ppm").1, likely - 58.5, 0.1);
+    let plenty = needs(&case("pH 6.5\nNO3-N 31 ppm"));
+    assert_eq!(need(&plenty, "nitrogen").verdict, Verdict::Enough);
+    assert!(need(&plenty, "nitrogen").figures.is_empty());
+}
+
+/// Source: NC State Extension, lawns 1–3 lb N/1000 sq ft a year (opened); Cornell, never more than
+/// 1 lb at one time (opened).
+#[test]
+fn a_lawn_gets_its_nitrogen_in_parts() {
+    let mut lawn = case("pH 6.5");
+    lawn.plants = Some(PlantGroup::Lawn);
+    let found = needs(&lawn);
+    let nitrogen = need(&found, "nitrogen");
+    let (low, _, high, _) = figure(nitrogen, "nitrogen-rate");
+    close(low, KG_PER_HA_IN_LB_PER_1000_SQ_FT, 0.1);
+    close(high, 3.0 * KG_PER_HA_IN_LB_PER_1000_SQ_FT, 0.1);
+    assert!(nitrogen.steps[0].contains("49"), "{:?}", nitrogen.steps);
+    lawn.plants = Some(PlantGroup::Berries);
+    assert_eq!(need(&needs(&lawn), "nitrogen").verdict, Verdict::Unknown);
+}
+
+/// A bag is filled up to the need that is met first. Source: arithmetic (derived).
+#[test]
+fn no_need_is_overdone_by_a_bag() {
+    let mut hungry = case("P (Mehlich-3) 18 ppm\nK (Mehlich-3) 60 ppm");
+    hungry.feeds.fertiliser = Some([10.0, 10.0, 10.0]);
+    let found = needs(&hungry);
+    let bag = need(&found, "fertiliser");
+    // N 122 g, P2O5 89.7 g, K2O 89.7 g are wanted: 897 g fill the phosphate and potash.
+    close(figure(bag, "bag-for-bed").1, 897.0, 1.0);
+    close(figure(bag, "nitrogen-left").1, 122.1 - 89.7, 0.2);
+    assert!(bag.figures.iter().all(|f| f.name != "phosphate-left"));
+    hungry.feeds.fertiliser = Some([0.0, 0.0, 0.0]);
+    assert!(need(&needs(&hungry), "fertiliser").answer.contains("nothing"));
+    hungry.feeds.fertiliser = Some([60.0, 60.0, 0.0]);
+    assert!(need(&needs(&hungry), "fertiliser").answer.contains("can't be"));
+    // Without an area there is no amount, and it is asked.
+    hungry.bed.area_m2 = None;
+    let asked = needs(&hungry);
+    assert!(asked.questions.iter().any(|q| q.changes.contains("amounts for this bed")));
+    assert!(need(&asked, "phosphate").figures.iter().all(|f| f.name != "phosphate-for-bed"));
+}
+
+/// Source: magnesium is 24.305 of 246.47 in MgSO4·7H2O (derived).
+#[test]
+fn epsom_salts_by_the_gap() {
+    close(24.305 / 246.47, 0.0986, 0.0001);
+    let found = needs(&case("pH 6.6\nMg (Mehlich-3) 60 ppm"));
+    let magnesium = need(&found, "magnesium");
+    // Sufficient from 110: 50 mg/kg in 15 cm at 1.3 g/cm³ are 97.5 kg/ha Mg; half of it as salt.
+    close(figure(magnesium, "epsom-salt-rate").1, 97.5 / 0.0986 / 2.0, 1.0);
+    let acid = needs(&case("pH 5.2\nMg (Mehlich-3) 60 ppm"));
+    assert!(need(&acid, "magnesium").answer.contains("dolomitic"));
+    assert!(need(&acid, "magnesium").figures.is_empty());
+}
+
+/// A range from memory gives no amount. Common practice of this program.
+#[test]
+fn no_amount_rests_on_memory_alone() {
+    let found = needs(&case("P (Mehlich-1) 8 lb/acre\nK (Mehlich-1) 40 lb/acre"));
+    for name in ["phosphate", "potash"] {
+        let need = need(&found, name);
+        let memory = need
+            .grounds
+            .sources
+            .first()
+            .is_some_and(|c| c.grade >= emberloam_engine::sources::Grade::FromMemory);
+        assert!(!memory || need.figures.is_empty(), "{need:?}");
+    }
+}
+
+/// Nothing to work with is nothing said.
+#[test]
+fn an_empty_case_needs_nothing() {
+    assert_eq!(needs(&Case::default()), Needs::default());
+}
