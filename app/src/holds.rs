@@ -28,6 +28,7 @@ pub fn holds(page: Page) -> impl IntoView {
             <ul class="readings plain">
                 {keyed(move || page.readings(), |r| source_key(r.place), move |item| reading(page, item))}
             </ul>
+            {later(move |parts| (parts.needs)(page))}
             {unread(page)}
         },
     )

@@ -22,6 +22,7 @@ mod holds;
 mod later;
 mod layer;
 mod living;
+mod needs;
 mod notes;
 mod page;
 mod paste;

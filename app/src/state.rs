@@ -189,6 +189,15 @@ impl Page {
         })
     }
 
+    /// The case with the chosen sample, the only one in it; `None` without a report.
+    pub fn case(self) -> Option<Case> {
+        let chosen = self.chosen();
+        self.report.look(|report| {
+            let report = report.as_ref().ok()?;
+            Some(case_of(report, chosen..chosen + 1, self.answers))
+        })
+    }
+
     /// Something of the chosen sample.
     pub fn of_sample<T: Default>(self, take: impl FnOnce(&SampleOutcome) -> T) -> T {
         self.outcome.look(|outcome| {

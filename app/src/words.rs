@@ -30,6 +30,16 @@ pub const SAVE_REPORT: &str = "Save report and answers";
 pub const SAVE_TABLE: &str = "Save readings as a table (CSV)";
 pub const SAVE_EXCHANGE: &str = "Save readings for other programs (Modus)";
 pub const DROP_HERE: &str = "Drop the file to open it";
+pub const NEEDS: &str = "What the bed needs beside biochar";
+pub const NEEDS_INTRO: &str = "For one year, from this soil test. Local advice comes first.";
+pub const OTHERS: &str = "Other publications for the same soil";
+pub const FEEDS: &str = "What you have to lime and feed with";
+pub const LIME_PERCENT: &str = "Lime: calcium carbonate equivalent (CCE)";
+pub const TARGET_PH: &str = "The pH you want, if not the usual one";
+pub const BAG_N: &str = "Fertiliser bag: first number, nitrogen (N)";
+pub const BAG_P: &str = "second number, phosphate (P₂O₅)";
+pub const BAG_K: &str = "third number, potash (K₂O)";
+pub const COMPOST_LITRES: &str = "Compost for this bed this year";
 pub const SAVED_DAMAGED: &str =
     "This saved report is damaged and can't be read. Open the laboratory's own file.";
 pub const ERASE: &str = "Erase everything";
@@ -180,6 +190,23 @@ pub fn title(name: &str) -> String {
         first.make_ascii_uppercase();
     }
     title
+}
+
+/// What a need is called.
+pub fn need(name: &str) -> &'static str {
+    match name {
+        "lime" => "Lime",
+        "acidify" => "Lowering the pH",
+        "gypsum" => "Gypsum",
+        "nitrogen" => "Nitrogen",
+        "phosphate" => "Phosphate",
+        "potash" => "Potash",
+        "magnesium" => "Magnesium",
+        "sulfur" => "Sulfur",
+        "fertiliser" => "The bag you have",
+        "compost" => "The compost you have",
+        _ => "",
+    }
 }
 
 pub fn results(count: usize) -> String {

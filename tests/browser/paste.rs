@@ -157,3 +157,21 @@ fn a_value_is_corrected_in_place() {
     assert_ne!(before, page.level("phosphorus"));
     assert_eq!(page.report(), A_SURPLUS, "the pasted text was changed");
 }
+
+#[test]
+fn what_the_bed_needs_is_measured_out_and_follows_the_bag() {
+    let page = Page::open("needs");
+    page.paste("P (Mehlich-3) 18 ppm\nK (Mehlich-3) 60 ppm\npH 6.5\n");
+    page.wait_for_answer();
+    let need = |name: &str| format!("#needs [data-name=\"{name}\"]");
+    page.browser.wait_for("the needs", || page.browser.has(&need("phosphate")));
+    assert!(page.browser.text(&need("phosphate")).contains("dress it this year"));
+    page.answer("Area of the bed", "10");
+    page.browser.wait_for("the amount for the bed", || {
+        page.browser.has("#needs [data-name=\"phosphate-for-bed\"]")
+    });
+    page.browser.run("for (const d of document.querySelectorAll('#needs details')) d.open = true");
+    page.answer("Fertiliser bag: first number, nitrogen (N)", "10");
+    page.browser.wait_for("the bag", || page.browser.has(&need("fertiliser")));
+    assert!(page.browser.text(&need("fertiliser")).contains("10-0-0"));
+}

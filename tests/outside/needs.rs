@@ -11,9 +11,9 @@ use emberloam_engine::{Case, report};
 use crate::close;
 
 fn case(text: &str) -> Case {
-    let mut case = Case::default();
-    case.report =
+    let report =
         report::open(text.as_bytes()).and_then(|grid| report::read(&grid)).expect("it reads");
+    let mut case = Case { report, ..Case::default() };
     case.bed.area_m2 = Some(10.0);
     case
 }

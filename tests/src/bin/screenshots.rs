@@ -62,6 +62,10 @@ fn main() {
     fs::write(folder.join("plan.pdf"), page.browser.pdf()).expect("the print can be written");
     page.unfold_all();
     take("answer-unfolded.png", 1100, 6000, "light");
+    page.browser.resize(1100, 1400);
+    page.browser.run("document.getElementById('needs').scrollIntoView()");
+    fs::write(folder.join("needs.png"), page.browser.picture())
+        .expect("the picture can be written");
     compared(&page, &folder);
     files(&page, &folder);
 }
