@@ -5,6 +5,7 @@
 
 mod biochar;
 mod chemistry;
+mod exchange;
 mod needs;
 mod quantity;
 mod ranges;

@@ -3,6 +3,7 @@
 mod advice;
 mod charging;
 mod effect;
+pub mod exchange;
 mod facts;
 mod liming;
 mod material;
