@@ -92,6 +92,103 @@ static NUTRIENTS: [Rule; 5] = [
     },
 ];
 
+/// The week that the effects of the plan stand for.
+pub(super) const A_MONTH: f64 = 4.0;
+
+/// How a part of a change comes about.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Growth {
+    /// At once.
+    AtOnce,
+    /// In the first days and weeks, as biochar takes up.
+    Uptake,
+    /// Slowly over the year, with this share of it after a month; the shares
+    /// and the amount are independent of each other.
+    Release(Band),
+    /// The same, where both are at their ends together.
+    Charge(Band),
+}
+
+/// A part of a change: what it comes to, and how.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Part {
+    pub name: &'static str,
+    /// % of the measured amount, or pH units: after a month, or with
+    /// [`Growth::Release`] and [`Growth::Charge`] after a year.
+    pub comes_to: Band,
+    pub growth: Growth,
+}
+
+impl Part {
+    /// What it comes to at a week.
+    pub fn at(&self, week: f64) -> Band {
+        match self.growth {
+            Growth::AtOnce => self.comes_to,
+            Growth::Uptake => {
+                // The bounds of the speed are those of the change, whichever way it goes.
+                let (slow, likely, fast) = (taken(week, 14.0), taken(week, 5.0), taken(week, 1.0));
+                let Band { low, likely: middle, high } = self.comes_to;
+                let low = low * if low < 0.0 { fast } else { slow };
+                let high = high * if high > 0.0 { fast } else { slow };
+                Band::new(low, middle * likely, high)
+            }
+            Growth::Release(in_month) => {
+                product(&[self.comes_to, in_month.map(|share| grown(week, share))])
+            }
+            Growth::Charge(in_month) => {
+                self.comes_to.times(in_month.map(|share| grown(week, share)))
+            }
+        }
+    }
+}
+
+/// How far an uptake has gone, as a share of what it is after a month, when it
+/// slows to a third in so many days.
+/// Source: our choice; published rates take hours to weeks.
+fn taken(week: f64, days: f64) -> f64 {
+    let after = |week: f64| 1.0 - (-7.0 * week / days).exp();
+    (after(week) / after(A_MONTH)).min(1.0)
+}
+
+/// The share that is there after some weeks when `in_month` of it is there
+/// after a month and all of it after a year: a power of time through both.
+fn grown(week: f64, in_month: f64) -> f64 {
+    if week <= 0.0 {
+        return 0.0;
+    }
+    (week / 52.0).min(1.0).powf(in_month.clamp(1e-6, 1.0).ln() / (A_MONTH / 52.0).ln())
+}
+
+/// The change of one property as its parts.
+pub(super) struct Laid {
+    pub property: Property,
+    pub label: &'static str,
+    /// Per cent, or none for pH.
+    pub unit: Unit,
+    pub parts: Vec<Part>,
+    pub grounds: Grounds,
+}
+
+impl Laid {
+    /// The whole change at a week.
+    pub fn at(&self, week: f64) -> Band {
+        self.parts.iter().fold(Band::exactly(0.0), |sum, part| sum.plus(part.at(week)))
+    }
+
+    /// The direction of a change of this property in words.
+    pub fn direction(&self, change: &Band) -> &'static str {
+        if self.unit != Unit::None {
+            direction(change)
+        } else if change.low >= PH_NOISE {
+            "up"
+        } else if change.likely >= PH_NOISE {
+            "up or unsure"
+        } else {
+            "unsure"
+        }
+    }
+}
+
 /// The effects on every property that was measured.
 pub fn effects(
     situation: &Situation<'_>,
@@ -100,14 +197,34 @@ pub fn effects(
     material: &Material,
     recipe: Option<&Recipe>,
 ) -> Vec<Effect> {
+    laid_out(situation, path, dose, material, recipe)
+        .into_iter()
+        .map(|laid| {
+            let band = laid.at(A_MONTH);
+            let direction = laid.direction(&band);
+            let Laid { property, label, unit, grounds, .. } = laid;
+            let name = if property == Property::Ph { "ph" } else { property.name() };
+            Effect { property, direction, change: Figure { name, label, band, unit, grounds } }
+        })
+        .collect()
+}
+
+/// The changes of every property that was measured, as their parts.
+pub(super) fn laid_out(
+    situation: &Situation<'_>,
+    path: Path,
+    dose: &Dose,
+    material: &Material,
+    recipe: Option<&Recipe>,
+) -> Vec<Laid> {
     let month = Month { situation, dose, material, charged: Charge::of(path, recipe) };
-    let mut effects = Vec::new();
-    effects.extend(month.nitrogen(Property::NitrateN, "nitrate-N"));
-    effects.extend(month.nitrogen(Property::AmmoniumN, "ammonium-N"));
-    effects.extend(NUTRIENTS.iter().filter_map(|rule| month.nutrient(rule)));
-    effects.extend(month.sodium());
-    effects.extend(month.ph());
-    effects
+    let mut laid = Vec::new();
+    laid.extend(month.nitrogen(Property::NitrateN, "nitrate-N"));
+    laid.extend(month.nitrogen(Property::AmmoniumN, "ammonium-N"));
+    laid.extend(NUTRIENTS.iter().filter_map(|rule| month.nutrient(rule)));
+    laid.extend(month.sodium());
+    laid.extend(month.ph());
+    laid
 }
 
 /// How full the biochar goes in.
@@ -152,11 +269,17 @@ impl Month<'_> {
         self.dose.percent.map(|w| -w / (1.0 + w / 100.0))
     }
 
-    /// What a content of the biochar (%) and its available share (%) add in
-    /// the first month, % of what is measured.
-    fn own(&self, total: f64, available: Band, in_month: Band, measured: f64) -> Band {
+    /// What a content of the biochar (%) and its available share (%) add in a
+    /// year, % of what is measured; `in_month` of it in the first month.
+    fn own(&self, total: f64, available: Band, in_month: Band, measured: f64) -> Part {
         // w % × total % × available % = mg per kg of soil.
-        product(&[self.dose.percent, available, in_month]).map(|x| 100.0 * x * total / measured)
+        let comes_to =
+            product(&[self.dose.percent, available]).map(|x| 100.0 * x * total / measured);
+        Part { name: "the biochar's own content", comes_to, growth: Growth::Release(in_month) }
+    }
+
+    fn dilutes(&self, dilution: Band) -> Part {
+        Part { name: "dilution", comes_to: dilution, growth: Growth::AtOnce }
     }
 
     fn grounds(&self, rule: &str, measured: f64, property: Property, own: &[Citation]) -> Grounds {
@@ -181,7 +304,7 @@ impl Month<'_> {
         self.material.explain(grounds, &[])
     }
 
-    fn nitrogen(&self, property: Property, label: &'static str) -> Option<Effect> {
+    fn nitrogen(&self, property: Property, label: &'static str) -> Option<Laid> {
         let measured = self.measured(property)?;
         let feedstock = match self.material.feedstock {
             Some(Feedstock::GrassOrStraw | Feedstock::Manure) => 1.2,
@@ -191,25 +314,30 @@ impl Month<'_> {
         let (w, k) = (self.dose.percent, NITROGEN_BOUND_PER_PERCENT);
         let left = self.charged.hold_left();
         let dilution = self.dilution();
-        // The charge's own mineral nitrogen: a third of it shows in an extract.
-        let brought = if property == Property::NitrateN {
-            let per_load =
-                |w: f64, load: f64, shows: f64| w * 10.0 * load * shows / measured * 100.0;
-            let load = self.charged.load;
-            Band::new(
-                0.0,
-                per_load(w.likely, load.likely, 1.0 / 3.0),
-                per_load(w.high, load.high, 1.0),
-            )
-        } else {
-            Band::exactly(0.0)
-        };
-        let change = Band::new(
-            bound(w.high, k.high) * left.high + dilution.low,
-            bound(w.likely, k.likely) * left.likely + dilution.likely + brought.likely,
+        let held = Band::new(
+            bound(w.high, k.high) * left.high,
+            bound(w.likely, k.likely) * left.likely,
             // Reviews of field data found no change: zero stays inside.
-            (bound(w.low, k.low) * left.low).max(0.0) + brought.high,
+            0.0,
         );
+        let mut parts = vec![
+            Part { name: "held by the biochar", comes_to: held, growth: Growth::Uptake },
+            self.dilutes(Band::new(dilution.low, dilution.likely, 0.0)),
+        ];
+        if property == Property::NitrateN && self.charged.load.high > 0.0 {
+            // The charge's own mineral nitrogen: a third of it shows in an extract after a
+            // month; perhaps none ever, perhaps all at once.
+            let per_load = |w: f64, load: f64| w * 10.0 * load / measured * 100.0;
+            let load = self.charged.load;
+            let comes_to =
+                Band::new(0.0, per_load(w.likely, load.likely), per_load(w.high, load.high));
+            let in_month = Band::new(0.0, 1.0 / 3.0, 1.0);
+            parts.push(Part {
+                name: "brought by the charge",
+                comes_to,
+                growth: Growth::Charge(in_month),
+            });
+        }
         let grounds = self.grounds(
             "tied up: 1 − e^(−k × % by mass), k = 0.104 (0–0.16), × 0.8 for wood and 1.2 for \
                  straw; less what the charge has filled, plus what it brings",
@@ -217,20 +345,25 @@ impl Month<'_> {
             property,
             &[ILAN_2020.derived(), NGUYEN_2017.second_hand(), BIEDERMAN_2013.opened()],
         );
-        Some(effect(property, label, change, grounds))
+        Some(Laid { property, label, unit: Unit::Percent, parts, grounds })
     }
 
-    fn nutrient(&self, rule: &Rule) -> Option<Effect> {
+    fn nutrient(&self, rule: &Rule) -> Option<Laid> {
         let measured = self.measured(rule.property)?;
         let left = self.charged.hold_left();
         let own = self.own((rule.total)(self.material), rule.available, FIRST_MONTH, measured);
         let dilution = self.dilution();
         let dose = self.dose.percent.map(|w| (w / FULL_HOLD_PERCENT).min(1.0));
-        let change = Band::new(
-            rule.held.low * left.high * dose.high + dilution.low + own.low,
-            rule.held.likely * left.likely * dose.likely + dilution.likely + own.likely,
-            rule.held.high.max(0.0) * dose.high + dilution.high + own.high,
+        let held = Band::new(
+            rule.held.low * left.high * dose.high,
+            rule.held.likely * left.likely * dose.likely,
+            rule.held.high.max(0.0) * dose.high,
         );
+        let parts = vec![
+            Part { name: "held by the biochar", comes_to: held, growth: Growth::Uptake },
+            self.dilutes(dilution),
+            own,
+        ];
         let grounds = self.grounds(
             "held by fresh biochar (less what the charge has filled) + dilution + the biochar's \
              own available content in the first month",
@@ -238,10 +371,11 @@ impl Month<'_> {
             rule.property,
             rule.sources,
         );
-        Some(effect(rule.property, rule.label, change, grounds))
+        let (property, label) = (rule.property, rule.label);
+        Some(Laid { property, label, unit: Unit::Percent, parts, grounds })
     }
 
-    fn sodium(&self) -> Option<Effect> {
+    fn sodium(&self) -> Option<Laid> {
         let measured = self.measured(Property::Sodium)?;
         let available = Band::new(20.0, 45.0, 80.0);
         let own = self.own(self.material.sodium, available, SODIUM_FIRST_MONTH, measured);
@@ -250,9 +384,17 @@ impl Month<'_> {
         let soil_cec = self.situation.chemistry.cec.map_or(10.0, |c| c.likely).max(1.0);
         let moved = self.dose.percent.likely * self.material.cec.likely / soil_cec;
         let dilution = self.dilution();
-        // Dilution counts at the low end only: sites that fill with calcium and
-        // potassium push sodium out, which about makes up for it.
-        let change = Band::new(-moved + dilution.low + own.low, own.likely, moved + own.high);
+        let parts = vec![
+            own,
+            Part {
+                name: "exchanged with the biochar",
+                comes_to: Band::new(-moved, 0.0, moved),
+                growth: Growth::AtOnce,
+            },
+            // Dilution counts at the low end only: sites that fill with calcium and
+            // potassium push sodium out, which about makes up for it.
+            self.dilutes(Band::new(dilution.low, 0.0, 0.0)),
+        ];
         let mut grounds = self.grounds(
             "the biochar's own sodium + dilution ± what its exchange sites can take or give",
             measured,
@@ -262,10 +404,11 @@ impl Month<'_> {
         if self.situation.chemistry.cec.is_none() {
             grounds = grounds.assume("The soil's exchange capacity is 10 meq/100 g.");
         }
-        Some(effect(Property::Sodium, "sodium", change, grounds))
+        let unit = Unit::Percent;
+        Some(Laid { property: Property::Sodium, label: "sodium", unit, parts, grounds })
     }
 
-    fn ph(&self) -> Option<Effect> {
+    fn ph(&self) -> Option<Laid> {
         let ph = liming::water_ph(self.situation)?;
         let buffering = liming::buffering(self.situation);
         let change = liming::rise(Some(ph), self.dose.percent, self.material, &buffering);
@@ -285,31 +428,9 @@ impl Month<'_> {
             );
         grounds.assumed.dedup();
         grounds.sources.dedup();
-        let direction = if change.low >= PH_NOISE {
-            "up"
-        } else if change.likely >= PH_NOISE {
-            "up or unsure"
-        } else {
-            "unsure"
-        };
-        let change = figure("ph", "pH", change, Unit::None, grounds);
-        Some(Effect { property: Property::Ph, change, direction })
+        let parts = vec![Part { name: "liming", comes_to: change, growth: Growth::Uptake }];
+        Some(Laid { property: Property::Ph, label: "pH", unit: Unit::None, parts, grounds })
     }
-}
-
-fn effect(property: Property, label: &'static str, change: Band, grounds: Grounds) -> Effect {
-    let change = figure(property.name(), label, change, Unit::Percent, grounds);
-    Effect { property, direction: direction(&change.band), change }
-}
-
-fn figure(
-    name: &'static str,
-    label: &'static str,
-    band: Band,
-    unit: Unit,
-    grounds: Grounds,
-) -> Figure {
-    Figure { name, label, band, unit, grounds }
 }
 
 /// The direction of a change in words. A band that holds zero is never sure.

@@ -2,6 +2,7 @@
 
 mod advice;
 mod charging;
+mod course;
 mod effect;
 pub mod exchange;
 mod facts;
@@ -23,6 +24,7 @@ use crate::soil::{Soil, Texture};
 
 pub use advice::{Advice, Charging, Effect, Path, Reason};
 pub use charging::{taken_up, water_to_wet};
+pub use course::{Course, Grown, WEEKS, courses};
 pub use liming::ph_rise;
 pub use material::Material;
 pub use path::{Decision, RULES, Rule, Speaks, decide};
@@ -43,22 +45,39 @@ pub struct Situation<'a> {
     pub texture: Option<Texture>,
 }
 
+/// What the plan is made from: the path, the biochar, how much of it, and its charge.
+struct Prepared {
+    decision: Decision,
+    material: Material,
+    dose: rate::Dose,
+    recipe: Option<charging::Recipe>,
+}
+
+impl Prepared {
+    fn of(situation: &Situation<'_>) -> Prepared {
+        let decision = decide(situation);
+        let case = situation.case;
+        let material = Material::of(&case.biochar);
+        let dose = rate::dose(situation, &material);
+        let path = decision.path;
+        let needs_charge = match path {
+            Path::ChargeFirst => true,
+            Path::Charged => case.biochar.state != Some(BagState::Charged),
+            _ => false,
+        };
+        let (facts, with) = (&decision.facts, &case.charge_with);
+        let recipe = needs_charge
+            .then(|| charging::recipe(facts, path, with, &dose, &material, case.measures));
+        Prepared { decision, material, dose, recipe }
+    }
+}
+
 /// The plan, and what must be asked to firm it up.
 pub fn advise(situation: &Situation<'_>) -> (Advice, Vec<Question>) {
-    let decision = decide(situation);
+    let Prepared { decision, material, dose, recipe } = Prepared::of(situation);
     let path = decision.path;
     let case = situation.case;
     let uses = path != Path::None;
-    let material = Material::of(&case.biochar);
-    let dose = rate::dose(situation, &material);
-    let needs_charge = match path {
-        Path::ChargeFirst => true,
-        Path::Charged => case.biochar.state != Some(BagState::Charged),
-        _ => false,
-    };
-    let recipe = needs_charge.then(|| {
-        charging::recipe(&decision.facts, path, &case.charge_with, &dose, &material, case.measures)
-    });
     let alternatives = questions::alternatives(situation, &decision);
     let questions = questions::questions(situation, &decision, &alternatives, recipe.is_some());
 
