@@ -20,4 +20,4 @@ pub mod sources;
 pub mod summary;
 
 pub use case::Case;
-pub use outcome::{Outcome, interpret};
+pub use outcome::{Outcome, interpret, situated};

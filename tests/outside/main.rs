@@ -5,6 +5,7 @@
 
 mod biochar;
 mod chemistry;
+mod course;
 mod exchange;
 mod needs;
 mod quantity;

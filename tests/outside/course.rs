@@ -1,0 +1,109 @@
+//! What biochar does over a year.
+
+use emberloam_engine::biochar::{Course, WEEKS, courses};
+use emberloam_engine::case::{Bag, BagState, Feedstock};
+use emberloam_engine::soil::Property;
+use emberloam_engine::{Case, interpret, report, situated};
+
+use crate::close;
+
+/// A soil with a surplus, bare until spring, and a bag of fresh softwood biochar, 5 % by volume.
+fn trial() -> Case {
+    let text = "Method: Mehlich-3\npH 6.6\nOrganic matter 4.2 %\nNO3-N 48 ppm\nNH4-N 6 ppm\nP 160 ppm\nK 320 ppm\nCa 2200 ppm\nMg 260 ppm\nS 24 ppm\nNa 18 ppm\nCEC 14 meq/100 g";
+    let report =
+        report::open(text.as_bytes()).and_then(|grid| report::read(&grid)).expect("it reads");
+    let mut case = Case { report, ..Case::default() };
+    case.biochar = Bag {
+        state: Some(BagState::Uncharged),
+        feedstock: Some(Feedstock::Softwood),
+        share_percent: Some(5.0),
+        ..Bag::default()
+    };
+    let day = |text: &str| emberloam_engine::season::day::parse(text);
+    case.season.today = day("2026-10-05");
+    case.season.harvest = day("2026-10-10");
+    case.season.first_frost = day("2026-11-05");
+    case.season.planting = day("2027-04-20");
+    case.bed.area_m2 = Some(10.0);
+    case.bed.depth_cm = Some(15.0);
+    case
+}
+
+fn of(case: &Case) -> Vec<Course> {
+    situated(case, courses).expect("a sample")
+}
+
+fn found(courses: &[Course], property: Property) -> &Course {
+    courses.iter().find(|c| c.property == property).expect("the property was measured")
+}
+
+/// Fresh, low-ash softwood biochar, 5 % by volume, after one week: N, P, K, Ca, Mg and S down or
+/// unsure, Na up or unsure, pH unsure. Source: common practice, no source.
+#[test]
+fn a_week_after_fresh_softwood_biochar() {
+    let year = of(&trial());
+    for property in [
+        Property::NitrateN,
+        Property::AmmoniumN,
+        Property::Phosphorus,
+        Property::Potassium,
+        Property::Calcium,
+        Property::Magnesium,
+        Property::Sulfur,
+    ] {
+        let said = found(&year, property).directions[0];
+        assert!(["down", "down or unsure", "unsure"].contains(&said), "{property:?}: {said}");
+    }
+    let nitrate = found(&year, Property::NitrateN).directions[0];
+    assert!(nitrate.starts_with("down"), "{nitrate}");
+    let sodium = found(&year, Property::Sodium).directions[0];
+    assert!(["up", "up or unsure", "unsure"].contains(&sodium), "{sodium}");
+    assert_eq!(found(&year, Property::Ph).directions[0], "unsure");
+}
+
+/// The plan's month is the year's fourth week.
+#[test]
+fn the_month_of_the_plan_is_a_week_of_the_year() {
+    let case = trial();
+    let plan = interpret(&case).advice;
+    let year = of(&case);
+    let month = WEEKS.iter().position(|week| *week == 4.0).expect("a month is worked out");
+    assert_eq!(plan.effects.len(), year.len());
+    for (effect, course) in plan.effects.iter().zip(&year) {
+        assert_eq!(effect.property, course.property);
+        assert_eq!(effect.direction, course.directions[1]);
+        close(course.change[month].likely, effect.change.band.likely, 1e-9);
+        close(course.change[month].low, effect.change.band.low, 1e-9);
+        close(course.change[month].high, effect.change.band.high, 1e-9);
+    }
+}
+
+/// The whole is the sum of its parts, in order, and starts from what mixing in does at once.
+#[test]
+fn the_parts_make_the_whole() {
+    for course in of(&trial()) {
+        for (at, week) in WEEKS.iter().enumerate() {
+            let whole = course.change[at];
+            assert!(whole.low <= whole.likely && whole.likely <= whole.high);
+            let sum: f64 = course.parts.iter().map(|part| part.change[at].likely).sum();
+            close(sum, whole.likely, 1e-9);
+            for part in course.parts.iter().filter(|p| *week == 0.0 && p.name.contains("own")) {
+                close(part.change[at].high, 0.0, 1e-12);
+            }
+        }
+        // What the biochar gives comes with time, and the low end comes no earlier than the high.
+        for part in course.parts.iter().filter(|p| p.name.contains("own")) {
+            for two in part.change.windows(2) {
+                assert!(two[1].likely >= two[0].likely && two[1].low >= two[0].low);
+            }
+        }
+    }
+}
+
+/// Without biochar there is nothing to follow.
+#[test]
+fn no_biochar_no_course() {
+    let mut case = trial();
+    case.plants = Some(emberloam_engine::soil::PlantGroup::AcidLovers);
+    assert!(of(&case).is_empty());
+}
