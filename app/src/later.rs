@@ -12,7 +12,9 @@ use leptos::prelude::*;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::state::Page;
-use crate::{bed, compare, effects, exports, grounds, needs, reading, references, uptake, words};
+use crate::{
+    bed, compare, course, effects, exports, grounds, needs, reading, references, uptake, words,
+};
 
 /// How long to wait before a piece that did not come is asked for again.
 const PATIENCE: Duration = Duration::from_secs(5);
@@ -27,6 +29,8 @@ pub struct Parts {
     pub compare: fn(Page) -> AnyView,
     /// What lies behind a reading.
     pub behind: fn(Page, Memo<JudgedReading>) -> AnyView,
+    /// What biochar does over a year: chart and table.
+    pub course: fn(Page) -> AnyView,
     /// What the bed needs beside biochar.
     pub needs: fn(Page) -> AnyView,
     /// The readings as files for other programs.
@@ -46,6 +50,7 @@ static PARTS: Parts = Parts {
     grounds: grounds::grounds,
     compare: compare::compare,
     behind: reading::behind,
+    course: course::course,
     needs: needs::needs,
     exports: exports::exports,
     references: references::list,

@@ -12,6 +12,7 @@ mod chart;
 mod compare;
 mod control;
 mod correct;
+mod course;
 mod date;
 mod effects;
 mod exports;

@@ -21,6 +21,7 @@ pub fn why(page: Page) -> impl IntoView {
             </div>
             {would_change(page)}
             {later(move |parts| (parts.effects)(page))}
+            {later(move |parts| (parts.course)(page))}
         },
     )
 }

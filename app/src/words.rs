@@ -148,6 +148,15 @@ pub const COLUMN_CHANGE: &str = "Change";
 pub const WHEN: &str = "When";
 pub const NO_TASKS: &str = "Nothing to date yet. Give your planting and harvest dates above.";
 pub const NO_DATE_YET: &str = "No date yet";
+pub const COURSE: &str = "What biochar does over a year";
+pub const COURSE_OF: &str = "Which property";
+pub const COURSE_HOW_TO_READ: &str =
+    "The line is what is likely, the wide band what is possible. Plants and rain come on top.";
+pub const COURSE_CHART: &str =
+    "Change of one property over 52 weeks, with bounds; the table has the same numbers";
+pub const COURSE_PARTS: &str = "What this is made of after a year";
+pub const COLUMN_WEEK: &str = "Week";
+pub const COLUMN_PART: &str = "Part";
 pub const UPTAKE: &str = "How long charging takes";
 pub const UPTAKE_HOW_TO_READ: &str =
     "How much of the charge is taken up, day by day. The band is what is possible.";
@@ -190,6 +199,15 @@ pub fn title(name: &str) -> String {
         first.make_ascii_uppercase();
     }
     title
+}
+
+pub fn week(week: f64) -> String {
+    format!("week {week:.0}")
+}
+
+/// The directions of a change after a week, a month and a year.
+pub fn course_directions(week: &str, month: &str, year: &str) -> String {
+    format!("After a week: {week}. After a month: {month}. After a year: {year}.")
 }
 
 /// What a need is called.

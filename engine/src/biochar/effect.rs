@@ -156,7 +156,9 @@ fn grown(week: f64, in_month: f64) -> f64 {
     if week <= 0.0 {
         return 0.0;
     }
-    (week / 52.0).min(1.0).powf(in_month.clamp(1e-6, 1.0).ln() / (A_MONTH / 52.0).ln())
+    let power = in_month.clamp(1e-6, 1.0).ln() / (A_MONTH / 52.0).ln();
+    // By ln and exp, which are there already: `powf` would bring a table of its own.
+    (power * (week / 52.0).min(1.0).ln()).exp()
 }
 
 /// The change of one property as its parts.
