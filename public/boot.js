@@ -4,7 +4,8 @@
 //   emberloam:offline-ready   once, when the first offline copy is in place
 //   emberloam:update-waiting  when a newer version is stored and waits
 //   emberloam:started         when the page stands
-// From the page, as an event on window:
+// From the page, as events on window:
+//   emberloam:mounted         it stands
 //   emberloam:use-update      the person wants the newer version now
 
 const trouble = document.getElementById("boot-trouble");
@@ -29,7 +30,11 @@ async function startPage() {
   try {
     // Imported here, not at the top: a file that fails to load is then reported too.
     const app = await import("./app.js");
+    const mounted = new Promise((resolve) => window.addEventListener("emberloam:mounted", resolve, { once: true }));
     await app.default();
+    // A page that keeps something first fetches what reads it. The offline copy must not wait
+    // for ever: it may bring the cure.
+    await Promise.race([mounted, new Promise((resolve) => setTimeout(resolve, 10_000))]);
     return true;
   } catch (reason) {
     console.error(reason);

@@ -8,7 +8,7 @@ use web_sys::{CustomEvent, CustomEventInit};
 
 use crate::living::{Look, flag, lines, press};
 use crate::state::Page;
-use crate::{store, words};
+use crate::{later, store, words};
 
 /// Hears what the script tells.
 pub fn listen(page: Page) {
@@ -16,13 +16,20 @@ pub fn listen(page: Page) {
     hear("emberloam:refused", Box::new(move |said| page.refuse(said)));
     hear(
         "emberloam:saved",
-        Box::new(move |json| match store::Kept::from_saved(&json) {
-            Some(kept) => {
-                let before = untrack(|| page.kept());
-                page.restore(kept);
-                page.erased.set((before != store::Kept::default()).then_some(before));
-            }
-            None => page.refuse(words::SAVED_DAMAGED.into()),
+        Box::new(move |json| {
+            leptos::task::spawn_local(async move {
+                let Some(parts) = later::at_once().await else {
+                    return page.refuse(words::LATER_MISSING.into());
+                };
+                match (parts.pens.from_saved)(&json) {
+                    Some(kept) => {
+                        let before = untrack(|| page.kept());
+                        page.restore(kept);
+                        page.erased.set((before != store::Kept::default()).then_some(before));
+                    }
+                    None => page.refuse(words::SAVED_DAMAGED.into()),
+                }
+            });
         }),
     );
 }
@@ -38,10 +45,15 @@ fn hear(name: &'static str, does: Box<dyn Fn(String)>) {
 
 /// Hands a text to the script to save as a file.
 pub fn save(name: &str, kind: &str, text: &str) {
+    tell("emberloam:save", &format!("{name}\n{kind}\n{text}"));
+}
+
+/// Tells the scripts something.
+pub fn tell(name: &str, detail: &str) {
     let init = CustomEventInit::new();
-    init.set_detail(&JsValue::from_str(&format!("{name}\n{kind}\n{text}")));
+    init.set_detail(&JsValue::from_str(detail));
     if let (Some(window), Ok(event)) =
-        (web_sys::window(), CustomEvent::new_with_event_init_dict("emberloam:save", &init))
+        (web_sys::window(), CustomEvent::new_with_event_init_dict(name, &init))
     {
         // Ignored: the answer only says whether a listener cancelled it.
         let _ = window.dispatch_event(&event);
@@ -87,10 +99,15 @@ pub fn save_report(page: Page) -> impl IntoView {
             id="save-report"
             hidden=flag(move || !page.has_report())
             on:click=press(move || {
-                if let Some(json) = untrack(|| page.kept()).to_saved() {
-                    let name = file_name(&untrack(|| page.bed_name()), "emberloam.json");
-                    save(&name, "application/json", &json);
-                }
+                leptos::task::spawn_local(async move {
+                    let Some(parts) = later::at_once().await else {
+                        return page.refuse(words::LATER_MISSING.into());
+                    };
+                    if let Some(json) = (parts.pens.to_saved)(&untrack(|| page.kept())) {
+                        let name = file_name(&untrack(|| page.bed_name()), "emberloam.json");
+                        save(&name, "application/json", &json);
+                    }
+                });
             })
         >
             {words::SAVE_REPORT}

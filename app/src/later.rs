@@ -13,7 +13,8 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::state::Page;
 use crate::{
-    bed, compare, course, effects, exports, grounds, needs, reading, references, uptake, words,
+    bed, compare, course, effects, exports, grounds, needs, reading, references, store, uptake,
+    words,
 };
 
 /// How long to wait before a piece that did not come is asked for again.
@@ -21,6 +22,8 @@ const PATIENCE: Duration = Duration::from_secs(5);
 
 /// What each later part is made by.
 pub struct Parts {
+    /// The ways between what is kept and its JSON.
+    pub pens: store::Pens,
     /// What biochar does to each nutrient: chart and table.
     pub effects: fn(Page) -> AnyView,
     /// What a number rests on.
@@ -46,6 +49,7 @@ pub struct Parts {
 }
 
 static PARTS: Parts = Parts {
+    pens: store::PENS,
     effects: effects::effects,
     grounds: grounds::grounds,
     compare: compare::compare,
@@ -77,11 +81,25 @@ enum Stage {
 #[derive(Clone, Copy)]
 struct Later(RwSignal<Stage>);
 
+/// The later parts, once: for what the page must have before it begins.
+pub async fn at_once() -> Option<&'static Parts> {
+    parts().await.ok()
+}
+
 /// Fetches the later parts as soon as the page stands.
 pub fn fetch() {
     let later = Later(RwSignal::new(Stage::Coming));
     provide_context(later);
     ask(later, Duration::ZERO);
+}
+
+/// The later parts, if they are here; followed where it is asked in an effect.
+pub fn here() -> impl Fn() -> Option<&'static Parts> + Copy {
+    let Later(stage) = expect_context();
+    move || match stage.get() {
+        Stage::Here(parts) => Some(parts),
+        _ => None,
+    }
 }
 
 fn ask(later: Later, after: Duration) {

@@ -44,9 +44,22 @@ mod working;
 
 use wasm_bindgen::prelude::wasm_bindgen;
 
-/// Mounts the page into `<main id="page">`, or into the body when there is none.
+/// Mounts the page; one that keeps something waits for what reads it.
 #[wasm_bindgen(start)]
 pub fn start() {
+    if store::holds_something() {
+        // The framework's own tasks only run once something is mounted.
+        wasm_bindgen_futures::spawn_local(async {
+            let parts = later::at_once().await;
+            mount(store::restore(parts.map(|parts| &parts.pens)));
+        });
+    } else {
+        mount(store::restore(None));
+    }
+}
+
+/// Mounts the page into `<main id="page">`, or into the body when there is none, and says so.
+fn mount(restored: store::Restored) {
     use wasm_bindgen::JsCast;
 
     let place = leptos::prelude::document()
@@ -56,8 +69,9 @@ pub fn start() {
         Some(main) => {
             // The words there are for people whose browser can't run the page.
             main.set_inner_html("");
-            leptos::mount::mount_to(main, page::page).forget();
+            leptos::mount::mount_to(main, move || page::page(restored)).forget();
         }
-        None => leptos::mount::mount_to_body(page::page),
+        None => leptos::mount::mount_to_body(move || page::page(restored)),
     }
+    files::tell("emberloam:mounted", "");
 }

@@ -14,16 +14,17 @@ use crate::paste::paste;
 use crate::references::references;
 use crate::season::season;
 use crate::state::Page;
+use crate::store::Restored;
 use crate::why::why;
 use crate::working::working;
 use crate::{files, later, print, words};
 
-/// The page.
-pub fn page() -> impl IntoView {
-    let page = Page::begin();
+/// The page, with what was kept on this device.
+pub fn page(restored: Restored) -> impl IntoView {
+    later::fetch();
+    let page = Page::begin(restored);
     files::listen(page);
     provide_context(Repaint::follow());
-    later::fetch();
     let shown = Memo::new(move |_| page.has_report());
     view! {
         <div class="ground" class:has-report=flag(move || shown.get())>

@@ -10,7 +10,7 @@ use emberloam_engine::{Case, Outcome, interpret};
 use leptos::prelude::*;
 
 use crate::living::Look;
-use crate::{date, store, words};
+use crate::{date, later, store, words};
 
 /// The state, handed to every view.
 #[derive(Clone, Copy)]
@@ -38,8 +38,7 @@ pub struct Page {
 
 impl Page {
     /// Begins with what was kept on this device.
-    pub fn begin() -> Page {
-        let restored = store::restore();
+    pub fn begin(restored: store::Restored) -> Page {
         let text = RwSignal::new(restored.kept.text);
         let answers = RwSignal::new(restored.kept.answers);
         let report = Memo::new(move |_| {
@@ -63,20 +62,26 @@ impl Page {
             report,
             outcome,
         };
-        page.keep_on_change();
+        if !restored.hands_off {
+            page.keep_on_change();
+        }
         page
     }
 
-    /// Keeps every change on this device; says so while it can't.
+    /// Keeps every change on this device, as soon as the later parts are here;
+    /// says so while it can't.
     fn keep_on_change(self) {
+        let parts = later::here();
         Effect::new(move |first: Option<()>| {
             let kept = self.kept();
+            let parts = parts();
             // The first run only repeats what was just restored.
             if first.is_none() || kept == store::Kept::default() {
                 return;
             }
+            let Some(parts) = parts else { return };
             let said = self.keeping.get_untracked();
-            match store::keep(&kept) {
+            match store::keep(&parts.pens, &kept) {
                 Err(why) if said.is_none() => self.keeping.set(Some(why)),
                 // It is kept now; what was damaged before still is.
                 Ok(()) if said.is_some_and(|said| said != words::STORAGE_DAMAGED) => {

@@ -1,4 +1,7 @@
 //! What is typed stays on this device, and nowhere else.
+//!
+//! Writing and reading JSON weighs a tenth of the first load, so it is in the
+//! later piece: [`Pens`] is how the page gets at it.
 
 use emberloam_engine::Case;
 use serde::{Deserialize, Serialize};
@@ -24,6 +27,26 @@ pub struct Kept {
     /// The answers.
     pub answers: Case,
 }
+
+/// The ways between what is kept and its JSON.
+pub struct Pens {
+    /// As one line of JSON for this device.
+    pub to_json: fn(&Kept) -> Option<String>,
+    /// Back from it.
+    pub from_json: fn(&str) -> Option<Kept>,
+    /// As the file that a person saves.
+    pub to_saved: fn(&Kept) -> Option<String>,
+    /// Back from it.
+    pub from_saved: fn(&str) -> Option<Kept>,
+}
+
+/// The pens; the later piece hands them out.
+pub const PENS: Pens = Pens {
+    to_json: Kept::to_json,
+    from_json: Kept::from_json,
+    to_saved: Kept::to_saved,
+    from_saved: Kept::from_saved,
+};
 
 impl Kept {
     /// As one line of JSON. Text too long for a report is left out.
@@ -54,13 +77,13 @@ struct Saved {
 
 impl Kept {
     /// As the file that a person saves.
-    pub fn to_saved(&self) -> Option<String> {
+    fn to_saved(&self) -> Option<String> {
         let Kept { text, answers } = self.clone();
         serde_json::to_string(&Saved { emberloam: 1, text, answers }).ok()
     }
 
     /// Reads what [`Kept::to_saved`] wrote.
-    pub fn from_saved(json: &str) -> Option<Kept> {
+    fn from_saved(json: &str) -> Option<Kept> {
         let Saved { text, answers, .. } = serde_json::from_str(json).ok()?;
         Some(Kept { text, answers })
     }
@@ -73,16 +96,32 @@ pub struct Restored {
     pub kept: Kept,
     /// What to tell the person about it.
     pub say: Option<&'static str>,
+    /// What is kept could not be read yet, so nothing may be kept over it.
+    pub hands_off: bool,
 }
 
-/// Reads what was kept on this device.
-pub fn restore() -> Restored {
+/// Whether something is kept on this device, so that the page must wait for
+/// the pens before it begins.
+pub fn holds_something() -> bool {
+    storage().is_some_and(|storage| matches!(storage.get_item(KEPT), Ok(Some(_))))
+}
+
+/// Reads what was kept on this device. Without pens nothing is read, and
+/// nothing kept is written over.
+pub fn restore(pens: Option<&Pens>) -> Restored {
     let Some(storage) = storage() else {
         return Restored { say: Some(words::STORAGE_OFF), ..Restored::default() };
     };
     let Ok(Some(json)) = storage.get_item(KEPT) else { return Restored::default() };
-    match Kept::from_json(&json) {
-        Some(kept) => Restored { kept, say: None },
+    let Some(pens) = pens else {
+        return Restored {
+            say: Some(words::STORAGE_NOT_LOADED),
+            hands_off: true,
+            ..Restored::default()
+        };
+    };
+    match (pens.from_json)(&json) {
+        Some(kept) => Restored { kept, ..Restored::default() },
         None => {
             // Ignored: when there is no room for it we still must not stop here.
             let _ = storage.set_item(SET_ASIDE, &json);
@@ -95,9 +134,9 @@ pub fn restore() -> Restored {
 ///
 /// # Errors
 /// In words for the reader, when the device won't keep it.
-pub fn keep(kept: &Kept) -> Result<(), &'static str> {
+pub fn keep(pens: &Pens, kept: &Kept) -> Result<(), &'static str> {
     let storage = storage().ok_or(words::STORAGE_OFF)?;
-    let json = kept.to_json().ok_or(words::STORAGE_OFF)?;
+    let json = (pens.to_json)(kept).ok_or(words::STORAGE_OFF)?;
     storage.set_item(KEPT, &json).map_err(|_| words::STORAGE_FULL)?;
     if kept.text.len() > MOST_KEPT { Err(words::TEXT_TOO_LONG_TO_KEEP) } else { Ok(()) }
 }

@@ -40,6 +40,8 @@ pub const BAG_N: &str = "Fertiliser bag: first number, nitrogen (N)";
 pub const BAG_P: &str = "second number, phosphate (P₂O₅)";
 pub const BAG_K: &str = "third number, potash (K₂O)";
 pub const COMPOST_LITRES: &str = "Compost for this bed this year";
+pub const LATER_MISSING: &str =
+    "A part of the page could not be loaded. Go online and try again; nothing is lost.";
 pub const SAVED_DAMAGED: &str =
     "This saved report is damaged and can't be read. Open the laboratory's own file.";
 pub const ERASE: &str = "Erase everything";
@@ -54,6 +56,7 @@ pub const LATER: &str = "Later";
 pub const STORAGE_OFF: &str = "This browser keeps nothing for this page. Your report and answers will be gone when you close it.";
 pub const STORAGE_FULL: &str =
     "This device has no room left to keep your report. It will be gone when you close the page.";
+pub const STORAGE_NOT_LOADED: &str = "What you kept here could not be loaded. It is safe: go online and load the page again. Until then nothing new is kept.";
 pub const STORAGE_DAMAGED: &str = "What was kept from your last visit can't be read, so the page starts fresh. The old text is put aside on this device.";
 pub const TEXT_TOO_LONG_TO_KEEP: &str =
     "This text is too long to keep on this device. Your answers are kept.";
