@@ -4,12 +4,13 @@
 //! [`needs`] is a call of its own, beside [`crate::interpret`]: the page asks
 //! for it when a reader goes down to it, so that the first answer needn't wait.
 
+pub(crate) mod ground;
+
 use crate::case::Case;
-use crate::chemistry::{self, Chemistry};
-use crate::normalise::normalise;
+use crate::chemistry::Chemistry;
 use crate::quantity::{Figure, Grounds};
 use crate::question::Question;
-use crate::ranges::{Finding, Findings, Setting, judge};
+use crate::ranges::Findings;
 use crate::soil::{Soil, Texture};
 
 /// What the chosen sample's bed needs.
@@ -58,20 +59,8 @@ pub struct Ground<'a> {
 
 /// Works out what the chosen sample's bed needs. Without a sample the list is empty.
 pub fn needs(case: &Case) -> Needs {
-    let Some(sample) = case.report.samples.get(case.sample) else { return Needs::default() };
-    let read = normalise(sample, &case.reading);
-    let texture = case.bed.texture.or(sample.texture).or_else(|| read.soil.texture());
-    let setting = Setting { plants: case.plants, texture };
-    let chemistry = chemistry::work_out(&read.soil, &setting);
-    let mut findings = Findings::default();
-    for measure in &read.soil.measures {
-        let finding: Finding = judge(measure, &read.soil, &setting);
-        if findings.level(measure.property).is_none() {
-            findings.set(measure.property, finding);
-        }
-    }
-    let ground =
-        Ground { case, soil: &read.soil, findings: &findings, chemistry: &chemistry, texture };
+    let Some(survey) = ground::survey(case) else { return Needs::default() };
+    let ground = survey.ground();
     let mut needs = Needs::default();
     let _ = ground;
     needs.questions.dedup();

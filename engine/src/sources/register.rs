@@ -6,11 +6,13 @@ mod biochar;
 mod chemistry;
 mod ranges;
 mod season;
+mod traits;
 
 pub use biochar::*;
 pub use chemistry::*;
 pub use ranges::*;
 pub use season::*;
+pub use traits::*;
 
 /// A fact of the trade that nobody needs to publish.
 pub static COMMON_PRACTICE: Source =
@@ -38,6 +40,7 @@ pub fn all_sources() -> impl Iterator<Item = &'static Source> {
         .chain(CHEMISTRY.iter().copied())
         .chain(BIOCHAR.iter().copied())
         .chain(SEASON.iter().copied())
+        .chain(TRAITS.iter().copied())
 }
 
 #[cfg(test)]
