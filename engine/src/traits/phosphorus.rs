@@ -63,28 +63,29 @@ fn line(survey: &Survey<'_>, measure: &Measure, traits: &mut Traits) {
                 &[SIMS_2002.opened()],
             );
         }
-        (Some(Method::BrayP1 | Method::Olsen), Unit::MgPerKg) if survey.grows_vegetables() => {
-            if over(measure.amount, |v| v >= MINNESOTA_LINE) == Some(true) {
-                say(
-                    format!(
-                        "Phosphorus is {text}. From 25 Minnesota calls it very high for vegetable gardens: add none, spread no more than {} of compost a year, and pause compost while it stays so high.",
-                        survey.shown(&Band::exactly(2.54), Unit::Cm)
-                    ),
-                    "No phosphorus from 25 mg/kg. The page names no extractant; that Minnesota uses Bray or Olsen is from memory.",
-                    &[UMN_GARDEN_P.opened(), UMN_GARDEN_P.from_memory()],
-                );
-            }
+        (Some(Method::BrayP1 | Method::Olsen), Unit::MgPerKg)
+            if survey.grows_vegetables()
+                && over(measure.amount, |v| v >= MINNESOTA_LINE) == Some(true) =>
+        {
+            say(
+                format!(
+                    "Phosphorus is {text}. From 25 Minnesota calls it very high for vegetable gardens: add none, spread no more than {} of compost a year, and pause compost while it stays so high.",
+                    survey.shown(&Band::exactly(2.54), Unit::Cm)
+                ),
+                "No phosphorus from 25 mg/kg. The page names no extractant; that Minnesota uses Bray or Olsen is from memory.",
+                &[UMN_GARDEN_P.opened(), UMN_GARDEN_P.from_memory()],
+            );
         }
-        (Some(Method::Olsen), Unit::MgPerL) => {
-            if over(measure.amount, |v| v.round() >= INDEX_4) == Some(true) {
-                say(
-                    format!(
-                        "Phosphorus is {text} by Olsen: index 4 or more in the UK and Ireland. No phosphorus fertiliser is normally given there."
-                    ),
-                    "Index 4 begins at 46 mg/L. That none is normally given from there is from memory.",
-                    &[NI_PHOSPHORUS.opened(), RB209.from_memory()],
-                );
-            }
+        (Some(Method::Olsen), Unit::MgPerL)
+            if over(measure.amount, |v| v.round() >= INDEX_4) == Some(true) =>
+        {
+            say(
+                format!(
+                    "Phosphorus is {text} by Olsen: index 4 or more in the UK and Ireland. No phosphorus fertiliser is normally given there."
+                ),
+                "Index 4 begins at 46 mg/L. That none is normally given from there is from memory.",
+                &[NI_PHOSPHORUS.opened(), RB209.from_memory()],
+            );
         }
         _ => {}
     }

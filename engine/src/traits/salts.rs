@@ -57,7 +57,7 @@ pub fn saturation_water(texture: Texture, clay: Option<f64>, organic_matter: f64
     let mut rows = ROWS.iter().filter(fits).map(|row| f64::from(row.water[column]));
     // A clay that doesn't go with the texture finds no row: then the texture alone speaks.
     let Some(first) = rows.next() else { return saturation_water(texture, None, organic_matter) };
-    let last = rows.last().unwrap_or(first);
+    let last = rows.next_back().unwrap_or(first);
     Band::new(first, (first + last) / 2.0, last)
 }
 
