@@ -66,6 +66,7 @@ impl Traits {
         self.figures.iter().find(|f| f.name == name)
     }
 
+    /// Adds a number; one beyond all counting is left out.
     fn figure(
         &mut self,
         name: &'static str,
@@ -74,7 +75,9 @@ impl Traits {
         unit: Unit,
         grounds: &Grounds,
     ) {
-        self.figures.push(Figure { name, label, band, unit, grounds: grounds.clone() });
+        if band.low.is_finite() && band.high.is_finite() {
+            self.figures.push(Figure { name, label, band, unit, grounds: grounds.clone() });
+        }
     }
 
     fn say(&mut self, name: &'static str, text: impl Into<String>, grounds: Grounds) {
