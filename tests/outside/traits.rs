@@ -1,7 +1,7 @@
 //! The `traits` room against the outside.
 
 use emberloam_engine::Case;
-use emberloam_engine::quantity::{Band, Unit};
+use emberloam_engine::quantity::{Band, Measures, Unit};
 use emberloam_engine::question::QuestionId;
 use emberloam_engine::report::{Known, Origin, Place, Reading, Report, SampleReport};
 use emberloam_engine::soil::{Amount, Measure, Method, PlantGroup, Property, Soil, Texture};
@@ -211,9 +211,9 @@ fn the_bounds_of_a_class_hold_all_its_soils() {
                 }
                 let Ok(water) = held(s, c, 2.5) else { continue };
                 let at = 100.0 * water.field_capacity;
-                // Without the 5 points by which the equations themselves may miss.
+                // The 5 points by which the equations themselves may miss, less half a point between steps.
                 assert!(
-                    field.low + 4.8 <= at && at <= field.high - 4.8,
+                    field.low + 4.5 <= at && at <= field.high - 4.5,
                     "{texture:?} {s}-{c}: {at} not in {field:?}"
                 );
                 let k = water.conductivity;
@@ -540,6 +540,10 @@ fn the_nitrate_test_is_used_for_its_own_samples_only() {
     close(band(&fit, "psnt-manured").likely, 89.7, 0.05);
     close(band(&fit, "psnt-unmanured").likely, 134.5, 0.05);
     assert!(said(&fit, "nitrate").starts_with("If this sample was taken while the crop grew"));
+    let us = nitrate(0.0, 30.0).with(|c| c.measures = Measures::Us).traits();
+    let text = said(&us, "nitrate");
+    assert!(text.contains("80\u{a0}lb/acre") && text.contains("120\u{a0}lb/acre"), "{text}");
+    assert!(text.contains("45\u{a0}lb/acre less"), "{text}");
     for (top, bottom, used) in [
         (0.0, 25.0, true),
         (0.0, 35.0, true),
@@ -858,7 +862,8 @@ fn everything_said_can_be_opened() {
                 grounds.sources.iter().any(|c| c.grade != Grade::FromMemory),
                 "{name} rests on memory alone"
             );
-            for citation in &grounds.sources {
+            for (i, citation) in grounds.sources.iter().enumerate() {
+                assert!(!grounds.sources[..i].contains(citation), "{name} cites twice");
                 assert!(registered.contains(&citation.source.id), "{}", citation.source.id);
                 used.push(citation.source.id);
             }

@@ -145,7 +145,7 @@ fn refuse(survey: &Survey<'_>, metals: &[Property], traits: &mut Traits) {
         }
     }
     let text = format!(
-        "No level is held against {}: it is not a total by weight. An extract takes out only part, and every level below which soil counts as clean is for the total. Ask the lab for the total, by digestion in strong acid.",
+        "No level is held against {}: it is not a total by weight. An extract takes out only part, and the published levels are for the total. Ask the lab for the total, by digestion in strong acid.",
         listed(metals)
     );
     traits.say("metals", text, grounds);

@@ -76,31 +76,46 @@ impl Traits {
         grounds: &Grounds,
     ) {
         if band.low.is_finite() && band.high.is_finite() {
-            self.figures.push(Figure { name, label, band, unit, grounds: grounds.clone() });
+            let grounds = without_repeats(grounds.clone());
+            self.figures.push(Figure { name, label, band, unit, grounds });
         }
     }
 
     fn say(&mut self, name: &'static str, text: impl Into<String>, grounds: Grounds) {
+        let grounds = without_repeats(grounds);
         self.sayings.push(Saying { name, text: text.into(), grounds });
     }
 
     /// Asks, once for each question; what asks again adds what it is about.
-    fn ask(&mut self, id: QuestionId, text: &str, changes: &str, about: Property) {
+    fn ask(&mut self, id: QuestionId, text: &str, changes: &str, about: &[Property]) {
         if let Some(asked) = self.questions.iter_mut().find(|q| q.id == id) {
-            if !asked.about.contains(&about) {
-                asked.about.push(about);
-                asked.changes = format!("{} {changes}", asked.changes);
-            }
+            asked.about.extend(about);
+            asked.changes = format!("{} {changes}", asked.changes);
             return;
         }
         self.questions.push(Question {
             id,
             text: text.into(),
             changes: changes.into(),
-            about: vec![about],
+            about: about.to_vec(),
             suggestion: None,
         });
     }
+}
+
+/// Each input and each citation once: numbers that lead to a saying share some.
+fn without_repeats(mut grounds: Grounds) -> Grounds {
+    for i in (1..grounds.inputs.len()).rev() {
+        if grounds.inputs[..i].contains(&grounds.inputs[i]) {
+            grounds.inputs.remove(i);
+        }
+    }
+    for i in (1..grounds.sources.len()).rev() {
+        if grounds.sources[..i].contains(&grounds.sources[i]) {
+            grounds.sources.remove(i);
+        }
+    }
+    grounds
 }
 
 impl Survey<'_> {

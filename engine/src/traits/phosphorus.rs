@@ -81,7 +81,7 @@ fn line(survey: &Survey<'_>, measure: &Measure, traits: &mut Traits) {
         {
             say(
                 format!(
-                    "Phosphorus is {text} by Olsen: index 4 or more in the UK and Ireland. No phosphorus fertiliser is normally given there."
+                    "Phosphorus is {text} by Olsen: index 4 or more in the UK. No phosphorus fertiliser is normally given there."
                 ),
                 "Index 4 begins at 46 mg/L. That none is normally given from there is from memory.",
                 &[NI_PHOSPHORUS.opened(), RB209.from_memory()],

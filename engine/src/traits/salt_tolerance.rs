@@ -1,7 +1,7 @@
 //! Which crops lose yield to the soil's salts.
 
 use crate::needs::ground::Survey;
-use crate::quantity::{Band, Figure, Grounds, Unit};
+use crate::quantity::{Band, Grounds, Unit};
 use crate::soil::PlantGroup;
 use crate::sources::{FAO_SALT_YIELD, MAAS_1990};
 use crate::traits::Traits;
@@ -86,6 +86,9 @@ impl Crop {
     }
 }
 
+/// How many crops the sentence names; the figures have them all.
+const NAMED: usize = 8;
+
 pub(super) fn work_out(survey: &Survey<'_>, paste: Option<&Paste>, traits: &mut Traits) {
     let Some((ece, why)) = paste else { return };
     let plants = survey.case.plants.unwrap_or_default();
@@ -129,22 +132,20 @@ pub(super) fn work_out(survey: &Survey<'_>, paste: Option<&Paste>, traits: &mut 
     }
     let mut text = format!("Salts are {salts}. Yield left, the most sensitive first: ");
     for (i, (left, crop)) in losing.iter().enumerate() {
-        text.push_str(if i == 0 { "" } else { ", " });
-        text.push_str(&format!("{} {}", crop.name, survey.shown(left, Unit::Percent)));
+        if i < NAMED {
+            text.push_str(if i == 0 { "" } else { ", " });
+            text.push_str(&format!("{} {}", crop.name, survey.shown(left, Unit::Percent)));
+        }
         let grounds = grounds
             .clone()
             .input("threshold", format!("{} dS/m", crop.threshold))
             .input("slope", format!("{} % for each dS/m", crop.slope));
-        traits.figures.push(Figure {
-            name: "yield-in-salts",
-            label: crop.name,
-            band: *left,
-            unit: Unit::Percent,
-            grounds,
-        });
+        traits.figure("yield-in-salts", crop.name, *left, Unit::Percent, &grounds);
     }
     text.push('.');
-    if losing.len() < grown {
+    if losing.len() > NAMED {
+        text.push_str(&format!(" {} others may lose less.", losing.len() - NAMED));
+    } else if losing.len() < grown {
         text.push_str(" The others lose nothing.");
     }
     if let Some(rated) = rated_only(plants) {

@@ -33,5 +33,5 @@ pub(super) fn density(survey: &Survey<'_>, grounds: Grounds) -> (Band, Grounds) 
 
 /// Asks for the depth of the sample.
 pub(super) fn ask_depth(traits: &mut Traits, about: Property, changes: &str) {
-    traits.ask(QuestionId::SamplingDepth, "How deep was the sample taken?", changes, about);
+    traits.ask(QuestionId::SamplingDepth, "How deep was the sample taken?", changes, &[about]);
 }

@@ -227,8 +227,9 @@ pub(super) fn work_out(survey: &Survey<'_>, paste: Option<&Paste>, traits: &mut 
                 format!("{what} {}. {}", here.label(), here.advice())
             } else {
                 format!(
-                    "{what} most likely {}; it may be {others}. A saturated-paste test with the adsorption ratio (SAR) would tell.",
-                    here.label()
+                    "{what} most likely {}; it may be {others}. A saturated-paste test{} would tell.",
+                    here.label(),
+                    if extracted { " with the adsorption ratio (SAR)" } else { "" }
                 )
             }
         }
@@ -248,7 +249,7 @@ pub(super) fn work_out(survey: &Survey<'_>, paste: Option<&Paste>, traits: &mut 
         grounds = grounds.input("pH", significant(ph, 3));
     }
     if ph.is_none() && esp.low >= 5.0 && esp.high < SODIC_ESP {
-        text.push_str(" Structure can suffer below that line too.");
+        text.push_str(" Sodium can harm the soil's structure below 15 % too.");
     }
     traits.say("sodicity", text, grounds);
 }

@@ -212,7 +212,7 @@ pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
             QuestionId::Texture,
             "What is the soil's texture?",
             "How much water it holds for plants.",
-            Property::Sand,
+            &[],
         );
         return;
     };
@@ -250,7 +250,7 @@ pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
         &by_structure,
     );
     let mut text = format!(
-        "Of the soil's volume, {} is water that plants can use.",
+        "Wet through and drained, the soil holds {} of its volume as water for plants.",
         survey.shown(&available.map(|v| 100.0 * v), Unit::Percent)
     );
     if let Some(depth) = bed_depth(survey) {
@@ -277,7 +277,7 @@ pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
             QuestionId::WorkedDepth,
             "How deep is the bed worked?",
             "How much water the bed holds.",
-            Property::Sand,
+            &[],
         );
         traits.say("water", text, grounds);
     }
