@@ -46,9 +46,12 @@ fn unfit(survey: &Survey<'_>, slice: (f64, f64)) -> Option<&'static str> {
         Some("The sample is not from the top 30 cm (12 in), which the test needs.")
     } else if !survey.grows_vegetables() {
         Some("The test was made for corn and vegetables, not for these plants.")
-    } else if timing.today.is_some() && timing.planting.is_some() && !timing.growing {
+    } else if timing.today.is_some()
+        && !timing.growing
+        && (timing.planting.is_some() || timing.harvest.is_some())
+    {
         Some(
-            "Nothing grows in the bed yet, and the test is for a growing crop: rain and soil life change the nitrate before planting.",
+            "Nothing grows in the bed now, and the test is for a growing crop: rain and soil life change the nitrate before the next.",
         )
     } else {
         None
