@@ -18,6 +18,7 @@ pub mod season;
 pub mod soil;
 pub mod sources;
 pub mod summary;
+pub mod traits;
 
 pub use case::Case;
 pub use outcome::{Outcome, interpret, situated};

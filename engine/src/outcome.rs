@@ -6,6 +6,7 @@ use serde::Serialize;
 use crate::biochar::{self, Advice, Situation};
 use crate::case::Case;
 use crate::chemistry;
+use crate::needs::ground::survey;
 use crate::normalise::{Normalised, normalise};
 use crate::quantity::{Figure, Unit};
 use crate::question::Question;
@@ -213,22 +214,7 @@ fn interpret_sample(case: &Case, sample: &SampleReport) -> SampleOutcome {
 /// Looks at the chosen sample as the plan sees it: for what is worked out
 /// beside the first answer. `None` without a sample.
 pub fn situated<R>(case: &Case, look: impl FnOnce(&Situation<'_>) -> R) -> Option<R> {
-    let sample = case.report.samples.get(case.sample)?;
-    let soil = normalise(sample, &case.reading).soil;
-    let texture = case.bed.texture.or(sample.texture).or_else(|| soil.texture());
-    let setting = Setting { plants: case.plants, texture };
-    let chemistry = chemistry::work_out(&soil, &setting);
-    let mut findings = Findings::default();
-    for measure in &soil.measures {
-        let finding = judge(measure, &soil, &setting);
-        if findings.get(measure.property).is_none()
-            || findings.level(measure.property).is_none() && finding.level.is_some()
-        {
-            findings.set(measure.property, finding);
-        }
-    }
-    let (soil, findings, chemistry) = (&soil, &findings, &chemistry);
-    Some(look(&Situation { case, soil, findings, chemistry, texture }))
+    survey(case).map(|survey| look(&survey.ground()))
 }
 
 /// The most telling question first, each once: the page has one control for

@@ -12,6 +12,7 @@ mod quantity;
 mod ranges;
 mod reading;
 mod season;
+mod traits;
 
 /// Fails unless `found` is within `tolerance` of `expected`.
 #[track_caller]

@@ -5,18 +5,15 @@
 //! for it when a reader goes down to it, so that the first answer needn't wait.
 
 mod feeds;
+pub(crate) mod ground;
 mod nutrients;
 
 pub use feeds::weight_for;
 pub use nutrients::{KG_PER_HA_IN_LB_PER_1000_SQ_FT, stock};
 
 use crate::case::Case;
-use crate::chemistry::{self, Chemistry};
-use crate::normalise::normalise;
 use crate::quantity::{Figure, Grounds};
 use crate::question::Question;
-use crate::ranges::{Finding, Findings, Setting, judge};
-use crate::soil::{Soil, Texture};
 
 /// What the chosen sample's bed needs.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -63,37 +60,13 @@ pub enum Verdict {
     Stop,
 }
 
-/// All that a need is worked out from.
-#[derive(Clone, Copy, Debug)]
-pub struct Ground<'a> {
-    /// The person's answers.
-    pub case: &'a Case,
-    /// The sample in the engine's units.
-    pub soil: &'a Soil,
-    /// The judgement of each property.
-    pub findings: &'a Findings,
-    /// The chemistry.
-    pub chemistry: &'a Chemistry,
-    /// The texture, answered or read.
-    pub texture: Option<Texture>,
-}
+/// All that a need is worked out from: the same as a plan.
+pub use crate::biochar::Situation as Ground;
 
 /// Works out what the chosen sample's bed needs. Without a sample the list is empty.
 pub fn needs(case: &Case) -> Needs {
-    let Some(sample) = case.report.samples.get(case.sample) else { return Needs::default() };
-    let read = normalise(sample, &case.reading);
-    let texture = case.bed.texture.or(sample.texture).or_else(|| read.soil.texture());
-    let setting = Setting { plants: case.plants, texture };
-    let chemistry = chemistry::work_out(&read.soil, &setting);
-    let mut findings = Findings::default();
-    for measure in &read.soil.measures {
-        let finding: Finding = judge(measure, &read.soil, &setting);
-        if findings.level(measure.property).is_none() {
-            findings.set(measure.property, finding);
-        }
-    }
-    let ground =
-        Ground { case, soil: &read.soil, findings: &findings, chemistry: &chemistry, texture };
+    let Some(survey) = ground::survey(case) else { return Needs::default() };
+    let ground = survey.ground();
     let mut questions = Vec::new();
     let mut list: Vec<Need> = Vec::new();
     list.extend(nutrients::nitrogen(&ground, &mut questions));

@@ -113,7 +113,11 @@ fn in_measures(unit: Unit, measures: Measures) -> (f64, &'static str) {
 }
 
 fn digits_before_point(value: f64) -> i32 {
-    if value.abs() < 1.0 { 1 } else { (value.abs().log10().floor() as i32 + 1).min(3) }
+    if value.abs() < 1.0 {
+        1
+    } else {
+        (value.abs().log10().floor() as i32).saturating_add(1).min(3)
+    }
 }
 
 #[cfg(test)]

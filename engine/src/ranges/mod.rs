@@ -37,6 +37,7 @@ pub use manganese::activity_index;
 pub use organic_matter::texture_decides;
 pub use ph::reaction_class;
 pub use salts::{as_saturated_paste, method_decides};
+pub(crate) use scheme::amount_text;
 pub use scheme::{Placed, Scheme, place};
 
 /// What a range may depend on beside the soil.

@@ -7,12 +7,14 @@ mod chemistry;
 mod needs;
 mod ranges;
 mod season;
+mod traits;
 
 pub use biochar::*;
 pub use chemistry::*;
 pub use needs::*;
 pub use ranges::*;
 pub use season::*;
+pub use traits::*;
 
 /// A fact of the trade that nobody needs to publish.
 pub static COMMON_PRACTICE: Source =
@@ -41,6 +43,7 @@ pub fn all_sources() -> impl Iterator<Item = &'static Source> {
         .chain(BIOCHAR.iter().copied())
         .chain(SEASON.iter().copied())
         .chain(NEEDS.iter().copied())
+        .chain(TRAITS.iter().copied())
 }
 
 #[cfg(test)]
