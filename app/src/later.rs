@@ -13,8 +13,8 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::state::Page;
 use crate::{
-    bed, compare, course, effects, exports, grounds, needs, reading, references, store, uptake,
-    words,
+    bed, compare, course, effects, exports, grounds, needs, reading, references, store, traits,
+    uptake, words,
 };
 
 /// How long to wait before a piece that did not come is asked for again.
@@ -34,6 +34,8 @@ pub struct Parts {
     pub behind: fn(Page, Memo<JudgedReading>) -> AnyView,
     /// What biochar does over a year: chart and table.
     pub course: fn(Page) -> AnyView,
+    /// What kind of soil it is.
+    pub traits: fn(Page) -> AnyView,
     /// What the bed needs beside biochar.
     pub needs: fn(Page) -> AnyView,
     /// The readings as files for other programs.
@@ -55,6 +57,7 @@ static PARTS: Parts = Parts {
     compare: compare::compare,
     behind: reading::behind,
     course: course::course,
+    traits: traits::traits,
     needs: needs::needs,
     exports: exports::exports,
     references: references::list,

@@ -37,6 +37,7 @@ mod season;
 mod source;
 mod state;
 mod store;
+mod traits;
 mod uptake;
 mod why;
 mod words;

@@ -30,6 +30,7 @@ pub const SAVE_REPORT: &str = "Save report and answers";
 pub const SAVE_TABLE: &str = "Save readings as a table (CSV)";
 pub const SAVE_EXCHANGE: &str = "Save readings for other programs (Modus)";
 pub const DROP_HERE: &str = "Drop the file to open it";
+pub const TRAITS: &str = "What kind of soil this is";
 pub const NEEDS: &str = "What the bed needs beside biochar";
 pub const NEEDS_INTRO: &str = "For one year, from this soil test. Local advice comes first.";
 pub const OTHERS: &str = "Other publications for the same soil";

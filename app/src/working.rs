@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::figure::figures;
+use crate::later::later;
 use crate::layer::{Stratum, layer};
 use crate::living::Look;
 use crate::state::Page;
@@ -19,6 +20,7 @@ pub fn working(page: Page) -> impl IntoView {
         view! {
             <p>{words::WORKING_INTRO}</p>
             {figures(page, list)}
+            {later(move |parts| (parts.traits)(page))}
         },
     )
 }
