@@ -28,7 +28,7 @@ mod salts;
 mod scheme;
 mod tables;
 
-use crate::quantity::Unit;
+use crate::quantity::{Unit, significant};
 use crate::soil::{Measure, Method, PlantGroup, Property, Soil, Texture};
 
 pub use finding::{Finding, Findings, Level, Opinion, Range, Step};
@@ -37,7 +37,7 @@ pub use manganese::activity_index;
 pub use organic_matter::texture_decides;
 pub use ph::reaction_class;
 pub use salts::{as_saturated_paste, method_decides};
-pub use scheme::{Placed, Scheme, place};
+pub use scheme::{NO_CHANCE, Placed, Scheme, Soils, place};
 
 /// What a range may depend on beside the soil.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -89,7 +89,7 @@ pub fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
         (Property::Ec, _) => salts::judge(measure, setting),
         (Property::Lead, _) => lead::judge(measure),
         (Property::Manganese, Some(Method::Mehlich3)) => manganese::judge(measure, soil),
-        _ => look_up(measure, setting),
+        _ => look_up(measure, soil, setting),
     };
     if let Some((what, citation)) = doubt {
         finding.grounds.assumed.push(what.into());
@@ -99,7 +99,7 @@ pub fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
 }
 
 /// Judges a measure by the tables for its property, method, unit and plants.
-fn look_up(measure: &Measure, setting: &Setting) -> Finding {
+fn look_up(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
     let plants = setting.plants.unwrap_or_default();
     let rounded = match measure.property {
         Property::Ph => Measure {
@@ -111,17 +111,29 @@ fn look_up(measure: &Measure, setting: &Setting) -> Finding {
     let known: Vec<&Scheme> = tables::looked_up()
         .filter(|s| s.property == measure.property && s.is_for(measure.method))
         .collect();
-    let judged_by = |list: fn(&Scheme) -> &[PlantGroup]| {
+    let judged_by = |list: fn(&Scheme) -> &[PlantGroup], density| {
         known
             .iter()
-            .filter(move |s| list(s).contains(&plants))
-            .filter_map(|s| Some((*s, s.judge(&rounded)?)))
+            .filter(move |s| list(s).contains(&plants) && s.soils.include(soil, setting.texture))
+            .filter_map(move |s| Some((*s, s.judge(&rounded, density)?)))
     };
-    let Some((scheme, mut finding)) = judged_by(|s| s.judges).next() else {
+    // A table in the result's own kind of unit comes before one that needs the
+    // density; without a density that would make sense it stays alone.
+    let known_density = soil.value(Property::BulkDensity).filter(|d| (0.2..=2.0).contains(d));
+    let found = [None, known_density]
+        .into_iter()
+        .find_map(|density| Some((density, judged_by(|s| s.judges, density).next()?)));
+    let Some((density, (scheme, mut finding))) = found else {
         return Finding::not_judged(why_no_table(measure, &known));
     };
-    for (_, other) in judged_by(|s| s.second) {
+    for (_, other) in judged_by(|s| s.second, density) {
         scheme::add_opinion(&mut finding, other);
+    }
+    if let Some(density) = density {
+        finding.grounds.assumed.push(format!(
+            "Weight and volume of soil were matched by the density on the report, {} g/cm³.",
+            significant(density, 3)
+        ));
     }
     if setting.plants.is_none() && scheme.judges.len() < PlantGroup::ALL.len() {
         finding.grounds.assumed.push("Mixed vegetables, until you say what grows here.".into());
@@ -147,12 +159,16 @@ fn why_no_table(measure: &Measure, known: &[&Scheme]) -> String {
         return tables::usual_without_a_range(measure)
             .unwrap_or_else(|| format!("We hold no published range for {what}{by}."));
     }
+    let by_volume = |s: &&Scheme| s.unit == Unit::MgPerL;
     match measure.unit {
+        Unit::MgPerL if known.iter().copied().any(|s| by_volume(&s)) => format!(
+            "How much {what}{by} is enough depends on the clay content. Add the clay, in %."
+        ),
         Unit::MgPerL => format!(
-            "This result is by volume of soil (mg/L). The ranges we hold for {what}{by} are by weight (mg/kg). Ask the lab for mg/kg."
+            "This result is by volume of soil (mg/L). The ranges we hold for {what}{by} are by weight (mg/kg). Ask the lab for mg/kg, or add the soil's density."
         ),
         Unit::MgPerKg => format!(
-            "This result is by weight of soil (mg/kg). The ranges we hold for {what}{by} are by volume (mg/L). Ask the lab for mg/L."
+            "This result is by weight of soil (mg/kg). The ranges we hold for {what}{by} are by volume (mg/L). Ask the lab for mg/L, or add the soil's density."
         ),
         _ => format!("We hold no published range for {what}{by} in this unit."),
     }

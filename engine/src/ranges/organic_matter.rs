@@ -2,7 +2,9 @@
 
 use crate::quantity::Unit;
 use crate::ranges::Level::{High, Low, Sufficient, VeryLow};
-use crate::ranges::scheme::{ALL_PLANTS, NO_PLANTS, Placed, Scheme, add_opinion, place};
+use crate::ranges::scheme::{
+    ALL_PLANTS, NO_CHANCE, NO_PLANTS, Placed, Scheme, Soils, add_opinion, place,
+};
 use crate::ranges::{Finding, Level, Setting, Step};
 use crate::soil::{Measure, Property, Texture};
 use crate::sources::{RUTGERS_ORGANIC_MATTER, UMN_GARDEN};
@@ -33,12 +35,14 @@ const fn rutgers(id: &'static str, steps: &'static [Step]) -> Scheme {
         id,
         property: Property::OrganicMatter,
         methods: &[],
+        soils: Soils::All,
         unit: Unit::Percent,
         steps,
         printed_to: 0.0,
         judges: ALL_PLANTS,
         second: NO_PLANTS,
         citations: const { &[RUTGERS_ORGANIC_MATTER.opened()] },
+        meaning: NO_CHANCE,
         note: "“Medium” and “high” are both taken as enough.",
     }
 }
@@ -53,12 +57,14 @@ pub(super) static SCHEMES: &[Scheme] = &[
         id: "umn-om",
         property: Property::OrganicMatter,
         methods: &[],
+        soils: Soils::All,
         unit: Unit::Percent,
         steps: &MINNESOTA,
         printed_to: 0.1,
         judges: NO_PLANTS,
         second: ALL_PLANTS,
         citations: const { &[UMN_GARDEN.from_memory()] },
+        meaning: NO_CHANCE,
         note: "The ends of these classes are written from memory; two printed examples agree.",
     },
 ];
@@ -105,7 +111,7 @@ pub(super) fn judge(measure: &Measure, setting: &Setting) -> Finding {
             };
         }
     };
-    let Some(mut finding) = column.judge(measure) else {
+    let Some(mut finding) = column.judge(measure, None) else {
         return Finding::not_judged("Organic matter is judged in %. Put the unit right.");
     };
     finding.grounds = match setting.texture {
@@ -117,7 +123,7 @@ pub(super) fn judge(measure: &Measure, setting: &Setting) -> Finding {
             "More than 10 % is not recommended for a general growing medium by the same source.",
         );
     }
-    if let Some(other) = SCHEMES[4].judge(measure) {
+    if let Some(other) = SCHEMES[4].judge(measure, None) {
         add_opinion(&mut finding, other);
     }
     finding

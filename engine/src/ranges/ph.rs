@@ -2,14 +2,13 @@
 
 use crate::quantity::Unit;
 use crate::ranges::Level::{High, Low, Sufficient};
-use crate::ranges::scheme::{NO_PLANTS, Scheme, VEGETABLES};
+use crate::ranges::scheme::{LAWN, NO_PLANTS, Scheme, Soils, VEGETABLES};
 use crate::ranges::{Finding, Step};
 use crate::soil::{Amount, PlantGroup, Property};
 use crate::sources::{
     CLEMSON_PH, CORNELL_PH, DELAWARE_PH, MLSN, NCDA_HOME, NRCS_PH, OUR_CHOICE, UCONN_PH,
 };
 
-const LAWN: &[PlantGroup] = &[PlantGroup::Lawn];
 const BERRIES: &[PlantGroup] = &[PlantGroup::Berries];
 const ORNAMENTALS: &[PlantGroup] = &[PlantGroup::OrnamentalsAndTrees];
 const ACID: &[PlantGroup] = &[PlantGroup::AcidLovers];
@@ -38,12 +37,14 @@ const PH: Scheme = Scheme {
     id: "",
     property: Property::Ph,
     methods: &[],
+    soils: Soils::All,
     unit: Unit::None,
     steps: &[],
     printed_to: 0.0,
     judges: NO_PLANTS,
     second: NO_PLANTS,
     citations: &[],
+    meaning: "A range to aim at, not a chance that plants respond.",
     note: "",
 };
 

@@ -5,7 +5,7 @@
 use crate::quantity::{Band, Grounds, Unit};
 use crate::ranges::Level::{Excess, High, Sufficient};
 use crate::ranges::scheme::{
-    ALL_PLANTS, NO_PLANTS, Placed, Scheme, add_opinion, amount_text, place,
+    ALL_PLANTS, NO_CHANCE, NO_PLANTS, Placed, Scheme, Soils, add_opinion, amount_text, place,
 };
 use crate::ranges::{Finding, Setting, Step};
 use crate::soil::{Amount, Measure, Method, Property, Texture};
@@ -29,24 +29,28 @@ pub(super) static SCHEMES: &[Scheme] = &[
         id: "nrcs-salinity",
         property: Property::Ec,
         methods: &[Method::SaturatedPaste],
+        soils: Soils::All,
         unit: Unit::DsPerM,
         steps: &CLASSES,
         printed_to: 0.0,
         judges: ALL_PLANTS,
         second: NO_PLANTS,
         citations: &[NRCS_SALINITY.opened()],
+        meaning: NO_CHANCE,
         note: "",
     },
     Scheme {
         id: "umass-salts",
         property: Property::Ec,
         methods: &[Method::Water1To2],
+        soils: Soils::All,
         unit: Unit::DsPerM,
         steps: &UMASS_1_2,
         printed_to: 0.0,
         judges: NO_PLANTS,
         second: ALL_PLANTS,
         citations: &[UMASS_REPORT.opened()],
+        meaning: NO_CHANCE,
         note: "The normal range that this laboratory prints for a 1:2 mix.",
     },
 ];
@@ -172,7 +176,7 @@ fn class(measure: &Measure, texture: Option<Texture>) -> Option<&'static Step> {
 /// Judges salts.
 pub(super) fn judge(measure: &Measure, setting: &Setting) -> Finding {
     if measure.method == Some(Method::SaturatedPaste) {
-        return SCHEMES[0].judge(measure).unwrap_or_default();
+        return SCHEMES[0].judge(measure, None).unwrap_or_default();
     }
     let Some((band, sources)) =
         as_saturated_paste(measure.amount.number(), measure.method, setting.texture)
@@ -219,7 +223,7 @@ pub(super) fn judge(measure: &Measure, setting: &Setting) -> Finding {
     }
     finding.grounds = grounds;
     if measure.method == Some(Method::Water1To2)
-        && let Some(other) = SCHEMES[1].judge(measure)
+        && let Some(other) = SCHEMES[1].judge(measure, None)
     {
         add_opinion(&mut finding, other);
     }

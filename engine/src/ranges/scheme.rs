@@ -2,7 +2,7 @@
 
 use crate::quantity::{Context, Grounds, Unit, convert, significant};
 use crate::ranges::{Finding, Level, Opinion, Range, Step};
-use crate::soil::{Amount, Measure, Method, PlantGroup, Property};
+use crate::soil::{Amount, Measure, Method, PlantGroup, Property, Soil, Texture};
 use crate::sources::Citation;
 
 /// One published table for one property: its steps in its own words and unit.
@@ -14,6 +14,8 @@ pub struct Scheme {
     pub property: Property,
     /// The methods it was made for; empty when the method does not matter.
     pub methods: &'static [Method],
+    /// The soils it was made for.
+    pub soils: Soils,
     /// The unit of its ends, as printed.
     pub unit: Unit,
     /// The steps, low to high; the last has no end.
@@ -27,9 +29,40 @@ pub struct Scheme {
     pub second: &'static [PlantGroup],
     /// The publication, with its grade.
     pub citations: &'static [Citation],
+    /// What its steps mean for the plants, as the publication says it;
+    /// [`NO_CHANCE`] when it doesn't.
+    pub meaning: &'static str,
     /// What a reader must know of it; empty when there is nothing.
     pub note: &'static str,
 }
+
+/// The soils that a scheme was made for, where its publication parts them.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Soils {
+    /// Every soil.
+    All,
+    /// Sand and loamy sand (`true`), or everything finer (`false`).
+    Sandy(bool),
+    /// Soils in which this property was measured above the first number and
+    /// up to the second.
+    Within(Property, f64, f64),
+}
+
+impl Soils {
+    /// Whether this soil is known to be one of them.
+    pub fn include(self, soil: &Soil, texture: Option<Texture>) -> bool {
+        match self {
+            Soils::All => true,
+            Soils::Sandy(sandy) => texture.is_some_and(|t| t.is_sandy() == sandy),
+            Soils::Within(property, from, to) => {
+                soil.value(property).is_some_and(|v| v > from && v <= to)
+            }
+        }
+    }
+}
+
+/// The meaning of steps whose publication gives none.
+pub const NO_CHANCE: &str = "The publication gives no chance that plants respond.";
 
 /// Every group of plants.
 pub(crate) const ALL_PLANTS: &[PlantGroup] = &PlantGroup::ALL;
@@ -49,6 +82,9 @@ pub(crate) const NOT_VEGETABLES: &[PlantGroup] = &[
     PlantGroup::Berries,
     PlantGroup::AcidLovers,
 ];
+
+/// Lawns.
+pub(crate) const LAWN: &[PlantGroup] = &[PlantGroup::Lawn];
 
 /// Where a result falls.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -92,19 +128,22 @@ pub fn place(steps: &[Step], amount: Amount) -> Placed<'_> {
 
 impl Scheme {
     /// The steps with their ends in `unit`; `None` when the table can't be
-    /// compared with it, as mg/L with mg/kg.
-    pub fn steps_in(&self, unit: Unit) -> Option<Vec<Step>> {
+    /// compared with it, as mg/L with mg/kg without the soil's density.
+    fn steps_in(&self, unit: Unit, density: Option<f64>) -> Option<Vec<Step>> {
         self.steps
             .iter()
             .map(|step| match step.up_to {
                 None => Some(step.clone()),
-                Some(end) => Some(Step { up_to: Some(self.end_in(end, unit)?), ..step.clone() }),
+                Some(end) => {
+                    Some(Step { up_to: Some(self.end_in(end, unit, density)?), ..step.clone() })
+                }
             })
             .collect()
     }
 
-    fn end_in(&self, end: f64, unit: Unit) -> Option<f64> {
-        let context = Context::FURROW_SLICE.with_charge(self.property.mg_per_mmolc());
+    fn end_in(&self, end: f64, unit: Unit, density: Option<f64>) -> Option<f64> {
+        let context =
+            Context { density, ..Context::FURROW_SLICE.with_charge(self.property.mg_per_mmolc()) };
         convert(end, self.unit, unit, &context).ok()
     }
 
@@ -114,23 +153,25 @@ impl Scheme {
     }
 
     /// The sufficient stretch in words, as printed and in the reader's unit.
-    fn text(&self, unit: Unit) -> String {
+    fn text(&self, unit: Unit, density: Option<f64>) -> String {
         let printed = stretch(self.steps, self.printed_to, self.unit, &|end| end);
         if unit == self.unit {
             return printed;
         }
         let here = stretch(self.steps, self.printed_to, unit, &|end| {
-            self.end_in(end, unit).unwrap_or(end)
+            self.end_in(end, unit, density).unwrap_or(end)
         });
         format!("{here} (printed as {printed})")
     }
 
     /// The judgement of a measure by this scheme alone; `None` when their
-    /// units can't be compared.
-    pub fn judge(&self, measure: &Measure) -> Option<Finding> {
-        let steps = self.steps_in(measure.unit)?;
-        let text = self.text(measure.unit);
+    /// units can't be compared. With the soil's `density` (g/cm³) a result by
+    /// volume can be compared with a table by weight, and the other way round.
+    pub fn judge(&self, measure: &Measure, density: Option<f64>) -> Option<Finding> {
+        let steps = self.steps_in(measure.unit, density)?;
+        let text = self.text(measure.unit, density);
         let mut finding = judge_on(&steps, &text, measure, self.citations);
+        finding.grounds.rule = format!("{} {}", finding.grounds.rule, self.meaning);
         if !self.note.is_empty() {
             finding.grounds.assumed.push(self.note.into());
         }

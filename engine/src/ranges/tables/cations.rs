@@ -3,9 +3,9 @@
 use crate::quantity::Unit::{MeqPer100g, MgPerKg, MgPerL};
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
 use crate::ranges::Step;
-use crate::ranges::scheme::{ALL_PLANTS, NO_PLANTS, Scheme};
+use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils};
 use crate::soil::{Method, Property};
-use crate::sources::{EXCHANGEABLE_CATIONS, IOWA_PM1688, OREGON_EC1478, RB209};
+use crate::sources::{EXCHANGEABLE_CATIONS, ONTARIO, OREGON_EC1478, RB209};
 
 const fn classes(very_low: f64, low: f64, medium: f64, high: f64) -> [Step; 5] {
     [
@@ -33,12 +33,10 @@ static OREGON_K: [Step; 4] = [
 ];
 static OREGON_CA: [Step; 3] = oregon_steps(1000.0, 2000.0);
 static OREGON_MG: [Step; 3] = oregon_steps(60.0, 300.0);
-static IOWA_K: [Step; 5] = [
-    Step::to("very low", VeryLow, 120.0),
-    Step::to("low", Low, 160.0),
-    Step::to("optimum", Sufficient, 200.0),
-    Step::to("high", High, 240.0),
-    Step::rest("very high", High),
+static ONTARIO_K: [Step; 3] = [
+    Step::below("below target", Low, 100.0),
+    Step::to("target", Sufficient, 130.0),
+    Step::rest("above target", High),
 ];
 
 static RB209_K: [Step; 7] = [
@@ -62,12 +60,14 @@ const GENERAL: Scheme = Scheme {
     id: "",
     property: Property::Calcium,
     methods: &[Method::AmmoniumAcetate],
+    soils: Soils::All,
     unit: MeqPer100g,
     steps: &[],
     printed_to: 0.0,
     judges: ALL_PLANTS,
     second: NO_PLANTS,
     citations: &[EXCHANGEABLE_CATIONS.second_hand()],
+    meaning: NO_CHANCE,
     note: "General classes, not tied to a crop or a region. We take “medium” as enough.",
 };
 
@@ -76,6 +76,7 @@ const OREGON: Scheme = Scheme {
     judges: NO_PLANTS,
     second: ALL_PLANTS,
     citations: &[OREGON_EC1478.from_memory()],
+    meaning: "Low: fertiliser will likely help; medium: it may; high: not likely.",
     note: "Written from memory.",
     ..GENERAL
 };
@@ -98,12 +99,12 @@ pub(super) static SCHEMES: &[Scheme] = &[
     Scheme { id: "oregon-mg", property: Property::Magnesium, steps: &OREGON_MG, ..OREGON },
     Scheme { id: "oregon-k", property: Property::Potassium, steps: &OREGON_K, ..OREGON },
     Scheme {
-        id: "iowa-k",
+        id: "ontario-k",
         property: Property::Potassium,
-        steps: &IOWA_K,
-        printed_to: 1.0,
-        citations: &[IOWA_PM1688.from_memory()],
-        note: "Written from memory, for dried samples. The 2023 edition moved these limits.",
+        steps: &ONTARIO_K,
+        citations: &[ONTARIO.opened()],
+        meaning: "Above 100 mg/kg maize and soybean gained little.",
+        note: "A suggested target for field crops, printed as ppm and measured by volume, which it calls about equal.",
         ..OREGON
     },
     Scheme { id: "rb209-k", steps: &RB209_K, ..UK },

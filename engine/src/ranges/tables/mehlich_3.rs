@@ -1,26 +1,33 @@
-//! Mehlich-3: P, K, Ca, Mg and S.
+//! Mehlich-3: P, K, Ca, Mg and S. Potassium by ammonium acetate shares some of
+//! these tables, as their publications say.
 
 use crate::quantity::Unit::{LbPerAcre, MgPerKg};
-use crate::ranges::Level::{Excess, Low, Sufficient, VeryLow};
+use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
 use crate::ranges::Step;
-use crate::ranges::scheme::{ALL_PLANTS, NO_PLANTS, Scheme};
-use crate::soil::{Method, PlantGroup, Property};
-use crate::sources::{DELAWARE_NUTRIENTS, MLSN, RUTGERS_NUTRIENTS};
+use crate::ranges::scheme::{ALL_PLANTS, LAWN, NO_CHANCE, NO_PLANTS, Scheme, Soils, VEGETABLES};
+use crate::soil::{Method, Property};
+use crate::sources::{
+    DELAWARE_NUTRIENTS, IOWA_PHOSPHORUS, IOWA_POTASSIUM, MLSN, PENN_STATE_LAWNS, RUTGERS_NUTRIENTS,
+    SLAN, TRI_STATE_2020, UC_POTASSIUM,
+};
 
 const MEHLICH_3: &[Method] = &[Method::Mehlich3, Method::Mehlich3Colorimetric];
-const LAWN: &[PlantGroup] = &[PlantGroup::Lawn];
+const OR_ACETATE: &[Method] =
+    &[Method::Mehlich3, Method::Mehlich3Colorimetric, Method::AmmoniumAcetate];
 
 const fn delaware(id: &'static str, property: Property, steps: &'static [Step]) -> Scheme {
     Scheme {
         id,
         property,
         methods: MEHLICH_3,
+        soils: Soils::All,
         unit: MgPerKg,
         steps,
         printed_to: 1.0,
         judges: ALL_PLANTS,
         second: NO_PLANTS,
         citations: const { &[DELAWARE_NUTRIENTS.opened()] },
+        meaning: "Classes go by how likely fertiliser is to pay: from optimum up, rarely.",
         note: "Published for field crops in Delaware. We use it for gardens and lawns too.",
     }
 }
@@ -30,13 +37,15 @@ const fn rutgers(id: &'static str, property: Property, steps: &'static [Step]) -
         id,
         property,
         methods: MEHLICH_3,
+        soils: Soils::All,
         unit: LbPerAcre,
         steps,
         printed_to: 1.0,
         judges: NO_PLANTS,
         second: ALL_PLANTS,
         citations: const { &[RUTGERS_NUTRIENTS.opened()] },
-        note: "Printed in lb/acre, taken as twice mg/kg. “High” is the best class here.",
+        meaning: "Below “high” the soil is short; above it, it holds more than is good.",
+        note: "Printed in lb/acre, taken as twice mg/kg.",
     }
 }
 
@@ -45,12 +54,14 @@ const fn mlsn(id: &'static str, property: Property, steps: &'static [Step]) -> S
         id,
         property,
         methods: MEHLICH_3,
+        soils: Soils::All,
         unit: MgPerKg,
         steps,
         printed_to: 0.0,
         judges: NO_PLANTS,
         second: LAWN,
         citations: const { &[MLSN.opened()] },
+        meaning: NO_CHANCE,
         note: "A minimum for good turf, not a target: one good lawn soil in ten holds less.",
     }
 }
@@ -88,6 +99,97 @@ const fn five_steps(very_low: f64, low: f64, medium: f64, high: f64) -> [Step; 5
     ]
 }
 
+/// Low, about even, and no response: the conventional classes of turf.
+const fn slan(
+    id: &'static str,
+    property: Property,
+    soils: Soils,
+    steps: &'static [Step],
+) -> Scheme {
+    Scheme {
+        id,
+        property,
+        methods: MEHLICH_3,
+        soils,
+        unit: MgPerKg,
+        steps,
+        printed_to: 0.0,
+        judges: NO_PLANTS,
+        second: LAWN,
+        citations: const { &[SLAN.second_hand()] },
+        meaning: SLAN_MEANING,
+        note: "",
+    }
+}
+
+/// What the classes of turf mean.
+pub(super) const SLAN_MEANING: &str =
+    "Low: grass responds in 80–100 % of cases; medium: in about half; high: hardly ever.";
+
+pub(super) const fn turf(low: f64, medium: f64) -> [Step; 3] {
+    [
+        Step::below("low", VeryLow, low),
+        Step::to("medium", Low, medium),
+        Step::rest("high", Sufficient),
+    ]
+}
+
+static SLAN_P: [Step; 3] = turf(27.0, 54.0);
+static SLAN_K_SAND: [Step; 3] = turf(50.0, 116.0);
+static SLAN_K: [Step; 3] = turf(75.0, 176.0);
+static SLAN_MG_SAND: [Step; 3] = turf(60.0, 120.0);
+static SLAN_MG: [Step; 3] = turf(70.0, 140.0);
+static SLAN_CA: [Step; 3] = turf(500.0, 750.0);
+static SLAN_S: [Step; 3] = turf(15.0, 40.0);
+
+const fn maintained(from: f64, to: f64) -> [Step; 3] {
+    [
+        Step::below("below critical", Low, from),
+        Step::to("maintenance range", Sufficient, to),
+        Step::rest("above it", High),
+    ]
+}
+
+static TRI_STATE_P: [Step; 2] =
+    [Step::below("below critical", Low, 20.0), Step::rest("above critical", Sufficient)];
+static TRI_STATE_K_LIGHT: [Step; 3] = maintained(100.0, 130.0);
+static TRI_STATE_K: [Step; 3] = maintained(120.0, 170.0);
+static IOWA_K: [Step; 4] = [
+    Step::to("very low", VeryLow, 90.0),
+    Step::to("low", Low, 130.0),
+    Step::to("optimum", Sufficient, 170.0),
+    Step::rest("above optimum", High),
+];
+static IOWA_P: [Step; 3] = between_models(14.0, 24.0);
+static UC_K: [Step; 2] =
+    [Step::to("may respond", Low, 200.0), Step::rest("no response", Sufficient)];
+static PENN_P: [Step; 2] =
+    [Step::below("gets phosphorus", Low, 45.0), Step::rest("gets none", Sufficient)];
+
+/// A critical level by two ways of reading the same trials.
+pub(super) const fn between_models(one: f64, other: f64) -> [Step; 3] {
+    [
+        Step::below("below critical", Low, one),
+        Step::to("critical by one reading of the trials", Low, other),
+        Step::rest("above critical", Sufficient),
+    ]
+}
+
+const TRI_STATE: Scheme = Scheme {
+    id: "tri-state-p",
+    property: Property::Phosphorus,
+    methods: MEHLICH_3,
+    soils: Soils::All,
+    unit: MgPerKg,
+    steps: &TRI_STATE_P,
+    printed_to: 0.0,
+    judges: NO_PLANTS,
+    second: ALL_PLANTS,
+    citations: &[TRI_STATE_2020.second_hand()],
+    meaning: "Below the critical level crops are likely to respond; above the range nothing is added.",
+    note: "For maize and soybean; wheat and alfalfa want 30 mg/kg of phosphorus.",
+};
+
 static MLSN_P: [Step; 2] = floor(21.0);
 static MLSN_K: [Step; 2] = floor(37.0);
 static MLSN_CA: [Step; 2] = floor(331.0);
@@ -112,5 +214,67 @@ pub(super) static SCHEMES: &[Scheme] = &[
         second: NO_PLANTS,
         note: "A minimum for good turf, used here for want of a table for other plants.",
         ..mlsn("mlsn-s", Property::Sulfur, &MLSN_S)
+    },
+    slan("slan-p", Property::Phosphorus, Soils::All, &SLAN_P),
+    slan("slan-k-sand", Property::Potassium, Soils::Sandy(true), &SLAN_K_SAND),
+    slan("slan-k", Property::Potassium, Soils::Sandy(false), &SLAN_K),
+    slan("slan-mg-sand", Property::Magnesium, Soils::Sandy(true), &SLAN_MG_SAND),
+    slan("slan-mg", Property::Magnesium, Soils::Sandy(false), &SLAN_MG),
+    slan("slan-ca", Property::Calcium, Soils::All, &SLAN_CA),
+    slan("slan-s", Property::Sulfur, Soils::All, &SLAN_S),
+    TRI_STATE,
+    Scheme {
+        id: "tri-state-k-light",
+        property: Property::Potassium,
+        soils: Soils::Within(Property::Cec, 0.0, 5.0),
+        steps: &TRI_STATE_K_LIGHT,
+        ..TRI_STATE
+    },
+    Scheme {
+        id: "tri-state-k",
+        property: Property::Potassium,
+        soils: Soils::Within(Property::Cec, 5.0, f64::INFINITY),
+        steps: &TRI_STATE_K,
+        ..TRI_STATE
+    },
+    Scheme {
+        id: "iowa-k",
+        property: Property::Potassium,
+        methods: OR_ACETATE,
+        steps: &IOWA_K,
+        printed_to: 1.0,
+        citations: &[IOWA_POTASSIUM.opened()],
+        meaning: "Optimum: a 6–25 % chance of a small response.",
+        note: "For maize and soybean, 2003. Later editions ask for more.",
+        ..TRI_STATE
+    },
+    Scheme {
+        id: "iowa-p-mehlich-3",
+        methods: &[Method::Mehlich3Colorimetric],
+        steps: &IOWA_P,
+        citations: &[IOWA_PHOSPHORUS.opened()],
+        meaning: "Above the critical level maize did not respond.",
+        note: "We take the trials to have read phosphorus by colour; the summary does not say.",
+        ..TRI_STATE
+    },
+    Scheme {
+        id: "uc-k",
+        property: Property::Potassium,
+        methods: OR_ACETATE,
+        steps: &UC_K,
+        second: VEGETABLES,
+        citations: &[UC_POTASSIUM.opened()],
+        meaning: "Above the line vegetables in general do not respond.",
+        note: "",
+        ..TRI_STATE
+    },
+    Scheme {
+        id: "penn-state-p",
+        steps: &PENN_P,
+        second: LAWN,
+        citations: &[PENN_STATE_LAWNS.second_hand()],
+        meaning: NO_CHANCE,
+        note: "From this line up the laboratory recommends no phosphorus for home lawns.",
+        ..TRI_STATE
     },
 ];

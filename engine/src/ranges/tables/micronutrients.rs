@@ -4,9 +4,11 @@
 use crate::quantity::Unit::MgPerKg;
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
 use crate::ranges::Step;
-use crate::ranges::scheme::{ALL_PLANTS, NO_PLANTS, Scheme};
+use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils};
 use crate::soil::{Measure, Method, Property};
-use crate::sources::{DTPA_CLASSES, OREGON_EC1478, RUTGERS_NUTRIENTS};
+use crate::sources::{
+    BRAZIL_ZINC, DTPA_CLASSES, OREGON_EC1478, POLAND_MEHLICH_3, RUTGERS_NUTRIENTS,
+};
 
 const CHECK: &str = "Published limits for micronutrients differ two- to fourfold. Take this as a reason to look at the plants.";
 
@@ -66,16 +68,52 @@ static OREGON_B: [Step; 5] = [
     Step::rest("excessive", Excess),
 ];
 
+const fn by_crop(some: f64, all: f64) -> [Step; 3] {
+    [
+        Step::below("short for every crop", Low, some),
+        Step::below("short for some crops", Low, all),
+        Step::rest("enough", Sufficient),
+    ]
+}
+
+static POLAND_ZN: [Step; 3] = by_crop(2.5, 7.0);
+static POLAND_CU: [Step; 3] = by_crop(1.0, 2.2);
+static POLAND_FE: [Step; 3] = by_crop(160.0, 280.0);
+static POLAND_B: [Step; 3] = by_crop(0.1, 0.9);
+static KENTUCKY_ZN_ACID: [Step; 3] = by_crop(0.55, 1.8);
+static KENTUCKY_ZN_ALKALINE: [Step; 3] = by_crop(1.6, 2.8);
+static SLATON_ZN_ACID: [Step; 2] = at_least(1.3);
+static SLATON_ZN_NEUTRAL: [Step; 2] = at_least(3.5);
+static SLATON_ZN_ALKALINE: [Step; 2] = at_least(4.2);
+
+const fn at_least(critical: f64) -> [Step; 2] {
+    [Step::below("below critical", Low, critical), Step::rest("enough", Sufficient)]
+}
+
+static BRAZIL_ZN_MEHLICH_1: [Step; 4] = brazil(0.7, 2.0);
+static BRAZIL_ZN_DTPA: [Step; 4] = brazil(0.3, 1.0);
+
+const fn brazil(beans: f64, maize: f64) -> [Step; 4] {
+    [
+        Step::below("short for beans and maize", Low, beans),
+        Step::below("short for maize", Low, maize),
+        Step::to("enough", Sufficient, 25.0),
+        Step::rest("may poison", Excess),
+    ]
+}
+
 const RUTGERS: Scheme = Scheme {
     id: "",
     property: Property::Zinc,
     methods: &[Method::Mehlich3],
+    soils: Soils::All,
     unit: MgPerKg,
     steps: &[],
     printed_to: 0.0,
     judges: ALL_PLANTS,
     second: NO_PLANTS,
     citations: &[RUTGERS_NUTRIENTS.opened()],
+    meaning: "Below critical is deficient; above high is a warning.",
     note: CHECK,
 };
 
@@ -83,6 +121,33 @@ const DTPA: Scheme = Scheme {
     methods: &[Method::Dtpa],
     printed_to: 0.1,
     citations: &[DTPA_CLASSES.second_hand()],
+    meaning: "Low is deficient.",
+    ..RUTGERS
+};
+
+const POLAND: Scheme = Scheme {
+    judges: NO_PLANTS,
+    second: ALL_PLANTS,
+    citations: &[POLAND_MEHLICH_3.opened()],
+    meaning: "Critical values from fields of wheat, oilseed rape and maize.",
+    note: "",
+    ..RUTGERS
+};
+
+const KENTUCKY: Scheme = Scheme {
+    citations: &[POLAND_MEHLICH_3.second_hand()],
+    meaning: NO_CHANCE,
+    note: "Murdock and Howe 2001: the lower end where phosphorus is 25 mg/kg, the upper where it is 250.",
+    ..POLAND
+};
+
+const SLATON: Scheme = Scheme { note: "Slaton and others 2002, for this pH.", ..KENTUCKY };
+
+const BRAZIL: Scheme = Scheme {
+    methods: &[Method::Mehlich1],
+    citations: &[BRAZIL_ZINC.opened()],
+    meaning: "Enough for 90 % of full growth in pots.",
+    note: CHECK,
     ..RUTGERS
 };
 
@@ -103,5 +168,48 @@ pub(super) static SCHEMES: &[Scheme] = &[
         citations: &[OREGON_EC1478.from_memory()],
         note: "Written from memory. Too much boron harms plants: never add it on this alone.",
         ..RUTGERS
+    },
+    Scheme { id: "poland-zn", steps: &POLAND_ZN, ..POLAND },
+    Scheme { id: "poland-cu", property: Property::Copper, steps: &POLAND_CU, ..POLAND },
+    Scheme { id: "poland-fe", property: Property::Iron, steps: &POLAND_FE, ..POLAND },
+    Scheme { id: "poland-b", property: Property::Boron, steps: &POLAND_B, ..POLAND },
+    Scheme {
+        id: "kentucky-zn-acid",
+        soils: Soils::Within(Property::Ph, 5.95, 6.45),
+        steps: &KENTUCKY_ZN_ACID,
+        ..KENTUCKY
+    },
+    Scheme {
+        id: "kentucky-zn-alkaline",
+        soils: Soils::Within(Property::Ph, 7.25, 7.65),
+        steps: &KENTUCKY_ZN_ALKALINE,
+        ..KENTUCKY
+    },
+    Scheme {
+        id: "slaton-zn-acid",
+        soils: Soils::Within(Property::Ph, 6.0, 6.4),
+        steps: &SLATON_ZN_ACID,
+        ..SLATON
+    },
+    Scheme {
+        id: "slaton-zn-neutral",
+        soils: Soils::Within(Property::Ph, 6.8, 7.2),
+        steps: &SLATON_ZN_NEUTRAL,
+        ..SLATON
+    },
+    Scheme {
+        id: "slaton-zn-alkaline",
+        soils: Soils::Within(Property::Ph, 7.6, 8.0),
+        steps: &SLATON_ZN_ALKALINE,
+        ..SLATON
+    },
+    Scheme { id: "brazil-zn-mehlich-1", steps: &BRAZIL_ZN_MEHLICH_1, ..BRAZIL },
+    Scheme {
+        id: "brazil-zn-dtpa",
+        methods: &[Method::Dtpa],
+        steps: &BRAZIL_ZN_DTPA,
+        judges: NO_PLANTS,
+        second: ALL_PLANTS,
+        ..BRAZIL
     },
 ];

@@ -3,9 +3,11 @@
 use crate::quantity::Unit::{LbPerAcre, MgPerKg, MgPerL};
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
 use crate::ranges::Step;
-use crate::ranges::scheme::{ALL_PLANTS, NO_PLANTS, Scheme};
+use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils};
 use crate::soil::{Method, PlantGroup, Property};
-use crate::sources::{CORNELL_MORGAN, IRELAND_MORGAN, UMASS_REPORT, VERMONT_MORGAN};
+use crate::sources::{
+    CORNELL_MORGAN, IRELAND_MORGAN, NEW_YORK_PHOSPHORUS, UCONN_CROPS, UMASS_REPORT, VERMONT_MORGAN,
+};
 
 const fn index(one: f64, two: f64, three: f64) -> [Step; 4] {
     [
@@ -63,16 +65,58 @@ static CORNELL_P: [Step; 5] = [
     Step::rest("very high", Excess),
 ];
 
+static NEW_YORK_P: [Step; 2] =
+    [Step::below("below critical", Low, 9.0), Step::rest("high or very high", Sufficient)];
+
+static UCONN_P: [Step; 3] = up_to(13.0, 20.0);
+static UCONN_K: [Step; 3] = up_to(249.0, 349.0);
+static UCONN_CA: [Step; 3] = up_to(1799.0, 2399.0);
+static UCONN_MG: [Step; 3] = up_to(174.0, 249.0);
+
+const fn up_to(below: f64, optimum: f64) -> [Step; 3] {
+    [
+        Step::to("below optimum", Low, below),
+        Step::to("optimum", Sufficient, optimum),
+        Step::rest("above optimum", High),
+    ]
+}
+
+const fn uconn(id: &'static str, property: Property, steps: &'static [Step]) -> Scheme {
+    Scheme {
+        unit: LbPerAcre,
+        citations: const { &[UCONN_CROPS.second_hand()] },
+        note: "Printed in lb/acre for field crops. The page names no extractant; the laboratory is said to use Modified Morgan.",
+        ..vermont(id, property, steps)
+    }
+}
+
+const CORNELL: Scheme = Scheme {
+    id: "cornell-morgan-p",
+    property: Property::Phosphorus,
+    methods: &[Method::Morgan],
+    soils: Soils::All,
+    unit: LbPerAcre,
+    steps: &CORNELL_P,
+    printed_to: 1.0,
+    judges: NO_PLANTS,
+    second: ALL_PLANTS,
+    citations: &[CORNELL_MORGAN.from_memory()],
+    meaning: "Crops are likely to respond on low and medium, not on high and very high.",
+    note: "Written from memory. Printed in lb/acre, taken as twice mg/kg.",
+};
+
 const IRELAND: Scheme = Scheme {
     id: "",
     property: Property::Phosphorus,
     methods: &[Method::Morgan],
+    soils: Soils::All,
     unit: MgPerL,
     steps: &[],
     printed_to: 1.0,
     judges: ALL_PLANTS,
     second: NO_PLANTS,
     citations: &[IRELAND_MORGAN.opened()],
+    meaning: NO_CHANCE,
     note: "The target is index 3. It was set for Irish farm soils.",
 };
 
@@ -81,12 +125,14 @@ const fn umass(id: &'static str, property: Property, steps: &'static [Step]) -> 
         id,
         property,
         methods: &[Method::ModifiedMorgan],
+        soils: Soils::All,
         unit: MgPerKg,
         steps,
         printed_to: 0.0,
         judges: ALL_PLANTS,
         second: NO_PLANTS,
         citations: const { &[UMASS_REPORT.opened()] },
+        meaning: NO_CHANCE,
         note: "The optimum range that this laboratory prints on its reports.",
     }
 }
@@ -96,12 +142,14 @@ const fn vermont(id: &'static str, property: Property, steps: &'static [Step]) -
         id,
         property,
         methods: &[Method::ModifiedMorgan],
+        soils: Soils::All,
         unit: MgPerKg,
         steps,
         printed_to: 1.0,
         judges: NO_PLANTS,
         second: ALL_PLANTS,
         citations: const { &[VERMONT_MORGAN.from_memory()] },
+        meaning: NO_CHANCE,
         note: "Written from memory.",
     }
 }
@@ -139,16 +187,18 @@ pub(super) static SCHEMES: &[Scheme] = &[
     Scheme { printed_to: 0.1, ..vermont("vermont-p", Property::Phosphorus, &VERMONT_P) },
     vermont("vermont-k", Property::Potassium, &VERMONT_K),
     vermont("vermont-mg", Property::Magnesium, &VERMONT_MG),
+    uconn("uconn-p", Property::Phosphorus, &UCONN_P),
+    uconn("uconn-k", Property::Potassium, &UCONN_K),
+    uconn("uconn-ca", Property::Calcium, &UCONN_CA),
+    uconn("uconn-mg", Property::Magnesium, &UCONN_MG),
     Scheme {
-        id: "cornell-morgan-p",
-        property: Property::Phosphorus,
-        methods: &[Method::Morgan],
-        unit: LbPerAcre,
-        steps: &CORNELL_P,
-        printed_to: 1.0,
+        id: "new-york-morgan-p",
+        steps: &NEW_YORK_P,
         judges: ALL_PLANTS,
         second: NO_PLANTS,
-        citations: const { &[CORNELL_MORGAN.from_memory()] },
-        note: "Written from memory. Printed in lb/acre, taken as twice mg/kg.",
+        citations: &[NEW_YORK_PHOSPHORUS.opened()],
+        note: "For field crops. Printed as 9 lb/acre or 4.5 mg/kg.",
+        ..CORNELL
     },
+    CORNELL,
 ];

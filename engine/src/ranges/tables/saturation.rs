@@ -3,7 +3,7 @@
 use crate::quantity::Unit::{None as Plain, Percent};
 use crate::ranges::Level::{Excess, High, Low, Sufficient};
 use crate::ranges::Step;
-use crate::ranges::scheme::{ALL_PLANTS, NO_PLANTS, Scheme};
+use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils};
 use crate::soil::Property;
 use crate::sources::{COLORADO_SODIC, UMASS_REPORT};
 
@@ -25,17 +25,20 @@ const UMASS: Scheme = Scheme {
     id: "",
     property: Property::CalciumSaturation,
     methods: &[],
+    soils: Soils::All,
     unit: Percent,
     steps: &[],
     printed_to: 0.0,
     judges: ALL_PLANTS,
     second: NO_PLANTS,
     citations: &[UMASS_REPORT.opened()],
+    meaning: NO_CHANCE,
     note: "Plants answer to the amount of a nutrient more than to its share. Read this as a hint.",
 };
 
 const SODIC: Scheme = Scheme {
     citations: &[COLORADO_SODIC.opened()],
+    meaning: "A line for the soil's structure, not a chance that plants respond.",
     note: "Structure can suffer below this line too, on clay and where salts are few.",
     ..UMASS
 };
