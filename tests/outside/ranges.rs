@@ -790,6 +790,17 @@ fn a_level_from_a_remembered_table_says_so() {
             Measure { unit, ..measure(scheme.property, 40.0, scheme.methods.first().copied()) };
         let found = judged(&number, PlantGroup::MixedVegetables);
         assert!(found.rests_on_memory(), "{}: {found:?}", scheme.id);
+        assert!(
+            !schemes().any(|read| {
+                !is_remembered(read)
+                    && read.property == scheme.property
+                    && !read.judges.is_empty()
+                    && read.methods.iter().any(|m| scheme.methods.contains(m))
+                    && (read.unit == Unit::MgPerL) == (scheme.unit == Unit::MgPerL)
+            }),
+            "{}: a table that was read must judge instead",
+            scheme.id
+        );
         assert!(found.grounds.assumed.iter().any(|a| a.contains("from memory")), "{}", scheme.id);
     }
 }
