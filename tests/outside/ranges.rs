@@ -183,6 +183,12 @@ fn manganese_activity_index() {
         close(activity_index(range.sufficient_from.unwrap(), ph), 25.0, 1e-9);
         close(activity_index(range.sufficient_to.unwrap(), ph), 100.0, 1e-9);
     }
+    let at = judge(
+        &measure(Property::Manganese, 30.0, Some(Method::Mehlich3)),
+        &at_ph(6.5),
+        &Setting::default(),
+    );
+    assert_eq!(opinion(&at, "Poland").range.word, "short for some crops");
     let acid = judge(
         &measure(Property::Manganese, 0.0, Some(Method::Mehlich3)),
         &at_ph(4.5),
@@ -1030,6 +1036,7 @@ const PRINTED: &[(&str, &str, &[Level])] = &[
     ("poland-zn", "<2.5 <7", &[Low, Low, Sufficient]),
     ("poland-cu", "<1 <2.2", &[Low, Low, Sufficient]),
     ("poland-fe", "<160 <280", &[Low, Low, Sufficient]),
+    ("poland-mn", "<30 <75", &[Low, Low, Sufficient]),
     ("poland-b", "<0.1 <0.9", &[Low, Low, Sufficient]),
     ("kentucky-zn-acid", "<0.55 <1.8", &[Low, Low, Sufficient]),
     ("kentucky-zn-alkaline", "<1.6 <2.8", &[Low, Low, Sufficient]),
@@ -1317,4 +1324,26 @@ fn the_density_on_the_report_brings_volume_and_weight_together() {
         let found = judge(&by_volume(Property::Phosphorus, 60.0, Method::Mehlich3), &soil, &plants);
         assert!(found.level.is_none() && found.not_judged.unwrap().contains("density"));
     }
+}
+
+/// A table that only draws a critical level says nothing against a surplus,
+/// and a surplus in another table nothing against it.
+#[test]
+fn a_table_without_an_upper_end_does_not_disagree_with_a_surplus() {
+    let at =
+        |v, method| judged(&measure(Property::Phosphorus, v, Some(method)), PlantGroup::RootCrops);
+    let rich = at(150.0, Method::Mehlich3);
+    assert_eq!(rich.level, Some(Excess));
+    assert_eq!(opinion(&rich, "Tri-State").level, Sufficient);
+    assert!(!opinion(&rich, "Tri-State").disagrees);
+    assert_eq!(opinion(&rich, "Rutgers").level, Excess);
+    let olsen = at(40.0, Method::Olsen);
+    assert_eq!(olsen.level, Some(Sufficient));
+    assert_eq!(opinion(&olsen, "northern plains").level, High);
+    assert!(!opinion(&olsen, "northern plains").disagrees);
+    // Short against enough is a disagreement, on either side.
+    let short = at(22.0, Method::Mehlich3);
+    assert!(short.level == Some(Low) && opinion(&short, "Tri-State").disagrees);
+    let between = at(20.0, Method::Olsen);
+    assert!(between.level == Some(Low) && opinion(&between, "northern plains").disagrees);
 }

@@ -88,7 +88,7 @@ pub fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
         (Property::OrganicMatter, _) => organic_matter::judge(measure, setting),
         (Property::Ec, _) => salts::judge(measure, setting),
         (Property::Lead, _) => lead::judge(measure),
-        (Property::Manganese, Some(Method::Mehlich3)) => manganese::judge(measure, soil),
+        (Property::Manganese, Some(Method::Mehlich3)) => manganese::judge(measure, soil, setting),
         _ => look_up(measure, soil, setting),
     };
     if let Some((what, citation)) = doubt {
@@ -98,9 +98,41 @@ pub fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
     finding
 }
 
+/// What the tables say of a measure that are made for its property, method and
+/// soil, and that `list` the plants.
+fn judged_by(
+    list: fn(&Scheme) -> &[PlantGroup],
+    measure: Measure,
+    soil: &Soil,
+    setting: &Setting,
+    density: Option<f64>,
+) -> impl Iterator<Item = (&'static Scheme, Finding)> {
+    let plants = setting.plants.unwrap_or_default();
+    tables::looked_up()
+        .filter(move |s| {
+            s.property == measure.property
+                && s.is_for(measure.method)
+                && list(s).contains(&plants)
+                && s.soils.include(soil, setting.texture)
+        })
+        .filter_map(move |s| Some((s, s.judge(&measure, density)?)))
+}
+
+/// Puts beside a finding what the tables say that are shown as second opinions.
+fn add_opinions(
+    finding: &mut Finding,
+    measure: Measure,
+    soil: &Soil,
+    setting: &Setting,
+    density: Option<f64>,
+) {
+    for (_, other) in judged_by(|s| s.second, measure, soil, setting, density) {
+        scheme::add_opinion(finding, other);
+    }
+}
+
 /// Judges a measure by the tables for its property, method, unit and plants.
 fn look_up(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
-    let plants = setting.plants.unwrap_or_default();
     let rounded = match measure.property {
         Property::Ph => Measure {
             amount: measure.amount.with(ph::to_a_tenth(measure.amount.number())),
@@ -108,27 +140,16 @@ fn look_up(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
         },
         _ => *measure,
     };
-    let known: Vec<&Scheme> = tables::looked_up()
-        .filter(|s| s.property == measure.property && s.is_for(measure.method))
-        .collect();
-    let judged_by = |list: fn(&Scheme) -> &[PlantGroup], density| {
-        known
-            .iter()
-            .filter(move |s| list(s).contains(&plants) && s.soils.include(soil, setting.texture))
-            .filter_map(move |s| Some((*s, s.judge(&rounded, density)?)))
-    };
     // A table in the result's own kind of unit comes before one that needs the
-    // density; without a density that would make sense it stays alone.
+    // density, and stays alone where the density is none that a soil can have.
     let known_density = soil.value(Property::BulkDensity).filter(|d| (0.2..=2.0).contains(d));
-    let found = [None, known_density]
-        .into_iter()
-        .find_map(|density| Some((density, judged_by(|s| s.judges, density).next()?)));
+    let found = [None, known_density].into_iter().find_map(|density| {
+        Some((density, judged_by(|s| s.judges, rounded, soil, setting, density).next()?))
+    });
     let Some((density, (scheme, mut finding))) = found else {
-        return Finding::not_judged(why_no_table(measure, &known));
+        return Finding::not_judged(why_no_table(measure));
     };
-    for (_, other) in judged_by(|s| s.second, density) {
-        scheme::add_opinion(&mut finding, other);
-    }
+    add_opinions(&mut finding, rounded, soil, setting, density);
     if let Some(density) = density {
         finding.grounds.assumed.push(format!(
             "Weight and volume of soil were matched by the density on the report, {} g/cm³.",
@@ -152,16 +173,18 @@ fn look_up(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
 }
 
 /// Why there is no table for a measure, and what would help.
-fn why_no_table(measure: &Measure, known: &[&Scheme]) -> String {
+fn why_no_table(measure: &Measure) -> String {
+    let mut known = tables::looked_up()
+        .filter(|s| s.property == measure.property && s.is_for(measure.method))
+        .peekable();
     let what = measure.property.label();
     let by = measure.method.map_or(String::new(), |m| format!(" by {}", m.label()));
-    if known.is_empty() {
+    if known.peek().is_none() {
         return tables::usual_without_a_range(measure)
             .unwrap_or_else(|| format!("We hold no published range for {what}{by}."));
     }
-    let by_volume = |s: &&Scheme| s.unit == Unit::MgPerL;
     match measure.unit {
-        Unit::MgPerL if known.iter().copied().any(|s| by_volume(&s)) => format!(
+        Unit::MgPerL if known.any(|s| s.unit == Unit::MgPerL) => format!(
             "How much {what}{by} is enough depends on the clay content. Add the clay, in %."
         ),
         Unit::MgPerL => format!(

@@ -236,11 +236,21 @@ pub(crate) fn judge_on(
 /// Puts what another scheme says beside a finding.
 pub(crate) fn add_opinion(finding: &mut Finding, other: Finding) {
     if let (Some(level), Some(range), Some(source)) = (other.level, other.range, other.source) {
+        // A table without an upper end has no word for more than enough.
+        let ours_is_open = finding.range.as_ref().is_some_and(|r| r.sufficient_to.is_none());
+        let silent = |own: Level, open: bool, theirs: Level| {
+            own == Level::Sufficient && open && theirs.is_surplus()
+        };
+        let theirs_is_open = range.sufficient_to.is_none();
         finding.second_opinions.push(Opinion {
             level,
             range,
             source,
-            disagrees: finding.level.is_some_and(|ours| ours != level),
+            disagrees: finding.level.is_some_and(|ours| {
+                ours != level
+                    && !silent(level, theirs_is_open, ours)
+                    && !silent(ours, ours_is_open, level)
+            }),
             grounds: other.grounds,
         });
     }

@@ -80,6 +80,7 @@ static POLAND_ZN: [Step; 3] = by_crop(2.5, 7.0);
 static POLAND_CU: [Step; 3] = by_crop(1.0, 2.2);
 static POLAND_FE: [Step; 3] = by_crop(160.0, 280.0);
 static POLAND_B: [Step; 3] = by_crop(0.1, 0.9);
+static POLAND_MN: [Step; 3] = by_crop(30.0, 75.0);
 static KENTUCKY_ZN_ACID: [Step; 3] = by_crop(0.55, 1.8);
 static KENTUCKY_ZN_ALKALINE: [Step; 3] = by_crop(1.6, 2.8);
 static SLATON_ZN_ACID: [Step; 2] = at_least(1.3);
@@ -172,6 +173,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     Scheme { id: "poland-zn", steps: &POLAND_ZN, ..POLAND },
     Scheme { id: "poland-cu", property: Property::Copper, steps: &POLAND_CU, ..POLAND },
     Scheme { id: "poland-fe", property: Property::Iron, steps: &POLAND_FE, ..POLAND },
+    Scheme { id: "poland-mn", property: Property::Manganese, steps: &POLAND_MN, ..POLAND },
     Scheme { id: "poland-b", property: Property::Boron, steps: &POLAND_B, ..POLAND },
     Scheme {
         id: "kentucky-zn-acid",
