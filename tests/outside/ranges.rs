@@ -688,27 +688,28 @@ fn lead_is_held_against_the_screening_level_only_as_a_total() {
 fn every_step_of_every_table_holds_up_to_its_end_and_no_further() {
     let mut ids = BTreeSet::new();
     for scheme in schemes() {
-        assert!(ids.insert(scheme.id), "{} stands twice", scheme.id);
+        assert!(ids.insert(scheme.id()), "{} stands twice", scheme.id());
         let at = |v| match place(scheme.steps, Amount::Exactly(v)) {
             Placed::On(step) => step.word,
-            other => panic!("{}: {v} is {other:?}", scheme.id),
+            other => panic!("{}: {v} is {other:?}", scheme.id()),
         };
-        assert_eq!(at(0.0), scheme.steps[0].word, "{}", scheme.id);
+        assert_eq!(at(0.0), scheme.steps[0].word, "{}", scheme.id());
         for (step, next) in scheme.steps.iter().zip(&scheme.steps[1..]) {
-            let end = step.up_to.unwrap_or_else(|| panic!("{}: only the last is open", scheme.id));
+            let end =
+                step.up_to.unwrap_or_else(|| panic!("{}: only the last is open", scheme.id()));
             let (own, after) = (end * (1.0 - 1e-9), end * (1.0 + 1e-9));
-            assert_eq!(at(own), step.word, "{}: just under {end}", scheme.id);
-            assert_eq!(at(after), next.word, "{}: just over {end}", scheme.id);
+            assert_eq!(at(own), step.word, "{}: just under {end}", scheme.id());
+            assert_eq!(at(after), next.word, "{}: just over {end}", scheme.id());
             let holder = if step.inclusive { step } else { next };
-            assert_eq!(at(end), holder.word, "{}: at {end}", scheme.id);
-            assert!(step.level <= next.level, "{}: levels rise", scheme.id);
+            assert_eq!(at(end), holder.word, "{}: at {end}", scheme.id());
+            assert!(step.level <= next.level, "{}: levels rise", scheme.id());
             if let Some(next_end) = next.up_to {
-                assert!(end < next_end, "{}: ends rise", scheme.id);
+                assert!(end < next_end, "{}: ends rise", scheme.id());
             }
         }
         let last = scheme.steps.last().unwrap();
-        assert!(last.up_to.is_none(), "{}: the last step is open", scheme.id);
-        assert!(scheme.steps.iter().any(|s| s.level == Sufficient), "{}", scheme.id);
+        assert!(last.up_to.is_none(), "{}: the last step is open", scheme.id());
+        assert!(scheme.steps.iter().any(|s| s.level == Sufficient), "{}", scheme.id());
     }
 }
 
@@ -716,12 +717,12 @@ fn every_step_of_every_table_holds_up_to_its_end_and_no_further() {
 fn every_table_is_cited_and_used_for_some_plants() {
     let registered: BTreeSet<_> = all_sources().map(|s| s.id).collect();
     for scheme in schemes() {
-        assert!(!scheme.citations.is_empty(), "{} names no publication", scheme.id);
+        assert!(!scheme.citations.is_empty(), "{} names no publication", scheme.id());
         for citation in scheme.citations {
             assert!(registered.contains(citation.source.id), "{}", citation.source.id);
         }
-        assert!(!scheme.judges.is_empty() || !scheme.second.is_empty(), "{}", scheme.id);
-        assert!(scheme.judges.iter().all(|p| !scheme.second.contains(p)), "{}", scheme.id);
+        assert!(!scheme.judges.is_empty() || !scheme.second.is_empty(), "{}", scheme.id());
+        assert!(scheme.judges.iter().all(|p| !scheme.second.contains(p)), "{}", scheme.id());
     }
 }
 
@@ -738,7 +739,7 @@ fn at_most_one_table_judges_a_measure_and_every_plant_has_one() {
                 .filter(|s| s.property == scheme.property && s.judges.contains(&plants))
                 .filter(|s| s.methods == scheme.methods && s.soils == scheme.soils)
                 .filter(|s| (s.unit == Unit::MgPerL) == (scheme.unit == Unit::MgPerL))
-                .map(|s| s.id)
+                .map(|s| s.id())
                 .collect();
             assert_eq!(rivals.len(), 1, "{plants:?}: {rivals:?}");
         }
@@ -776,10 +777,10 @@ fn is_remembered(scheme: &Scheme) -> bool {
 
 #[test]
 fn memory_is_always_said_to_be_memory_and_every_remembered_table_is_listed() {
-    let remembered: BTreeSet<_> = schemes().filter(|s| is_remembered(s)).map(|s| s.id).collect();
+    let remembered: BTreeSet<_> = schemes().filter(|s| is_remembered(s)).map(|s| s.id()).collect();
     assert_eq!(remembered, REMEMBERED.iter().copied().collect());
     for scheme in schemes().filter(|s| is_remembered(s)) {
-        assert!(scheme.note.contains("from memory"), "{}", scheme.id);
+        assert!(scheme.note.contains("from memory"), "{}", scheme.id());
     }
 }
 
@@ -795,7 +796,7 @@ fn a_level_from_a_remembered_table_says_so() {
         let number =
             Measure { unit, ..measure(scheme.property, 40.0, scheme.methods.first().copied()) };
         let found = judged(&number, PlantGroup::MixedVegetables);
-        assert!(found.rests_on_memory(), "{}: {found:?}", scheme.id);
+        assert!(found.rests_on_memory(), "{}: {found:?}", scheme.id());
         assert!(
             !schemes().any(|read| {
                 !is_remembered(read)
@@ -805,9 +806,9 @@ fn a_level_from_a_remembered_table_says_so() {
                     && (read.unit == Unit::MgPerL) == (scheme.unit == Unit::MgPerL)
             }),
             "{}: a table that was read must judge instead",
-            scheme.id
+            scheme.id()
         );
-        assert!(found.grounds.assumed.iter().any(|a| a.contains("from memory")), "{}", scheme.id);
+        assert!(found.grounds.assumed.iter().any(|a| a.contains("from memory")), "{}", scheme.id());
     }
 }
 
@@ -816,8 +817,8 @@ fn a_level_from_a_remembered_table_says_so() {
 #[test]
 fn every_table_says_what_its_steps_mean() {
     for scheme in schemes() {
-        assert!(!scheme.meaning.is_empty(), "{}", scheme.id);
-        assert!(scheme.meaning.ends_with('.'), "{}", scheme.id);
+        assert!(!scheme.meaning.is_empty(), "{}", scheme.id());
+        assert!(scheme.meaning.ends_with('.'), "{}", scheme.id());
     }
     let rule = |property, method| {
         judged(&measure(property, 50.0, Some(method)), PlantGroup::Lawn).grounds.rule
@@ -926,7 +927,7 @@ fn remembered_tables_hold_the_ends_as_remembered() {
         ("rb209-k", Unit::MgPerL, 120.0, Some(240.0)),
         ("rb209-mg", Unit::MgPerL, 50.0, Some(100.0)),
     ] {
-        let scheme = schemes().find(|s| s.id == id).unwrap_or_else(|| panic!("no {id}"));
+        let scheme = schemes().find(|s| s.id() == id).unwrap_or_else(|| panic!("no {id}"));
         assert_eq!(scheme.unit, unit, "{id}");
         let below = scheme.steps.iter().rfind(|s| s.level < Sufficient).unwrap();
         let enough = scheme.steps.iter().rfind(|s| s.level == Sufficient).unwrap();
@@ -1077,10 +1078,10 @@ const PRINTED: &[(&str, &str, &[Level])] = &[
 #[test]
 fn every_table_that_was_read_stands_as_printed_at_each_end_and_just_beyond() {
     let typed: BTreeSet<_> = PRINTED.iter().map(|(id, ..)| *id).collect();
-    let read: BTreeSet<_> = schemes().filter(|s| !is_remembered(s)).map(|s| s.id).collect();
+    let read: BTreeSet<_> = schemes().filter(|s| !is_remembered(s)).map(|s| s.id()).collect();
     assert_eq!(typed, read);
     for (id, ends, levels) in PRINTED {
-        let scheme = schemes().find(|s| s.id == *id).unwrap();
+        let scheme = schemes().find(|s| s.id() == *id).unwrap();
         let ends: Vec<(bool, f64)> = ends
             .split(' ')
             .map(|end| (end.starts_with('<'), end.trim_start_matches('<').parse().unwrap()))
@@ -1195,7 +1196,7 @@ fn tables_for_some_soils_meet_without_a_gap() {
     ] {
         let mut last = None;
         for id in ids {
-            let scheme = schemes().find(|s| s.id == *id).unwrap();
+            let scheme = schemes().find(|s| s.id() == *id).unwrap();
             let Soils::Within(property, from, to) = scheme.soils else { panic!("{id}") };
             assert!(from < to, "{id}");
             assert!(last.is_none_or(|l| l == (property, from)), "{id}");

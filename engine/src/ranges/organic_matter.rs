@@ -3,7 +3,7 @@
 use crate::quantity::Unit;
 use crate::ranges::Level::{High, Low, Sufficient, VeryLow};
 use crate::ranges::scheme::{
-    ALL_PLANTS, NO_CHANCE, NO_PLANTS, Placed, Scheme, Soils, add_opinion, place,
+    ALL_PLANTS, NO_CHANCE, NO_PLANTS, Placed, Scheme, Soils, add_opinion, named, place,
 };
 use crate::ranges::{Finding, Level, Setting, Step};
 use crate::soil::{Measure, Property, Texture};
@@ -32,7 +32,7 @@ static MINNESOTA: [Step; 4] = [
 
 const fn rutgers(id: &'static str, steps: &'static [Step]) -> Scheme {
     Scheme {
-        id,
+        id: named(id),
         property: Property::OrganicMatter,
         methods: &[],
         soils: Soils::All,
@@ -54,7 +54,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     rutgers("rutgers-om-loam", &LOAM),
     rutgers("rutgers-om-silt-loam", &SILT_LOAM),
     Scheme {
-        id: "umn-om",
+        id: named("umn-om"),
         property: Property::OrganicMatter,
         methods: &[],
         soils: Soils::All,

@@ -2,7 +2,7 @@
 
 use crate::quantity::Unit;
 use crate::ranges::Level::{High, Low, Sufficient};
-use crate::ranges::scheme::{LAWN, NO_PLANTS, Scheme, Soils, VEGETABLES};
+use crate::ranges::scheme::{LAWN, NO_PLANTS, Scheme, Soils, VEGETABLES, named};
 use crate::ranges::{Finding, Step};
 use crate::soil::{Amount, PlantGroup, Property};
 use crate::sources::{
@@ -34,7 +34,7 @@ static ABOVE_55: [Step; 2] =
     [Step::to("more acid than the range", Low, 5.5), Step::rest("in the range", Sufficient)];
 
 const PH: Scheme = Scheme {
-    id: "",
+    id: named(""),
     property: Property::Ph,
     methods: &[],
     soils: Soils::All,
@@ -50,28 +50,28 @@ const PH: Scheme = Scheme {
 
 pub(super) static SCHEMES: &[Scheme] = &[
     Scheme {
-        id: "ph-vegetables-cornell",
+        id: named("ph-vegetables-cornell"),
         steps: &P60_70,
         judges: VEGETABLES,
         citations: &[CORNELL_PH.opened()],
         ..PH
     },
     Scheme {
-        id: "ph-vegetables-ncda",
+        id: named("ph-vegetables-ncda"),
         steps: &P60_65,
         second: VEGETABLES,
         citations: &[NCDA_HOME.opened()],
         ..PH
     },
     Scheme {
-        id: "ph-vegetables-clemson",
+        id: named("ph-vegetables-clemson"),
         steps: &P58_65,
         second: VEGETABLES,
         citations: &[CLEMSON_PH.opened()],
         ..PH
     },
     Scheme {
-        id: "ph-vegetables-uconn",
+        id: named("ph-vegetables-uconn"),
         steps: &P60_68,
         second: VEGETABLES,
         citations: &[UCONN_PH.opened()],
@@ -79,14 +79,14 @@ pub(super) static SCHEMES: &[Scheme] = &[
         ..PH
     },
     Scheme {
-        id: "ph-lawn-cornell",
+        id: named("ph-lawn-cornell"),
         steps: &P60_75,
         judges: LAWN,
         citations: &[CORNELL_PH.opened()],
         ..PH
     },
     Scheme {
-        id: "ph-lawn-ncda",
+        id: named("ph-lawn-ncda"),
         steps: &P60_65,
         second: LAWN,
         citations: &[NCDA_HOME.opened()],
@@ -94,7 +94,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         ..PH
     },
     Scheme {
-        id: "ph-lawn-mlsn",
+        id: named("ph-lawn-mlsn"),
         steps: &ABOVE_55,
         second: LAWN,
         citations: &[MLSN.opened()],
@@ -102,7 +102,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         ..PH
     },
     Scheme {
-        id: "ph-ornamentals",
+        id: named("ph-ornamentals"),
         steps: &P60_73,
         judges: ORNAMENTALS,
         citations: &[NCDA_HOME.opened(), OUR_CHOICE.unsourced()],
@@ -110,14 +110,14 @@ pub(super) static SCHEMES: &[Scheme] = &[
         ..PH
     },
     Scheme {
-        id: "ph-berries-ncda",
+        id: named("ph-berries-ncda"),
         steps: &P60_65,
         judges: BERRIES,
         citations: &[NCDA_HOME.opened()],
         ..PH
     },
     Scheme {
-        id: "ph-acid-lovers",
+        id: named("ph-acid-lovers"),
         steps: &P45_55,
         judges: ACID,
         citations: &[UCONN_PH.derived(), NCDA_HOME.derived(), DELAWARE_PH.derived()],
@@ -125,14 +125,14 @@ pub(super) static SCHEMES: &[Scheme] = &[
         ..PH
     },
     Scheme {
-        id: "ph-acid-lovers-uconn",
+        id: named("ph-acid-lovers-uconn"),
         steps: &P45_53,
         second: ACID,
         citations: &[UCONN_PH.opened()],
         ..PH
     },
     Scheme {
-        id: "ph-acid-lovers-ncda",
+        id: named("ph-acid-lovers-ncda"),
         steps: &P50_55,
         second: ACID,
         citations: &[NCDA_HOME.opened()],

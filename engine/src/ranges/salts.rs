@@ -5,7 +5,7 @@
 use crate::quantity::{Band, Grounds, Unit};
 use crate::ranges::Level::{Excess, High, Sufficient};
 use crate::ranges::scheme::{
-    ALL_PLANTS, NO_CHANCE, NO_PLANTS, Placed, Scheme, Soils, add_opinion, amount_text, place,
+    ALL_PLANTS, NO_CHANCE, NO_PLANTS, Placed, Scheme, Soils, add_opinion, amount_text, named, place,
 };
 use crate::ranges::{Finding, Setting, Step};
 use crate::soil::{Amount, Measure, Method, Property, Texture};
@@ -26,7 +26,7 @@ static UMASS_1_2: [Step; 2] =
 
 pub(super) static SCHEMES: &[Scheme] = &[
     Scheme {
-        id: "nrcs-salinity",
+        id: named("nrcs-salinity"),
         property: Property::Ec,
         methods: &[Method::SaturatedPaste],
         soils: Soils::All,
@@ -40,7 +40,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         note: "",
     },
     Scheme {
-        id: "umass-salts",
+        id: named("umass-salts"),
         property: Property::Ec,
         methods: &[Method::Water1To2],
         soils: Soils::All,

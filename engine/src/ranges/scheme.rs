@@ -8,8 +8,8 @@ use crate::sources::Citation;
 /// One published table for one property: its steps in its own words and unit.
 #[derive(Debug)]
 pub struct Scheme {
-    /// A kebab-case name, unique among the schemes.
-    pub id: &'static str,
+    /// Its name in tests.
+    pub(crate) id: Name,
     /// What it judges.
     pub property: Property,
     /// The methods it was made for; empty when the method does not matter.
@@ -34,6 +34,21 @@ pub struct Scheme {
     pub meaning: &'static str,
     /// What a reader must know of it; empty when there is nothing.
     pub note: &'static str,
+}
+
+/// A kebab-case name, unique among the schemes. Only tests ask for it, so the
+/// page is built without these names.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Name(#[cfg(feature = "scheme-names")] &'static str);
+
+pub(crate) const fn named(name: &'static str) -> Name {
+    #[cfg(feature = "scheme-names")]
+    return Name(name);
+    #[cfg(not(feature = "scheme-names"))]
+    {
+        let _ = name;
+        Name()
+    }
 }
 
 /// The soils that a scheme was made for, where its publication parts them.
@@ -145,6 +160,12 @@ impl Scheme {
         let context =
             Context { density, ..Context::FURROW_SLICE.with_charge(self.property.mg_per_mmolc()) };
         convert(end, self.unit, unit, &context).ok()
+    }
+
+    /// Its kebab-case name, unique among the schemes.
+    #[cfg(feature = "scheme-names")]
+    pub fn id(&self) -> &'static str {
+        self.id.0
     }
 
     /// Whether it was made for this method.

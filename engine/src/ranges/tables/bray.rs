@@ -4,7 +4,7 @@ use super::mehlich_3::{SLAN_MEANING, between_models, turf};
 use crate::quantity::Unit::{LbPerAcre, MgPerKg};
 use crate::ranges::Level::{Excess, High, Low, Sufficient};
 use crate::ranges::Step;
-use crate::ranges::scheme::{ALL_PLANTS, LAWN, NO_CHANCE, NO_PLANTS, Scheme, Soils};
+use crate::ranges::scheme::{ALL_PLANTS, LAWN, NO_CHANCE, NO_PLANTS, Scheme, Soils, named};
 use crate::soil::{Method, Property};
 use crate::sources::{IOWA_PHOSPHORUS, MISSOURI_PHOSPHORUS, SARE_PHOSPHORUS, SLAN, TRI_STATE_1995};
 
@@ -23,7 +23,7 @@ static IOWA: [Step; 3] = between_models(11.0, 20.0);
 static SLAN_P: [Step; 3] = turf(15.0, 30.0);
 
 const BRAY: Scheme = Scheme {
-    id: "",
+    id: named(""),
     property: Property::Phosphorus,
     methods: &[Method::BrayP1],
     soils: Soils::All,
@@ -39,7 +39,7 @@ const BRAY: Scheme = Scheme {
 
 pub(super) static SCHEMES: &[Scheme] = &[
     Scheme {
-        id: "sare-bray",
+        id: named("sare-bray"),
         steps: &SARE,
         judges: ALL_PLANTS,
         second: NO_PLANTS,
@@ -48,7 +48,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         ..BRAY
     },
     Scheme {
-        id: "tri-state-bray",
+        id: named("tri-state-bray"),
         steps: &TRI_STATE,
         citations: &[TRI_STATE_1995.opened()],
         meaning: "Below the critical level crops are likely to respond.",
@@ -56,7 +56,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         ..BRAY
     },
     Scheme {
-        id: "missouri-bray",
+        id: named("missouri-bray"),
         unit: LbPerAcre,
         steps: &MISSOURI,
         citations: &[MISSOURI_PHOSPHORUS.opened()],
@@ -65,7 +65,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         ..BRAY
     },
     Scheme {
-        id: "iowa-bray",
+        id: named("iowa-bray"),
         steps: &IOWA,
         citations: &[IOWA_PHOSPHORUS.opened()],
         meaning: "Above the critical level maize did not respond.",
@@ -73,7 +73,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         ..BRAY
     },
     Scheme {
-        id: "slan-bray",
+        id: named("slan-bray"),
         steps: &SLAN_P,
         second: LAWN,
         citations: &[SLAN.second_hand()],

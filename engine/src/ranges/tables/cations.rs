@@ -3,7 +3,7 @@
 use crate::quantity::Unit::{MeqPer100g, MgPerKg, MgPerL};
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
 use crate::ranges::Step;
-use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils};
+use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils, named};
 use crate::soil::{Method, Property};
 use crate::sources::{EXCHANGEABLE_CATIONS, ONTARIO, OREGON_EC1478, RB209};
 
@@ -57,7 +57,7 @@ static RB209_MG: [Step; 5] = [
 ];
 
 const GENERAL: Scheme = Scheme {
-    id: "",
+    id: named(""),
     property: Property::Calcium,
     methods: &[Method::AmmoniumAcetate],
     soils: Soils::All,
@@ -92,14 +92,19 @@ const UK: Scheme = Scheme {
 };
 
 pub(super) static SCHEMES: &[Scheme] = &[
-    Scheme { id: "general-ca", steps: &GENERAL_CA, ..GENERAL },
-    Scheme { id: "general-mg", property: Property::Magnesium, steps: &GENERAL_MG, ..GENERAL },
-    Scheme { id: "general-k", property: Property::Potassium, steps: &GENERAL_K, ..GENERAL },
-    Scheme { id: "oregon-ca", steps: &OREGON_CA, ..OREGON },
-    Scheme { id: "oregon-mg", property: Property::Magnesium, steps: &OREGON_MG, ..OREGON },
-    Scheme { id: "oregon-k", property: Property::Potassium, steps: &OREGON_K, ..OREGON },
+    Scheme { id: named("general-ca"), steps: &GENERAL_CA, ..GENERAL },
     Scheme {
-        id: "ontario-k",
+        id: named("general-mg"),
+        property: Property::Magnesium,
+        steps: &GENERAL_MG,
+        ..GENERAL
+    },
+    Scheme { id: named("general-k"), property: Property::Potassium, steps: &GENERAL_K, ..GENERAL },
+    Scheme { id: named("oregon-ca"), steps: &OREGON_CA, ..OREGON },
+    Scheme { id: named("oregon-mg"), property: Property::Magnesium, steps: &OREGON_MG, ..OREGON },
+    Scheme { id: named("oregon-k"), property: Property::Potassium, steps: &OREGON_K, ..OREGON },
+    Scheme {
+        id: named("ontario-k"),
         property: Property::Potassium,
         steps: &ONTARIO_K,
         citations: &[ONTARIO.opened()],
@@ -107,6 +112,6 @@ pub(super) static SCHEMES: &[Scheme] = &[
         note: "A suggested target for field crops, printed as ppm and measured by volume, which it calls about equal.",
         ..OREGON
     },
-    Scheme { id: "rb209-k", steps: &RB209_K, ..UK },
-    Scheme { id: "rb209-mg", property: Property::Magnesium, steps: &RB209_MG, ..UK },
+    Scheme { id: named("rb209-k"), steps: &RB209_K, ..UK },
+    Scheme { id: named("rb209-mg"), property: Property::Magnesium, steps: &RB209_MG, ..UK },
 ];

@@ -6,7 +6,7 @@ use crate::quantity::Unit::{LbPerAcre, MgPerKg, MgPerL};
 use crate::ranges::Level::{High, Low, Sufficient, VeryLow};
 use crate::ranges::Step;
 use crate::ranges::scheme::{
-    ALL_PLANTS, NO_CHANCE, NO_PLANTS, NOT_VEGETABLES, Scheme, Soils, VEGETABLES,
+    ALL_PLANTS, NO_CHANCE, NO_PLANTS, NOT_VEGETABLES, Scheme, Soils, VEGETABLES, named,
 };
 use crate::soil::{Method, Property};
 use crate::sources::{CERRADO, ESPIRITO_SANTO, FLORIDA_MEHLICH1, GEORGIA_HANDBOOK, VIRGINIA_TESTS};
@@ -48,7 +48,7 @@ static VIRGINIA_K: [Step; 4] = four(75.0, 175.0, 310.0);
 static VIRGINIA_MG: [Step; 3] = three(72.0, 144.0);
 
 const GEORGIA: Scheme = Scheme {
-    id: "",
+    id: named(""),
     property: Property::Phosphorus,
     methods: &[Method::Mehlich1],
     soils: Soils::All,
@@ -97,7 +97,7 @@ static CERRADO_100: [Step; 5] = cerrado(3.0, 4.0, 6.0, 9.0);
 /// Phosphorus by volume, by the clay a soil holds.
 const fn by_clay(id: &'static str, from: f64, to: f64, steps: &'static [Step]) -> Scheme {
     Scheme {
-        id,
+        id: named(id),
         soils: Soils::Within(Property::Clay, from, to),
         unit: MgPerL,
         steps,
@@ -117,7 +117,7 @@ const fn brazil(low: f64, medium: f64) -> [Step; 3] {
 }
 
 const ESPIRITO_SANTO_K: Scheme = Scheme {
-    id: "espirito-santo-k",
+    id: named("espirito-santo-k"),
     property: Property::Potassium,
     unit: MgPerL,
     steps: &BRAZIL_K,
@@ -130,22 +130,42 @@ const ESPIRITO_SANTO_K: Scheme = Scheme {
 };
 
 pub(super) static SCHEMES: &[Scheme] = &[
-    Scheme { id: "georgia-p", steps: &GEORGIA_P, ..GEORGIA },
-    Scheme { id: "georgia-k", property: Property::Potassium, steps: &GEORGIA_K, ..GEORGIA },
-    Scheme { id: "georgia-mg", property: Property::Magnesium, steps: &GEORGIA_MG, ..GEORGIA },
-    Scheme { id: "florida-p", steps: &FLORIDA_P, ..FLORIDA },
-    Scheme { id: "florida-k", property: Property::Potassium, steps: &FLORIDA_K, ..FLORIDA },
-    Scheme { id: "florida-mg", property: Property::Magnesium, steps: &FLORIDA_MG, ..FLORIDA },
-    Scheme { id: "virginia-p", steps: &VIRGINIA_P, ..VIRGINIA },
-    Scheme { id: "virginia-k", property: Property::Potassium, steps: &VIRGINIA_K, ..VIRGINIA },
-    Scheme { id: "virginia-mg", property: Property::Magnesium, steps: &VIRGINIA_MG, ..VIRGINIA },
+    Scheme { id: named("georgia-p"), steps: &GEORGIA_P, ..GEORGIA },
+    Scheme { id: named("georgia-k"), property: Property::Potassium, steps: &GEORGIA_K, ..GEORGIA },
+    Scheme {
+        id: named("georgia-mg"),
+        property: Property::Magnesium,
+        steps: &GEORGIA_MG,
+        ..GEORGIA
+    },
+    Scheme { id: named("florida-p"), steps: &FLORIDA_P, ..FLORIDA },
+    Scheme { id: named("florida-k"), property: Property::Potassium, steps: &FLORIDA_K, ..FLORIDA },
+    Scheme {
+        id: named("florida-mg"),
+        property: Property::Magnesium,
+        steps: &FLORIDA_MG,
+        ..FLORIDA
+    },
+    Scheme { id: named("virginia-p"), steps: &VIRGINIA_P, ..VIRGINIA },
+    Scheme {
+        id: named("virginia-k"),
+        property: Property::Potassium,
+        steps: &VIRGINIA_K,
+        ..VIRGINIA
+    },
+    Scheme {
+        id: named("virginia-mg"),
+        property: Property::Magnesium,
+        steps: &VIRGINIA_MG,
+        ..VIRGINIA
+    },
     by_clay("cerrado-p-15", -1.0, 15.0, &CERRADO_15),
     by_clay("cerrado-p-35", 15.0, 35.0, &CERRADO_35),
     by_clay("cerrado-p-60", 35.0, 60.0, &CERRADO_60),
     by_clay("cerrado-p-100", 60.0, 100.0, &CERRADO_100),
     ESPIRITO_SANTO_K,
     Scheme {
-        id: "espirito-santo-k-vegetables",
+        id: named("espirito-santo-k-vegetables"),
         steps: &BRAZIL_K_VEGETABLES,
         judges: VEGETABLES,
         ..ESPIRITO_SANTO_K

@@ -4,7 +4,9 @@
 use crate::quantity::Unit::{LbPerAcre, MgPerKg};
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
 use crate::ranges::Step;
-use crate::ranges::scheme::{ALL_PLANTS, LAWN, NO_CHANCE, NO_PLANTS, Scheme, Soils, VEGETABLES};
+use crate::ranges::scheme::{
+    ALL_PLANTS, LAWN, NO_CHANCE, NO_PLANTS, Scheme, Soils, VEGETABLES, named,
+};
 use crate::soil::{Method, Property};
 use crate::sources::{
     DELAWARE_NUTRIENTS, IOWA_PHOSPHORUS, IOWA_POTASSIUM, MLSN, PENN_STATE_LAWNS, RUTGERS_NUTRIENTS,
@@ -17,7 +19,7 @@ const OR_ACETATE: &[Method] =
 
 const fn delaware(id: &'static str, property: Property, steps: &'static [Step]) -> Scheme {
     Scheme {
-        id,
+        id: named(id),
         property,
         methods: MEHLICH_3,
         soils: Soils::All,
@@ -34,7 +36,7 @@ const fn delaware(id: &'static str, property: Property, steps: &'static [Step]) 
 
 const fn rutgers(id: &'static str, property: Property, steps: &'static [Step]) -> Scheme {
     Scheme {
-        id,
+        id: named(id),
         property,
         methods: MEHLICH_3,
         soils: Soils::All,
@@ -51,7 +53,7 @@ const fn rutgers(id: &'static str, property: Property, steps: &'static [Step]) -
 
 const fn mlsn(id: &'static str, property: Property, steps: &'static [Step]) -> Scheme {
     Scheme {
-        id,
+        id: named(id),
         property,
         methods: MEHLICH_3,
         soils: Soils::All,
@@ -107,7 +109,7 @@ const fn slan(
     steps: &'static [Step],
 ) -> Scheme {
     Scheme {
-        id,
+        id: named(id),
         property,
         methods: MEHLICH_3,
         soils,
@@ -176,7 +178,7 @@ pub(super) const fn between_models(one: f64, other: f64) -> [Step; 3] {
 }
 
 const TRI_STATE: Scheme = Scheme {
-    id: "tri-state-p",
+    id: named("tri-state-p"),
     property: Property::Phosphorus,
     methods: MEHLICH_3,
     soils: Soils::All,
@@ -224,21 +226,21 @@ pub(super) static SCHEMES: &[Scheme] = &[
     slan("slan-s", Property::Sulfur, Soils::All, &SLAN_S),
     TRI_STATE,
     Scheme {
-        id: "tri-state-k-light",
+        id: named("tri-state-k-light"),
         property: Property::Potassium,
         soils: Soils::Within(Property::Cec, 0.0, 5.0),
         steps: &TRI_STATE_K_LIGHT,
         ..TRI_STATE
     },
     Scheme {
-        id: "tri-state-k",
+        id: named("tri-state-k"),
         property: Property::Potassium,
         soils: Soils::Within(Property::Cec, 5.0, f64::INFINITY),
         steps: &TRI_STATE_K,
         ..TRI_STATE
     },
     Scheme {
-        id: "iowa-k",
+        id: named("iowa-k"),
         property: Property::Potassium,
         methods: OR_ACETATE,
         steps: &IOWA_K,
@@ -249,7 +251,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         ..TRI_STATE
     },
     Scheme {
-        id: "iowa-p-mehlich-3",
+        id: named("iowa-p-mehlich-3"),
         methods: &[Method::Mehlich3Colorimetric],
         steps: &IOWA_P,
         citations: &[IOWA_PHOSPHORUS.opened()],
@@ -258,7 +260,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         ..TRI_STATE
     },
     Scheme {
-        id: "uc-k",
+        id: named("uc-k"),
         property: Property::Potassium,
         methods: OR_ACETATE,
         steps: &UC_K,
@@ -269,7 +271,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         ..TRI_STATE
     },
     Scheme {
-        id: "penn-state-p",
+        id: named("penn-state-p"),
         steps: &PENN_P,
         second: LAWN,
         citations: &[PENN_STATE_LAWNS.second_hand()],

@@ -4,7 +4,7 @@
 use crate::quantity::Unit::MgPerKg;
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
 use crate::ranges::Step;
-use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils};
+use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils, named};
 use crate::soil::{Measure, Method, Property};
 use crate::sources::{
     BRAZIL_ZINC, DTPA_CLASSES, OREGON_EC1478, POLAND_MEHLICH_3, RUTGERS_NUTRIENTS,
@@ -104,7 +104,7 @@ const fn brazil(beans: f64, maize: f64) -> [Step; 4] {
 }
 
 const RUTGERS: Scheme = Scheme {
-    id: "",
+    id: named(""),
     property: Property::Zinc,
     methods: &[Method::Mehlich3],
     soils: Soils::All,
@@ -153,16 +153,16 @@ const BRAZIL: Scheme = Scheme {
 };
 
 pub(super) static SCHEMES: &[Scheme] = &[
-    Scheme { id: "rutgers-zn", steps: &RUTGERS_ZN, ..RUTGERS },
-    Scheme { id: "rutgers-cu", property: Property::Copper, steps: &RUTGERS_CU, ..RUTGERS },
-    Scheme { id: "rutgers-b", property: Property::Boron, steps: &RUTGERS_B, ..RUTGERS },
-    Scheme { id: "rutgers-fe", property: Property::Iron, steps: &RUTGERS_FE, ..RUTGERS },
-    Scheme { id: "dtpa-zn", steps: &DTPA_ZN, ..DTPA },
-    Scheme { id: "dtpa-fe", property: Property::Iron, steps: &DTPA_FE, ..DTPA },
-    Scheme { id: "dtpa-cu", property: Property::Copper, steps: &DTPA_CU, ..DTPA },
-    Scheme { id: "dtpa-mn", property: Property::Manganese, steps: &DTPA_MN, ..DTPA },
+    Scheme { id: named("rutgers-zn"), steps: &RUTGERS_ZN, ..RUTGERS },
+    Scheme { id: named("rutgers-cu"), property: Property::Copper, steps: &RUTGERS_CU, ..RUTGERS },
+    Scheme { id: named("rutgers-b"), property: Property::Boron, steps: &RUTGERS_B, ..RUTGERS },
+    Scheme { id: named("rutgers-fe"), property: Property::Iron, steps: &RUTGERS_FE, ..RUTGERS },
+    Scheme { id: named("dtpa-zn"), steps: &DTPA_ZN, ..DTPA },
+    Scheme { id: named("dtpa-fe"), property: Property::Iron, steps: &DTPA_FE, ..DTPA },
+    Scheme { id: named("dtpa-cu"), property: Property::Copper, steps: &DTPA_CU, ..DTPA },
+    Scheme { id: named("dtpa-mn"), property: Property::Manganese, steps: &DTPA_MN, ..DTPA },
     Scheme {
-        id: "oregon-b",
+        id: named("oregon-b"),
         property: Property::Boron,
         methods: &[Method::HotWater],
         steps: &OREGON_B,
@@ -170,44 +170,44 @@ pub(super) static SCHEMES: &[Scheme] = &[
         note: "Written from memory. Too much boron harms plants: never add it on this alone.",
         ..RUTGERS
     },
-    Scheme { id: "poland-zn", steps: &POLAND_ZN, ..POLAND },
-    Scheme { id: "poland-cu", property: Property::Copper, steps: &POLAND_CU, ..POLAND },
-    Scheme { id: "poland-fe", property: Property::Iron, steps: &POLAND_FE, ..POLAND },
-    Scheme { id: "poland-mn", property: Property::Manganese, steps: &POLAND_MN, ..POLAND },
-    Scheme { id: "poland-b", property: Property::Boron, steps: &POLAND_B, ..POLAND },
+    Scheme { id: named("poland-zn"), steps: &POLAND_ZN, ..POLAND },
+    Scheme { id: named("poland-cu"), property: Property::Copper, steps: &POLAND_CU, ..POLAND },
+    Scheme { id: named("poland-fe"), property: Property::Iron, steps: &POLAND_FE, ..POLAND },
+    Scheme { id: named("poland-mn"), property: Property::Manganese, steps: &POLAND_MN, ..POLAND },
+    Scheme { id: named("poland-b"), property: Property::Boron, steps: &POLAND_B, ..POLAND },
     Scheme {
-        id: "kentucky-zn-acid",
+        id: named("kentucky-zn-acid"),
         soils: Soils::Within(Property::Ph, 5.95, 6.45),
         steps: &KENTUCKY_ZN_ACID,
         ..KENTUCKY
     },
     Scheme {
-        id: "kentucky-zn-alkaline",
+        id: named("kentucky-zn-alkaline"),
         soils: Soils::Within(Property::Ph, 7.25, 7.65),
         steps: &KENTUCKY_ZN_ALKALINE,
         ..KENTUCKY
     },
     Scheme {
-        id: "slaton-zn-acid",
+        id: named("slaton-zn-acid"),
         soils: Soils::Within(Property::Ph, 6.0, 6.4),
         steps: &SLATON_ZN_ACID,
         ..SLATON
     },
     Scheme {
-        id: "slaton-zn-neutral",
+        id: named("slaton-zn-neutral"),
         soils: Soils::Within(Property::Ph, 6.8, 7.2),
         steps: &SLATON_ZN_NEUTRAL,
         ..SLATON
     },
     Scheme {
-        id: "slaton-zn-alkaline",
+        id: named("slaton-zn-alkaline"),
         soils: Soils::Within(Property::Ph, 7.6, 8.0),
         steps: &SLATON_ZN_ALKALINE,
         ..SLATON
     },
-    Scheme { id: "brazil-zn-mehlich-1", steps: &BRAZIL_ZN_MEHLICH_1, ..BRAZIL },
+    Scheme { id: named("brazil-zn-mehlich-1"), steps: &BRAZIL_ZN_MEHLICH_1, ..BRAZIL },
     Scheme {
-        id: "brazil-zn-dtpa",
+        id: named("brazil-zn-dtpa"),
         methods: &[Method::Dtpa],
         steps: &BRAZIL_ZN_DTPA,
         judges: NO_PLANTS,

@@ -3,7 +3,7 @@
 use crate::quantity::Unit::{LbPerAcre, MgPerKg, MgPerL};
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
 use crate::ranges::Step;
-use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils};
+use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils, named};
 use crate::soil::{Method, PlantGroup, Property};
 use crate::sources::{
     CORNELL_MORGAN, IRELAND_MORGAN, NEW_YORK_PHOSPHORUS, UCONN_CROPS, UMASS_REPORT, VERMONT_MORGAN,
@@ -91,7 +91,7 @@ const fn uconn(id: &'static str, property: Property, steps: &'static [Step]) -> 
 }
 
 const CORNELL: Scheme = Scheme {
-    id: "cornell-morgan-p",
+    id: named("cornell-morgan-p"),
     property: Property::Phosphorus,
     methods: &[Method::Morgan],
     soils: Soils::All,
@@ -106,7 +106,7 @@ const CORNELL: Scheme = Scheme {
 };
 
 const IRELAND: Scheme = Scheme {
-    id: "",
+    id: named(""),
     property: Property::Phosphorus,
     methods: &[Method::Morgan],
     soils: Soils::All,
@@ -122,7 +122,7 @@ const IRELAND: Scheme = Scheme {
 
 const fn umass(id: &'static str, property: Property, steps: &'static [Step]) -> Scheme {
     Scheme {
-        id,
+        id: named(id),
         property,
         methods: &[Method::ModifiedMorgan],
         soils: Soils::All,
@@ -139,7 +139,7 @@ const fn umass(id: &'static str, property: Property, steps: &'static [Step]) -> 
 
 const fn vermont(id: &'static str, property: Property, steps: &'static [Step]) -> Scheme {
     Scheme {
-        id,
+        id: named(id),
         property,
         methods: &[Method::ModifiedMorgan],
         soils: Soils::All,
@@ -156,7 +156,7 @@ const fn vermont(id: &'static str, property: Property, steps: &'static [Step]) -
 
 pub(super) static SCHEMES: &[Scheme] = &[
     Scheme {
-        id: "ireland-p-tillage",
+        id: named("ireland-p-tillage"),
         steps: &IRISH_P_TILLAGE,
         printed_to: 0.1,
         judges: &[
@@ -171,14 +171,14 @@ pub(super) static SCHEMES: &[Scheme] = &[
         ..IRELAND
     },
     Scheme {
-        id: "ireland-p-grass",
+        id: named("ireland-p-grass"),
         steps: &IRISH_P_GRASS,
         printed_to: 0.1,
         judges: &[PlantGroup::Lawn],
         ..IRELAND
     },
-    Scheme { id: "ireland-k", property: Property::Potassium, steps: &IRISH_K, ..IRELAND },
-    Scheme { id: "ireland-mg", property: Property::Magnesium, steps: &IRISH_MG, ..IRELAND },
+    Scheme { id: named("ireland-k"), property: Property::Potassium, steps: &IRISH_K, ..IRELAND },
+    Scheme { id: named("ireland-mg"), property: Property::Magnesium, steps: &IRISH_MG, ..IRELAND },
     umass("umass-p", Property::Phosphorus, &UMASS_P),
     umass("umass-k", Property::Potassium, &UMASS_K),
     umass("umass-ca", Property::Calcium, &UMASS_CA),
@@ -192,7 +192,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     uconn("uconn-ca", Property::Calcium, &UCONN_CA),
     uconn("uconn-mg", Property::Magnesium, &UCONN_MG),
     Scheme {
-        id: "new-york-morgan-p",
+        id: named("new-york-morgan-p"),
         steps: &NEW_YORK_P,
         judges: ALL_PLANTS,
         second: NO_PLANTS,

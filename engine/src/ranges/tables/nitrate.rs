@@ -3,7 +3,7 @@
 use crate::quantity::Unit::MgPerKg;
 use crate::ranges::Level::{Excess, High, Low, Sufficient};
 use crate::ranges::Step;
-use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils, VEGETABLES};
+use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils, VEGETABLES, named};
 use crate::soil::Property;
 use crate::sources::{PSNT_SWEET_CORN, UC_NITRATE};
 
@@ -18,7 +18,7 @@ static SIDEDRESS: [Step; 2] =
 
 pub(super) static SCHEMES: &[Scheme] = &[
     Scheme {
-        id: "uc-nitrate",
+        id: named("uc-nitrate"),
         property: Property::NitrateN,
         methods: &[],
         soils: Soils::All,
@@ -32,7 +32,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         note: "Nitrate moves with water: the number holds for the day of sampling.",
     },
     Scheme {
-        id: "psnt",
+        id: named("psnt"),
         property: Property::NitrateN,
         methods: &[],
         soils: Soils::All,

@@ -5,7 +5,7 @@ use crate::quantity::Unit::{MgPerKg, MgPerL};
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
 use crate::ranges::Step;
 use crate::ranges::scheme::{
-    ALL_PLANTS, LAWN, NO_CHANCE, NO_PLANTS, NOT_VEGETABLES, Scheme, Soils, VEGETABLES,
+    ALL_PLANTS, LAWN, NO_CHANCE, NO_PLANTS, NOT_VEGETABLES, Scheme, Soils, VEGETABLES, named,
 };
 use crate::soil::{Method, PlantGroup, Property};
 use crate::sources::{
@@ -20,7 +20,7 @@ const fn uc(
     note: &'static str,
 ) -> Scheme {
     Scheme {
-        id,
+        id: named(id),
         property: Property::Phosphorus,
         methods: &[Method::Olsen],
         soils: Soils::All,
@@ -67,7 +67,7 @@ static MLSN_P: [Step; 2] =
     [Step::below("below the minimum", Low, 6.0), Step::rest("above the minimum", Sufficient)];
 
 const SECOND: Scheme = Scheme {
-    id: "northern-plains-olsen",
+    id: named("northern-plains-olsen"),
     property: Property::Phosphorus,
     methods: &[Method::Olsen],
     soils: Soils::All,
@@ -131,7 +131,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         "For canning tomato and maize.",
     ),
     Scheme {
-        id: "ni-index-vegetables",
+        id: named("ni-index-vegetables"),
         property: Property::Phosphorus,
         methods: &[Method::Olsen],
         soils: Soils::All,
@@ -145,7 +145,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         note: "The target for vegetables is index 3; that target was read second-hand.",
     },
     Scheme {
-        id: "ni-index",
+        id: named("ni-index"),
         property: Property::Phosphorus,
         methods: &[Method::Olsen],
         soils: Soils::All,
@@ -160,7 +160,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     },
     SECOND,
     Scheme {
-        id: "ontario-p",
+        id: named("ontario-p"),
         steps: &ONTARIO_P,
         printed_to: 0.0,
         citations: &[ONTARIO.opened()],
@@ -169,7 +169,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         ..SECOND
     },
     Scheme {
-        id: "australia-pasture-p",
+        id: named("australia-pasture-p"),
         methods: &[Method::Olsen, Method::BrayP1],
         steps: &PASTURE,
         printed_to: 0.0,
@@ -180,7 +180,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         ..SECOND
     },
     Scheme {
-        id: "slan-olsen-p",
+        id: named("slan-olsen-p"),
         steps: &SLAN_P,
         printed_to: 0.0,
         second: LAWN,
@@ -190,7 +190,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         ..SECOND
     },
     Scheme {
-        id: "mlsn-olsen-p",
+        id: named("mlsn-olsen-p"),
         steps: &MLSN_P,
         printed_to: 0.0,
         second: LAWN,

@@ -3,7 +3,7 @@
 use crate::quantity::Unit::{None as Plain, Percent};
 use crate::ranges::Level::{Excess, High, Low, Sufficient};
 use crate::ranges::Step;
-use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils};
+use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils, named};
 use crate::soil::Property;
 use crate::sources::{COLORADO_SODIC, UMASS_REPORT};
 
@@ -22,7 +22,7 @@ static ESP: [Step; 2] = [Step::below("not sodic", Sufficient, 15.0), Step::rest(
 static SAR: [Step; 2] = [Step::below("not sodic", Sufficient, 13.0), Step::rest("sodic", Excess)];
 
 const UMASS: Scheme = Scheme {
-    id: "",
+    id: named(""),
     property: Property::CalciumSaturation,
     methods: &[],
     soils: Soils::All,
@@ -44,19 +44,19 @@ const SODIC: Scheme = Scheme {
 };
 
 pub(super) static SCHEMES: &[Scheme] = &[
-    Scheme { id: "umass-ca-saturation", steps: &CA, ..UMASS },
+    Scheme { id: named("umass-ca-saturation"), steps: &CA, ..UMASS },
     Scheme {
-        id: "umass-mg-saturation",
+        id: named("umass-mg-saturation"),
         property: Property::MagnesiumSaturation,
         steps: &MG,
         ..UMASS
     },
     Scheme {
-        id: "umass-k-saturation",
+        id: named("umass-k-saturation"),
         property: Property::PotassiumSaturation,
         steps: &K,
         ..UMASS
     },
-    Scheme { id: "sodic-esp", property: Property::SodiumSaturation, steps: &ESP, ..SODIC },
-    Scheme { id: "sodic-sar", property: Property::Sar, unit: Plain, steps: &SAR, ..SODIC },
+    Scheme { id: named("sodic-esp"), property: Property::SodiumSaturation, steps: &ESP, ..SODIC },
+    Scheme { id: named("sodic-sar"), property: Property::Sar, unit: Plain, steps: &SAR, ..SODIC },
 ];

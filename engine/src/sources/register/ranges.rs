@@ -339,15 +339,15 @@ pub static TRI_STATE_2020: Source = Source {
 /// Iowa's classes of potassium.
 pub static IOWA_POTASSIUM: Source = Source {
     id: "iowa-potassium-2003",
-    title: "Iowa State University, soil-test potassium classes of 2003 (ammonium acetate or Mehlich-3), in a farm research report",
+    title: "Iowa State University, potassium classes of 2003 (ammonium acetate or Mehlich-3)",
     place: "https://core.ac.uk/works/22460990",
 };
 
 /// Critical levels of three phosphorus tests.
 pub static IOWA_PHOSPHORUS: Source = Source {
     id: "iowa-phosphorus",
-    title: "Interpretation of soil phosphorus tests for corn in soils with varying pH and calcium carbonate content (Iowa), abstract",
-    place: "https://discovery.researcher.life/article/interpretation-of-soil-phosphorus-tests-for-corn-in-soils-with-varying-ph-and-calcium-carbonate-content/3e523839527032c7ba9f22ef9a3d0b50",
+    title: "Interpretation of soil phosphorus tests for corn in soils with varying pH and calcium carbonate content (Iowa)",
+    place: "https://discovery.researcher.life",
 };
 
 /// Potassium for vegetables.
@@ -361,7 +361,7 @@ pub static UC_POTASSIUM: Source = Source {
 pub static PENN_STATE_LAWNS: Source = Source {
     id: "penn-state-lawns",
     title: "Landschoot and others, Mehlich-3 phosphorus of home lawns, Penn State",
-    place: "http://www.blog.asianturfgrass.com/2015/04/soil-test-phosphorus-in-turf-soils-2-datasets.html",
+    place: "",
 };
 
 /// Olsen P of the northern plains.
@@ -402,7 +402,7 @@ pub static UCONN_CROPS: Source = Source {
 /// Micronutrients by Mehlich-3, with a table of other authors.
 pub static POLAND_MEHLICH_3: Source = Source {
     id: "agronomy-15-2661",
-    title: "Agronomy 15:2661, 2025: critical micronutrient values by Mehlich-3 in Poland, with those of other authors",
+    title: "Agronomy 15:2661, 2025: critical micronutrients in Poland (Mehlich-3)",
     place: "https://www.mdpi.com/2073-4395/15/11/2661",
 };
 
