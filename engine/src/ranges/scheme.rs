@@ -9,6 +9,7 @@ use crate::sources::Citation;
 #[derive(Debug)]
 pub struct Scheme {
     /// Its name in tests.
+    #[cfg_attr(not(feature = "scheme-names"), allow(dead_code, reason = "only tests read it"))]
     pub(crate) id: Name,
     /// What it judges.
     pub property: Property,
