@@ -688,13 +688,14 @@ fn lead_is_held_against_the_screening_level_only_as_a_total() {
 fn every_step_of_every_table_holds_up_to_its_end_and_no_further() {
     let mut ids = BTreeSet::new();
     for scheme in schemes() {
+        let steps = scheme.steps();
         assert!(ids.insert(scheme.id()), "{} stands twice", scheme.id());
-        let at = |v| match place(scheme.steps, Amount::Exactly(v)) {
+        let at = |v| match place(&steps, Amount::Exactly(v)) {
             Placed::On(step) => step.word,
             other => panic!("{}: {v} is {other:?}", scheme.id()),
         };
-        assert_eq!(at(0.0), scheme.steps[0].word, "{}", scheme.id());
-        for (step, next) in scheme.steps.iter().zip(&scheme.steps[1..]) {
+        assert_eq!(at(0.0), steps[0].word, "{}", scheme.id());
+        for (step, next) in steps.iter().zip(&steps[1..]) {
             let end =
                 step.up_to.unwrap_or_else(|| panic!("{}: only the last is open", scheme.id()));
             let (own, after) = (end * (1.0 - 1e-9), end * (1.0 + 1e-9));
@@ -707,9 +708,9 @@ fn every_step_of_every_table_holds_up_to_its_end_and_no_further() {
                 assert!(end < next_end, "{}: ends rise", scheme.id());
             }
         }
-        let last = scheme.steps.last().unwrap();
+        let last = steps.last().unwrap();
         assert!(last.up_to.is_none(), "{}: the last step is open", scheme.id());
-        assert!(scheme.steps.iter().any(|s| s.level == Sufficient), "{}", scheme.id());
+        assert!(steps.iter().any(|s| s.level == Sufficient), "{}", scheme.id());
     }
 }
 
@@ -929,8 +930,9 @@ fn remembered_tables_hold_the_ends_as_remembered() {
     ] {
         let scheme = schemes().find(|s| s.id() == id).unwrap_or_else(|| panic!("no {id}"));
         assert_eq!(scheme.unit, unit, "{id}");
-        let below = scheme.steps.iter().rfind(|s| s.level < Sufficient).unwrap();
-        let enough = scheme.steps.iter().rfind(|s| s.level == Sufficient).unwrap();
+        let steps = scheme.steps();
+        let below = steps.iter().rfind(|s| s.level < Sufficient).unwrap();
+        let enough = steps.iter().rfind(|s| s.level == Sufficient).unwrap();
         assert_eq!((below.up_to, enough.up_to), (Some(from), to), "{id}");
     }
 }
@@ -1081,7 +1083,7 @@ fn every_table_that_was_read_stands_as_printed_at_each_end_and_just_beyond() {
     let read: BTreeSet<_> = schemes().filter(|s| !is_remembered(s)).map(|s| s.id()).collect();
     assert_eq!(typed, read);
     for (id, ends, levels) in PRINTED {
-        let scheme = schemes().find(|s| s.id() == *id).unwrap();
+        let steps = schemes().find(|s| s.id() == *id).unwrap().steps();
         let ends: Vec<(bool, f64)> = ends
             .split(' ')
             .map(|end| (end.starts_with('<'), end.trim_start_matches('<').parse().unwrap()))
@@ -1093,13 +1095,13 @@ fn every_table_that_was_read_stands_as_printed_at_each_end_and_just_beyond() {
         };
         for (_, end) in &ends {
             for value in [end * (1.0 - 1e-9), *end, end * (1.0 + 1e-9)] {
-                let Placed::On(step) = place(scheme.steps, Amount::Exactly(value)) else {
+                let Placed::On(step) = place(&steps, Amount::Exactly(value)) else {
                     panic!("{id}: {value}")
                 };
                 assert_eq!(step.level, expected(value), "{id} at {value}");
             }
         }
-        assert_eq!(scheme.steps.len(), levels.len(), "{id}");
+        assert_eq!(steps.len(), levels.len(), "{id}");
     }
 }
 

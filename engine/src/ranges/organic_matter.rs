@@ -3,34 +3,33 @@
 use crate::quantity::Unit;
 use crate::ranges::Level::{High, Low, Sufficient, VeryLow};
 use crate::ranges::scheme::{
-    ALL_PLANTS, NO_CHANCE, NO_PLANTS, Placed, Scheme, Soils, add_opinion, named, place,
+    ALL_PLANTS, NO_CHANCE, NO_PLANTS, Placed, Rung, Scheme, Soils, Steps, add_opinion, named, place,
 };
-use crate::ranges::{Finding, Level, Setting, Step};
+use crate::ranges::{Finding, Level, Setting};
 use crate::soil::{Measure, Property, Texture};
 use crate::sources::{RUTGERS_ORGANIC_MATTER, UMN_GARDEN};
 
-const fn column(very_low: f64, low: f64, medium: f64, high: f64) -> [Step; 5] {
-    [
-        Step::below("very low", VeryLow, very_low),
-        Step::below("low", Low, low),
-        Step::below("medium", Sufficient, medium),
-        Step::to("high", Sufficient, high),
-        Step::rest("very high", High),
-    ]
-}
-
-static LOAMY_SAND: [Step; 5] = column(0.5, 1.0, 1.5, 2.0);
-static SANDY_LOAM: [Step; 5] = column(1.0, 1.5, 2.0, 2.5);
-static LOAM: [Step; 5] = column(1.5, 2.0, 3.0, 4.0);
-static SILT_LOAM: [Step; 5] = column(1.5, 2.5, 4.0, 5.0);
-static MINNESOTA: [Step; 4] = [
-    Step::to("low", Low, 3.0),
-    Step::to("medium", Sufficient, 4.5),
-    Step::to("high", High, 19.0),
-    Step::rest("organic soil", High),
+static COLUMN_STEPS: [Rung; 5] = [
+    Rung::below("very low", VeryLow),
+    Rung::below("low", Low),
+    Rung::below("medium", Sufficient),
+    Rung::to("high", Sufficient),
+    Rung::to("very high", High),
 ];
 
-const fn rutgers(id: &'static str, steps: &'static [Step]) -> Scheme {
+static LOAMY_SAND: [f64; 4] = [0.5, 1.0, 1.5, 2.0];
+static SANDY_LOAM: [f64; 4] = [1.0, 1.5, 2.0, 2.5];
+static LOAM: [f64; 4] = [1.5, 2.0, 3.0, 4.0];
+static SILT_LOAM: [f64; 4] = [1.5, 2.5, 4.0, 5.0];
+static MINNESOTA_STEPS: [Rung; 4] = [
+    Rung::to("low", Low),
+    Rung::to("medium", Sufficient),
+    Rung::to("high", High),
+    Rung::to("organic soil", High),
+];
+static MINNESOTA: [f64; 3] = [3.0, 4.5, 19.0];
+
+const fn rutgers(id: &'static str, steps: Steps) -> Scheme {
     Scheme {
         id: named(id),
         property: Property::OrganicMatter,
@@ -49,17 +48,17 @@ const fn rutgers(id: &'static str, steps: &'static [Step]) -> Scheme {
 
 /// The columns of the table, coarse to fine, and Minnesota's own classes.
 pub(super) static SCHEMES: &[Scheme] = &[
-    rutgers("rutgers-om-loamy-sand", &LOAMY_SAND),
-    rutgers("rutgers-om-sandy-loam", &SANDY_LOAM),
-    rutgers("rutgers-om-loam", &LOAM),
-    rutgers("rutgers-om-silt-loam", &SILT_LOAM),
+    rutgers("rutgers-om-loamy-sand", Steps(&COLUMN_STEPS, &LOAMY_SAND)),
+    rutgers("rutgers-om-sandy-loam", Steps(&COLUMN_STEPS, &SANDY_LOAM)),
+    rutgers("rutgers-om-loam", Steps(&COLUMN_STEPS, &LOAM)),
+    rutgers("rutgers-om-silt-loam", Steps(&COLUMN_STEPS, &SILT_LOAM)),
     Scheme {
         id: named("umn-om"),
         property: Property::OrganicMatter,
         methods: &[],
         soils: Soils::All,
         unit: Unit::Percent,
-        steps: &MINNESOTA,
+        steps: Steps(&MINNESOTA_STEPS, &MINNESOTA),
         printed_to: 0.1,
         judges: NO_PLANTS,
         second: ALL_PLANTS,
@@ -88,10 +87,11 @@ pub fn texture_decides(measure: &Measure) -> bool {
 
 /// The level that all textures agree on.
 fn common_level(measure: &Measure) -> Option<Level> {
-    let mut levels = SCHEMES[..4].iter().map(|scheme| match place(scheme.steps, measure.amount) {
-        Placed::On(step) | Placed::OnOrBeyond(step) => Some(step.level),
-        Placed::Between(..) => None,
-    });
+    let mut levels =
+        SCHEMES[..4].iter().map(|scheme| match place(&scheme.steps(), measure.amount) {
+            Placed::On(step) | Placed::OnOrBeyond(step) => Some(step.level),
+            Placed::Between(..) => None,
+        });
     let first = levels.next()??;
     levels.all(|level| level == Some(first)).then_some(first)
 }

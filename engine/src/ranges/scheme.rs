@@ -19,8 +19,8 @@ pub struct Scheme {
     pub soils: Soils,
     /// The unit of its ends, as printed.
     pub unit: Unit,
-    /// The steps, low to high; the last has no end.
-    pub steps: &'static [Step],
+    /// The steps, low to high.
+    pub(crate) steps: Steps,
     /// The smallest difference between printed ends: 1 where it prints
     /// `0–25, 26–50`, 0 where the end of one step is the start of the next.
     pub printed_to: f64,
@@ -51,6 +51,30 @@ pub(crate) const fn named(name: &'static str) -> Name {
         Name()
     }
 }
+
+/// A step of a scheme without its end, which many tables share.
+#[derive(Debug)]
+pub(crate) struct Rung {
+    word: &'static str,
+    level: Level,
+    inclusive: bool,
+}
+
+impl Rung {
+    /// A step printed as `a–end`, or the last one.
+    pub(crate) const fn to(word: &'static str, level: Level) -> Rung {
+        Rung { word, level, inclusive: true }
+    }
+
+    /// A step printed as `below end`.
+    pub(crate) const fn below(word: &'static str, level: Level) -> Rung {
+        Rung { word, level, inclusive: false }
+    }
+}
+
+/// The steps of a scheme and their upper ends; the last has none.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Steps(pub(crate) &'static [Rung], pub(crate) &'static [f64]);
 
 /// The soils that a scheme was made for, where its publication parts them.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -143,18 +167,28 @@ pub fn place(steps: &[Step], amount: Amount) -> Placed<'_> {
 }
 
 impl Scheme {
+    /// The steps as printed, low to high; the last has no end.
+    pub fn steps(&self) -> Vec<Step> {
+        let Steps(rungs, ends) = self.steps;
+        (0..)
+            .zip(rungs)
+            .map(|(i, &Rung { word, level, inclusive })| Step {
+                word,
+                level,
+                up_to: ends.get(i).copied(),
+                inclusive,
+            })
+            .collect()
+    }
+
     /// The steps with their ends in `unit`; `None` when the table can't be
     /// compared with it, as mg/L with mg/kg without the soil's density.
     fn steps_in(&self, unit: Unit, density: Option<f64>) -> Option<Vec<Step>> {
-        self.steps
-            .iter()
-            .map(|step| match step.up_to {
-                None => Some(step.clone()),
-                Some(end) => {
-                    Some(Step { up_to: Some(self.end_in(end, unit, density)?), ..step.clone() })
-                }
-            })
-            .collect()
+        let mut steps = self.steps();
+        for end in steps.iter_mut().filter_map(|step| step.up_to.as_mut()) {
+            *end = self.end_in(*end, unit, density)?;
+        }
+        Some(steps)
     }
 
     fn end_in(&self, end: f64, unit: Unit, density: Option<f64>) -> Option<f64> {
@@ -176,11 +210,11 @@ impl Scheme {
 
     /// The sufficient stretch in words, as printed and in the reader's unit.
     fn text(&self, unit: Unit, density: Option<f64>) -> String {
-        let printed = stretch(self.steps, self.printed_to, self.unit, &|end| end);
+        let printed = stretch(&self.steps(), self.printed_to, self.unit, &|end| end);
         if unit == self.unit {
             return printed;
         }
-        let here = stretch(self.steps, self.printed_to, unit, &|end| {
+        let here = stretch(&self.steps(), self.printed_to, unit, &|end| {
             self.end_in(end, unit, density).unwrap_or(end)
         });
         format!("{here} (printed as {printed})")

@@ -2,59 +2,59 @@
 
 use crate::quantity::Unit::{MeqPer100g, MgPerKg, MgPerL};
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
-use crate::ranges::Step;
-use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils, named};
+use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Rung, Scheme, Soils, Steps, named};
 use crate::soil::{Method, Property};
 use crate::sources::{EXCHANGEABLE_CATIONS, ONTARIO, OREGON_EC1478, RB209};
 
-const fn classes(very_low: f64, low: f64, medium: f64, high: f64) -> [Step; 5] {
-    [
-        Step::below("very low", VeryLow, very_low),
-        Step::below("low", Low, low),
-        Step::to("medium", Sufficient, medium),
-        Step::to("high", High, high),
-        Step::rest("very high", High),
-    ]
-}
-
-static GENERAL_CA: [Step; 5] = classes(2.0, 5.0, 10.0, 20.0);
-static GENERAL_MG: [Step; 5] = classes(0.5, 1.5, 3.0, 8.0);
-static GENERAL_K: [Step; 5] = classes(0.12, 0.3, 0.6, 1.2);
-
-const fn oregon_steps(low: f64, medium: f64) -> [Step; 3] {
-    [Step::below("low", Low, low), Step::to("medium", Low, medium), Step::rest("high", Sufficient)]
-}
-
-static OREGON_K: [Step; 4] = [
-    Step::below("low", Low, 150.0),
-    Step::to("medium", Low, 250.0),
-    Step::to("high", Sufficient, 800.0),
-    Step::rest("excessive", Excess),
-];
-static OREGON_CA: [Step; 3] = oregon_steps(1000.0, 2000.0);
-static OREGON_MG: [Step; 3] = oregon_steps(60.0, 300.0);
-static ONTARIO_K: [Step; 3] = [
-    Step::below("below target", Low, 100.0),
-    Step::to("target", Sufficient, 130.0),
-    Step::rest("above target", High),
+static CLASSES_STEPS: [Rung; 5] = [
+    Rung::below("very low", VeryLow),
+    Rung::below("low", Low),
+    Rung::to("medium", Sufficient),
+    Rung::to("high", High),
+    Rung::to("very high", High),
 ];
 
-static RB209_K: [Step; 7] = [
-    Step::to("index 0", VeryLow, 60.0),
-    Step::to("index 1", Low, 120.0),
-    Step::to("index 2−", Sufficient, 180.0),
-    Step::to("index 2+", Sufficient, 240.0),
-    Step::to("index 3", High, 400.0),
-    Step::to("index 4", High, 600.0),
-    Step::rest("above index 4", Excess),
+static GENERAL_CA: [f64; 4] = [2.0, 5.0, 10.0, 20.0];
+static GENERAL_MG: [f64; 4] = [0.5, 1.5, 3.0, 8.0];
+static GENERAL_K: [f64; 4] = [0.12, 0.3, 0.6, 1.2];
+
+static OREGON_STEPS_STEPS: [Rung; 3] =
+    [Rung::below("low", Low), Rung::to("medium", Low), Rung::to("high", Sufficient)];
+
+static OREGON_K_STEPS: [Rung; 4] = [
+    Rung::below("low", Low),
+    Rung::to("medium", Low),
+    Rung::to("high", Sufficient),
+    Rung::to("excessive", Excess),
 ];
-static RB209_MG: [Step; 5] = [
-    Step::to("index 0", VeryLow, 25.0),
-    Step::to("index 1", Low, 50.0),
-    Step::to("index 2", Sufficient, 100.0),
-    Step::to("index 3", High, 175.0),
-    Step::rest("above index 3", High),
+static OREGON_K: [f64; 3] = [150.0, 250.0, 800.0];
+static OREGON_CA: [f64; 2] = [1000.0, 2000.0];
+static OREGON_MG: [f64; 2] = [60.0, 300.0];
+static ONTARIO_K_STEPS: [Rung; 3] = [
+    Rung::below("below target", Low),
+    Rung::to("target", Sufficient),
+    Rung::to("above target", High),
 ];
+static ONTARIO_K: [f64; 2] = [100.0, 130.0];
+
+static RB209_K_STEPS: [Rung; 7] = [
+    Rung::to("index 0", VeryLow),
+    Rung::to("index 1", Low),
+    Rung::to("index 2−", Sufficient),
+    Rung::to("index 2+", Sufficient),
+    Rung::to("index 3", High),
+    Rung::to("index 4", High),
+    Rung::to("above index 4", Excess),
+];
+static RB209_K: [f64; 6] = [60.0, 120.0, 180.0, 240.0, 400.0, 600.0];
+static RB209_MG_STEPS: [Rung; 5] = [
+    Rung::to("index 0", VeryLow),
+    Rung::to("index 1", Low),
+    Rung::to("index 2", Sufficient),
+    Rung::to("index 3", High),
+    Rung::to("above index 3", High),
+];
+static RB209_MG: [f64; 4] = [25.0, 50.0, 100.0, 175.0];
 
 const GENERAL: Scheme = Scheme {
     id: named(""),
@@ -62,7 +62,7 @@ const GENERAL: Scheme = Scheme {
     methods: &[Method::AmmoniumAcetate],
     soils: Soils::All,
     unit: MeqPer100g,
-    steps: &[],
+    steps: Steps(&[], &[]),
     printed_to: 0.0,
     judges: ALL_PLANTS,
     second: NO_PLANTS,
@@ -92,26 +92,46 @@ const UK: Scheme = Scheme {
 };
 
 pub(super) static SCHEMES: &[Scheme] = &[
-    Scheme { id: named("general-ca"), steps: &GENERAL_CA, ..GENERAL },
+    Scheme { id: named("general-ca"), steps: Steps(&CLASSES_STEPS, &GENERAL_CA), ..GENERAL },
     Scheme {
         id: named("general-mg"),
         property: Property::Magnesium,
-        steps: &GENERAL_MG,
+        steps: Steps(&CLASSES_STEPS, &GENERAL_MG),
         ..GENERAL
     },
-    Scheme { id: named("general-k"), property: Property::Potassium, steps: &GENERAL_K, ..GENERAL },
-    Scheme { id: named("oregon-ca"), steps: &OREGON_CA, ..OREGON },
-    Scheme { id: named("oregon-mg"), property: Property::Magnesium, steps: &OREGON_MG, ..OREGON },
-    Scheme { id: named("oregon-k"), property: Property::Potassium, steps: &OREGON_K, ..OREGON },
+    Scheme {
+        id: named("general-k"),
+        property: Property::Potassium,
+        steps: Steps(&CLASSES_STEPS, &GENERAL_K),
+        ..GENERAL
+    },
+    Scheme { id: named("oregon-ca"), steps: Steps(&OREGON_STEPS_STEPS, &OREGON_CA), ..OREGON },
+    Scheme {
+        id: named("oregon-mg"),
+        property: Property::Magnesium,
+        steps: Steps(&OREGON_STEPS_STEPS, &OREGON_MG),
+        ..OREGON
+    },
+    Scheme {
+        id: named("oregon-k"),
+        property: Property::Potassium,
+        steps: Steps(&OREGON_K_STEPS, &OREGON_K),
+        ..OREGON
+    },
     Scheme {
         id: named("ontario-k"),
         property: Property::Potassium,
-        steps: &ONTARIO_K,
+        steps: Steps(&ONTARIO_K_STEPS, &ONTARIO_K),
         citations: &[ONTARIO.opened()],
         meaning: "Above 100 mg/kg maize and soybean gained little.",
         note: "A suggested target for field crops, printed as ppm and measured by volume, which it calls about equal.",
         ..OREGON
     },
-    Scheme { id: named("rb209-k"), steps: &RB209_K, ..UK },
-    Scheme { id: named("rb209-mg"), property: Property::Magnesium, steps: &RB209_MG, ..UK },
+    Scheme { id: named("rb209-k"), steps: Steps(&RB209_K_STEPS, &RB209_K), ..UK },
+    Scheme {
+        id: named("rb209-mg"),
+        property: Property::Magnesium,
+        steps: Steps(&RB209_MG_STEPS, &RB209_MG),
+        ..UK
+    },
 ];

@@ -3,9 +3,8 @@
 
 use crate::quantity::Unit::{LbPerAcre, MgPerKg};
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
-use crate::ranges::Step;
 use crate::ranges::scheme::{
-    ALL_PLANTS, LAWN, NO_CHANCE, NO_PLANTS, Scheme, Soils, VEGETABLES, named,
+    ALL_PLANTS, LAWN, NO_CHANCE, NO_PLANTS, Rung, Scheme, Soils, Steps, VEGETABLES, named,
 };
 use crate::soil::{Method, Property};
 use crate::sources::{
@@ -17,7 +16,7 @@ const MEHLICH_3: &[Method] = &[Method::Mehlich3, Method::Mehlich3Colorimetric];
 const OR_ACETATE: &[Method] =
     &[Method::Mehlich3, Method::Mehlich3Colorimetric, Method::AmmoniumAcetate];
 
-const fn delaware(id: &'static str, property: Property, steps: &'static [Step]) -> Scheme {
+const fn delaware(id: &'static str, property: Property, steps: Steps) -> Scheme {
     Scheme {
         id: named(id),
         property,
@@ -34,7 +33,7 @@ const fn delaware(id: &'static str, property: Property, steps: &'static [Step]) 
     }
 }
 
-const fn rutgers(id: &'static str, property: Property, steps: &'static [Step]) -> Scheme {
+const fn rutgers(id: &'static str, property: Property, steps: Steps) -> Scheme {
     Scheme {
         id: named(id),
         property,
@@ -51,7 +50,7 @@ const fn rutgers(id: &'static str, property: Property, steps: &'static [Step]) -
     }
 }
 
-const fn mlsn(id: &'static str, property: Property, steps: &'static [Step]) -> Scheme {
+const fn mlsn(id: &'static str, property: Property, steps: Steps) -> Scheme {
     Scheme {
         id: named(id),
         property,
@@ -68,46 +67,36 @@ const fn mlsn(id: &'static str, property: Property, steps: &'static [Step]) -> S
     }
 }
 
-const fn floor(minimum: f64) -> [Step; 2] {
-    [Step::below("below the minimum", Low, minimum), Step::rest("above the minimum", Sufficient)]
-}
+static FLOOR_STEPS: [Rung; 2] =
+    [Rung::below("below the minimum", Low), Rung::to("above the minimum", Sufficient)];
 
-static DELAWARE_P: [Step; 4] = four_steps(25.0, 50.0, 100.0);
-static DELAWARE_K: [Step; 4] = four_steps(70.0, 140.0, 280.0);
-static DELAWARE_MG: [Step; 4] = four_steps(55.0, 110.0, 220.0);
-static DELAWARE_CA: [Step; 4] = four_steps(450.0, 900.0, 1800.0);
+static DELAWARE_P: [f64; 3] = [25.0, 50.0, 100.0];
+static DELAWARE_K: [f64; 3] = [70.0, 140.0, 280.0];
+static DELAWARE_MG: [f64; 3] = [55.0, 110.0, 220.0];
+static DELAWARE_CA: [f64; 3] = [450.0, 900.0, 1800.0];
 
-const fn four_steps(low: f64, medium: f64, optimum: f64) -> [Step; 4] {
-    [
-        Step::to("low", Low, low),
-        Step::to("medium", Low, medium),
-        Step::to("optimum", Sufficient, optimum),
-        Step::rest("excessive", Excess),
-    ]
-}
+static FOUR_STEPS_STEPS: [Rung; 4] = [
+    Rung::to("low", Low),
+    Rung::to("medium", Low),
+    Rung::to("optimum", Sufficient),
+    Rung::to("excessive", Excess),
+];
 
-static RUTGERS_P: [Step; 5] = five_steps(24.0, 45.0, 71.0, 137.0);
-static RUTGERS_K: [Step; 5] = five_steps(40.0, 81.0, 145.0, 277.0);
-static RUTGERS_MG: [Step; 5] = five_steps(45.0, 83.0, 143.0, 295.0);
-static RUTGERS_CA: [Step; 5] = five_steps(615.0, 1007.0, 1400.0, 1790.0);
+static RUTGERS_P: [f64; 4] = [24.0, 45.0, 71.0, 137.0];
+static RUTGERS_K: [f64; 4] = [40.0, 81.0, 145.0, 277.0];
+static RUTGERS_MG: [f64; 4] = [45.0, 83.0, 143.0, 295.0];
+static RUTGERS_CA: [f64; 4] = [615.0, 1007.0, 1400.0, 1790.0];
 
-const fn five_steps(very_low: f64, low: f64, medium: f64, high: f64) -> [Step; 5] {
-    [
-        Step::to("very low", VeryLow, very_low),
-        Step::to("low", Low, low),
-        Step::to("medium", Low, medium),
-        Step::to("high", Sufficient, high),
-        Step::rest("very high", Excess),
-    ]
-}
+static FIVE_STEPS_STEPS: [Rung; 5] = [
+    Rung::to("very low", VeryLow),
+    Rung::to("low", Low),
+    Rung::to("medium", Low),
+    Rung::to("high", Sufficient),
+    Rung::to("very high", Excess),
+];
 
 /// Low, about even, and no response: the conventional classes of turf.
-const fn slan(
-    id: &'static str,
-    property: Property,
-    soils: Soils,
-    steps: &'static [Step],
-) -> Scheme {
+const fn slan(id: &'static str, property: Property, soils: Soils, steps: Steps) -> Scheme {
     Scheme {
         id: named(id),
         property,
@@ -128,54 +117,48 @@ const fn slan(
 pub(super) const SLAN_MEANING: &str =
     "Low: grass responds in 80–100 % of cases; medium: in about half; high: hardly ever.";
 
-pub(super) const fn turf(low: f64, medium: f64) -> [Step; 3] {
-    [
-        Step::below("low", VeryLow, low),
-        Step::to("medium", Low, medium),
-        Step::rest("high", Sufficient),
-    ]
-}
+pub(super) static TURF_STEPS: [Rung; 3] =
+    [Rung::below("low", VeryLow), Rung::to("medium", Low), Rung::to("high", Sufficient)];
 
-static SLAN_P: [Step; 3] = turf(27.0, 54.0);
-static SLAN_K_SAND: [Step; 3] = turf(50.0, 116.0);
-static SLAN_K: [Step; 3] = turf(75.0, 176.0);
-static SLAN_MG_SAND: [Step; 3] = turf(60.0, 120.0);
-static SLAN_MG: [Step; 3] = turf(70.0, 140.0);
-static SLAN_CA: [Step; 3] = turf(500.0, 750.0);
-static SLAN_S: [Step; 3] = turf(15.0, 40.0);
+static SLAN_P: [f64; 2] = [27.0, 54.0];
+static SLAN_K_SAND: [f64; 2] = [50.0, 116.0];
+static SLAN_K: [f64; 2] = [75.0, 176.0];
+static SLAN_MG_SAND: [f64; 2] = [60.0, 120.0];
+static SLAN_MG: [f64; 2] = [70.0, 140.0];
+static SLAN_CA: [f64; 2] = [500.0, 750.0];
+static SLAN_S: [f64; 2] = [15.0, 40.0];
 
-const fn maintained(from: f64, to: f64) -> [Step; 3] {
-    [
-        Step::below("below critical", Low, from),
-        Step::to("maintenance range", Sufficient, to),
-        Step::rest("above it", High),
-    ]
-}
-
-static TRI_STATE_P: [Step; 2] =
-    [Step::below("below critical", Low, 20.0), Step::rest("above critical", Sufficient)];
-static TRI_STATE_K_LIGHT: [Step; 3] = maintained(100.0, 130.0);
-static TRI_STATE_K: [Step; 3] = maintained(120.0, 170.0);
-static IOWA_K: [Step; 4] = [
-    Step::to("very low", VeryLow, 90.0),
-    Step::to("low", Low, 130.0),
-    Step::to("optimum", Sufficient, 170.0),
-    Step::rest("above optimum", High),
+static MAINTAINED_STEPS: [Rung; 3] = [
+    Rung::below("below critical", Low),
+    Rung::to("maintenance range", Sufficient),
+    Rung::to("above it", High),
 ];
-static IOWA_P: [Step; 3] = between_models(14.0, 24.0);
-static UC_K: [Step; 2] =
-    [Step::to("may respond", Low, 200.0), Step::rest("no response", Sufficient)];
-static PENN_P: [Step; 2] =
-    [Step::below("gets phosphorus", Low, 45.0), Step::rest("gets none", Sufficient)];
+
+static TRI_STATE_P_STEPS: [Rung; 2] =
+    [Rung::below("below critical", Low), Rung::to("above critical", Sufficient)];
+static TRI_STATE_P: [f64; 1] = [20.0];
+static TRI_STATE_K_LIGHT: [f64; 2] = [100.0, 130.0];
+static TRI_STATE_K: [f64; 2] = [120.0, 170.0];
+static IOWA_K_STEPS: [Rung; 4] = [
+    Rung::to("very low", VeryLow),
+    Rung::to("low", Low),
+    Rung::to("optimum", Sufficient),
+    Rung::to("above optimum", High),
+];
+static IOWA_K: [f64; 3] = [90.0, 130.0, 170.0];
+static IOWA_P: [f64; 2] = [14.0, 24.0];
+static UC_K_STEPS: [Rung; 2] = [Rung::to("may respond", Low), Rung::to("no response", Sufficient)];
+static UC_K: [f64; 1] = [200.0];
+static PENN_P_STEPS: [Rung; 2] =
+    [Rung::below("gets phosphorus", Low), Rung::to("gets none", Sufficient)];
+static PENN_P: [f64; 1] = [45.0];
 
 /// A critical level by two ways of reading the same trials.
-pub(super) const fn between_models(one: f64, other: f64) -> [Step; 3] {
-    [
-        Step::below("below critical", Low, one),
-        Step::to("critical by one reading of the trials", Low, other),
-        Step::rest("above critical", Sufficient),
-    ]
-}
+pub(super) static BETWEEN_MODELS_STEPS: [Rung; 3] = [
+    Rung::below("below critical", Low),
+    Rung::to("critical by one reading of the trials", Low),
+    Rung::to("above critical", Sufficient),
+];
 
 const TRI_STATE: Scheme = Scheme {
     id: named("tri-state-p"),
@@ -183,7 +166,7 @@ const TRI_STATE: Scheme = Scheme {
     methods: MEHLICH_3,
     soils: Soils::All,
     unit: MgPerKg,
-    steps: &TRI_STATE_P,
+    steps: Steps(&TRI_STATE_P_STEPS, &TRI_STATE_P),
     printed_to: 0.0,
     judges: NO_PLANTS,
     second: ALL_PLANTS,
@@ -192,58 +175,63 @@ const TRI_STATE: Scheme = Scheme {
     note: "For maize and soybean; wheat and alfalfa want 30 mg/kg of phosphorus.",
 };
 
-static MLSN_P: [Step; 2] = floor(21.0);
-static MLSN_K: [Step; 2] = floor(37.0);
-static MLSN_CA: [Step; 2] = floor(331.0);
-static MLSN_MG: [Step; 2] = floor(47.0);
-static MLSN_S: [Step; 2] = floor(7.0);
+static MLSN_P: [f64; 1] = [21.0];
+static MLSN_K: [f64; 1] = [37.0];
+static MLSN_CA: [f64; 1] = [331.0];
+static MLSN_MG: [f64; 1] = [47.0];
+static MLSN_S: [f64; 1] = [7.0];
 
 pub(super) static SCHEMES: &[Scheme] = &[
-    delaware("delaware-p", Property::Phosphorus, &DELAWARE_P),
-    delaware("delaware-k", Property::Potassium, &DELAWARE_K),
-    delaware("delaware-mg", Property::Magnesium, &DELAWARE_MG),
-    delaware("delaware-ca", Property::Calcium, &DELAWARE_CA),
-    rutgers("rutgers-p", Property::Phosphorus, &RUTGERS_P),
-    rutgers("rutgers-k", Property::Potassium, &RUTGERS_K),
-    rutgers("rutgers-mg", Property::Magnesium, &RUTGERS_MG),
-    rutgers("rutgers-ca", Property::Calcium, &RUTGERS_CA),
-    mlsn("mlsn-p", Property::Phosphorus, &MLSN_P),
-    mlsn("mlsn-k", Property::Potassium, &MLSN_K),
-    mlsn("mlsn-ca", Property::Calcium, &MLSN_CA),
-    mlsn("mlsn-mg", Property::Magnesium, &MLSN_MG),
+    delaware("delaware-p", Property::Phosphorus, Steps(&FOUR_STEPS_STEPS, &DELAWARE_P)),
+    delaware("delaware-k", Property::Potassium, Steps(&FOUR_STEPS_STEPS, &DELAWARE_K)),
+    delaware("delaware-mg", Property::Magnesium, Steps(&FOUR_STEPS_STEPS, &DELAWARE_MG)),
+    delaware("delaware-ca", Property::Calcium, Steps(&FOUR_STEPS_STEPS, &DELAWARE_CA)),
+    rutgers("rutgers-p", Property::Phosphorus, Steps(&FIVE_STEPS_STEPS, &RUTGERS_P)),
+    rutgers("rutgers-k", Property::Potassium, Steps(&FIVE_STEPS_STEPS, &RUTGERS_K)),
+    rutgers("rutgers-mg", Property::Magnesium, Steps(&FIVE_STEPS_STEPS, &RUTGERS_MG)),
+    rutgers("rutgers-ca", Property::Calcium, Steps(&FIVE_STEPS_STEPS, &RUTGERS_CA)),
+    mlsn("mlsn-p", Property::Phosphorus, Steps(&FLOOR_STEPS, &MLSN_P)),
+    mlsn("mlsn-k", Property::Potassium, Steps(&FLOOR_STEPS, &MLSN_K)),
+    mlsn("mlsn-ca", Property::Calcium, Steps(&FLOOR_STEPS, &MLSN_CA)),
+    mlsn("mlsn-mg", Property::Magnesium, Steps(&FLOOR_STEPS, &MLSN_MG)),
     Scheme {
         judges: ALL_PLANTS,
         second: NO_PLANTS,
         note: "A minimum for good turf, used here for want of a table for other plants.",
-        ..mlsn("mlsn-s", Property::Sulfur, &MLSN_S)
+        ..mlsn("mlsn-s", Property::Sulfur, Steps(&FLOOR_STEPS, &MLSN_S))
     },
-    slan("slan-p", Property::Phosphorus, Soils::All, &SLAN_P),
-    slan("slan-k-sand", Property::Potassium, Soils::Sandy(true), &SLAN_K_SAND),
-    slan("slan-k", Property::Potassium, Soils::Sandy(false), &SLAN_K),
-    slan("slan-mg-sand", Property::Magnesium, Soils::Sandy(true), &SLAN_MG_SAND),
-    slan("slan-mg", Property::Magnesium, Soils::Sandy(false), &SLAN_MG),
-    slan("slan-ca", Property::Calcium, Soils::All, &SLAN_CA),
-    slan("slan-s", Property::Sulfur, Soils::All, &SLAN_S),
+    slan("slan-p", Property::Phosphorus, Soils::All, Steps(&TURF_STEPS, &SLAN_P)),
+    slan("slan-k-sand", Property::Potassium, Soils::Sandy(true), Steps(&TURF_STEPS, &SLAN_K_SAND)),
+    slan("slan-k", Property::Potassium, Soils::Sandy(false), Steps(&TURF_STEPS, &SLAN_K)),
+    slan(
+        "slan-mg-sand",
+        Property::Magnesium,
+        Soils::Sandy(true),
+        Steps(&TURF_STEPS, &SLAN_MG_SAND),
+    ),
+    slan("slan-mg", Property::Magnesium, Soils::Sandy(false), Steps(&TURF_STEPS, &SLAN_MG)),
+    slan("slan-ca", Property::Calcium, Soils::All, Steps(&TURF_STEPS, &SLAN_CA)),
+    slan("slan-s", Property::Sulfur, Soils::All, Steps(&TURF_STEPS, &SLAN_S)),
     TRI_STATE,
     Scheme {
         id: named("tri-state-k-light"),
         property: Property::Potassium,
         soils: Soils::Within(Property::Cec, 0.0, 5.0),
-        steps: &TRI_STATE_K_LIGHT,
+        steps: Steps(&MAINTAINED_STEPS, &TRI_STATE_K_LIGHT),
         ..TRI_STATE
     },
     Scheme {
         id: named("tri-state-k"),
         property: Property::Potassium,
         soils: Soils::Within(Property::Cec, 5.0, f64::INFINITY),
-        steps: &TRI_STATE_K,
+        steps: Steps(&MAINTAINED_STEPS, &TRI_STATE_K),
         ..TRI_STATE
     },
     Scheme {
         id: named("iowa-k"),
         property: Property::Potassium,
         methods: OR_ACETATE,
-        steps: &IOWA_K,
+        steps: Steps(&IOWA_K_STEPS, &IOWA_K),
         printed_to: 1.0,
         citations: &[IOWA_POTASSIUM.opened()],
         meaning: "Optimum: a 6–25 % chance of a small response.",
@@ -253,7 +241,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     Scheme {
         id: named("iowa-p-mehlich-3"),
         methods: &[Method::Mehlich3Colorimetric],
-        steps: &IOWA_P,
+        steps: Steps(&BETWEEN_MODELS_STEPS, &IOWA_P),
         citations: &[IOWA_PHOSPHORUS.opened()],
         meaning: "Above the critical level maize did not respond.",
         note: "We take the trials to have read phosphorus by colour; the summary does not say.",
@@ -263,7 +251,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         id: named("uc-k"),
         property: Property::Potassium,
         methods: OR_ACETATE,
-        steps: &UC_K,
+        steps: Steps(&UC_K_STEPS, &UC_K),
         second: VEGETABLES,
         citations: &[UC_POTASSIUM.opened()],
         meaning: "Above the line vegetables in general do not respond.",
@@ -272,7 +260,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     },
     Scheme {
         id: named("penn-state-p"),
-        steps: &PENN_P,
+        steps: Steps(&PENN_P_STEPS, &PENN_P),
         second: LAWN,
         citations: &[PENN_STATE_LAWNS.second_hand()],
         meaning: NO_CHANCE,

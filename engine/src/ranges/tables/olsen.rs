@@ -1,11 +1,11 @@
 //! Olsen (bicarbonate) phosphorus, by weight and by volume.
 
-use super::mehlich_3::{SLAN_MEANING, turf};
+use super::mehlich_3::{SLAN_MEANING, TURF_STEPS};
 use crate::quantity::Unit::{MgPerKg, MgPerL};
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
-use crate::ranges::Step;
 use crate::ranges::scheme::{
-    ALL_PLANTS, LAWN, NO_CHANCE, NO_PLANTS, NOT_VEGETABLES, Scheme, Soils, VEGETABLES, named,
+    ALL_PLANTS, LAWN, NO_CHANCE, NO_PLANTS, NOT_VEGETABLES, Rung, Scheme, Soils, Steps, VEGETABLES,
+    named,
 };
 use crate::soil::{Method, PlantGroup, Property};
 use crate::sources::{
@@ -14,7 +14,7 @@ use crate::sources::{
 
 const fn uc(
     id: &'static str,
-    steps: &'static [Step],
+    steps: Steps,
     judges: &'static [PlantGroup],
     second: &'static [PlantGroup],
     note: &'static str,
@@ -35,36 +35,37 @@ const fn uc(
     }
 }
 
-const fn responsive(highly: f64, probably: f64) -> [Step; 3] {
-    [
-        Step::below("highly responsive", Low, highly),
-        Step::to("probably responsive", Low, probably),
-        Step::rest("not responsive", Sufficient),
-    ]
-}
-
-static COOL: [Step; 3] = responsive(15.0, 30.0);
-static WARM: [Step; 3] = responsive(8.0, 15.0);
-static LETTUCE: [Step; 3] = responsive(20.0, 30.0);
-static POTATO: [Step; 3] = responsive(18.0, 35.0);
-static TOMATO: [Step; 3] = responsive(6.0, 12.0);
-
-static NORTHERN_PLAINS: [Step; 5] = [
-    Step::to("very low", VeryLow, 3.0),
-    Step::to("low", Low, 7.0),
-    Step::to("medium", Low, 11.0),
-    Step::to("high", Sufficient, 15.0),
-    Step::rest("very high", High),
+static RESPONSIVE_STEPS: [Rung; 3] = [
+    Rung::below("highly responsive", Low),
+    Rung::to("probably responsive", Low),
+    Rung::to("not responsive", Sufficient),
 ];
-static ONTARIO_P: [Step; 3] = [
-    Step::below("below target", Low, 12.0),
-    Step::to("target", Sufficient, 18.0),
-    Step::rest("above target", High),
+
+static COOL: [f64; 2] = [15.0, 30.0];
+static WARM: [f64; 2] = [8.0, 15.0];
+static LETTUCE: [f64; 2] = [20.0, 30.0];
+static POTATO: [f64; 2] = [18.0, 35.0];
+static TOMATO: [f64; 2] = [6.0, 12.0];
+
+static NORTHERN_PLAINS_STEPS: [Rung; 5] = [
+    Rung::to("very low", VeryLow),
+    Rung::to("low", Low),
+    Rung::to("medium", Low),
+    Rung::to("high", Sufficient),
+    Rung::to("very high", High),
 ];
-static PASTURE: [Step; 3] = responsive(12.0, 15.0);
-static SLAN_P: [Step; 3] = turf(12.0, 28.0);
-static MLSN_P: [Step; 2] =
-    [Step::below("below the minimum", Low, 6.0), Step::rest("above the minimum", Sufficient)];
+static NORTHERN_PLAINS: [f64; 4] = [3.0, 7.0, 11.0, 15.0];
+static ONTARIO_P_STEPS: [Rung; 3] = [
+    Rung::below("below target", Low),
+    Rung::to("target", Sufficient),
+    Rung::to("above target", High),
+];
+static ONTARIO_P: [f64; 2] = [12.0, 18.0];
+static PASTURE: [f64; 2] = [12.0, 15.0];
+static SLAN_P: [f64; 2] = [12.0, 28.0];
+static MLSN_P_STEPS: [Rung; 2] =
+    [Rung::below("below the minimum", Low), Rung::to("above the minimum", Sufficient)];
+static MLSN_P: [f64; 1] = [6.0];
 
 const SECOND: Scheme = Scheme {
     id: named("northern-plains-olsen"),
@@ -72,7 +73,7 @@ const SECOND: Scheme = Scheme {
     methods: &[Method::Olsen],
     soils: Soils::All,
     unit: MgPerKg,
-    steps: &NORTHERN_PLAINS,
+    steps: Steps(&NORTHERN_PLAINS_STEPS, &NORTHERN_PLAINS),
     printed_to: 1.0,
     judges: NO_PLANTS,
     second: ALL_PLANTS,
@@ -81,36 +82,38 @@ const SECOND: Scheme = Scheme {
     note: "For field crops of the northern plains.",
 };
 
-static INDEX_TARGET_3: [Step; 7] = [
-    Step::to("index 0", VeryLow, 9.0),
-    Step::to("index 1", Low, 15.0),
-    Step::to("index 2−", Low, 20.0),
-    Step::to("index 2+", Low, 25.0),
-    Step::to("index 3", Sufficient, 45.0),
-    Step::to("index 4", High, 70.0),
-    Step::rest("above index 4", Excess),
+static INDEX_TARGET_3_STEPS: [Rung; 7] = [
+    Rung::to("index 0", VeryLow),
+    Rung::to("index 1", Low),
+    Rung::to("index 2−", Low),
+    Rung::to("index 2+", Low),
+    Rung::to("index 3", Sufficient),
+    Rung::to("index 4", High),
+    Rung::to("above index 4", Excess),
 ];
-static INDEX_TARGET_2: [Step; 7] = [
-    Step::to("index 0", VeryLow, 9.0),
-    Step::to("index 1", Low, 15.0),
-    Step::to("index 2−", Sufficient, 20.0),
-    Step::to("index 2+", Sufficient, 25.0),
-    Step::to("index 3", High, 45.0),
-    Step::to("index 4", High, 70.0),
-    Step::rest("above index 4", Excess),
+static INDEX_TARGET_3: [f64; 6] = [9.0, 15.0, 20.0, 25.0, 45.0, 70.0];
+static INDEX_TARGET_2_STEPS: [Rung; 7] = [
+    Rung::to("index 0", VeryLow),
+    Rung::to("index 1", Low),
+    Rung::to("index 2−", Sufficient),
+    Rung::to("index 2+", Sufficient),
+    Rung::to("index 3", High),
+    Rung::to("index 4", High),
+    Rung::to("above index 4", Excess),
 ];
+static INDEX_TARGET_2: [f64; 6] = [9.0, 15.0, 20.0, 25.0, 45.0, 70.0];
 
 pub(super) static SCHEMES: &[Scheme] = &[
     uc(
         "uc-cool",
-        &COOL,
+        Steps(&RESPONSIVE_STEPS, &COOL),
         &[PlantGroup::MixedVegetables, PlantGroup::LeafyVegetables, PlantGroup::RootCrops],
         NO_PLANTS,
         "Published for cool-season vegetables, the stricter of the two tables.",
     ),
     uc(
         "uc-warm",
-        &WARM,
+        Steps(&RESPONSIVE_STEPS, &WARM),
         &[
             PlantGroup::FruitingVegetables,
             PlantGroup::Lawn,
@@ -121,11 +124,23 @@ pub(super) static SCHEMES: &[Scheme] = &[
         &[PlantGroup::MixedVegetables],
         "Published for warm-season vegetables. Used for lawns, shrubs and fruit for want of their own table.",
     ),
-    uc("uc-lettuce", &LETTUCE, NO_PLANTS, &[PlantGroup::LeafyVegetables], "For lettuce."),
-    uc("uc-potato", &POTATO, NO_PLANTS, &[PlantGroup::RootCrops], "For potato."),
+    uc(
+        "uc-lettuce",
+        Steps(&RESPONSIVE_STEPS, &LETTUCE),
+        NO_PLANTS,
+        &[PlantGroup::LeafyVegetables],
+        "For lettuce.",
+    ),
+    uc(
+        "uc-potato",
+        Steps(&RESPONSIVE_STEPS, &POTATO),
+        NO_PLANTS,
+        &[PlantGroup::RootCrops],
+        "For potato.",
+    ),
     uc(
         "uc-tomato",
-        &TOMATO,
+        Steps(&RESPONSIVE_STEPS, &TOMATO),
         NO_PLANTS,
         &[PlantGroup::FruitingVegetables],
         "For canning tomato and maize.",
@@ -136,7 +151,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         methods: &[Method::Olsen],
         soils: Soils::All,
         unit: MgPerL,
-        steps: &INDEX_TARGET_3,
+        steps: Steps(&INDEX_TARGET_3_STEPS, &INDEX_TARGET_3),
         printed_to: 1.0,
         judges: VEGETABLES,
         second: NO_PLANTS,
@@ -150,7 +165,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         methods: &[Method::Olsen],
         soils: Soils::All,
         unit: MgPerL,
-        steps: &INDEX_TARGET_2,
+        steps: Steps(&INDEX_TARGET_2_STEPS, &INDEX_TARGET_2),
         printed_to: 1.0,
         judges: NOT_VEGETABLES,
         second: NO_PLANTS,
@@ -161,7 +176,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     SECOND,
     Scheme {
         id: named("ontario-p"),
-        steps: &ONTARIO_P,
+        steps: Steps(&ONTARIO_P_STEPS, &ONTARIO_P),
         printed_to: 0.0,
         citations: &[ONTARIO.opened()],
         meaning: "Above 12 mg/kg field crops gained little.",
@@ -171,7 +186,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     Scheme {
         id: named("australia-pasture-p"),
         methods: &[Method::Olsen, Method::BrayP1],
-        steps: &PASTURE,
+        steps: Steps(&RESPONSIVE_STEPS, &PASTURE),
         printed_to: 0.0,
         second: LAWN,
         citations: &[AUSTRALIA_PASTURE.opened()],
@@ -181,7 +196,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     },
     Scheme {
         id: named("slan-olsen-p"),
-        steps: &SLAN_P,
+        steps: Steps(&TURF_STEPS, &SLAN_P),
         printed_to: 0.0,
         second: LAWN,
         citations: &[SLAN.second_hand()],
@@ -191,7 +206,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     },
     Scheme {
         id: named("mlsn-olsen-p"),
-        steps: &MLSN_P,
+        steps: Steps(&MLSN_P_STEPS, &MLSN_P),
         printed_to: 0.0,
         second: LAWN,
         citations: &[MLSN.opened()],
