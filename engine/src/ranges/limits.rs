@@ -61,7 +61,7 @@ pub(super) fn fit(measure: &Measure, soil: &Soil) -> Fit {
             if soil.value(Property::Cec).is_some_and(|v| v > MEHLICH_1_UP_TO_CEC) =>
         {
             Fit::Doubtful(
-                "Mehlich-1 is made for soils of low exchange capacity, below about 10 meq/100 g (from memory). This soil has more.",
+                "Mehlich-1 is made for soils of low exchange capacity, below about 10 meq/100 g (from memory).",
                 SERA6_METHODS.from_memory(),
             )
         }

@@ -55,7 +55,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         id: named("tri-state-bray"),
         steps: Steps(&TRI_STATE_STEPS, &TRI_STATE),
         citations: &[TRI_STATE_1995.opened()],
-        meaning: "Below the critical level crops are likely to respond.",
+        meaning: "Below the critical level plants are likely to respond.",
         note: "The critical level for wheat and alfalfa; for maize and soybean it is 15 mg/kg.",
         ..BRAY
     },
@@ -72,8 +72,8 @@ pub(super) static SCHEMES: &[Scheme] = &[
         id: named("iowa-bray"),
         steps: Steps(&BETWEEN_MODELS_STEPS, &IOWA),
         citations: &[IOWA_PHOSPHORUS.opened()],
-        meaning: "Above the critical level maize did not respond.",
-        note: "From 61 trials with maize, soils rich in lime left out.",
+        meaning: "Above the critical level maize does not respond.",
+        note: "From trials with maize, without soils rich in lime.",
         ..BRAY
     },
     Scheme {

@@ -76,7 +76,7 @@ const OREGON: Scheme = Scheme {
     judges: NO_PLANTS,
     second: ALL_PLANTS,
     citations: &[OREGON_EC1478.from_memory()],
-    meaning: "Low: fertiliser will likely help; medium: it may; high: not likely.",
+    meaning: "Low: plants are likely to respond; medium: they may; high: not likely.",
     note: "Written from memory.",
     ..GENERAL
 };
@@ -124,7 +124,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         steps: Steps(&ONTARIO_K_STEPS, &ONTARIO_K),
         citations: &[ONTARIO.opened()],
         meaning: "Above 100 mg/kg maize and soybean gained little.",
-        note: "A suggested target for field crops, printed as ppm and measured by volume, which it calls about equal.",
+        note: "A suggested target for field crops. Measured by volume, which it calls about equal to weight.",
         ..OREGON
     },
     Scheme { id: named("rb209-k"), steps: Steps(&RB209_K_STEPS, &RB209_K), ..UK },

@@ -53,7 +53,7 @@ const GEORGIA: Scheme = Scheme {
     judges: ALL_PLANTS,
     second: NO_PLANTS,
     citations: &[GEORGIA_HANDBOOK.from_memory()],
-    meaning: "Low: plants respond in 80–100 % of cases; medium: in about half.",
+    meaning: "Low: plants respond in 80–100 % of cases; medium: in about half; high: hardly ever.",
     note: "Written from memory, for sandy coastal soils. Check it with the lab before you act on it.",
 };
 
@@ -97,7 +97,7 @@ const fn by_clay(id: &'static str, from: f64, to: f64, steps: Steps) -> Scheme {
         printed_to: 0.1,
         citations: const { &[CERRADO.second_hand()] },
         meaning: NO_CHANCE,
-        note: "For irrigated field crops of the Cerrado; a Brazilian table for vegetables asks for several times more.",
+        note: "For irrigated field crops. A Brazilian table for vegetables asks for several times more.",
         ..GEORGIA
     }
 }

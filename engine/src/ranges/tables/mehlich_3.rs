@@ -115,7 +115,7 @@ const fn slan(id: &'static str, property: Property, soils: Soils, steps: Steps) 
 
 /// What the classes of turf mean.
 pub(super) const SLAN_MEANING: &str =
-    "Low: grass responds in 80–100 % of cases; medium: in about half; high: hardly ever.";
+    "Low: plants respond in 80–100 % of cases; medium: in about half; high: hardly ever.";
 
 pub(super) static TURF_STEPS: [Rung; 3] =
     [Rung::below("low", VeryLow), Rung::to("medium", Low), Rung::to("high", Sufficient)];
@@ -156,7 +156,7 @@ static PENN_P: [f64; 1] = [45.0];
 /// A critical level by two ways of reading the same trials.
 pub(super) static BETWEEN_MODELS_STEPS: [Rung; 3] = [
     Rung::below("below critical", Low),
-    Rung::to("critical by one reading of the trials", Low),
+    Rung::to("near critical", Low),
     Rung::to("above critical", Sufficient),
 ];
 
@@ -171,7 +171,7 @@ const TRI_STATE: Scheme = Scheme {
     judges: NO_PLANTS,
     second: ALL_PLANTS,
     citations: &[TRI_STATE_2020.second_hand()],
-    meaning: "Below the critical level crops are likely to respond; above the range nothing is added.",
+    meaning: "Below the critical level plants are likely to respond.",
     note: "For maize and soybean; wheat and alfalfa want 30 mg/kg of phosphorus.",
 };
 
@@ -235,7 +235,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         printed_to: 1.0,
         citations: &[IOWA_POTASSIUM.opened()],
         meaning: "Optimum: a 6–25 % chance of a small response.",
-        note: "For maize and soybean, 2003. Later editions ask for more.",
+        note: "For maize and soybean. Later editions ask for more.",
         ..TRI_STATE
     },
     Scheme {
@@ -243,8 +243,8 @@ pub(super) static SCHEMES: &[Scheme] = &[
         methods: &[Method::Mehlich3Colorimetric],
         steps: Steps(&BETWEEN_MODELS_STEPS, &IOWA_P),
         citations: &[IOWA_PHOSPHORUS.opened()],
-        meaning: "Above the critical level maize did not respond.",
-        note: "We take the trials to have read phosphorus by colour; the summary does not say.",
+        meaning: "Above the critical level maize does not respond.",
+        note: "We take it as read by colour; the source does not say.",
         ..TRI_STATE
     },
     Scheme {
@@ -254,7 +254,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         steps: Steps(&UC_K_STEPS, &UC_K),
         second: VEGETABLES,
         citations: &[UC_POTASSIUM.opened()],
-        meaning: "Above the line vegetables in general do not respond.",
+        meaning: "Above the line vegetables do not respond.",
         note: "",
         ..TRI_STATE
     },
@@ -264,7 +264,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         second: LAWN,
         citations: &[PENN_STATE_LAWNS.second_hand()],
         meaning: NO_CHANCE,
-        note: "From this line up the laboratory recommends no phosphorus for home lawns.",
+        note: "For home lawns.",
         ..TRI_STATE
     },
 ];

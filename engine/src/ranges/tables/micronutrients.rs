@@ -119,7 +119,7 @@ const POLAND: Scheme = Scheme {
     judges: NO_PLANTS,
     second: ALL_PLANTS,
     citations: &[POLAND_MEHLICH_3.opened()],
-    meaning: "Critical values from fields of wheat, oilseed rape and maize.",
+    meaning: "Critical values from wheat, oilseed rape and maize.",
     note: "",
     ..RUTGERS
 };
@@ -127,7 +127,7 @@ const POLAND: Scheme = Scheme {
 const KENTUCKY: Scheme = Scheme {
     citations: &[POLAND_MEHLICH_3.second_hand()],
     meaning: NO_CHANCE,
-    note: "Murdock and Howe 2001: the lower end where phosphorus is 25 mg/kg, the upper where it is 250.",
+    note: "Murdock and Howe 2001: by phosphorus, from 25 to 250 mg/kg.",
     ..POLAND
 };
 

@@ -79,7 +79,7 @@ const fn uconn(id: &'static str, property: Property, steps: Steps) -> Scheme {
     Scheme {
         unit: LbPerAcre,
         citations: const { &[UCONN_CROPS.second_hand()] },
-        note: "Printed in lb/acre for field crops. The page names no extractant; the laboratory is said to use Modified Morgan.",
+        note: "For field crops. The page names no extractant; the laboratory is said to use this one.",
         ..vermont(id, property, steps)
     }
 }
@@ -95,7 +95,7 @@ const CORNELL: Scheme = Scheme {
     judges: NO_PLANTS,
     second: ALL_PLANTS,
     citations: &[CORNELL_MORGAN.from_memory()],
-    meaning: "Crops are likely to respond on low and medium, not on high and very high.",
+    meaning: "Low and medium: plants are likely to respond; high: not likely.",
     note: "Written from memory. Printed in lb/acre, taken as twice mg/kg.",
 };
 
@@ -204,7 +204,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         judges: ALL_PLANTS,
         second: NO_PLANTS,
         citations: &[NEW_YORK_PHOSPHORUS.opened()],
-        note: "For field crops. Printed as 9 lb/acre or 4.5 mg/kg.",
+        note: "For field crops.",
         ..CORNELL
     },
     CORNELL,

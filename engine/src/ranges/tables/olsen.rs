@@ -30,7 +30,7 @@ const fn uc(
         judges,
         second,
         citations: const { &[UC_OLSEN.opened()] },
-        meaning: "Its words say how likely a crop is to respond to phosphorus.",
+        meaning: "Its words say how likely plants are to respond.",
         note,
     }
 }
@@ -190,8 +190,8 @@ pub(super) static SCHEMES: &[Scheme] = &[
         printed_to: 0.0,
         second: LAWN,
         citations: &[AUSTRALIA_PASTURE.opened()],
-        meaning: "Its words say how likely pasture is to respond.",
-        note: "For pasture, sampled 10 cm deep. The middle class is printed as “marginal”.",
+        meaning: "Its words say how likely plants are to respond.",
+        note: "For pasture, sampled 10 cm deep.",
         ..SECOND
     },
     Scheme {

@@ -37,7 +37,7 @@ const UMASS: Scheme = Scheme {
 
 const SODIC: Scheme = Scheme {
     citations: &[COLORADO_SODIC.opened()],
-    meaning: "A line for the soil's structure, not a chance that plants respond.",
+    meaning: "A line for the soil's structure, not for plants.",
     note: "Structure can suffer below this line too, on clay and where salts are few.",
     ..UMASS
 };

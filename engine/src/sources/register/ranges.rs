@@ -326,7 +326,7 @@ pub static AUSTRALIA_14B1: Source = Source {
 pub static SLAN: Source = Source {
     id: "slan-2003",
     title: "Carrow and others, 2003, sufficiency classes for turf",
-    place: "https://online.flippingbook.com/view/395169/32",
+    place: "",
 };
 
 /// Mehlich-3 P and K by exchange capacity.
@@ -339,14 +339,14 @@ pub static TRI_STATE_2020: Source = Source {
 /// Iowa's classes of potassium.
 pub static IOWA_POTASSIUM: Source = Source {
     id: "iowa-potassium-2003",
-    title: "Iowa State University, potassium classes of 2003 (ammonium acetate or Mehlich-3)",
+    title: "Iowa State University, potassium classes, 2003",
     place: "https://core.ac.uk/works/22460990",
 };
 
 /// Critical levels of three phosphorus tests.
 pub static IOWA_PHOSPHORUS: Source = Source {
     id: "iowa-phosphorus",
-    title: "Interpretation of soil phosphorus tests for corn in soils with varying pH and calcium carbonate content (Iowa)",
+    title: "Interpretation of soil phosphorus tests for corn, Iowa",
     place: "https://discovery.researcher.life",
 };
 
@@ -354,13 +354,13 @@ pub static IOWA_PHOSPHORUS: Source = Source {
 pub static UC_POTASSIUM: Source = Source {
     id: "uc-potassium",
     title: "University of California Cooperative Extension, potassium fertility of Salinas Valley soils, 2011",
-    place: "https://ucanr.edu/sites/uccesc/UC_Blogs/?blogasset=52676&blogpost=6029",
+    place: "https://ucanr.edu",
 };
 
 /// Phosphorus for lawns.
 pub static PENN_STATE_LAWNS: Source = Source {
     id: "penn-state-lawns",
-    title: "Landschoot and others, Mehlich-3 phosphorus of home lawns, Penn State",
+    title: "Landschoot and others, phosphorus of home lawns, Penn State (Mehlich-3)",
     place: "",
 };
 
@@ -374,15 +374,15 @@ pub static NORTHERN_PLAINS_OLSEN: Source = Source {
 /// Targets for Olsen P and for K by ammonium acetate.
 pub static ONTARIO: Source = Source {
     id: "ontario-p-k",
-    title: "Ontario phosphorus and potassium database, 2022, with Ontario's accredited soil tests, 2025",
-    place: "https://fieldcropnews.com/2022/03/the-ontario-phosphorus-and-potassium-database/",
+    title: "Ontario phosphorus and potassium database, 2022",
+    place: "https://fieldcropnews.com",
 };
 
 /// Olsen or Bray P of pasture.
 pub static AUSTRALIA_PASTURE: Source = Source {
     id: "australia-pasture",
-    title: "Making More From Sheep, tool 7.3: phosphorus for pasture (Bray or Olsen)",
-    place: "https://makingmorefromsheep.com.au/grow-more-pasture/tool_7.3.htm",
+    title: "Making More From Sheep, tool 7.3: phosphorus (Bray or Olsen)",
+    place: "https://makingmorefromsheep.com.au",
 };
 
 /// The critical level of Morgan P.
@@ -396,7 +396,7 @@ pub static NEW_YORK_PHOSPHORUS: Source = Source {
 pub static UCONN_CROPS: Source = Source {
     id: "uconn-crops",
     title: "University of Connecticut, soil test results for agronomic crops",
-    place: "https://soiltesting.cahnr.uconn.edu/soil-test-results-for-agronomic-crops",
+    place: "https://soiltesting.cahnr.uconn.edu",
 };
 
 /// Micronutrients by Mehlich-3, with a table of other authors.
@@ -409,15 +409,15 @@ pub static POLAND_MEHLICH_3: Source = Source {
 /// Zinc by Mehlich-1 and DTPA.
 pub static BRAZIL_ZINC: Source = Source {
     id: "brazil-zinc",
-    title: "Adequate and toxic zinc for five crops (Mehlich-1 and DTPA), Rev. Bras. Eng. Agríc. Ambiental",
-    place: "https://scielo.br/j/rbeaa/a/HJpCbTNjLpSq4349C9YnV4K/",
+    title: "Zinc for five crops (Mehlich-1 and DTPA), Rev. Bras. Eng. Agríc. Ambiental",
+    place: "https://scielo.br/j/rbeaa",
 };
 
 /// Mehlich-1 P by clay.
 pub static CERRADO: Source = Source {
     id: "cerrado-2004",
     title: "Sousa and Lobato, 2004, Cerrado: correção do solo e adubação (Mehlich-1)",
-    place: "https://dareagro.blogspot.com/2023/01/tabelas-de-interpretacao-de-analise-de.html",
+    place: "https://dareagro.blogspot.com",
 };
 
 /// Mehlich-1 K.
