@@ -106,16 +106,25 @@ fn judged_by(
     soil: &Soil,
     setting: &Setting,
     density: Option<f64>,
-) -> impl Iterator<Item = (&'static Scheme, Finding)> {
+) -> Vec<(&'static Scheme, Finding)> {
     let plants = setting.plants.unwrap_or_default();
+    let mut judged = Vec::new();
+    for scheme in known(&measure) {
+        if list(scheme).contains(&plants)
+            && scheme.soils.include(soil, setting.texture)
+            && let Some(finding) = scheme.judge(&measure, density)
+        {
+            judged.push((scheme, finding));
+        }
+    }
+    judged
+}
+
+/// The tables made for the measure's property and method.
+fn known(measure: &Measure) -> Vec<&'static Scheme> {
     tables::looked_up()
-        .filter(move |s| {
-            s.property == measure.property
-                && s.is_for(measure.method)
-                && list(s).contains(&plants)
-                && s.soils.include(soil, setting.texture)
-        })
-        .filter_map(move |s| Some((s, s.judge(&measure, density)?)))
+        .filter(|s| s.property == measure.property && s.is_for(measure.method))
+        .collect()
 }
 
 /// Puts beside a finding what the tables say that are shown as second opinions.
@@ -144,7 +153,7 @@ fn look_up(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
     // density, and stays alone where the density is none that a soil can have.
     let known_density = soil.value(Property::BulkDensity).filter(|d| (0.2..=2.0).contains(d));
     let found = [None, known_density].into_iter().find_map(|density| {
-        Some((density, judged_by(|s| s.judges, rounded, soil, setting, density).next()?))
+        Some((density, judged_by(|s| s.judges, rounded, soil, setting, density).pop()?))
     });
     let Some((density, (scheme, mut finding))) = found else {
         return Finding::not_judged(why_no_table(measure));
@@ -174,17 +183,15 @@ fn look_up(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
 
 /// Why there is no table for a measure, and what would help.
 fn why_no_table(measure: &Measure) -> String {
-    let mut known = tables::looked_up()
-        .filter(|s| s.property == measure.property && s.is_for(measure.method))
-        .peekable();
+    let known = known(measure);
     let what = measure.property.label();
     let by = measure.method.map_or(String::new(), |m| format!(" by {}", m.label()));
-    if known.peek().is_none() {
+    if known.is_empty() {
         return tables::usual_without_a_range(measure)
             .unwrap_or_else(|| format!("We hold no published range for {what}{by}."));
     }
     match measure.unit {
-        Unit::MgPerL if known.any(|s| s.unit == Unit::MgPerL) => format!(
+        Unit::MgPerL if known.iter().any(|s| s.unit == Unit::MgPerL) => format!(
             "How much {what}{by} is enough depends on the clay content. Add the clay, in %."
         ),
         Unit::MgPerL => format!(
