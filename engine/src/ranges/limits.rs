@@ -8,6 +8,8 @@ use crate::sources::{Citation, MONTANA_OLSEN, OUR_CHOICE, SERA6_METHODS};
 const BRAY_UP_TO_PH: f64 = 7.3;
 /// Laboratories change from Mehlich-1 to another extractant above this pH.
 const MEHLICH_1_UP_TO_PH: f64 = 7.4;
+/// Mehlich-1 was made for soils that exchange less than this, meq/100 g.
+const MEHLICH_1_UP_TO_CEC: f64 = 10.0;
 /// Free lime that counts as calcareous, % CaCO3.
 const CALCAREOUS: f64 = 0.5;
 
@@ -55,6 +57,14 @@ pub(super) fn fit(measure: &Measure, soil: &Soil) -> Fit {
             "Mehlich-1 is made for acid soils; from pH 7 it is near its limit.",
             SERA6_METHODS.opened(),
         ),
+        Some(Method::Mehlich1)
+            if soil.value(Property::Cec).is_some_and(|v| v > MEHLICH_1_UP_TO_CEC) =>
+        {
+            Fit::Doubtful(
+                "Mehlich-1 is made for soils of low exchange capacity, below about 10 meq/100 g (from memory).",
+                SERA6_METHODS.from_memory(),
+            )
+        }
         _ => Fit::Fits,
     }
 }

@@ -3,7 +3,7 @@
 use crate::quantity::{Unit, significant};
 use crate::ranges::Level::{High, Low, Sufficient};
 use crate::ranges::scheme::{judge_on, stretch};
-use crate::ranges::{Finding, Step};
+use crate::ranges::{Finding, Setting, Step, add_opinions};
 use crate::soil::{Measure, Property, Soil};
 use crate::sources::RUTGERS_NUTRIENTS;
 
@@ -25,7 +25,7 @@ fn manganese_at(index: f64, ph: f64) -> f64 {
 }
 
 /// Judges manganese by its activity at the soil's pH.
-pub(super) fn judge(measure: &Measure, soil: &Soil) -> Finding {
+pub(super) fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
     let Some(ph) = soil.value(Property::Ph) else {
         return Finding {
             source: Some(RUTGERS_NUTRIENTS.title),
@@ -57,5 +57,6 @@ pub(super) fn judge(measure: &Measure, soil: &Soil) -> Finding {
         finding.grounds.rule
     );
     finding.grounds = finding.grounds.input("pH", significant(ph, 3));
+    add_opinions(&mut finding, *measure, soil, setting, None);
     finding
 }

@@ -28,7 +28,7 @@ mod salts;
 mod scheme;
 mod tables;
 
-use crate::quantity::Unit;
+use crate::quantity::{Unit, significant};
 use crate::soil::{Measure, Method, PlantGroup, Property, Soil, Texture};
 
 pub use finding::{Finding, Findings, Level, Opinion, Range, Step};
@@ -38,7 +38,7 @@ pub use organic_matter::texture_decides;
 pub use ph::reaction_class;
 pub use salts::{as_saturated_paste, method_decides};
 pub(crate) use scheme::amount_text;
-pub use scheme::{Placed, Scheme, place};
+pub use scheme::{NO_CHANCE, Placed, Scheme, Soils, place};
 
 /// What a range may depend on beside the soil.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -89,8 +89,8 @@ pub fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
         (Property::OrganicMatter, _) => organic_matter::judge(measure, setting),
         (Property::Ec, _) => salts::judge(measure, setting),
         (Property::Lead, _) => lead::judge(measure),
-        (Property::Manganese, Some(Method::Mehlich3)) => manganese::judge(measure, soil),
-        _ => look_up(measure, setting),
+        (Property::Manganese, Some(Method::Mehlich3)) => manganese::judge(measure, soil, setting),
+        _ => look_up(measure, soil, setting),
     };
     if let Some((what, citation)) = doubt {
         finding.grounds.assumed.push(what.into());
@@ -99,9 +99,50 @@ pub fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
     finding
 }
 
-/// Judges a measure by the tables for its property, method, unit and plants.
-fn look_up(measure: &Measure, setting: &Setting) -> Finding {
+/// What the tables say of a measure that are made for its property, method and
+/// soil, and that `list` the plants.
+fn judged_by(
+    list: fn(&Scheme) -> &[PlantGroup],
+    measure: Measure,
+    soil: &Soil,
+    setting: &Setting,
+    density: Option<f64>,
+) -> Vec<(&'static Scheme, Finding)> {
     let plants = setting.plants.unwrap_or_default();
+    let mut judged = Vec::new();
+    for scheme in known(&measure) {
+        if list(scheme).contains(&plants)
+            && scheme.soils.include(soil, setting.texture)
+            && let Some(finding) = scheme.judge(&measure, density)
+        {
+            judged.push((scheme, finding));
+        }
+    }
+    judged
+}
+
+/// The tables made for the measure's property and method.
+fn known(measure: &Measure) -> Vec<&'static Scheme> {
+    tables::looked_up()
+        .filter(|s| s.property == measure.property && s.is_for(measure.method))
+        .collect()
+}
+
+/// Puts beside a finding what the tables say that are shown as second opinions.
+fn add_opinions(
+    finding: &mut Finding,
+    measure: Measure,
+    soil: &Soil,
+    setting: &Setting,
+    density: Option<f64>,
+) {
+    for (_, other) in judged_by(|s| s.second, measure, soil, setting, density) {
+        scheme::add_opinion(finding, other);
+    }
+}
+
+/// Judges a measure by the tables for its property, method, unit and plants.
+fn look_up(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
     let rounded = match measure.property {
         Property::Ph => Measure {
             amount: measure.amount.with(ph::to_a_tenth(measure.amount.number())),
@@ -109,20 +150,21 @@ fn look_up(measure: &Measure, setting: &Setting) -> Finding {
         },
         _ => *measure,
     };
-    let known: Vec<&Scheme> = tables::looked_up()
-        .filter(|s| s.property == measure.property && s.is_for(measure.method))
-        .collect();
-    let judged_by = |list: fn(&Scheme) -> &[PlantGroup]| {
-        known
-            .iter()
-            .filter(move |s| list(s).contains(&plants))
-            .filter_map(|s| Some((*s, s.judge(&rounded)?)))
+    // A table in the result's own kind of unit comes before one that needs the
+    // density, and stays alone where the density is none that a soil can have.
+    let known_density = soil.value(Property::BulkDensity).filter(|d| (0.2..=2.0).contains(d));
+    let found = [None, known_density].into_iter().find_map(|density| {
+        Some((density, judged_by(|s| s.judges, rounded, soil, setting, density).pop()?))
+    });
+    let Some((density, (scheme, mut finding))) = found else {
+        return Finding::not_judged(why_no_table(measure));
     };
-    let Some((scheme, mut finding)) = judged_by(|s| s.judges).next() else {
-        return Finding::not_judged(why_no_table(measure, &known));
-    };
-    for (_, other) in judged_by(|s| s.second) {
-        scheme::add_opinion(&mut finding, other);
+    add_opinions(&mut finding, rounded, soil, setting, density);
+    if let Some(density) = density {
+        finding.grounds.assumed.push(format!(
+            "Weight and volume of soil were matched by the density on the report, {} g/cm³.",
+            significant(density, 3)
+        ));
     }
     if setting.plants.is_none() && scheme.judges.len() < PlantGroup::ALL.len() {
         finding.grounds.assumed.push("Mixed vegetables, until you say what grows here.".into());
@@ -141,7 +183,8 @@ fn look_up(measure: &Measure, setting: &Setting) -> Finding {
 }
 
 /// Why there is no table for a measure, and what would help.
-fn why_no_table(measure: &Measure, known: &[&Scheme]) -> String {
+fn why_no_table(measure: &Measure) -> String {
+    let known = known(measure);
     let what = measure.property.label();
     let by = measure.method.map_or(String::new(), |m| format!(" by {}", m.label()));
     if known.is_empty() {
@@ -149,11 +192,14 @@ fn why_no_table(measure: &Measure, known: &[&Scheme]) -> String {
             .unwrap_or_else(|| format!("We hold no published range for {what}{by}."));
     }
     match measure.unit {
+        Unit::MgPerL if known.iter().any(|s| s.unit == Unit::MgPerL) => format!(
+            "How much {what}{by} is enough depends on the clay content. Add the clay, in %."
+        ),
         Unit::MgPerL => format!(
-            "This result is by volume of soil (mg/L). The ranges we hold for {what}{by} are by weight (mg/kg). Ask the lab for mg/kg."
+            "This result is by volume of soil (mg/L). The ranges we hold for {what}{by} are by weight (mg/kg). Ask the lab for mg/kg, or add the soil's density."
         ),
         Unit::MgPerKg => format!(
-            "This result is by weight of soil (mg/kg). The ranges we hold for {what}{by} are by volume (mg/L). Ask the lab for mg/L."
+            "This result is by weight of soil (mg/kg). The ranges we hold for {what}{by} are by volume (mg/L). Ask the lab for mg/L, or add the soil's density."
         ),
         _ => format!("We hold no published range for {what}{by} in this unit."),
     }

@@ -2,63 +2,68 @@
 
 use crate::quantity::Unit;
 use crate::ranges::Level::{High, Low, Sufficient, VeryLow};
-use crate::ranges::scheme::{ALL_PLANTS, NO_PLANTS, Placed, Scheme, add_opinion, place};
-use crate::ranges::{Finding, Level, Setting, Step};
+use crate::ranges::scheme::{
+    ALL_PLANTS, NO_CHANCE, NO_PLANTS, Placed, Rung, Scheme, Soils, Steps, add_opinion, named, place,
+};
+use crate::ranges::{Finding, Level, Setting};
 use crate::soil::{Measure, Property, Texture};
 use crate::sources::{RUTGERS_ORGANIC_MATTER, UMN_GARDEN};
 
-const fn column(very_low: f64, low: f64, medium: f64, high: f64) -> [Step; 5] {
-    [
-        Step::below("very low", VeryLow, very_low),
-        Step::below("low", Low, low),
-        Step::below("medium", Sufficient, medium),
-        Step::to("high", Sufficient, high),
-        Step::rest("very high", High),
-    ]
-}
-
-static LOAMY_SAND: [Step; 5] = column(0.5, 1.0, 1.5, 2.0);
-static SANDY_LOAM: [Step; 5] = column(1.0, 1.5, 2.0, 2.5);
-static LOAM: [Step; 5] = column(1.5, 2.0, 3.0, 4.0);
-static SILT_LOAM: [Step; 5] = column(1.5, 2.5, 4.0, 5.0);
-static MINNESOTA: [Step; 4] = [
-    Step::to("low", Low, 3.0),
-    Step::to("medium", Sufficient, 4.5),
-    Step::to("high", High, 19.0),
-    Step::rest("organic soil", High),
+static COLUMN_STEPS: [Rung; 5] = [
+    Rung::below("very low", VeryLow),
+    Rung::below("low", Low),
+    Rung::below("medium", Sufficient),
+    Rung::to("high", Sufficient),
+    Rung::to("very high", High),
 ];
 
-const fn rutgers(id: &'static str, steps: &'static [Step]) -> Scheme {
+static LOAMY_SAND: [f64; 4] = [0.5, 1.0, 1.5, 2.0];
+static SANDY_LOAM: [f64; 4] = [1.0, 1.5, 2.0, 2.5];
+static LOAM: [f64; 4] = [1.5, 2.0, 3.0, 4.0];
+static SILT_LOAM: [f64; 4] = [1.5, 2.5, 4.0, 5.0];
+static MINNESOTA_STEPS: [Rung; 4] = [
+    Rung::to("low", Low),
+    Rung::to("medium", Sufficient),
+    Rung::to("high", High),
+    Rung::to("organic soil", High),
+];
+static MINNESOTA: [f64; 3] = [3.0, 4.5, 19.0];
+
+const fn rutgers(id: &'static str, steps: Steps) -> Scheme {
     Scheme {
-        id,
+        id: named(id),
         property: Property::OrganicMatter,
         methods: &[],
+        soils: Soils::All,
         unit: Unit::Percent,
         steps,
         printed_to: 0.0,
         judges: ALL_PLANTS,
         second: NO_PLANTS,
         citations: const { &[RUTGERS_ORGANIC_MATTER.opened()] },
+        meaning: NO_CHANCE,
         note: "“Medium” and “high” are both taken as enough.",
     }
 }
 
 /// The columns of the table, coarse to fine, and Minnesota's own classes.
 pub(super) static SCHEMES: &[Scheme] = &[
-    rutgers("rutgers-om-loamy-sand", &LOAMY_SAND),
-    rutgers("rutgers-om-sandy-loam", &SANDY_LOAM),
-    rutgers("rutgers-om-loam", &LOAM),
-    rutgers("rutgers-om-silt-loam", &SILT_LOAM),
+    rutgers("rutgers-om-loamy-sand", Steps(&COLUMN_STEPS, &LOAMY_SAND)),
+    rutgers("rutgers-om-sandy-loam", Steps(&COLUMN_STEPS, &SANDY_LOAM)),
+    rutgers("rutgers-om-loam", Steps(&COLUMN_STEPS, &LOAM)),
+    rutgers("rutgers-om-silt-loam", Steps(&COLUMN_STEPS, &SILT_LOAM)),
     Scheme {
-        id: "umn-om",
+        id: named("umn-om"),
         property: Property::OrganicMatter,
         methods: &[],
+        soils: Soils::All,
         unit: Unit::Percent,
-        steps: &MINNESOTA,
+        steps: Steps(&MINNESOTA_STEPS, &MINNESOTA),
         printed_to: 0.1,
         judges: NO_PLANTS,
         second: ALL_PLANTS,
         citations: const { &[UMN_GARDEN.from_memory()] },
+        meaning: NO_CHANCE,
         note: "The ends of these classes are written from memory; two printed examples agree.",
     },
 ];
@@ -82,10 +87,11 @@ pub fn texture_decides(measure: &Measure) -> bool {
 
 /// The level that all textures agree on.
 fn common_level(measure: &Measure) -> Option<Level> {
-    let mut levels = SCHEMES[..4].iter().map(|scheme| match place(scheme.steps, measure.amount) {
-        Placed::On(step) | Placed::OnOrBeyond(step) => Some(step.level),
-        Placed::Between(..) => None,
-    });
+    let mut levels =
+        SCHEMES[..4].iter().map(|scheme| match place(&scheme.steps(), measure.amount) {
+            Placed::On(step) | Placed::OnOrBeyond(step) => Some(step.level),
+            Placed::Between(..) => None,
+        });
     let first = levels.next()??;
     levels.all(|level| level == Some(first)).then_some(first)
 }
@@ -105,7 +111,7 @@ pub(super) fn judge(measure: &Measure, setting: &Setting) -> Finding {
             };
         }
     };
-    let Some(mut finding) = column.judge(measure) else {
+    let Some(mut finding) = column.judge(measure, None) else {
         return Finding::not_judged("Organic matter is judged in %. Put the unit right.");
     };
     finding.grounds = match setting.texture {
@@ -117,7 +123,7 @@ pub(super) fn judge(measure: &Measure, setting: &Setting) -> Finding {
             "More than 10 % is not recommended for a general growing medium by the same source.",
         );
     }
-    if let Some(other) = SCHEMES[4].judge(measure) {
+    if let Some(other) = SCHEMES[4].judge(measure, None) {
         add_opinion(&mut finding, other);
     }
     finding

@@ -1,138 +1,138 @@
 //! pH by what grows, with the reaction class as the word.
 
 use crate::quantity::Unit;
+use crate::ranges::Finding;
 use crate::ranges::Level::{High, Low, Sufficient};
-use crate::ranges::scheme::{NO_PLANTS, Scheme, VEGETABLES};
-use crate::ranges::{Finding, Step};
+use crate::ranges::scheme::{LAWN, NO_PLANTS, Rung, Scheme, Soils, Steps, VEGETABLES, named};
 use crate::soil::{Amount, PlantGroup, Property};
 use crate::sources::{
     CLEMSON_PH, CORNELL_PH, DELAWARE_PH, MLSN, NCDA_HOME, NRCS_PH, OUR_CHOICE, UCONN_PH,
 };
 
-const LAWN: &[PlantGroup] = &[PlantGroup::Lawn];
 const BERRIES: &[PlantGroup] = &[PlantGroup::Berries];
 const ORNAMENTALS: &[PlantGroup] = &[PlantGroup::OrnamentalsAndTrees];
 const ACID: &[PlantGroup] = &[PlantGroup::AcidLovers];
 
-const fn between(from: f64, to: f64) -> [Step; 3] {
-    [
-        Step::below("more acid than the range", Low, from),
-        Step::to("in the range", Sufficient, to),
-        Step::rest("more alkaline than the range", High),
-    ]
-}
+static BETWEEN_STEPS: [Rung; 3] = [
+    Rung::below("more acid than the range", Low),
+    Rung::to("in the range", Sufficient),
+    Rung::to("more alkaline than the range", High),
+];
 
-static P58_65: [Step; 3] = between(5.8, 6.5);
-static P60_65: [Step; 3] = between(6.0, 6.5);
-static P60_68: [Step; 3] = between(6.0, 6.8);
-static P60_70: [Step; 3] = between(6.0, 7.0);
-static P60_73: [Step; 3] = between(6.0, 7.3);
-static P60_75: [Step; 3] = between(6.0, 7.5);
-static P45_55: [Step; 3] = between(4.5, 5.5);
-static P45_53: [Step; 3] = between(4.5, 5.3);
-static P50_55: [Step; 3] = between(5.0, 5.5);
-static ABOVE_55: [Step; 2] =
-    [Step::to("more acid than the range", Low, 5.5), Step::rest("in the range", Sufficient)];
+static P58_65: [f64; 2] = [5.8, 6.5];
+static P60_65: [f64; 2] = [6.0, 6.5];
+static P60_68: [f64; 2] = [6.0, 6.8];
+static P60_70: [f64; 2] = [6.0, 7.0];
+static P60_73: [f64; 2] = [6.0, 7.3];
+static P60_75: [f64; 2] = [6.0, 7.5];
+static P45_55: [f64; 2] = [4.5, 5.5];
+static P45_53: [f64; 2] = [4.5, 5.3];
+static P50_55: [f64; 2] = [5.0, 5.5];
+static ABOVE_55_STEPS: [Rung; 2] =
+    [Rung::to("more acid than the range", Low), Rung::to("in the range", Sufficient)];
+static ABOVE_55: [f64; 1] = [5.5];
 
 const PH: Scheme = Scheme {
-    id: "",
+    id: named(""),
     property: Property::Ph,
     methods: &[],
+    soils: Soils::All,
     unit: Unit::None,
-    steps: &[],
+    steps: Steps(&[], &[]),
     printed_to: 0.0,
     judges: NO_PLANTS,
     second: NO_PLANTS,
     citations: &[],
+    meaning: "A range to aim at, not a chance that plants respond.",
     note: "",
 };
 
 pub(super) static SCHEMES: &[Scheme] = &[
     Scheme {
-        id: "ph-vegetables-cornell",
-        steps: &P60_70,
+        id: named("ph-vegetables-cornell"),
+        steps: Steps(&BETWEEN_STEPS, &P60_70),
         judges: VEGETABLES,
         citations: &[CORNELL_PH.opened()],
         ..PH
     },
     Scheme {
-        id: "ph-vegetables-ncda",
-        steps: &P60_65,
+        id: named("ph-vegetables-ncda"),
+        steps: Steps(&BETWEEN_STEPS, &P60_65),
         second: VEGETABLES,
         citations: &[NCDA_HOME.opened()],
         ..PH
     },
     Scheme {
-        id: "ph-vegetables-clemson",
-        steps: &P58_65,
+        id: named("ph-vegetables-clemson"),
+        steps: Steps(&BETWEEN_STEPS, &P58_65),
         second: VEGETABLES,
         citations: &[CLEMSON_PH.opened()],
         ..PH
     },
     Scheme {
-        id: "ph-vegetables-uconn",
-        steps: &P60_68,
+        id: named("ph-vegetables-uconn"),
+        steps: Steps(&BETWEEN_STEPS, &P60_68),
         second: VEGETABLES,
         citations: &[UCONN_PH.opened()],
         note: "Potatoes that scab are kept at 5.2–5.4 by the same source.",
         ..PH
     },
     Scheme {
-        id: "ph-lawn-cornell",
-        steps: &P60_75,
+        id: named("ph-lawn-cornell"),
+        steps: Steps(&BETWEEN_STEPS, &P60_75),
         judges: LAWN,
         citations: &[CORNELL_PH.opened()],
         ..PH
     },
     Scheme {
-        id: "ph-lawn-ncda",
-        steps: &P60_65,
+        id: named("ph-lawn-ncda"),
+        steps: Steps(&BETWEEN_STEPS, &P60_65),
         second: LAWN,
         citations: &[NCDA_HOME.opened()],
         note: "For fescue, bermuda, zoysia and St Augustine grass. Centipedegrass wants 5.5.",
         ..PH
     },
     Scheme {
-        id: "ph-lawn-mlsn",
-        steps: &ABOVE_55,
+        id: named("ph-lawn-mlsn"),
+        steps: Steps(&ABOVE_55_STEPS, &ABOVE_55),
         second: LAWN,
         citations: &[MLSN.opened()],
         note: "A minimum only.",
         ..PH
     },
     Scheme {
-        id: "ph-ornamentals",
-        steps: &P60_73,
+        id: named("ph-ornamentals"),
+        steps: Steps(&BETWEEN_STEPS, &P60_73),
         judges: ORNAMENTALS,
         citations: &[NCDA_HOME.opened(), OUR_CHOICE.unsourced()],
         note: "The source gives 6.0 as the target for shrubs and shade trees. The upper end is ours: there the neutral class ends.",
         ..PH
     },
     Scheme {
-        id: "ph-berries-ncda",
-        steps: &P60_65,
+        id: named("ph-berries-ncda"),
+        steps: Steps(&BETWEEN_STEPS, &P60_65),
         judges: BERRIES,
         citations: &[NCDA_HOME.opened()],
         ..PH
     },
     Scheme {
-        id: "ph-acid-lovers",
-        steps: &P45_55,
+        id: named("ph-acid-lovers"),
+        steps: Steps(&BETWEEN_STEPS, &P45_55),
         judges: ACID,
         citations: &[UCONN_PH.derived(), NCDA_HOME.derived(), DELAWARE_PH.derived()],
         note: "Sources differ by about 0.7 for blueberry. This band takes them all in.",
         ..PH
     },
     Scheme {
-        id: "ph-acid-lovers-uconn",
-        steps: &P45_53,
+        id: named("ph-acid-lovers-uconn"),
+        steps: Steps(&BETWEEN_STEPS, &P45_53),
         second: ACID,
         citations: &[UCONN_PH.opened()],
         ..PH
     },
     Scheme {
-        id: "ph-acid-lovers-ncda",
-        steps: &P50_55,
+        id: named("ph-acid-lovers-ncda"),
+        steps: Steps(&BETWEEN_STEPS, &P50_55),
         second: ACID,
         citations: &[NCDA_HOME.opened()],
         ..PH

@@ -5,7 +5,8 @@
 use crate::quantity::{Band, Grounds, Unit};
 use crate::ranges::Level::{Excess, High, Sufficient};
 use crate::ranges::scheme::{
-    ALL_PLANTS, NO_PLANTS, Placed, Scheme, add_opinion, amount_text, place,
+    ALL_PLANTS, NO_CHANCE, NO_PLANTS, Placed, Rung, Scheme, Soils, Steps, add_opinion, amount_text,
+    named, place,
 };
 use crate::ranges::{Finding, Setting, Step};
 use crate::soil::{Amount, Measure, Method, Property, Texture};
@@ -14,39 +15,45 @@ use crate::sources::{
     UMASS_REPORT,
 };
 
-static CLASSES: [Step; 5] = [
-    Step::below("non-saline", Sufficient, 2.0),
-    Step::below("very slightly saline", High, 4.0),
-    Step::below("slightly saline", Excess, 8.0),
-    Step::below("moderately saline", Excess, 16.0),
-    Step::rest("strongly saline", Excess),
+static CLASSES_STEPS: [Rung; 5] = [
+    Rung::below("non-saline", Sufficient),
+    Rung::below("very slightly saline", High),
+    Rung::below("slightly saline", Excess),
+    Rung::below("moderately saline", Excess),
+    Rung::to("strongly saline", Excess),
 ];
-static UMASS_1_2: [Step; 2] =
-    [Step::below("normal", Sufficient, 0.6), Step::rest("above normal", High)];
+static CLASSES: [f64; 4] = [2.0, 4.0, 8.0, 16.0];
+static UMASS_1_2_STEPS: [Rung; 2] =
+    [Rung::below("normal", Sufficient), Rung::to("above normal", High)];
+static UMASS_1_2: [f64; 1] = [0.6];
 
 pub(super) static SCHEMES: &[Scheme] = &[
     Scheme {
-        id: "nrcs-salinity",
+        id: named("nrcs-salinity"),
         property: Property::Ec,
         methods: &[Method::SaturatedPaste],
+        soils: Soils::All,
         unit: Unit::DsPerM,
-        steps: &CLASSES,
+        steps: Steps(&CLASSES_STEPS, &CLASSES),
         printed_to: 0.0,
         judges: ALL_PLANTS,
         second: NO_PLANTS,
         citations: &[NRCS_SALINITY.opened()],
+        meaning: NO_CHANCE,
         note: "",
     },
     Scheme {
-        id: "umass-salts",
+        id: named("umass-salts"),
         property: Property::Ec,
         methods: &[Method::Water1To2],
+        soils: Soils::All,
         unit: Unit::DsPerM,
-        steps: &UMASS_1_2,
+        steps: Steps(&UMASS_1_2_STEPS, &UMASS_1_2),
         printed_to: 0.0,
         judges: NO_PLANTS,
         second: ALL_PLANTS,
         citations: &[UMASS_REPORT.opened()],
+        meaning: NO_CHANCE,
         note: "The normal range that this laboratory prints for a 1:2 mix.",
     },
 ];
@@ -159,10 +166,11 @@ pub fn method_decides(measure: &Measure, texture: Option<Texture>) -> bool {
 }
 
 /// The class that all equations agree on.
-fn class(measure: &Measure, texture: Option<Texture>) -> Option<&'static Step> {
+fn class(measure: &Measure, texture: Option<Texture>) -> Option<Step> {
     let (band, _) = as_saturated_paste(measure.amount.number(), measure.method, texture)?;
-    let at = |v: f64| match place(&CLASSES, measure.amount.with(v)) {
-        Placed::On(step) | Placed::OnOrBeyond(step) => Some(step),
+    let classes = SCHEMES[0].steps();
+    let at = |v: f64| match place(&classes, measure.amount.with(v)) {
+        Placed::On(step) | Placed::OnOrBeyond(step) => Some(step.clone()),
         Placed::Between(..) => None,
     };
     let (low, high) = (at(band.low)?, at(band.high)?);
@@ -172,7 +180,7 @@ fn class(measure: &Measure, texture: Option<Texture>) -> Option<&'static Step> {
 /// Judges salts.
 pub(super) fn judge(measure: &Measure, setting: &Setting) -> Finding {
     if measure.method == Some(Method::SaturatedPaste) {
-        return SCHEMES[0].judge(measure).unwrap_or_default();
+        return SCHEMES[0].judge(measure, None).unwrap_or_default();
     }
     let Some((band, sources)) =
         as_saturated_paste(measure.amount.number(), measure.method, setting.texture)
@@ -219,7 +227,7 @@ pub(super) fn judge(measure: &Measure, setting: &Setting) -> Finding {
     }
     finding.grounds = grounds;
     if measure.method == Some(Method::Water1To2)
-        && let Some(other) = SCHEMES[1].judge(measure)
+        && let Some(other) = SCHEMES[1].judge(measure, None)
     {
         add_opinion(&mut finding, other);
     }

@@ -2,22 +2,25 @@
 
 use crate::quantity::{Context, Grounds, Unit, convert, significant};
 use crate::ranges::{Finding, Level, Opinion, Range, Step};
-use crate::soil::{Amount, Measure, Method, PlantGroup, Property};
+use crate::soil::{Amount, Measure, Method, PlantGroup, Property, Soil, Texture};
 use crate::sources::Citation;
 
 /// One published table for one property: its steps in its own words and unit.
 #[derive(Debug)]
 pub struct Scheme {
-    /// A kebab-case name, unique among the schemes.
-    pub id: &'static str,
+    /// Its name in tests.
+    #[cfg_attr(not(feature = "scheme-names"), allow(dead_code, reason = "only tests read it"))]
+    pub(crate) id: Name,
     /// What it judges.
     pub property: Property,
     /// The methods it was made for; empty when the method does not matter.
     pub methods: &'static [Method],
+    /// The soils it was made for.
+    pub soils: Soils,
     /// The unit of its ends, as printed.
     pub unit: Unit,
-    /// The steps, low to high; the last has no end.
-    pub steps: &'static [Step],
+    /// The steps, low to high.
+    pub(crate) steps: Steps,
     /// The smallest difference between printed ends: 1 where it prints
     /// `0–25, 26–50`, 0 where the end of one step is the start of the next.
     pub printed_to: f64,
@@ -27,9 +30,79 @@ pub struct Scheme {
     pub second: &'static [PlantGroup],
     /// The publication, with its grade.
     pub citations: &'static [Citation],
+    /// What its steps mean for the plants, as the publication says it;
+    /// [`NO_CHANCE`] when it doesn't.
+    pub meaning: &'static str,
     /// What a reader must know of it; empty when there is nothing.
     pub note: &'static str,
 }
+
+/// A kebab-case name, unique among the schemes. Only tests ask for it, so the
+/// page is built without these names.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Name(#[cfg(feature = "scheme-names")] &'static str);
+
+pub(crate) const fn named(name: &'static str) -> Name {
+    #[cfg(feature = "scheme-names")]
+    return Name(name);
+    #[cfg(not(feature = "scheme-names"))]
+    {
+        let _ = name;
+        Name()
+    }
+}
+
+/// A step of a scheme without its end, which many tables share.
+#[derive(Debug)]
+pub(crate) struct Rung {
+    word: &'static str,
+    level: Level,
+    inclusive: bool,
+}
+
+impl Rung {
+    /// A step printed as `a–end`, or the last one.
+    pub(crate) const fn to(word: &'static str, level: Level) -> Rung {
+        Rung { word, level, inclusive: true }
+    }
+
+    /// A step printed as `below end`.
+    pub(crate) const fn below(word: &'static str, level: Level) -> Rung {
+        Rung { word, level, inclusive: false }
+    }
+}
+
+/// The steps of a scheme and their upper ends; the last has none.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Steps(pub(crate) &'static [Rung], pub(crate) &'static [f64]);
+
+/// The soils that a scheme was made for, where its publication parts them.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Soils {
+    /// Every soil.
+    All,
+    /// Sand and loamy sand (`true`), or everything finer (`false`).
+    Sandy(bool),
+    /// Soils in which this property was measured above the first number and
+    /// up to the second.
+    Within(Property, f64, f64),
+}
+
+impl Soils {
+    /// Whether this soil is known to be one of them.
+    pub fn include(self, soil: &Soil, texture: Option<Texture>) -> bool {
+        match self {
+            Soils::All => true,
+            Soils::Sandy(sandy) => texture.is_some_and(|t| t.is_sandy() == sandy),
+            Soils::Within(property, from, to) => {
+                soil.value(property).is_some_and(|v| v > from && v <= to)
+            }
+        }
+    }
+}
+
+/// The meaning of steps whose publication gives none.
+pub const NO_CHANCE: &str = "The publication gives no chance that plants respond.";
 
 /// Every group of plants.
 pub(crate) const ALL_PLANTS: &[PlantGroup] = &PlantGroup::ALL;
@@ -49,6 +122,9 @@ pub(crate) const NOT_VEGETABLES: &[PlantGroup] = &[
     PlantGroup::Berries,
     PlantGroup::AcidLovers,
 ];
+
+/// Lawns.
+pub(crate) const LAWN: &[PlantGroup] = &[PlantGroup::Lawn];
 
 /// Where a result falls.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -91,21 +167,40 @@ pub fn place(steps: &[Step], amount: Amount) -> Placed<'_> {
 }
 
 impl Scheme {
-    /// The steps with their ends in `unit`; `None` when the table can't be
-    /// compared with it, as mg/L with mg/kg.
-    pub fn steps_in(&self, unit: Unit) -> Option<Vec<Step>> {
-        self.steps
-            .iter()
-            .map(|step| match step.up_to {
-                None => Some(step.clone()),
-                Some(end) => Some(Step { up_to: Some(self.end_in(end, unit)?), ..step.clone() }),
+    /// The steps as printed, low to high; the last has no end.
+    pub fn steps(&self) -> Vec<Step> {
+        let Steps(rungs, ends) = self.steps;
+        (0..)
+            .zip(rungs)
+            .map(|(i, &Rung { word, level, inclusive })| Step {
+                word,
+                level,
+                up_to: ends.get(i).copied(),
+                inclusive,
             })
             .collect()
     }
 
-    fn end_in(&self, end: f64, unit: Unit) -> Option<f64> {
-        let context = Context::FURROW_SLICE.with_charge(self.property.mg_per_mmolc());
+    /// The steps with their ends in `unit`; `None` when the table can't be
+    /// compared with it, as mg/L with mg/kg without the soil's density.
+    fn steps_in(&self, unit: Unit, density: Option<f64>) -> Option<Vec<Step>> {
+        let mut steps = self.steps();
+        for end in steps.iter_mut().filter_map(|step| step.up_to.as_mut()) {
+            *end = self.end_in(*end, unit, density)?;
+        }
+        Some(steps)
+    }
+
+    fn end_in(&self, end: f64, unit: Unit, density: Option<f64>) -> Option<f64> {
+        let context =
+            Context { density, ..Context::FURROW_SLICE.with_charge(self.property.mg_per_mmolc()) };
         convert(end, self.unit, unit, &context).ok()
+    }
+
+    /// Its kebab-case name, unique among the schemes.
+    #[cfg(feature = "scheme-names")]
+    pub fn id(&self) -> &'static str {
+        self.id.0
     }
 
     /// Whether it was made for this method.
@@ -114,23 +209,25 @@ impl Scheme {
     }
 
     /// The sufficient stretch in words, as printed and in the reader's unit.
-    fn text(&self, unit: Unit) -> String {
-        let printed = stretch(self.steps, self.printed_to, self.unit, &|end| end);
+    fn text(&self, unit: Unit, density: Option<f64>) -> String {
+        let printed = stretch(&self.steps(), self.printed_to, self.unit, &|end| end);
         if unit == self.unit {
             return printed;
         }
-        let here = stretch(self.steps, self.printed_to, unit, &|end| {
-            self.end_in(end, unit).unwrap_or(end)
+        let here = stretch(&self.steps(), self.printed_to, unit, &|end| {
+            self.end_in(end, unit, density).unwrap_or(end)
         });
         format!("{here} (printed as {printed})")
     }
 
     /// The judgement of a measure by this scheme alone; `None` when their
-    /// units can't be compared.
-    pub fn judge(&self, measure: &Measure) -> Option<Finding> {
-        let steps = self.steps_in(measure.unit)?;
-        let text = self.text(measure.unit);
+    /// units can't be compared. With the soil's `density` (g/cm³) a result by
+    /// volume can be compared with a table by weight, and the other way round.
+    pub fn judge(&self, measure: &Measure, density: Option<f64>) -> Option<Finding> {
+        let steps = self.steps_in(measure.unit, density)?;
+        let text = self.text(measure.unit, density);
         let mut finding = judge_on(&steps, &text, measure, self.citations);
+        finding.grounds.rule = format!("{} {}", finding.grounds.rule, self.meaning);
         if !self.note.is_empty() {
             finding.grounds.assumed.push(self.note.into());
         }
@@ -195,11 +292,21 @@ pub(crate) fn judge_on(
 /// Puts what another scheme says beside a finding.
 pub(crate) fn add_opinion(finding: &mut Finding, other: Finding) {
     if let (Some(level), Some(range), Some(source)) = (other.level, other.range, other.source) {
+        // A table without an upper end has no word for more than enough.
+        let ours_is_open = finding.range.as_ref().is_some_and(|r| r.sufficient_to.is_none());
+        let silent = |own: Level, open: bool, theirs: Level| {
+            own == Level::Sufficient && open && theirs.is_surplus()
+        };
+        let theirs_is_open = range.sufficient_to.is_none();
         finding.second_opinions.push(Opinion {
             level,
             range,
             source,
-            disagrees: finding.level.is_some_and(|ours| ours != level),
+            disagrees: finding.level.is_some_and(|ours| {
+                ours != level
+                    && !silent(level, theirs_is_open, ours)
+                    && !silent(ours, ours_is_open, level)
+            }),
             grounds: other.grounds,
         });
     }

@@ -1,40 +1,50 @@
 //! Bray P1 phosphorus.
 
+use super::mehlich_3::{BETWEEN_MODELS_STEPS, SLAN_MEANING, TURF_STEPS};
 use crate::quantity::Unit::{LbPerAcre, MgPerKg};
 use crate::ranges::Level::{Excess, High, Low, Sufficient};
-use crate::ranges::Step;
-use crate::ranges::scheme::{ALL_PLANTS, NO_PLANTS, Scheme};
+use crate::ranges::scheme::{
+    ALL_PLANTS, LAWN, NO_CHANCE, NO_PLANTS, Rung, Scheme, Soils, Steps, named,
+};
 use crate::soil::{Method, Property};
-use crate::sources::{MISSOURI_PHOSPHORUS, SARE_PHOSPHORUS, TRI_STATE_1995};
+use crate::sources::{IOWA_PHOSPHORUS, MISSOURI_PHOSPHORUS, SARE_PHOSPHORUS, SLAN, TRI_STATE_1995};
 
-static SARE: [Step; 4] = [
-    Step::to("low", Low, 15.0),
-    Step::to("optimum", Sufficient, 24.0),
-    Step::to("high", High, 31.0),
-    Step::rest("very high", Excess),
+static SARE_STEPS: [Rung; 4] = [
+    Rung::to("low", Low),
+    Rung::to("optimum", Sufficient),
+    Rung::to("high", High),
+    Rung::to("very high", Excess),
 ];
-static TRI_STATE: [Step; 2] =
-    [Step::below("below critical", Low, 25.0), Step::rest("above critical", Sufficient)];
-static MISSOURI: [Step; 2] =
-    [Step::below("below target", Low, 45.0), Step::rest("at target", Sufficient)];
+static SARE: [f64; 3] = [15.0, 24.0, 31.0];
+static TRI_STATE_STEPS: [Rung; 2] =
+    [Rung::below("below critical", Low), Rung::to("above critical", Sufficient)];
+static TRI_STATE: [f64; 1] = [25.0];
+static MISSOURI_STEPS: [Rung; 2] =
+    [Rung::below("below target", Low), Rung::to("at target", Sufficient)];
+static MISSOURI: [f64; 1] = [45.0];
+
+static IOWA: [f64; 2] = [11.0, 20.0];
+static SLAN_P: [f64; 2] = [15.0, 30.0];
 
 const BRAY: Scheme = Scheme {
-    id: "",
+    id: named(""),
     property: Property::Phosphorus,
     methods: &[Method::BrayP1],
+    soils: Soils::All,
     unit: MgPerKg,
-    steps: &[],
+    steps: Steps(&[], &[]),
     printed_to: 0.0,
     judges: NO_PLANTS,
     second: ALL_PLANTS,
     citations: &[],
+    meaning: NO_CHANCE,
     note: "",
 };
 
 pub(super) static SCHEMES: &[Scheme] = &[
     Scheme {
-        id: "sare-bray",
-        steps: &SARE,
+        id: named("sare-bray"),
+        steps: Steps(&SARE_STEPS, &SARE),
         judges: ALL_PLANTS,
         second: NO_PLANTS,
         citations: &[SARE_PHOSPHORUS.opened()],
@@ -42,18 +52,36 @@ pub(super) static SCHEMES: &[Scheme] = &[
         ..BRAY
     },
     Scheme {
-        id: "tri-state-bray",
-        steps: &TRI_STATE,
+        id: named("tri-state-bray"),
+        steps: Steps(&TRI_STATE_STEPS, &TRI_STATE),
         citations: &[TRI_STATE_1995.opened()],
+        meaning: "Below the critical level plants are likely to respond.",
         note: "The critical level for wheat and alfalfa; for maize and soybean it is 15 mg/kg.",
         ..BRAY
     },
     Scheme {
-        id: "missouri-bray",
+        id: named("missouri-bray"),
         unit: LbPerAcre,
-        steps: &MISSOURI,
+        steps: Steps(&MISSOURI_STEPS, &MISSOURI),
         citations: &[MISSOURI_PHOSPHORUS.opened()],
+        meaning: "High: a low chance of response; very high: none.",
         note: "A build-up target for field crops, printed as 45 lb/acre.",
+        ..BRAY
+    },
+    Scheme {
+        id: named("iowa-bray"),
+        steps: Steps(&BETWEEN_MODELS_STEPS, &IOWA),
+        citations: &[IOWA_PHOSPHORUS.opened()],
+        meaning: "Above the critical level maize does not respond.",
+        note: "From trials with maize, without soils rich in lime.",
+        ..BRAY
+    },
+    Scheme {
+        id: named("slan-bray"),
+        steps: Steps(&TURF_STEPS, &SLAN_P),
+        second: LAWN,
+        citations: &[SLAN.second_hand()],
+        meaning: SLAN_MEANING,
         ..BRAY
     },
 ];

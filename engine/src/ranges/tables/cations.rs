@@ -2,72 +2,72 @@
 
 use crate::quantity::Unit::{MeqPer100g, MgPerKg, MgPerL};
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
-use crate::ranges::Step;
-use crate::ranges::scheme::{ALL_PLANTS, NO_PLANTS, Scheme};
+use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Rung, Scheme, Soils, Steps, named};
 use crate::soil::{Method, Property};
-use crate::sources::{EXCHANGEABLE_CATIONS, IOWA_PM1688, OREGON_EC1478, RB209};
+use crate::sources::{EXCHANGEABLE_CATIONS, ONTARIO, OREGON_EC1478, RB209};
 
-const fn classes(very_low: f64, low: f64, medium: f64, high: f64) -> [Step; 5] {
-    [
-        Step::below("very low", VeryLow, very_low),
-        Step::below("low", Low, low),
-        Step::to("medium", Sufficient, medium),
-        Step::to("high", High, high),
-        Step::rest("very high", High),
-    ]
-}
-
-static GENERAL_CA: [Step; 5] = classes(2.0, 5.0, 10.0, 20.0);
-static GENERAL_MG: [Step; 5] = classes(0.5, 1.5, 3.0, 8.0);
-static GENERAL_K: [Step; 5] = classes(0.12, 0.3, 0.6, 1.2);
-
-const fn oregon_steps(low: f64, medium: f64) -> [Step; 3] {
-    [Step::below("low", Low, low), Step::to("medium", Low, medium), Step::rest("high", Sufficient)]
-}
-
-static OREGON_K: [Step; 4] = [
-    Step::below("low", Low, 150.0),
-    Step::to("medium", Low, 250.0),
-    Step::to("high", Sufficient, 800.0),
-    Step::rest("excessive", Excess),
-];
-static OREGON_CA: [Step; 3] = oregon_steps(1000.0, 2000.0);
-static OREGON_MG: [Step; 3] = oregon_steps(60.0, 300.0);
-static IOWA_K: [Step; 5] = [
-    Step::to("very low", VeryLow, 120.0),
-    Step::to("low", Low, 160.0),
-    Step::to("optimum", Sufficient, 200.0),
-    Step::to("high", High, 240.0),
-    Step::rest("very high", High),
+static CLASSES_STEPS: [Rung; 5] = [
+    Rung::below("very low", VeryLow),
+    Rung::below("low", Low),
+    Rung::to("medium", Sufficient),
+    Rung::to("high", High),
+    Rung::to("very high", High),
 ];
 
-static RB209_K: [Step; 7] = [
-    Step::to("index 0", VeryLow, 60.0),
-    Step::to("index 1", Low, 120.0),
-    Step::to("index 2−", Sufficient, 180.0),
-    Step::to("index 2+", Sufficient, 240.0),
-    Step::to("index 3", High, 400.0),
-    Step::to("index 4", High, 600.0),
-    Step::rest("above index 4", Excess),
+static GENERAL_CA: [f64; 4] = [2.0, 5.0, 10.0, 20.0];
+static GENERAL_MG: [f64; 4] = [0.5, 1.5, 3.0, 8.0];
+static GENERAL_K: [f64; 4] = [0.12, 0.3, 0.6, 1.2];
+
+static OREGON_STEPS_STEPS: [Rung; 3] =
+    [Rung::below("low", Low), Rung::to("medium", Low), Rung::to("high", Sufficient)];
+
+static OREGON_K_STEPS: [Rung; 4] = [
+    Rung::below("low", Low),
+    Rung::to("medium", Low),
+    Rung::to("high", Sufficient),
+    Rung::to("excessive", Excess),
 ];
-static RB209_MG: [Step; 5] = [
-    Step::to("index 0", VeryLow, 25.0),
-    Step::to("index 1", Low, 50.0),
-    Step::to("index 2", Sufficient, 100.0),
-    Step::to("index 3", High, 175.0),
-    Step::rest("above index 3", High),
+static OREGON_K: [f64; 3] = [150.0, 250.0, 800.0];
+static OREGON_CA: [f64; 2] = [1000.0, 2000.0];
+static OREGON_MG: [f64; 2] = [60.0, 300.0];
+static ONTARIO_K_STEPS: [Rung; 3] = [
+    Rung::below("below target", Low),
+    Rung::to("target", Sufficient),
+    Rung::to("above target", High),
 ];
+static ONTARIO_K: [f64; 2] = [100.0, 130.0];
+
+static RB209_K_STEPS: [Rung; 7] = [
+    Rung::to("index 0", VeryLow),
+    Rung::to("index 1", Low),
+    Rung::to("index 2−", Sufficient),
+    Rung::to("index 2+", Sufficient),
+    Rung::to("index 3", High),
+    Rung::to("index 4", High),
+    Rung::to("above index 4", Excess),
+];
+static RB209_K: [f64; 6] = [60.0, 120.0, 180.0, 240.0, 400.0, 600.0];
+static RB209_MG_STEPS: [Rung; 5] = [
+    Rung::to("index 0", VeryLow),
+    Rung::to("index 1", Low),
+    Rung::to("index 2", Sufficient),
+    Rung::to("index 3", High),
+    Rung::to("above index 3", High),
+];
+static RB209_MG: [f64; 4] = [25.0, 50.0, 100.0, 175.0];
 
 const GENERAL: Scheme = Scheme {
-    id: "",
+    id: named(""),
     property: Property::Calcium,
     methods: &[Method::AmmoniumAcetate],
+    soils: Soils::All,
     unit: MeqPer100g,
-    steps: &[],
+    steps: Steps(&[], &[]),
     printed_to: 0.0,
     judges: ALL_PLANTS,
     second: NO_PLANTS,
     citations: &[EXCHANGEABLE_CATIONS.second_hand()],
+    meaning: NO_CHANCE,
     note: "General classes, not tied to a crop or a region. We take “medium” as enough.",
 };
 
@@ -76,6 +76,7 @@ const OREGON: Scheme = Scheme {
     judges: NO_PLANTS,
     second: ALL_PLANTS,
     citations: &[OREGON_EC1478.from_memory()],
+    meaning: "Low: plants are likely to respond; medium: they may; high: not likely.",
     note: "Written from memory.",
     ..GENERAL
 };
@@ -91,21 +92,46 @@ const UK: Scheme = Scheme {
 };
 
 pub(super) static SCHEMES: &[Scheme] = &[
-    Scheme { id: "general-ca", steps: &GENERAL_CA, ..GENERAL },
-    Scheme { id: "general-mg", property: Property::Magnesium, steps: &GENERAL_MG, ..GENERAL },
-    Scheme { id: "general-k", property: Property::Potassium, steps: &GENERAL_K, ..GENERAL },
-    Scheme { id: "oregon-ca", steps: &OREGON_CA, ..OREGON },
-    Scheme { id: "oregon-mg", property: Property::Magnesium, steps: &OREGON_MG, ..OREGON },
-    Scheme { id: "oregon-k", property: Property::Potassium, steps: &OREGON_K, ..OREGON },
+    Scheme { id: named("general-ca"), steps: Steps(&CLASSES_STEPS, &GENERAL_CA), ..GENERAL },
     Scheme {
-        id: "iowa-k",
+        id: named("general-mg"),
+        property: Property::Magnesium,
+        steps: Steps(&CLASSES_STEPS, &GENERAL_MG),
+        ..GENERAL
+    },
+    Scheme {
+        id: named("general-k"),
         property: Property::Potassium,
-        steps: &IOWA_K,
-        printed_to: 1.0,
-        citations: &[IOWA_PM1688.from_memory()],
-        note: "Written from memory, for dried samples. The 2023 edition moved these limits.",
+        steps: Steps(&CLASSES_STEPS, &GENERAL_K),
+        ..GENERAL
+    },
+    Scheme { id: named("oregon-ca"), steps: Steps(&OREGON_STEPS_STEPS, &OREGON_CA), ..OREGON },
+    Scheme {
+        id: named("oregon-mg"),
+        property: Property::Magnesium,
+        steps: Steps(&OREGON_STEPS_STEPS, &OREGON_MG),
         ..OREGON
     },
-    Scheme { id: "rb209-k", steps: &RB209_K, ..UK },
-    Scheme { id: "rb209-mg", property: Property::Magnesium, steps: &RB209_MG, ..UK },
+    Scheme {
+        id: named("oregon-k"),
+        property: Property::Potassium,
+        steps: Steps(&OREGON_K_STEPS, &OREGON_K),
+        ..OREGON
+    },
+    Scheme {
+        id: named("ontario-k"),
+        property: Property::Potassium,
+        steps: Steps(&ONTARIO_K_STEPS, &ONTARIO_K),
+        citations: &[ONTARIO.opened()],
+        meaning: "Above 100 mg/kg maize and soybean gained little.",
+        note: "A suggested target for field crops. Measured by volume, which it calls about equal to weight.",
+        ..OREGON
+    },
+    Scheme { id: named("rb209-k"), steps: Steps(&RB209_K_STEPS, &RB209_K), ..UK },
+    Scheme {
+        id: named("rb209-mg"),
+        property: Property::Magnesium,
+        steps: Steps(&RB209_MG_STEPS, &RB209_MG),
+        ..UK
+    },
 ];

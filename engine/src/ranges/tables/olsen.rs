@@ -1,77 +1,119 @@
 //! Olsen (bicarbonate) phosphorus, by weight and by volume.
 
+use super::mehlich_3::{SLAN_MEANING, TURF_STEPS};
 use crate::quantity::Unit::{MgPerKg, MgPerL};
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
-use crate::ranges::Step;
-use crate::ranges::scheme::{NO_PLANTS, NOT_VEGETABLES, Scheme, VEGETABLES};
+use crate::ranges::scheme::{
+    ALL_PLANTS, LAWN, NO_CHANCE, NO_PLANTS, NOT_VEGETABLES, Rung, Scheme, Soils, Steps, VEGETABLES,
+    named,
+};
 use crate::soil::{Method, PlantGroup, Property};
-use crate::sources::{NI_PHOSPHORUS, RB209, UC_OLSEN};
+use crate::sources::{
+    AUSTRALIA_PASTURE, MLSN, NI_PHOSPHORUS, NORTHERN_PLAINS_OLSEN, ONTARIO, RB209, SLAN, UC_OLSEN,
+};
 
 const fn uc(
     id: &'static str,
-    steps: &'static [Step],
+    steps: Steps,
     judges: &'static [PlantGroup],
     second: &'static [PlantGroup],
     note: &'static str,
 ) -> Scheme {
     Scheme {
-        id,
+        id: named(id),
         property: Property::Phosphorus,
         methods: &[Method::Olsen],
+        soils: Soils::All,
         unit: MgPerKg,
         steps,
         printed_to: 0.0,
         judges,
         second,
         citations: const { &[UC_OLSEN.opened()] },
+        meaning: "Its words say how likely plants are to respond.",
         note,
     }
 }
 
-const fn responsive(highly: f64, probably: f64) -> [Step; 3] {
-    [
-        Step::below("highly responsive", Low, highly),
-        Step::to("probably responsive", Low, probably),
-        Step::rest("not responsive", Sufficient),
-    ]
-}
-
-static COOL: [Step; 3] = responsive(15.0, 30.0);
-static WARM: [Step; 3] = responsive(8.0, 15.0);
-static LETTUCE: [Step; 3] = responsive(20.0, 30.0);
-static POTATO: [Step; 3] = responsive(18.0, 35.0);
-static TOMATO: [Step; 3] = responsive(6.0, 12.0);
-
-static INDEX_TARGET_3: [Step; 7] = [
-    Step::to("index 0", VeryLow, 9.0),
-    Step::to("index 1", Low, 15.0),
-    Step::to("index 2−", Low, 20.0),
-    Step::to("index 2+", Low, 25.0),
-    Step::to("index 3", Sufficient, 45.0),
-    Step::to("index 4", High, 70.0),
-    Step::rest("above index 4", Excess),
+static RESPONSIVE_STEPS: [Rung; 3] = [
+    Rung::below("highly responsive", Low),
+    Rung::to("probably responsive", Low),
+    Rung::to("not responsive", Sufficient),
 ];
-static INDEX_TARGET_2: [Step; 7] = [
-    Step::to("index 0", VeryLow, 9.0),
-    Step::to("index 1", Low, 15.0),
-    Step::to("index 2−", Sufficient, 20.0),
-    Step::to("index 2+", Sufficient, 25.0),
-    Step::to("index 3", High, 45.0),
-    Step::to("index 4", High, 70.0),
-    Step::rest("above index 4", Excess),
+
+static COOL: [f64; 2] = [15.0, 30.0];
+static WARM: [f64; 2] = [8.0, 15.0];
+static LETTUCE: [f64; 2] = [20.0, 30.0];
+static POTATO: [f64; 2] = [18.0, 35.0];
+static TOMATO: [f64; 2] = [6.0, 12.0];
+
+static NORTHERN_PLAINS_STEPS: [Rung; 5] = [
+    Rung::to("very low", VeryLow),
+    Rung::to("low", Low),
+    Rung::to("medium", Low),
+    Rung::to("high", Sufficient),
+    Rung::to("very high", High),
 ];
+static NORTHERN_PLAINS: [f64; 4] = [3.0, 7.0, 11.0, 15.0];
+static ONTARIO_P_STEPS: [Rung; 3] = [
+    Rung::below("below target", Low),
+    Rung::to("target", Sufficient),
+    Rung::to("above target", High),
+];
+static ONTARIO_P: [f64; 2] = [12.0, 18.0];
+static PASTURE: [f64; 2] = [12.0, 15.0];
+static SLAN_P: [f64; 2] = [12.0, 28.0];
+static MLSN_P_STEPS: [Rung; 2] =
+    [Rung::below("below the minimum", Low), Rung::to("above the minimum", Sufficient)];
+static MLSN_P: [f64; 1] = [6.0];
+
+const SECOND: Scheme = Scheme {
+    id: named("northern-plains-olsen"),
+    property: Property::Phosphorus,
+    methods: &[Method::Olsen],
+    soils: Soils::All,
+    unit: MgPerKg,
+    steps: Steps(&NORTHERN_PLAINS_STEPS, &NORTHERN_PLAINS),
+    printed_to: 1.0,
+    judges: NO_PLANTS,
+    second: ALL_PLANTS,
+    citations: &[NORTHERN_PLAINS_OLSEN.second_hand()],
+    meaning: NO_CHANCE,
+    note: "For field crops of the northern plains.",
+};
+
+static INDEX_TARGET_3_STEPS: [Rung; 7] = [
+    Rung::to("index 0", VeryLow),
+    Rung::to("index 1", Low),
+    Rung::to("index 2−", Low),
+    Rung::to("index 2+", Low),
+    Rung::to("index 3", Sufficient),
+    Rung::to("index 4", High),
+    Rung::to("above index 4", Excess),
+];
+static INDEX_TARGET_3: [f64; 6] = [9.0, 15.0, 20.0, 25.0, 45.0, 70.0];
+static INDEX_TARGET_2_STEPS: [Rung; 7] = [
+    Rung::to("index 0", VeryLow),
+    Rung::to("index 1", Low),
+    Rung::to("index 2−", Sufficient),
+    Rung::to("index 2+", Sufficient),
+    Rung::to("index 3", High),
+    Rung::to("index 4", High),
+    Rung::to("above index 4", Excess),
+];
+static INDEX_TARGET_2: [f64; 6] = [9.0, 15.0, 20.0, 25.0, 45.0, 70.0];
 
 pub(super) static SCHEMES: &[Scheme] = &[
     uc(
         "uc-cool",
-        &COOL,
+        Steps(&RESPONSIVE_STEPS, &COOL),
         &[PlantGroup::MixedVegetables, PlantGroup::LeafyVegetables, PlantGroup::RootCrops],
         NO_PLANTS,
         "Published for cool-season vegetables, the stricter of the two tables.",
     ),
     uc(
         "uc-warm",
-        &WARM,
+        Steps(&RESPONSIVE_STEPS, &WARM),
         &[
             PlantGroup::FruitingVegetables,
             PlantGroup::Lawn,
@@ -82,31 +124,93 @@ pub(super) static SCHEMES: &[Scheme] = &[
         &[PlantGroup::MixedVegetables],
         "Published for warm-season vegetables. Used for lawns, shrubs and fruit for want of their own table.",
     ),
-    uc("uc-lettuce", &LETTUCE, NO_PLANTS, &[PlantGroup::LeafyVegetables], "For lettuce."),
-    uc("uc-potato", &POTATO, NO_PLANTS, &[PlantGroup::RootCrops], "For potato."),
-    uc("uc-tomato", &TOMATO, NO_PLANTS, &[PlantGroup::FruitingVegetables], "For canning tomato."),
+    uc(
+        "uc-lettuce",
+        Steps(&RESPONSIVE_STEPS, &LETTUCE),
+        NO_PLANTS,
+        &[PlantGroup::LeafyVegetables],
+        "For lettuce.",
+    ),
+    uc(
+        "uc-potato",
+        Steps(&RESPONSIVE_STEPS, &POTATO),
+        NO_PLANTS,
+        &[PlantGroup::RootCrops],
+        "For potato.",
+    ),
+    uc(
+        "uc-tomato",
+        Steps(&RESPONSIVE_STEPS, &TOMATO),
+        NO_PLANTS,
+        &[PlantGroup::FruitingVegetables],
+        "For canning tomato and maize.",
+    ),
     Scheme {
-        id: "ni-index-vegetables",
+        id: named("ni-index-vegetables"),
         property: Property::Phosphorus,
         methods: &[Method::Olsen],
+        soils: Soils::All,
         unit: MgPerL,
-        steps: &INDEX_TARGET_3,
+        steps: Steps(&INDEX_TARGET_3_STEPS, &INDEX_TARGET_3),
         printed_to: 1.0,
         judges: VEGETABLES,
         second: NO_PLANTS,
         citations: &[NI_PHOSPHORUS.opened(), RB209.second_hand()],
+        meaning: NO_CHANCE,
         note: "The target for vegetables is index 3; that target was read second-hand.",
     },
     Scheme {
-        id: "ni-index",
+        id: named("ni-index"),
         property: Property::Phosphorus,
         methods: &[Method::Olsen],
+        soils: Soils::All,
         unit: MgPerL,
-        steps: &INDEX_TARGET_2,
+        steps: Steps(&INDEX_TARGET_2_STEPS, &INDEX_TARGET_2),
         printed_to: 1.0,
         judges: NOT_VEGETABLES,
         second: NO_PLANTS,
         citations: &[NI_PHOSPHORUS.opened(), RB209.second_hand()],
+        meaning: NO_CHANCE,
         note: "The target is index 2, set for field crops and grass and read second-hand.",
+    },
+    SECOND,
+    Scheme {
+        id: named("ontario-p"),
+        steps: Steps(&ONTARIO_P_STEPS, &ONTARIO_P),
+        printed_to: 0.0,
+        citations: &[ONTARIO.opened()],
+        meaning: "Above 12 mg/kg field crops gained little.",
+        note: "A suggested target for field crops.",
+        ..SECOND
+    },
+    Scheme {
+        id: named("australia-pasture-p"),
+        methods: &[Method::Olsen, Method::BrayP1],
+        steps: Steps(&RESPONSIVE_STEPS, &PASTURE),
+        printed_to: 0.0,
+        second: LAWN,
+        citations: &[AUSTRALIA_PASTURE.opened()],
+        meaning: "Its words say how likely plants are to respond.",
+        note: "For pasture, sampled 10 cm deep.",
+        ..SECOND
+    },
+    Scheme {
+        id: named("slan-olsen-p"),
+        steps: Steps(&TURF_STEPS, &SLAN_P),
+        printed_to: 0.0,
+        second: LAWN,
+        citations: &[SLAN.second_hand()],
+        meaning: SLAN_MEANING,
+        note: "",
+        ..SECOND
+    },
+    Scheme {
+        id: named("mlsn-olsen-p"),
+        steps: Steps(&MLSN_P_STEPS, &MLSN_P),
+        printed_to: 0.0,
+        second: LAWN,
+        citations: &[MLSN.opened()],
+        note: "A minimum for good turf, not a target.",
+        ..SECOND
     },
 ];

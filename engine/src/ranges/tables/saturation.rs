@@ -2,58 +2,71 @@
 
 use crate::quantity::Unit::{None as Plain, Percent};
 use crate::ranges::Level::{Excess, High, Low, Sufficient};
-use crate::ranges::Step;
-use crate::ranges::scheme::{ALL_PLANTS, NO_PLANTS, Scheme};
+use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Rung, Scheme, Soils, Steps, named};
 use crate::soil::Property;
 use crate::sources::{COLORADO_SODIC, UMASS_REPORT};
 
-const fn optimum(from: f64, to: f64) -> [Step; 3] {
-    [
-        Step::below("below optimum", Low, from),
-        Step::to("optimum", Sufficient, to),
-        Step::rest("above optimum", High),
-    ]
-}
+static OPTIMUM_STEPS: [Rung; 3] = [
+    Rung::below("below optimum", Low),
+    Rung::to("optimum", Sufficient),
+    Rung::to("above optimum", High),
+];
 
-static CA: [Step; 3] = optimum(50.0, 80.0);
-static MG: [Step; 3] = optimum(10.0, 30.0);
-static K: [Step; 3] = optimum(2.0, 7.0);
-static ESP: [Step; 2] = [Step::below("not sodic", Sufficient, 15.0), Step::rest("sodic", Excess)];
-static SAR: [Step; 2] = [Step::below("not sodic", Sufficient, 13.0), Step::rest("sodic", Excess)];
+static CA: [f64; 2] = [50.0, 80.0];
+static MG: [f64; 2] = [10.0, 30.0];
+static K: [f64; 2] = [2.0, 7.0];
+static ESP_STEPS: [Rung; 2] = [Rung::below("not sodic", Sufficient), Rung::to("sodic", Excess)];
+static ESP: [f64; 1] = [15.0];
+static SAR_STEPS: [Rung; 2] = [Rung::below("not sodic", Sufficient), Rung::to("sodic", Excess)];
+static SAR: [f64; 1] = [13.0];
 
 const UMASS: Scheme = Scheme {
-    id: "",
+    id: named(""),
     property: Property::CalciumSaturation,
     methods: &[],
+    soils: Soils::All,
     unit: Percent,
-    steps: &[],
+    steps: Steps(&[], &[]),
     printed_to: 0.0,
     judges: ALL_PLANTS,
     second: NO_PLANTS,
     citations: &[UMASS_REPORT.opened()],
+    meaning: NO_CHANCE,
     note: "Plants answer to the amount of a nutrient more than to its share. Read this as a hint.",
 };
 
 const SODIC: Scheme = Scheme {
     citations: &[COLORADO_SODIC.opened()],
+    meaning: "A line for the soil's structure, not for plants.",
     note: "Structure can suffer below this line too, on clay and where salts are few.",
     ..UMASS
 };
 
 pub(super) static SCHEMES: &[Scheme] = &[
-    Scheme { id: "umass-ca-saturation", steps: &CA, ..UMASS },
+    Scheme { id: named("umass-ca-saturation"), steps: Steps(&OPTIMUM_STEPS, &CA), ..UMASS },
     Scheme {
-        id: "umass-mg-saturation",
+        id: named("umass-mg-saturation"),
         property: Property::MagnesiumSaturation,
-        steps: &MG,
+        steps: Steps(&OPTIMUM_STEPS, &MG),
         ..UMASS
     },
     Scheme {
-        id: "umass-k-saturation",
+        id: named("umass-k-saturation"),
         property: Property::PotassiumSaturation,
-        steps: &K,
+        steps: Steps(&OPTIMUM_STEPS, &K),
         ..UMASS
     },
-    Scheme { id: "sodic-esp", property: Property::SodiumSaturation, steps: &ESP, ..SODIC },
-    Scheme { id: "sodic-sar", property: Property::Sar, unit: Plain, steps: &SAR, ..SODIC },
+    Scheme {
+        id: named("sodic-esp"),
+        property: Property::SodiumSaturation,
+        steps: Steps(&ESP_STEPS, &ESP),
+        ..SODIC
+    },
+    Scheme {
+        id: named("sodic-sar"),
+        property: Property::Sar,
+        unit: Plain,
+        steps: Steps(&SAR_STEPS, &SAR),
+        ..SODIC
+    },
 ];

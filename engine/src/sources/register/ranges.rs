@@ -27,7 +27,21 @@ pub static RANGES: &[&Source] = &[
     &EXCHANGEABLE_CATIONS,
     &DTPA_CLASSES,
     &OREGON_EC1478,
-    &IOWA_PM1688,
+    &ESPIRITO_SANTO,
+    &CERRADO,
+    &BRAZIL_ZINC,
+    &POLAND_MEHLICH_3,
+    &UCONN_CROPS,
+    &NEW_YORK_PHOSPHORUS,
+    &AUSTRALIA_PASTURE,
+    &ONTARIO,
+    &NORTHERN_PLAINS_OLSEN,
+    &PENN_STATE_LAWNS,
+    &UC_POTASSIUM,
+    &IOWA_PHOSPHORUS,
+    &IOWA_POTASSIUM,
+    &TRI_STATE_2020,
+    &SLAN,
     &UC_NITRATE,
     &PSNT_SWEET_CORN,
     &NRCS_PH,
@@ -206,13 +220,6 @@ pub static OREGON_EC1478: Source = Source {
     place: "https://dokumen.tips/documents/soil-test-interpretation-guide.html",
 };
 
-/// Iowa's classes.
-pub static IOWA_PM1688: Source = Source {
-    id: "iowa-pm1688",
-    title: "Iowa State University Extension, PM 1688, 2013",
-    place: "",
-};
-
 /// Nitrate-N.
 pub static UC_NITRATE: Source = Source {
     id: "uc-nitrate",
@@ -313,4 +320,109 @@ pub static AUSTRALIA_14B1: Source = Source {
     id: "australia-14b1",
     title: "Australian soil chemical methods, method 14B1, Table 14.2: saturated paste from 1:5",
     place: "https://raw.githack.com/ANZSoilData/def-au-scma/master/html/14-saturation-extracts/14B1.html",
+};
+
+/// Conventional classes for turf.
+pub static SLAN: Source = Source {
+    id: "slan-2003",
+    title: "Carrow and others, 2003, sufficiency classes for turf",
+    place: "https://online.flippingbook.com/view/395169/32",
+};
+
+/// Mehlich-3 P and K by exchange capacity.
+pub static TRI_STATE_2020: Source = Source {
+    id: "tri-state-2020",
+    title: "Tri-State Fertilizer Recommendations, Bulletin 974, 2020 (Mehlich-3)",
+    place: "https://agcrops.osu.edu/node/3478",
+};
+
+/// Iowa's classes of potassium.
+pub static IOWA_POTASSIUM: Source = Source {
+    id: "iowa-potassium-2003",
+    title: "Iowa State University, potassium classes, 2003",
+    place: "https://core.ac.uk/works/22460990",
+};
+
+/// Critical levels of three phosphorus tests.
+pub static IOWA_PHOSPHORUS: Source = Source {
+    id: "iowa-phosphorus",
+    title: "Interpretation of soil phosphorus tests for corn, Iowa",
+    place: "https://discovery.researcher.life/article/interpretation-of-soil-phosphorus-tests-for-corn-in-soils-with-varying-ph-and-calcium-carbonate-content/3e523839527032c7ba9f22ef9a3d0b50",
+};
+
+/// Potassium for vegetables.
+pub static UC_POTASSIUM: Source = Source {
+    id: "uc-potassium",
+    title: "University of California Cooperative Extension, potassium fertility of Salinas Valley soils, 2011",
+    place: "https://ucanr.edu",
+};
+
+/// Phosphorus for lawns.
+pub static PENN_STATE_LAWNS: Source = Source {
+    id: "penn-state-lawns",
+    title: "Landschoot and others, phosphorus of home lawns, Penn State (Mehlich-3)",
+    place: "http://www.blog.asianturfgrass.com/2015/04/soil-test-phosphorus-in-turf-soils-2-datasets.html",
+};
+
+/// Olsen P of the northern plains.
+pub static NORTHERN_PLAINS_OLSEN: Source = Source {
+    id: "northern-plains-olsen",
+    title: "Olsen phosphorus classes of the northern plains",
+    place: "",
+};
+
+/// Targets for Olsen P and for K by ammonium acetate.
+pub static ONTARIO: Source = Source {
+    id: "ontario-p-k",
+    title: "Ontario phosphorus and potassium database, 2022",
+    place: "https://fieldcropnews.com/2022/03/the-ontario-phosphorus-and-potassium-database/",
+};
+
+/// Olsen or Bray P of pasture.
+pub static AUSTRALIA_PASTURE: Source = Source {
+    id: "australia-pasture",
+    title: "Making More From Sheep, tool 7.3: phosphorus (Bray or Olsen)",
+    place: "https://makingmorefromsheep.com.au",
+};
+
+/// The critical level of Morgan P.
+pub static NEW_YORK_PHOSPHORUS: Source = Source {
+    id: "new-york-phosphorus",
+    title: "Ketterings and others, 2005, J. Soil and Water Conservation 60:10 (Morgan)",
+    place: "https://www.jswconline.org/content/60/1/10.abstract",
+};
+
+/// Optimum ranges of Connecticut.
+pub static UCONN_CROPS: Source = Source {
+    id: "uconn-crops",
+    title: "University of Connecticut, soil test results for agronomic crops",
+    place: "https://soiltesting.cahnr.uconn.edu/soil-test-results-for-agronomic-crops",
+};
+
+/// Micronutrients by Mehlich-3, with a table of other authors.
+pub static POLAND_MEHLICH_3: Source = Source {
+    id: "agronomy-15-2661",
+    title: "Agronomy 15:2661, 2025: critical micronutrients in Poland (Mehlich-3)",
+    place: "https://www.mdpi.com/2073-4395/15/11/2661",
+};
+
+/// Zinc by Mehlich-1 and DTPA.
+pub static BRAZIL_ZINC: Source = Source {
+    id: "brazil-zinc",
+    title: "Zinc for five crops (Mehlich-1 and DTPA), Rev. Bras. Eng. Agríc. Ambiental",
+    place: "https://scielo.br/j/rbeaa/a/HJpCbTNjLpSq4349C9YnV4K/",
+};
+
+/// Mehlich-1 P by clay.
+pub static CERRADO: Source = Source {
+    id: "cerrado-2004",
+    title: "Sousa and Lobato, 2004, Cerrado: correção do solo e adubação (Mehlich-1)",
+    place: "https://dareagro.blogspot.com/2023/01/tabelas-de-interpretacao-de-analise-de.html",
+};
+
+/// Mehlich-1 K.
+pub static ESPIRITO_SANTO: Source = Source {
+    id: "espirito-santo-manual",
+    title: "Manual de recomendação de calagem e adubação, Espírito Santo (Mehlich-1)",
+    place: "",
 };
