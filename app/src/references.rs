@@ -1,7 +1,11 @@
-//! The sources: every publication this answer leans on.
+//! The sources: every publication, what rests on it, and how well it was read.
 
-use emberloam_engine::Outcome;
-use emberloam_engine::sources::Citation;
+use emberloam_engine::biochar::courses;
+use emberloam_engine::quantity::Grounds;
+use emberloam_engine::sources::{
+    BIOCHAR, CHEMISTRY, Citation, NEEDS, RANGES, SEASON, Source, TRAITS, all_sources,
+};
+use emberloam_engine::{needs, ranges, situated, traits};
 use leptos::prelude::*;
 
 use crate::grounds::citation;
@@ -24,33 +28,120 @@ pub fn references(page: Page) -> impl IntoView {
     )
 }
 
-/// The list.
+/// The list of what this answer leans on, and the register of all there is.
 pub fn list(page: Page) -> AnyView {
-    let list = move || page.outcome.look(|o| o.as_ref().map(cited).unwrap_or_default());
+    let used = Memo::new(move |_| cited(page));
+    let rows = move || {
+        let used = used.look(Clone::clone);
+        used.into_iter().map(|(source, rests)| row(source, &rests)).collect_view()
+    };
     view! {
-        <ul class="citations">
-            {move || {
-                list()
-                    .into_iter()
-                    .map(|source| view! { <li>{citation(source)}</li> })
-                    .collect_view()
-            }}
-        </ul>
+        <ul class="citations">{rows}</ul>
+        <details class="fold" id="register">
+            <summary>{words::REGISTER}</summary>
+            <p class="soft">{words::REGISTER_INTRO}</p>
+            <ul class="citations">{register()}</ul>
+        </details>
     }
     .into_any()
 }
 
-/// Every source once, by title; with the weakest grade that was used, so that
-/// nothing looks better read than it is.
-fn cited(outcome: &Outcome) -> Vec<Citation> {
-    let mut weakest: Vec<Citation> = Vec::new();
-    for citation in outcome.citations() {
-        let title = citation.source.title;
-        let at = weakest.partition_point(|kept| kept.source.title < title);
-        match weakest.get_mut(at).filter(|kept| kept.source.title == title) {
-            Some(kept) => kept.grade = kept.grade.max(citation.grade),
-            None => weakest.insert(at, *citation),
+/// A publication with what rests on it.
+fn row(source: Citation, rests: &[String]) -> AnyView {
+    let rests = words::rests_on(rests);
+    view! { <li>{citation(source)} <span class="soft rests">{rests}</span></li> }.into_any()
+}
+
+/// Every source of this answer once, by title, with the weakest grade that was used, so that
+/// nothing looks better read than it is, and what rests on it.
+fn cited(page: Page) -> Vec<(Citation, Vec<String>)> {
+    let mut found: Vec<(Citation, Vec<String>)> = Vec::new();
+    let mut add = |grounds: &Grounds, what: &str| {
+        for citation in &grounds.sources {
+            let title = citation.source.title;
+            let at = found.partition_point(|(kept, _)| kept.source.title < title);
+            match found.get_mut(at).filter(|(kept, _)| kept.source.title == title) {
+                Some((kept, rests)) => {
+                    kept.grade = kept.grade.max(citation.grade);
+                    if !rests.iter().any(|known| known == what) {
+                        rests.push(what.into());
+                    }
+                }
+                None => found.insert(at, (*citation, vec![what.into()])),
+            }
+        }
+    };
+    page.outcome.look(|outcome| {
+        let Some(outcome) = outcome else { return };
+        for reading in outcome.samples.first().into_iter().flat_map(|s| &s.readings) {
+            add(&reading.finding.grounds, reading.property.label());
+            for other in &reading.finding.second_opinions {
+                add(&other.grounds, reading.property.label());
+            }
+        }
+        let plan = &outcome.advice;
+        let charging = plan.charging.iter().flat_map(|c| &c.figures);
+        for figure in outcome.derived.iter().chain(&plan.amounts).chain(charging) {
+            add(&figure.grounds, figure.label);
+        }
+        for effect in &plan.effects {
+            add(&effect.change.grounds, words::EFFECTS);
+        }
+        plan.reasons.iter().for_each(|reason| add(&reason.grounds, words::WHY));
+        plan.season.iter().for_each(|task| add(&task.grounds, words::WHEN));
+        plan.cautions.iter().for_each(|caution| add(&caution.grounds, words::CAUTIONS));
+    });
+    if let Some(case) = page.case() {
+        for need in needs::needs(&case).list {
+            add(&need.grounds, words::need(need.name));
+            need.figures.iter().for_each(|figure| add(&figure.grounds, words::need(need.name)));
+        }
+        let of_soil = traits::traits(&case);
+        of_soil.figures.iter().for_each(|figure| add(&figure.grounds, figure.label));
+        of_soil.sayings.iter().for_each(|saying| add(&saying.grounds, words::TRAITS));
+        for course in situated(&case, courses).unwrap_or_default() {
+            add(&course.grounds, words::COURSE);
         }
     }
-    weakest
+    found
+}
+
+/// Every publication there is, with what rests on it in any answer.
+fn register() -> impl IntoView {
+    let rooms: [(&[&Source], &str); 6] = [
+        (RANGES, words::HOLDS),
+        (CHEMISTRY, words::WORKING),
+        (BIOCHAR, words::WHY),
+        (SEASON, words::WHEN),
+        (NEEDS, words::NEEDS),
+        (TRAITS, words::TRAITS),
+    ];
+    let mut all: Vec<&'static Source> = all_sources().collect();
+    all.sort_unstable_by_key(|source| source.title);
+    all.into_iter()
+        .map(|source| {
+            let mut rests: Vec<String> = Vec::new();
+            let mut weakest: Option<Citation> = None;
+            for scheme in ranges::schemes() {
+                for citation in scheme.citations.iter().filter(|c| c.source.id == source.id) {
+                    let label = scheme.property.label().to_string();
+                    if !rests.contains(&label) {
+                        rests.push(label);
+                    }
+                    let worse = weakest.is_none_or(|known| citation.grade > known.grade);
+                    weakest = if worse { Some(*citation) } else { weakest };
+                }
+            }
+            if rests.is_empty() {
+                let in_room =
+                    rooms.iter().filter(|(room, _)| room.iter().any(|s| s.id == source.id));
+                rests.extend(in_room.map(|(_, name)| (*name).to_string()));
+            }
+            let title = match weakest {
+                Some(cited) => citation(cited),
+                None => words::source(source.title, source.place).into_any(),
+            };
+            view! { <li>{title} <span class="soft rests">{words::rests_on(&rests)}</span></li> }
+        })
+        .collect_view()
 }

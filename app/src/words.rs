@@ -30,6 +30,9 @@ pub const SAVE_REPORT: &str = "Save report and answers";
 pub const SAVE_TABLE: &str = "Save readings as a table (CSV)";
 pub const SAVE_EXCHANGE: &str = "Save readings for other programs (Modus)";
 pub const DROP_HERE: &str = "Drop the file to open it";
+pub const CAUTIONS: &str = "cautions";
+pub const REGISTER: &str = "Every publication this program knows";
+pub const REGISTER_INTRO: &str = "Each with what rests on it in some answer. Where a grade stands, it is that of the range; elsewhere the grade stands beside each number.";
 pub const TRAITS: &str = "What kind of soil this is";
 pub const NEEDS: &str = "What the bed needs beside biochar";
 pub const NEEDS_INTRO: &str = "For one year, from this soil test. Local advice comes first.";
@@ -212,6 +215,16 @@ pub fn week(week: f64) -> String {
 /// The directions of a change after a week, a month and a year.
 pub fn course_directions(week: &str, month: &str, year: &str) -> String {
     format!("After a week: {week}. After a month: {month}. After a year: {year}.")
+}
+
+/// What rests on a publication.
+pub fn rests_on(what: &[String]) -> String {
+    if what.is_empty() { String::new() } else { format!(" For: {}.", what.join(", ")) }
+}
+
+/// A publication and where it is.
+pub fn source(title: &str, place: &str) -> String {
+    if place.is_empty() { title.into() } else { format!("{title}, {place}") }
 }
 
 /// What a need is called.

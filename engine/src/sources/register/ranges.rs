@@ -354,7 +354,7 @@ pub static IOWA_PHOSPHORUS: Source = Source {
 pub static UC_POTASSIUM: Source = Source {
     id: "uc-potassium",
     title: "University of California Cooperative Extension, potassium fertility of Salinas Valley soils, 2011",
-    place: "https://ucanr.edu",
+    place: "https://ucanr.edu/sites/uccesc/UC_Blogs/?blogasset=52676&blogpost=6029",
 };
 
 /// Phosphorus for lawns.
