@@ -87,8 +87,8 @@ fn cited(page: Page) -> Vec<(Citation, Vec<String>)> {
         for effect in &plan.effects {
             add(&effect.change.grounds, words::EFFECTS);
         }
-        plan.reasons.iter().for_each(|reason| add(&reason.grounds, words::WHY));
-        plan.season.iter().for_each(|task| add(&task.grounds, words::WHEN));
+        plan.reasons.iter().for_each(|reason| add(&reason.grounds, words::THE_PATH));
+        plan.season.iter().for_each(|task| add(&task.grounds, words::ROOM_SEASON));
         plan.cautions.iter().for_each(|caution| add(&caution.grounds, words::CAUTIONS));
     });
     if let Some(case) = page.case() {
@@ -109,12 +109,12 @@ fn cited(page: Page) -> Vec<(Citation, Vec<String>)> {
 /// Every publication there is, with what rests on it in any answer.
 fn register() -> impl IntoView {
     let rooms: [(&[&Source], &str); 6] = [
-        (RANGES, words::HOLDS),
-        (CHEMISTRY, words::WORKING),
-        (BIOCHAR, words::WHY),
-        (SEASON, words::WHEN),
-        (NEEDS, words::NEEDS),
-        (TRAITS, words::TRAITS),
+        (RANGES, words::ROOM_LEVELS),
+        (CHEMISTRY, words::ROOM_CHEMISTRY),
+        (BIOCHAR, words::ROOM_BIOCHAR),
+        (SEASON, words::ROOM_SEASON),
+        (NEEDS, words::ROOM_NEEDS),
+        (TRAITS, words::ROOM_TRAITS),
     ];
     let mut all: Vec<&'static Source> = all_sources().collect();
     all.sort_unstable_by_key(|source| source.title);

@@ -63,9 +63,12 @@ fn main() {
     page.unfold_all();
     take("answer-unfolded.png", 1100, 6000, "light");
     page.browser.resize(1100, 1400);
-    page.browser.run("document.getElementById('needs').scrollIntoView()");
-    fs::write(folder.join("needs.png"), page.browser.picture())
-        .expect("the picture can be written");
+    for part in ["needs", "course", "traits", "register"] {
+        page.browser
+            .run_with("document.getElementById(arguments[0]).scrollIntoView()", &[json!(part)]);
+        let path = folder.join(format!("{part}.png"));
+        fs::write(path, page.browser.picture()).expect("the picture can be written");
+    }
     compared(&page, &folder);
     files(&page, &folder);
 }
