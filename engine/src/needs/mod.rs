@@ -4,6 +4,13 @@
 //! [`needs`] is a call of its own, beside [`crate::interpret`]: the page asks
 //! for it when a reader goes down to it, so that the first answer needn't wait.
 
+mod acidify;
+mod gypsum;
+mod lime;
+mod lime_rate;
+mod lime_tables;
+mod reaction;
+
 use crate::case::Case;
 use crate::chemistry::{self, Chemistry};
 use crate::normalise::normalise;
@@ -11,6 +18,10 @@ use crate::quantity::{Figure, Grounds};
 use crate::question::Question;
 use crate::ranges::{Finding, Findings, Setting, judge};
 use crate::soil::{Soil, Texture};
+
+pub use acidify::{sulfur_for_free_lime, sulfur_michigan};
+pub use gypsum::{esp_from_sar, gypsum_oster, gypsum_per_meq};
+pub use lime_rate::*;
 
 /// What the chosen sample's bed needs.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -73,7 +84,9 @@ pub fn needs(case: &Case) -> Needs {
     let ground =
         Ground { case, soil: &read.soil, findings: &findings, chemistry: &chemistry, texture };
     let mut needs = Needs::default();
-    let _ = ground;
+    needs.list.extend(lime::need(&ground, &mut needs.questions));
+    needs.list.extend(acidify::need(&ground, &mut needs.questions));
+    needs.list.extend(gypsum::need(&ground));
     needs.questions.dedup();
     needs
 }

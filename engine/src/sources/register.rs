@@ -4,11 +4,13 @@ use super::Source;
 
 mod biochar;
 mod chemistry;
+mod needs_lime;
 mod ranges;
 mod season;
 
 pub use biochar::*;
 pub use chemistry::*;
+pub use needs_lime::*;
 pub use ranges::*;
 pub use season::*;
 
@@ -38,6 +40,7 @@ pub fn all_sources() -> impl Iterator<Item = &'static Source> {
         .chain(CHEMISTRY.iter().copied())
         .chain(BIOCHAR.iter().copied())
         .chain(SEASON.iter().copied())
+        .chain(NEEDS_LIME.iter().copied())
 }
 
 #[cfg(test)]
