@@ -92,7 +92,7 @@ pub(super) fn need(ground: &Ground<'_>, questions: &mut Vec<Question>) -> Option
     let said = |answer: String, rule: &str, sources: &[Citation]| Need {
         name: "acidify",
         answer,
-        grounds: reaction.ground(Grounds::new(rule, sources)),
+        grounds: reaction.add_to(Grounds::new(rule, sources)),
         ..Need::default()
     };
     if reaction.ph >= FREE_LIME_FROM_PH || has_free_lime(ground.soil) {
@@ -246,7 +246,7 @@ fn sulfur(ground: &Ground<'_>, reaction: &Reaction, soil: SulfurSoil) -> Option<
 
 fn amounts(ground: &Ground<'_>, reaction: &Reaction, high: &str, sulfur: Sulfur) -> Need {
     let case = ground.case;
-    let mut grounds = reaction.ground(sulfur.grounds);
+    let mut grounds = reaction.add_to(sulfur.grounds);
     let cm = |cm: f64| shown(&Band::exactly(cm), Unit::Cm, case.measures);
     let depth = worked_depth(ground);
     grounds = match depth {

@@ -7,6 +7,7 @@
 mod acidify;
 mod gypsum;
 mod lime;
+mod lime_by_buffer;
 mod lime_rate;
 mod lime_tables;
 mod reaction;

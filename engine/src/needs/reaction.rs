@@ -80,7 +80,7 @@ impl Reaction {
     }
 
     /// Adds what is known of pH and target to the grounds of an answer.
-    pub fn ground(&self, mut grounds: Grounds) -> Grounds {
+    pub fn add_to(&self, mut grounds: Grounds) -> Grounds {
         grounds.assumed.extend(self.assumed.iter().cloned());
         for citation in &self.sources {
             if !grounds.sources.contains(citation) {
