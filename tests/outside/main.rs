@@ -5,6 +5,7 @@
 
 mod biochar;
 mod chemistry;
+mod needs_lime;
 mod quantity;
 mod ranges;
 mod reading;

@@ -20,7 +20,7 @@ use crate::question::Question;
 use crate::ranges::{Finding, Findings, Setting, judge};
 use crate::soil::{Soil, Texture};
 
-pub use acidify::{sulfur_for_free_lime, sulfur_michigan};
+pub use acidify::{SulfurSoil, sulfur_for_free_lime, sulfur_michigan};
 pub use gypsum::{esp_from_sar, gypsum_oster, gypsum_per_meq};
 pub use lime_rate::*;
 
