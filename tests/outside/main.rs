@@ -8,6 +8,7 @@ mod chemistry;
 mod course;
 mod exchange;
 mod needs;
+mod needs_lime;
 mod quantity;
 mod ranges;
 mod reading;

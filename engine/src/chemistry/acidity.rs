@@ -117,11 +117,11 @@ fn bounded_by_ph(ph: f64, bases: f64) -> Option<Acidity> {
     Some(Acidity { band, grounds })
 }
 
-/// The share of the exchange held by acidity at a pH in water, 0 to 0.9.
-fn base_unsaturation(ph: f64) -> f64 {
+/// The share of the exchange held by acidity at a pH in water, 0 to 1.
+pub(crate) fn base_unsaturation(ph: f64) -> f64 {
     let under_the_root = 5.55 * 5.55 - 4.0 * 2.27 * (7.79 - ph);
     let share = (5.55 - under_the_root.max(0.0).sqrt()) / (2.0 * 2.27);
-    share.clamp(0.0, MOST_UNSATURATION)
+    share.clamp(0.0, 1.0)
 }
 
 #[cfg(test)]
@@ -134,7 +134,7 @@ mod tests {
             let h = base_unsaturation(ph);
             assert!((7.79 - 5.55 * h + 2.27 * h * h - ph).abs() < 1e-9, "pH {ph}");
         }
-        assert_eq!(base_unsaturation(3.0), MOST_UNSATURATION);
+        assert_eq!(base_unsaturation(3.0), 1.0);
         assert_eq!(base_unsaturation(8.5), 0.0);
     }
 }

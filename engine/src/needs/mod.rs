@@ -4,9 +4,16 @@
 //! [`needs`] is a call of its own, beside [`crate::interpret`]: the page asks
 //! for it when a reader goes down to it, so that the first answer needn't wait.
 
+mod acidify;
 mod feeds;
 pub(crate) mod ground;
+mod gypsum;
+mod lime;
+mod lime_by_buffer;
+mod lime_rate;
+mod lime_tables;
 mod nutrients;
+mod reaction;
 
 pub use feeds::weight_for;
 pub use nutrients::{KG_PER_HA_IN_LB_PER_1000_SQ_FT, stock};
@@ -14,6 +21,10 @@ pub use nutrients::{KG_PER_HA_IN_LB_PER_1000_SQ_FT, stock};
 use crate::case::Case;
 use crate::quantity::{Figure, Grounds};
 use crate::question::Question;
+
+pub use acidify::{SulfurSoil, sulfur_for_free_lime, sulfur_michigan};
+pub use gypsum::{gypsum_oster, gypsum_per_meq};
+pub use lime_rate::*;
 
 /// What the chosen sample's bed needs.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -69,6 +80,9 @@ pub fn needs(case: &Case) -> Needs {
     let ground = survey.ground();
     let mut questions = Vec::new();
     let mut list: Vec<Need> = Vec::new();
+    list.extend(lime::need(&ground, &mut questions));
+    list.extend(acidify::need(&ground, &mut questions));
+    list.extend(gypsum::need(&ground));
     list.extend(nutrients::nitrogen(&ground, &mut questions));
     list.extend(nutrients::phosphate(&ground, &mut questions));
     list.extend(nutrients::potash(&ground, &mut questions));

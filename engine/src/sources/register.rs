@@ -5,6 +5,7 @@ use super::Source;
 mod biochar;
 mod chemistry;
 mod needs;
+mod needs_lime;
 mod ranges;
 mod season;
 mod traits;
@@ -12,6 +13,7 @@ mod traits;
 pub use biochar::*;
 pub use chemistry::*;
 pub use needs::*;
+pub use needs_lime::*;
 pub use ranges::*;
 pub use season::*;
 pub use traits::*;
@@ -44,6 +46,7 @@ pub fn all_sources() -> impl Iterator<Item = &'static Source> {
         .chain(SEASON.iter().copied())
         .chain(NEEDS.iter().copied())
         .chain(TRAITS.iter().copied())
+        .chain(NEEDS_LIME.iter().copied())
 }
 
 #[cfg(test)]
