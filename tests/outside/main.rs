@@ -5,6 +5,7 @@
 
 mod biochar;
 mod chemistry;
+mod datasets;
 mod quantity;
 mod ranges;
 mod reading;
