@@ -6,6 +6,7 @@
 mod biochar;
 mod chemistry;
 mod course;
+mod datasets;
 mod exchange;
 mod needs;
 mod needs_lime;
