@@ -454,3 +454,144 @@ fn every_figure_says_what_it_rests_on() {
         assert!(!figure.grounds.inputs.is_empty(), "{}", figure.name);
     }
 }
+
+/// Source: Ohio State University ANR-81, Table 1: usual capacities by texture (opened); sandy loam
+/// and sandy clay loam are set between its rows (derived).
+#[test]
+fn each_texture_has_its_usual_capacity_and_grade() {
+    for (texture, low, likely, high, grade) in [
+        (Texture::Sand, 3.0, 4.0, 5.0, Grade::Opened),
+        (Texture::SandyLoam, 5.0, 7.5, 10.0, Grade::Derived),
+        (Texture::Loam, 10.0, 12.5, 15.0, Grade::Opened),
+        (Texture::SandyClayLoam, 10.0, 12.5, 15.0, Grade::Derived),
+        (Texture::SiltLoam, 15.0, 20.0, 25.0, Grade::Opened),
+        (Texture::Clay, 20.0, 35.0, 50.0, Grade::Opened),
+    ] {
+        let setting = Setting { texture: Some(texture), ..Setting::default() };
+        let found = work_out(&Soil::default(), &setting);
+        let figure = found.get("cec").expect("a capacity");
+        assert_eq!(figure.band, Band::new(low, likely, high), "{texture:?}");
+        assert_eq!(figure.grounds.sources[0].grade, grade, "{texture:?}");
+    }
+}
+
+/// A cation below its limit counts as none, half or all of the limit. Source: arithmetic from
+/// atomic masses (derived).
+#[test]
+fn a_limit_of_a_cation_is_a_third_of_nothing_half_and_all() {
+    let mut measures = bases(Method::AmmoniumAcetate, 2004.0, 121.5, 0.0, None);
+    measures.push(measure(Property::ExchangeableAcidity, 0.0, None));
+    measures[2].amount = Amount::Below(39.1);
+    let found = chemistry_of(measures).cec.expect("a sum");
+    close(found.low, 11.0, 0.01);
+    close(found.likely, 11.05, 0.01);
+    close(found.high, 11.1, 0.01);
+}
+
+/// Source: Clemson: capacity by summation (opened); a fifth apart is said (our choice).
+#[test]
+fn the_labs_capacity_beside_the_sum() {
+    let with_cec = |cec: f64| {
+        let mut measures = bases(Method::AmmoniumAcetate, 2004.0, 243.0, 391.0, None);
+        measures.push(measure(Property::ExchangeableAcidity, 2.0, None));
+        measures.push(measure(Property::Cec, cec, None));
+        chemistry_of(measures)
+    };
+    // The sum is 15. The lab's number stays likely, and the band reaches to the sum.
+    let found = with_cec(12.4);
+    close(found.cec.unwrap().likely, 12.4, 1e-9);
+    close(found.cec.unwrap().high, 15.0, 0.05);
+    let said = |found: &Chemistry| {
+        let grounds = &found.get("cec").expect("a capacity").grounds;
+        grounds.assumed.iter().any(|a| a.contains("differs from the lab's number"))
+    };
+    assert!(said(&found));
+    assert!(!said(&with_cec(14.9)));
+    // Just inside a fifth: 15 is 19.9 % more than 12.51.
+    assert!(!said(&with_cec(12.52)));
+    assert_eq!(found.get("cec").unwrap().label, "exchange capacity (CEC)");
+    assert!(found.get("cec-by-summation").unwrap().label.contains("summation"));
+    assert_eq!(chemistry_of(vec![measure(Property::Cec, 0.0, None)]).cec, None);
+}
+
+/// Source: Clemson: share = 100 × cation ÷ capacity (opened). Bases beyond the capacity make it
+/// their own sum.
+#[test]
+fn shares_of_a_capacity_smaller_than_its_bases() {
+    let mut measures = bases(Method::AmmoniumAcetate, 2004.0, 243.0, 391.0, None);
+    measures.push(ph(7.8));
+    measures.push(measure(Property::Cec, 10.0, None));
+    let found = chemistry_of(measures);
+    close(band(&found, "base-saturation").likely, 100.0, 0.1);
+    close(band(&found, "calcium-saturation").likely, 100.0 * 10.0 / 13.0, 0.1);
+    let why = &found.get("calcium-saturation").unwrap().grounds;
+    assert!(why.assumed.iter().any(|a| a.contains("shares are of their sum")));
+}
+
+/// Source: University of Minnesota: soluble sodium is counted with the exchangeable in salty soil
+/// (opened); saline from 4 dS/m of saturated paste (opened).
+#[test]
+fn sodium_in_a_salty_soil_is_said_to_be_overstated() {
+    let with_salts = |ec: f64, sodium: Option<f64>| {
+        let mut measures = bases(Method::AmmoniumAcetate, 2004.0, 243.0, 391.0, sodium);
+        measures.push(measure(Property::ExchangeableAcidity, 0.0, None));
+        measures.push(measure(Property::Ec, ec, Some(Method::SaturatedPaste)));
+        chemistry_of(measures)
+    };
+    let said = |found: &Chemistry, name: &str| {
+        let grounds = &found.get(name).expect("a share").grounds;
+        grounds.assumed.iter().any(|a| a.contains("The soil is salty"))
+    };
+    assert!(said(&with_salts(4.0, Some(460.0)), "sodium-saturation"));
+    assert!(!said(&with_salts(4.0, Some(460.0)), "calcium-saturation"));
+    assert!(!said(&with_salts(3.9, Some(460.0)), "sodium-saturation"));
+    let assumed_none = |found: &Chemistry| {
+        found.get("cec").unwrap().grounds.assumed.iter().any(|a| a.contains("Sodium was not"))
+    };
+    assert!(assumed_none(&with_salts(1.0, None)) && !assumed_none(&with_salts(1.0, Some(40.0))));
+}
+
+/// From pH 7 the sum may be half lime. Source: common practice, our choice.
+#[test]
+fn the_sum_of_a_limy_soil_reaches_down_to_half() {
+    let of_ph = |value: f64| {
+        let mut measures = bases(Method::AmmoniumAcetate, 2004.0, 243.0, 391.0, Some(0.0));
+        measures.push(ph(value));
+        measures.push(measure(Property::ExchangeableAcidity, 0.0, None));
+        chemistry_of(measures).cec.expect("a sum")
+    };
+    close(of_ph(7.0).low, of_ph(7.0).likely / 2.0, 1e-9);
+    assert!(of_ph(6.9).is_exact());
+}
+
+/// Source: NRCS SSIR 45, organic matter = 1.724 × carbon (opened); Pribyl 2010, 1.9–2.0 (opened).
+#[test]
+fn two_per_cent_of_carbon() {
+    let found = chemistry_of(vec![measure(Property::OrganicCarbon, 2.0, None)]);
+    let matter = band(&found, "organic-matter");
+    close(matter.low, 3.448, 1e-9);
+    close(matter.likely, 3.8, 1e-9);
+    close(matter.high, 4.0, 1e-9);
+}
+
+/// Source: Sims and others 2002: below 0.06, to 0.11, above, over 0.15 (opened).
+#[test]
+fn what_a_phosphorus_ratio_means_at_its_borders() {
+    let meaning = |p: f64, al: f64, fe: f64| {
+        let by = |property, value| measure(property, value, Some(Method::Mehlich3));
+        let found = chemistry_of(vec![
+            by(Property::Phosphorus, p),
+            by(Property::Aluminum, al),
+            by(Property::Iron, fe),
+        ]);
+        found.get("p-saturation-ratio").map(|f| f.grounds.rule.clone()).unwrap_or_default()
+    };
+    // P in moles of 30.974 over aluminium in moles of 26.982.
+    let p = |ratio: f64| ratio * 1000.0 / 26.982 * 30.974;
+    assert!(meaning(p(0.0599), 1000.0, 0.0).ends_with("This is below optimum."));
+    assert!(meaning(p(0.0601), 1000.0, 0.0).ends_with("This is optimum."));
+    assert!(meaning(p(0.1101), 1000.0, 0.0).ends_with("This is above optimum."));
+    assert!(meaning(p(0.1501), 1000.0, 0.0).contains("water is at risk"));
+    assert!(meaning(100.0, 0.0, 200.0).contains("water is at risk"));
+    assert_eq!(meaning(100.0, 0.0, 0.0), "");
+}

@@ -12,6 +12,7 @@ mod needs;
 mod needs_lime;
 mod quantity;
 mod ranges;
+mod ranges_borders;
 mod reading;
 mod season;
 mod traits;

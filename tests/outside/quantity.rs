@@ -1,6 +1,8 @@
 //! Unit conversions against published factors.
 
-use emberloam_engine::quantity::{Context, Unit, convert};
+use emberloam_engine::quantity::{
+    Band, Context, Measures, Unit, convert, in_readers, measured_out, readers_symbol, shown,
+};
 use emberloam_engine::soil::Property;
 
 use proptest::prelude::*;
@@ -91,4 +93,81 @@ proptest! {
         let back = convert(there, to, from, &context).unwrap();
         prop_assert!((back - value).abs() <= 1e-9 * value.max(1e-9), "{value} came back as {back}");
     }
+}
+
+/// Source: arithmetic: 1 g/dm³ is 1000 mg/dm³; mmol of charge by mass (derived).
+#[test]
+fn results_by_volume_and_by_charge() {
+    close(convert(22.0, Unit::GPerL, Unit::MgPerL, &Context::NONE).unwrap(), 22_000.0, 1e-9);
+    let calcium = Context::NONE.with_charge(Property::Calcium.mg_per_mmolc());
+    // 20.04 mg of calcium carry a millimole of charge.
+    close(convert(3.0, Unit::MeqPer100cm3, Unit::MgPerL, &calcium).unwrap(), 601.2, 0.1);
+    close(convert(30.0, Unit::MmolcPerKg, Unit::MgPerKg, &calcium).unwrap(), 601.2, 0.1);
+    let mut dense = Context::NONE;
+    dense.density = Some(0.8);
+    close(convert(40.0, Unit::MgPerL, Unit::MgPerKg, &dense).unwrap(), 50.0, 1e-9);
+    close(convert(50.0, Unit::MgPerKg, Unit::MgPerL, &dense).unwrap(), 40.0, 1e-9);
+}
+
+/// What a conversion lacks is said. Common practice, no source.
+#[test]
+fn a_refused_conversion_says_what_it_lacks() {
+    for (from, to, lacks) in [
+        (Unit::LbPerAcre, Unit::MgPerKg, "depth"),
+        (Unit::MgPerL, Unit::MgPerKg, "density"),
+        (Unit::MgPerKg, Unit::DsPerM, "different things"),
+    ] {
+        let why = convert(1.0, from, to, &Context::NONE).unwrap_err().to_string();
+        assert!(why.contains(lacks), "{why}");
+    }
+}
+
+/// Source: legal definitions: the inch is 2.54 cm, the pound 453.59237 g, the foot 30.48 cm, the US
+/// gallon 3.785411784 L; 1 t/ha is 20.48 lb/1000 sq ft (derived).
+#[test]
+fn amounts_in_us_measures() {
+    let us = |value: f64, unit| shown(&Band::exactly(value), unit, Measures::Us);
+    for (value, unit, text) in [
+        (0.453_592_37 * 12.0, Unit::Kg, "12\u{a0}lb"),
+        (28.349_523_125 * 7.0, Unit::Gram, "7\u{a0}oz"),
+        (2.54 * 6.0, Unit::Cm, "6\u{a0}in"),
+        (25.4 * 3.0, Unit::Mm, "3\u{a0}in"),
+        (0.092_903_04 * 50.0, Unit::SquareMetre, "50\u{a0}sq ft"),
+        (1.0, Unit::TonnePerHa, "20\u{a0}lb/1000 sq ft"),
+        (3.785_411_784 * 4.0, Unit::Litre, "4\u{a0}gal"),
+    ] {
+        assert_eq!(us(value, unit), text);
+    }
+    assert_eq!(readers_symbol(Unit::Litre, Measures::Us), "cu ft");
+    assert_eq!(readers_symbol(Unit::Cm, Measures::Metric), "cm");
+    close(in_readers(28.316_846_592 * 2.0, Unit::Litre, Measures::Us), 2.0, 1e-12);
+}
+
+/// An amount to measure out is told in buckets from two to two hundred of them. Common practice,
+/// no source.
+#[test]
+fn buckets_where_they_help() {
+    assert_eq!(measured_out(19.9, Measures::Metric), "20\u{a0}L");
+    assert_eq!(measured_out(2000.0, Measures::Metric), "2000\u{a0}L (200 ten-litre buckets)");
+    assert_eq!(measured_out(2010.0, Measures::Metric), "2000\u{a0}L");
+    assert_eq!(
+        measured_out(3.785_411_784 * 1000.0, Measures::Us),
+        "1000\u{a0}gal (200 five-gallon buckets)"
+    );
+    assert_eq!(measured_out(3.785_411_784 * 1005.0, Measures::Us), "1000\u{a0}gal");
+}
+
+/// Digits that nobody measured are dropped, and none that stand before the point. Common practice,
+/// no source.
+#[test]
+fn digits_of_a_band() {
+    let said =
+        |low, likely, high| shown(&Band::new(low, likely, high), Unit::Percent, Measures::Metric);
+    assert_eq!(said(-0.004, 2.0, 412.3), "0 (0 to 412)\u{a0}%");
+    assert_eq!(said(123.4, 456.7, 789.1), "457 (123–789)\u{a0}%");
+    assert_eq!(said(0.123, 0.456, 0.789), "0.46 (0.12–0.79)\u{a0}%");
+    assert_eq!(said(1.0, 1.0, 1.0), "1\u{a0}%");
+    assert_eq!(said(1234.0, 1234.0, 1234.0), "1230\u{a0}%");
+    assert_eq!(said(0.0, 0.0, 0.0), "0\u{a0}%");
+    assert!(Band::exactly(1.0).is_exact() && !Band::new(1.0, 2.0, 3.0).is_exact());
 }
