@@ -14,6 +14,7 @@ mod quantity;
 mod ranges;
 mod ranges_borders;
 mod reading;
+mod register;
 mod season;
 mod traits;
 

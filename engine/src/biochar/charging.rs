@@ -21,6 +21,7 @@ pub const TARGET: Band = Band { low: 1.0, likely: 3.0, high: 5.0 };
 
 /// Uptake from solution, per hour: the slowest and the fastest published, and
 /// a cautious likely value.
+/// Source: published uptake takes minutes to days; the cautious likely value is our choice.
 const UPTAKE_PER_HOUR: Band = Band { low: 0.02, likely: 0.024, high: 1.0 };
 
 /// Days in contact with moist compost. Source: our choice.

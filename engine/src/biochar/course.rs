@@ -7,6 +7,7 @@ use crate::quantity::{Band, Grounds, Unit};
 use crate::soil::Property;
 
 /// The weeks that are worked out.
+/// Our choice: close together at first, where most happens.
 pub const WEEKS: [f64; 11] = [0.0, 1.0, 2.0, 4.0, 8.0, 12.0, 16.0, 20.0, 26.0, 39.0, 52.0];
 
 /// A part of a change: what it is, and what it comes to at each of [`WEEKS`].

@@ -32,6 +32,7 @@ const SODIUM_FIRST_MONTH: Band = Band { low: 0.3, likely: 0.6, high: 1.0 };
 const FULL_HOLD_PERCENT: f64 = 0.5;
 
 /// A change of pH that a repeat test could show by chance.
+/// Source: common practice, no source.
 const PH_NOISE: f64 = 0.2;
 
 /// How one nutrient is treated.
@@ -93,6 +94,7 @@ static NUTRIENTS: [Rule; 5] = [
 ];
 
 /// The week that the effects of the plan stand for.
+/// Our choice.
 pub(super) const A_MONTH: f64 = 4.0;
 
 /// How a part of a change comes about.

@@ -19,6 +19,7 @@ pub enum Cation {
 }
 
 /// How many cations take part.
+/// Our choice: those that a soil test reports.
 pub const CATIONS: usize = 6;
 
 /// An amount for each cation, in the order of [`Cation::ALL`].

@@ -9,6 +9,7 @@ use crate::season::{BETTER_DAYS, Timing};
 use crate::soil::{Method, PlantGroup, Property, Texture};
 
 /// The least share worth spreading, % by volume.
+/// Our choice.
 const LEAST_SHARE: f64 = 1.0;
 
 /// Exchange capacity below which a soil holds few nutrients, meq/100 g.

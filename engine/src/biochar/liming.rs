@@ -18,6 +18,7 @@ const WORKS_IN_FIRST_YEAR: Band = Band { low: 0.5, likely: 0.7, high: 1.0 };
 const CARBONATE_PH: f64 = 8.3;
 
 /// Salt pH reads about this much lower than pH in water.
+/// Source: common practice, no source (about 0.5).
 const SALT_PH_OFFSET: f64 = 0.5;
 
 /// Rise of pH from `rate` g biochar per kg soil with `liming` (share of

@@ -34,9 +34,11 @@ pub const MOST_EC: f64 = 2.7;
 const MOST_MANURE_PERCENT: f64 = 1.0;
 
 /// Worked depth when nobody says, cm.
+/// Our choice.
 const USUAL_DEPTH: f64 = 10.0;
 
 /// Density of dry soil when nobody measured it, g/cm³.
+/// Source: common practice, no source.
 const USUAL_SOIL_DENSITY: Band = Band { low: 1.1, likely: 1.3, high: 1.5 };
 
 /// Litres of biochar for 1 m² at a share (% by volume) of the worked depth (cm).

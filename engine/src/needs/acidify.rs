@@ -52,6 +52,7 @@ const FREE_LIME_FROM_PH: f64 = 7.5;
 /// Organic matter from which a soil counts as organic, %.
 const ORGANIC_FROM: f64 = 20.0;
 /// kg of sulfur whose acid dissolves a kg of calcium carbonate: 32.06 ÷ 100.09.
+/// Source: arithmetic from atomic masses (derived).
 const SULFUR_PER_LIME: f64 = 32.06 / 100.087;
 /// kg of salt that makes as much acid as a kg of sulfur. Low and high are the
 /// published ratio and the one by formula.

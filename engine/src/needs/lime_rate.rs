@@ -7,8 +7,10 @@ use crate::needs::lime_tables::{
 };
 
 /// t/ha in one short ton per acre: 907.18474 kg ÷ 0.40468564224 ha.
+/// Source: legal definitions (derived).
 pub const T_PER_HA_IN_TON_PER_ACRE: f64 = 0.907_184_74 / 0.404_685_642_24;
 /// t/ha in one pound per 1000 square feet.
+/// Source: legal definitions (derived).
 pub const T_PER_HA_IN_LB_PER_1000_SQ_FT: f64 = 0.048_824_276_4;
 
 /// The value at `x` on straight lines between points with rising `xs`;

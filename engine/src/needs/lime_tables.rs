@@ -29,10 +29,13 @@ pub(super) static SIKORA: [[u8; 5]; 22] = [
     [61, 89, 122, 163, 232],
 ];
 /// Buffer pH of the first row of [`SIKORA`].
+/// Source: Oregon State University EM 9585 (opened).
 pub(super) const SIKORA_FROM: f64 = 6.9;
 /// Buffer pH of its last row.
+/// Source: Oregon State University EM 9585 (opened).
 pub(super) const SIKORA_TO: f64 = 4.8;
 /// Target pH of its columns.
+/// Source: Oregon State University EM 9585 (opened).
 pub(super) const SIKORA_TARGETS: [f64; 5] = [5.6, 6.0, 6.4, 6.8, 7.2];
 
 /// Lime for turf by exchangeable acidity: tenths of meq/100 g, then pounds of
@@ -79,4 +82,5 @@ pub(super) static TURF: [[u16; 4]; 38] = [
     [257, 410, 530, 600],
 ];
 /// Target pH of its columns.
+/// Source: Penn State, Turf handbook (opened).
 pub(super) const TURF_TARGETS: [f64; 3] = [6.0, 6.5, 7.0];

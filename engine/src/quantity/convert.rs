@@ -17,6 +17,7 @@ pub struct Context {
 }
 
 /// kg/ha in one lb/acre: 0.45359237 kg ÷ 0.40468564224 ha.
+/// Source: legal definitions of the pound and the acre (derived).
 pub(crate) const KG_PER_HA_IN_LB_PER_ACRE: f64 = 0.453_592_37 / 0.404_685_642_24;
 
 impl Context {

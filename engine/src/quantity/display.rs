@@ -80,6 +80,7 @@ pub fn measured_out(litres: f64, measures: Measures) -> String {
 }
 
 /// Litres in a US gallon.
+/// Source: legal definition, 231 cubic inches (derived).
 const LITRES_PER_GALLON: f64 = 3.785_411_784;
 
 /// `value` of `unit` as a number in the reader's measures, for an input box.

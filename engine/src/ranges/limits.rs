@@ -11,6 +11,7 @@ const MEHLICH_1_UP_TO_PH: f64 = 7.4;
 /// Mehlich-1 was made for soils that exchange less than this, meq/100 g.
 const MEHLICH_1_UP_TO_CEC: f64 = 10.0;
 /// Free lime that counts as calcareous, % CaCO3.
+/// Our choice: the least that a laboratory reports.
 const CALCAREOUS: f64 = 0.5;
 
 /// What an extractant's limits say of one measure.

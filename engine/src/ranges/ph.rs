@@ -140,6 +140,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
 ];
 
 /// The reaction classes: upper ends, inclusive, to one decimal.
+/// Source: NRCS Soil Survey Manual (opened).
 const CLASSES: [(&str, f64); 11] = [
     ("ultra acid", 3.4),
     ("extremely acid", 4.4),

@@ -10,12 +10,16 @@ use crate::traits::Traits;
 use crate::traits::slice::{ask_depth, density};
 
 /// A sample counts as one for the test when it reaches down to here, cm.
+/// Source: University of Delaware and Ohio State: a 12-inch sample (opened); the span is our choice.
 const TEST_DEPTH: std::ops::RangeInclusive<f64> = 25.0..=35.0;
 
 /// Nitrogen to side-dress, lb/acre, by the highest nitrate-N (mg/kg) of each row.
+/// Source: Rutgers by University of Delaware, sweet corn (opened).
 static MANURED: [(f64, f64); 4] = [(10.0, 160.0), (15.0, 120.0), (20.0, 80.0), (25.0, 40.0)];
+/// Source: the same, without manure (opened).
 static UNMANURED: [(f64, f64); 4] = [(15.0, 160.0), (20.0, 120.0), (25.0, 80.0), (30.0, 40.0)];
 /// What comes off the usual rate of field corn, lb/acre.
+/// Source: Ohio State University, field corn (opened).
 static OFF_THE_RATE: [(f64, f64); 4] = [(10.0, 0.0), (15.0, 30.0), (20.0, 45.0), (25.0, 90.0)];
 
 /// The row of a table that prints whole numbers.

@@ -11,6 +11,7 @@ use crate::traits::Traits;
 /// Delaware: water is at risk above this, mg/kg by Mehlich-3.
 pub const DELAWARE_LINE: f64 = 150.0;
 /// Delaware: water is at risk above this saturation ratio.
+/// Source: Sims and others 2002 (opened).
 pub const RATIO_LINE: f64 = 0.15;
 /// Minnesota: no more for vegetables from this, mg/kg.
 pub const MINNESOTA_LINE: f64 = 25.0;

@@ -21,10 +21,13 @@ const fn row(texture: Texture, clay: (f64, f64), water: [u8; 6]) -> Row {
 }
 
 /// Upper ends of the columns, % organic matter.
+/// Source: FAO 2006 (second-hand).
 const COLUMNS: [f64; 5] = [0.5, 1.0, 2.0, 4.0, 8.0];
+/// Our choice: any content of clay.
 const ANY: (f64, f64) = (0.0, 101.0);
 
 /// The numbers are second-hand; the classes of the last five rows are from memory.
+/// Source: FAO 2006.
 static ROWS: [Row; 17] = [
     row(Texture::Sand, ANY, [5, 6, 8, 13, 21, 35]),
     row(Texture::Sand, ANY, [8, 9, 11, 16, 24, 38]),

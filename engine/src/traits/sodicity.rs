@@ -11,6 +11,7 @@ use crate::traits::salts::Paste;
 /// A soil is sodic from this exchangeable sodium percentage.
 pub const SODIC_ESP: f64 = 15.0;
 /// A soil is sodic from this adsorption ratio.
+/// Source: Colorado State University 0.504 (opened).
 pub const SODIC_SAR: f64 = 13.0;
 /// A soil is saline from this, dS/m of the saturated paste.
 pub const SALINE: f64 = 4.0;

@@ -9,8 +9,10 @@ use crate::sources::{COMMON_PRACTICE, OUR_CHOICE, SAXTON_RAWLS};
 use crate::traits::Traits;
 
 /// The equations hold below this, % organic matter.
+/// Source: Saxton and Rawls 2006 (from memory).
 pub const ORGANIC_MATTER_BELOW: f64 = 8.0;
 /// The equations hold below this, % clay.
+/// Source: Saxton and Rawls 2006 (from memory).
 pub const CLAY_BELOW: f64 = 60.0;
 /// Organic matter of the paper's own table of classes, %.
 const USUAL_ORGANIC_MATTER: f64 = 2.5;
