@@ -175,3 +175,27 @@ fn what_the_bed_needs_is_measured_out_and_follows_the_bag() {
     page.browser.wait_for("the bag", || page.browser.has(&need("fertiliser")));
     assert!(page.browser.text(&need("fertiliser")).contains("10-0-0"));
 }
+
+#[test]
+fn the_year_of_a_property_can_be_chosen_and_every_publication_looked_up() {
+    let page = Page::open("year");
+    page.paste(A_SURPLUS);
+    page.wait_for_answer();
+    page.browser.wait_for("the year", || page.browser.shows("#course"));
+    assert!(page.browser.text("#course").contains("After a week:"));
+    page.browser.run(
+        "const pick = document.querySelector('#course select');
+        pick.value = 'potassium';
+        pick.dispatchEvent(new Event('change', { bubbles: true }))",
+    );
+    page.browser.run("for (const d of document.querySelectorAll('#course details')) d.open = true");
+    page.browser.wait_for("the parts of potassium", || {
+        page.browser.text("#course").contains("own content")
+    });
+    page.browser.run("document.getElementById('register').open = true");
+    page.browser.wait_for("the register", || {
+        let listed = page.browser.text("#register");
+        listed.contains("Oregon State University") && listed.contains("For:")
+    });
+    page.browser.wait_for("the kind of soil", || page.browser.shows("#traits"));
+}

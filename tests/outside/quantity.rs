@@ -171,3 +171,17 @@ fn digits_of_a_band() {
     assert_eq!(said(0.0, 0.0, 0.0), "0\u{a0}%");
     assert!(Band::exactly(1.0).is_exact() && !Band::new(1.0, 2.0, 3.0).is_exact());
 }
+
+/// What is far finer than the band is wide is none, measured in the reader's own unit. Common
+/// practice, no source.
+#[test]
+fn the_fineness_of_a_band_is_the_readers() {
+    let ounces = shown(&Band::new(20.0, 1000.0, 1200.0), Unit::Gram, Measures::Us);
+    assert_eq!(ounces, "35 (0.71–42)\u{a0}oz");
+    let metric = shown(&Band::new(5.0, 100.0, 900.0), Unit::Percent, Measures::Metric);
+    assert_eq!(metric, "100 (5–900)\u{a0}%");
+    assert_eq!(
+        shown(&Band::new(4.9, 100.0, 900.0), Unit::Percent, Measures::Metric),
+        "100 (0–900)\u{a0}%"
+    );
+}
