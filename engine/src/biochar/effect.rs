@@ -97,6 +97,11 @@ static NUTRIENTS: [Rule; 5] = [
 /// Our choice.
 pub(super) const A_MONTH: f64 = 4.0;
 
+/// Days in which half of the nitrogen that biochar tied up is free again.
+/// Source: our choice; the tie-up is strongest in the first months, and trials
+/// of a year still found some.
+const FADES_IN: Band = Band { low: 60.0, likely: 120.0, high: 365.0 };
+
 /// How a part of a change comes about.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum Growth {
@@ -104,6 +109,8 @@ pub(super) enum Growth {
     AtOnce,
     /// In the first days and weeks, as biochar takes up.
     Uptake,
+    /// The same, and after the first month it fades as nitrogen is set free again.
+    Fading,
     /// Slowly over the year, with this share of it after a month; the shares
     /// and the amount are independent of each other.
     Release(Band),
@@ -126,6 +133,18 @@ impl Part {
     pub fn at(&self, week: f64) -> Band {
         match self.growth {
             Growth::AtOnce => self.comes_to,
+            Growth::Fading => {
+                let held = Part { growth: Growth::Uptake, ..*self }.at(week);
+                let left = |days: f64| {
+                    (-std::f64::consts::LN_2 * 7.0 * (week - A_MONTH).max(0.0) / days).exp()
+                };
+                // What is held longest is the strongest hold, at the low end.
+                Band::new(
+                    held.low * left(FADES_IN.high),
+                    held.likely * left(FADES_IN.likely),
+                    held.high * left(FADES_IN.low),
+                )
+            }
             Growth::Uptake => {
                 // The bounds of the speed are those of the change, whichever way it goes.
                 let (slow, likely, fast) = (taken(week, 14.0), taken(week, 5.0), taken(week, 1.0));
@@ -325,7 +344,7 @@ impl Month<'_> {
             0.0,
         );
         let mut parts = vec![
-            Part { name: "held by the biochar", comes_to: held, growth: Growth::Uptake },
+            Part { name: "held by the biochar", comes_to: held, growth: Growth::Fading },
             self.dilutes(Band::new(dilution.low, dilution.likely, 0.0)),
         ];
         if property == Property::NitrateN && self.charged.load.high > 0.0 {
