@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use emberloam_engine::export;
 use emberloam_engine::report::Report;
+use emberloam_engine::season;
 use leptos::prelude::*;
 
 use crate::files::{file_name, save};
@@ -57,6 +58,42 @@ fn save_as(
     if let Some(written) = written {
         save(&file_name(&untrack(|| page.bed_name()), ending), kind, &written);
     }
+}
+
+/// The button that saves the dated tasks for a calendar.
+pub fn calendar(page: Page) -> AnyView {
+    let dated =
+        move || page.of_plan(|plan| plan.season.iter().any(|t| t.from.is_some() || t.to.is_some()));
+    view! {
+        <button
+            type="button"
+            id="save-calendar"
+            hidden=flag(move || !dated())
+            on:click=press(move || {
+                let bed = untrack(|| page.bed_name());
+                let tasks = untrack(|| page.of_plan(|plan| plan.season.clone()));
+                let written = season::calendar(&tasks, &bed, &stamp(), &event_code());
+                save(&file_name(&bed, "ics"), "text/calendar", &written);
+            })
+        >
+            {words::SAVE_CALENDAR}
+        </button>
+    }
+    .into_any()
+}
+
+/// Now in UTC, as `20261125T120000Z`.
+fn stamp() -> String {
+    let now = js_sys::Date::new_0();
+    format!(
+        "{:04}{:02}{:02}T{:02}{:02}{:02}Z",
+        now.get_utc_full_year(),
+        now.get_utc_month() + 1,
+        now.get_utc_date(),
+        now.get_utc_hours(),
+        now.get_utc_minutes(),
+        now.get_utc_seconds()
+    )
 }
 
 /// A fresh name for what is saved, in the form of a random UUID. Nothing secret rests on it.

@@ -38,6 +38,8 @@ pub struct Parts {
     pub traits: fn(Page) -> AnyView,
     /// What the bed needs beside biochar.
     pub needs: fn(Page) -> AnyView,
+    /// The dated tasks as a calendar file.
+    pub calendar: fn(Page) -> AnyView,
     /// The readings as files for other programs.
     pub exports: fn(Page) -> AnyView,
     /// The list of sources.
@@ -59,6 +61,7 @@ static PARTS: Parts = Parts {
     course: course::course,
     traits: traits::traits,
     needs: needs::needs,
+    calendar: exports::calendar,
     exports: exports::exports,
     references: references::list,
     uptake: uptake::uptake,

@@ -36,6 +36,7 @@ pub fn season(page: Page) -> impl IntoView {
                     },
                 )}
             </ol>
+            {later(move |parts| (parts.calendar)(page))}
             {later(move |parts| (parts.uptake)(page))}
         },
     )

@@ -29,6 +29,7 @@ pub const CANCEL: &str = "Cancel";
 pub const SAVE_REPORT: &str = "Save report and answers";
 pub const SAVE_TABLE: &str = "Save readings as a table (CSV)";
 pub const SAVE_EXCHANGE: &str = "Save readings for other programs (Modus)";
+pub const SAVE_CALENDAR: &str = "Save the dates for a calendar";
 pub const DROP_HERE: &str = "Drop the file to open it";
 pub const ROOM_LEVELS: &str = "levels";
 pub const ROOM_CHEMISTRY: &str = "chemistry";

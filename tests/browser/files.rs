@@ -278,3 +278,18 @@ fn readings_go_out_as_a_table_and_in_the_exchange_form_and_come_back() {
         wait_until_opened(&page, name);
     }
 }
+
+#[test]
+fn the_dates_go_out_as_a_calendar() {
+    let page = Page::open("file-calendar");
+    page.browser.run("addEventListener('emberloam:save', ({ detail }) => window.__saved = detail)");
+    page.paste(A_SURPLUS);
+    page.wait_for_answer();
+    page.answer("Next planting or sowing", "2027-04-20");
+    page.browser.wait_for("the calendar button", || page.browser.shows("#save-calendar"));
+    page.browser.click("#save-calendar");
+    let saved = page.browser.run("return window.__saved");
+    let saved = saved.as_str().unwrap();
+    assert!(saved.contains(".ics\ntext/calendar\nBEGIN:VCALENDAR\r\n"), "{saved}");
+    assert!(saved.contains("BEGIN:VEVENT") && saved.ends_with("END:VCALENDAR\r\n"), "{saved}");
+}

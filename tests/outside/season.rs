@@ -281,3 +281,50 @@ fn what_is_charged_too_late_for_planting_is_spread_after_it() {
     let days: Vec<_> = tasks.iter().filter_map(|t| t.from).collect();
     assert!(days.is_sorted(), "{days:?}");
 }
+
+/// The calendar file is read by another program's parser. Source: RFC 5545 by the icalendar crate
+/// (opened as code).
+#[test]
+fn the_dates_go_into_a_calendar() {
+    use emberloam_engine::quantity::Grounds;
+    use emberloam_engine::season::{Task, calendar, day};
+    use icalendar::{Calendar, Component, DatePerhapsTime, EventLike};
+
+    let task = |text: &str, from: &str, to: &str| Task {
+        task: text.into(),
+        from: day::parse(from),
+        to: day::parse(to),
+        reason: "Rain comes; roots sleep, and a backslash \\ stays.\nSecond line – with “marks”."
+            .into(),
+        grounds: Grounds::default(),
+    };
+    let long = "Spread 75 L of damp biochar, mix it in 15 cm deep; then water: ".repeat(5);
+    let tasks = [
+        task(&long, "2026-10-10", "2026-11-05"),
+        task("Only until a day", "", "2027-02-28"),
+        task("Only from a day", "2028-02-29", ""),
+        task("Without a day", "", ""),
+    ];
+    let text = calendar(&tasks, "Bed 2, north", "20261125T120000Z", "a-code");
+    assert!(text.split("\r\n").all(|line| line.len() <= 75), "a line is too long");
+    assert!(!text.replace("\r\n", "").contains(['\r', '\n']));
+    let read: Calendar = text.parse().expect("a calendar");
+    let events: Vec<_> = read.components.iter().filter_map(|c| c.as_event()).collect();
+    assert_eq!(events.len(), 3);
+    let day_of = |date: Option<DatePerhapsTime>| match date {
+        Some(DatePerhapsTime::Date(date)) => date.to_string(),
+        other => panic!("no day: {other:?}"),
+    };
+    for (event, (from, end)) in events.iter().zip([
+        ("2026-10-10", "2026-11-06"),
+        ("2027-02-28", "2027-03-01"),
+        ("2028-02-29", "2028-03-01"),
+    ]) {
+        assert_eq!(day_of(event.get_start()), from);
+        assert_eq!(day_of(event.get_end()), end);
+    }
+    assert_eq!(events[0].get_summary(), Some(format!("Bed 2, north: {long}").as_str()));
+    assert_eq!(events[0].get_description(), Some(tasks[0].reason.as_str()));
+    let ids: std::collections::BTreeSet<_> = events.iter().filter_map(|e| e.get_uid()).collect();
+    assert_eq!(ids.len(), 3);
+}
