@@ -595,3 +595,65 @@ fn what_a_phosphorus_ratio_means_at_its_borders() {
     assert!(meaning(100.0, 0.0, 200.0).contains("water is at risk"));
     assert_eq!(meaning(100.0, 0.0, 0.0), "");
 }
+
+/// What a number on the way rests on stands behind the last one too, once. Common practice of
+/// this program.
+#[test]
+fn grounds_are_carried_along_once() {
+    let mut measures = bases(Method::Mehlich3, 2004.0, 243.0, 391.0, Some(10.0));
+    measures.push(ph(5.5));
+    measures.push(measure(Property::BufferPh, 6.6, Some(Method::SmpBuffer)));
+    let found = chemistry_of(measures);
+    let sources = &found.get("cec").expect("a capacity").grounds.sources;
+    assert!(sources.iter().any(|c| c.grade == Grade::FromMemory), "{sources:?}");
+    for (at, citation) in sources.iter().enumerate() {
+        assert!(!sources[..at].contains(citation), "{citation:?} stands twice");
+    }
+    assert_eq!(found.get("cec").unwrap().label, "exchange capacity (CEC)");
+    let weak = |method| {
+        let mut measures = bases(method, 2004.0, 243.0, 391.0, Some(10.0));
+        measures.push(measure(Property::ExchangeableAcidity, 1.0, None));
+        let found = chemistry_of(measures);
+        found.get("cec").unwrap().grounds.assumed.iter().any(|a| a.contains("weak extract"))
+    };
+    assert!(weak(Method::Mehlich1) && !weak(Method::Mehlich3));
+}
+
+/// Source: NCDA&CS, acidity = 4 × (6.6 − buffer pH) per 100 cm³ (opened), of soil that weighs 0.8 to
+/// 1.3 (our choice).
+#[test]
+fn acidity_by_volume_is_a_band_of_densities() {
+    let mut measures = bases(Method::Mehlich3, 2004.0, 0.0, 0.0, Some(0.0));
+    measures.push(ph(5.5));
+    measures.push(measure(Property::BufferPh, 6.0, Some(Method::MehlichBuffer)));
+    let cec = chemistry_of(measures).cec.expect("a sum");
+    close(cec.low, 10.0 + 2.4 / 1.3, 1e-3);
+    close(cec.likely, 10.0 + 2.4, 1e-3);
+    close(cec.high, 10.0 + 2.4 / 0.8, 1e-3);
+}
+
+/// Source: Adams and Evans 1962, pH = 7.79 − 5.55 h + 2.27 h² (from memory): h = 0.5256 at pH 5.5.
+#[test]
+fn acidity_from_the_curve_of_unsaturation() {
+    let mut measures = bases(Method::Mehlich3, 2004.0, 0.0, 0.0, Some(0.0));
+    measures.push(ph(5.5));
+    let cec = chemistry_of(measures).cec.expect("a sum");
+    close(cec.low, 10.0, 1e-3);
+    close(cec.likely, 10.0 / (1.0 - 0.5256), 0.01);
+    close(cec.high, 10.0 / (1.0 - 0.6256), 0.01);
+}
+
+/// Source: our choice of the middle among published equations stands behind a converted salt
+/// reading only.
+#[test]
+fn a_paste_reading_rests_on_no_equation() {
+    let salts = |method| {
+        let found = chemistry_of(vec![measure(Property::Ec, 1.0, Some(method))]);
+        found.get("ece").expect("salts").grounds.clone()
+    };
+    assert!(salts(Method::SaturatedPaste).sources.is_empty());
+    assert!(salts(Method::SaturatedPaste).assumed.is_empty());
+    let converted = salts(Method::Water1To1);
+    assert!(converted.sources.iter().any(|c| c.grade == Grade::Unsourced));
+    assert!(converted.assumed.iter().any(|a| a.contains("texture is not known")));
+}
