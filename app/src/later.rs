@@ -14,7 +14,7 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 use crate::state::Page;
 use crate::{
     bed, compare, course, effects, exports, grounds, needs, reading, references, store, traits,
-    uptake, words,
+    uptake, winter, words,
 };
 
 /// How long to wait before a piece that did not come is asked for again.
@@ -38,6 +38,8 @@ pub struct Parts {
     pub traits: fn(Page) -> AnyView,
     /// What the bed needs beside biochar.
     pub needs: fn(Page) -> AnyView,
+    /// What a wet season takes of the nitrate.
+    pub winter: fn(Page) -> AnyView,
     /// The dated tasks as a calendar file.
     pub calendar: fn(Page) -> AnyView,
     /// The readings as files for other programs.
@@ -61,6 +63,7 @@ static PARTS: Parts = Parts {
     course: course::course,
     traits: traits::traits,
     needs: needs::needs,
+    winter: winter::winter,
     calendar: exports::calendar,
     exports: exports::exports,
     references: references::list,

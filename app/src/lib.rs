@@ -40,6 +40,7 @@ mod store;
 mod traits;
 mod uptake;
 mod why;
+mod winter;
 mod words;
 mod working;
 

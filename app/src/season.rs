@@ -37,6 +37,7 @@ pub fn season(page: Page) -> impl IntoView {
                 )}
             </ol>
             {later(move |parts| (parts.calendar)(page))}
+            {later(move |parts| (parts.winter)(page))}
             {later(move |parts| (parts.uptake)(page))}
         },
     )

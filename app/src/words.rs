@@ -1,6 +1,6 @@
 //! Every word the page says. What the engine concludes it says itself.
 
-use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, Winter};
+use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, WetSeason, Winter};
 use emberloam_engine::quantity::Unit;
 
 pub const NAME: &str = "Emberloam";
@@ -41,6 +41,8 @@ pub const THE_PATH: &str = "the choice of path";
 pub const CAUTIONS: &str = "cautions";
 pub const REGISTER: &str = "Every publication this program knows";
 pub const REGISTER_INTRO: &str = "Each with what rests on it in some answer. Where a grade stands, it is that of the range; elsewhere the grade stands beside each number.";
+pub const WINTER_LOSS: &str = "What the wet season takes of the nitrate";
+pub const WET_SEASON: &str = "Rain that drains through in the cool or wet season";
 pub const TRAITS: &str = "What kind of soil this is";
 pub const NEEDS: &str = "What the bed needs beside biochar";
 pub const NEEDS_INTRO: &str = "For one year, from this soil test. Local advice comes first.";
@@ -223,6 +225,14 @@ pub fn week(week: f64) -> String {
 /// The directions of a change after a week, a month and a year.
 pub fn course_directions(week: &str, month: &str, year: &str) -> String {
     format!("After a week: {week}. After a month: {month}. After a year: {year}.")
+}
+
+pub fn wet_season(class: WetSeason) -> &'static str {
+    match class {
+        WetSeason::Dry => "little: below 150 mm (6 in)",
+        WetSeason::Moderate => "some: 150 to 250 mm (6 to 10 in)",
+        WetSeason::Wet => "much: above 250 mm (10 in)",
+    }
 }
 
 /// What rests on a publication.

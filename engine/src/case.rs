@@ -292,6 +292,25 @@ pub struct Season {
     pub last_frost: Option<Date>,
     /// Whether the place has a winter with frost; `None` when nobody said.
     pub winter: Option<Winter>,
+    /// How much rain drains through in the cool or wet season.
+    pub wet_season: Option<WetSeason>,
+}
+
+/// How much rain drains through the soil in the cool or wet season.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WetSeason {
+    /// Less than 150 mm.
+    Dry,
+    /// 150 to 250 mm.
+    Moderate,
+    /// More than 250 mm.
+    Wet,
+}
+
+by_name! { WetSeason, "wet season",
+    Dry: "dry",
+    Moderate: "moderate",
+    Wet: "wet",
 }
 
 /// What the cool season is like.

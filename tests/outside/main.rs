@@ -8,6 +8,7 @@ mod chemistry;
 mod course;
 mod datasets;
 mod exchange;
+mod leaching;
 mod needs;
 mod needs_lime;
 mod quantity;

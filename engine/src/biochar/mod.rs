@@ -46,15 +46,15 @@ pub struct Situation<'a> {
 }
 
 /// What the plan is made from: the path, the biochar, how much of it, and its charge.
-struct Prepared {
-    decision: Decision,
-    material: Material,
-    dose: rate::Dose,
-    recipe: Option<charging::Recipe>,
+pub(crate) struct Prepared {
+    pub decision: Decision,
+    pub material: Material,
+    pub dose: rate::Dose,
+    pub recipe: Option<charging::Recipe>,
 }
 
 impl Prepared {
-    fn of(situation: &Situation<'_>) -> Prepared {
+    pub fn of(situation: &Situation<'_>) -> Prepared {
         let decision = decide(situation);
         let case = situation.case;
         let material = Material::of(&case.biochar);

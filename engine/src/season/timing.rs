@@ -64,7 +64,7 @@ impl Timing {
     /// What these dates allow. Only their order matters, so both hemispheres
     /// are the same.
     pub fn of(season: &Season) -> Timing {
-        let Season { today, planting, harvest, first_frost, last_frost, winter } = *season;
+        let Season { today, planting, harvest, first_frost, last_frost, winter, .. } = *season;
         let is_past = |date: Date| today.is_some_and(|t| date <= t);
         let planted = planting.is_some_and(is_past);
         let planting = planting.filter(|p| !is_past(*p));
