@@ -1,6 +1,6 @@
 //! What biochar should do to one property over a year, with its parts.
 
-use emberloam_engine::biochar::{Course, WEEKS, courses};
+use emberloam_engine::biochar::{Course, WEEKS, courses, exchange_shift};
 use emberloam_engine::quantity::{Band, Unit, significant};
 use emberloam_engine::situated;
 use emberloam_engine::soil::Property;
@@ -10,8 +10,9 @@ use plotters::prelude::{Color, Text};
 use plotters::style::text_anchor::HPos;
 
 use crate::chart::{Pen, Repaint, Sheet, chart};
+use crate::figure::figures;
 use crate::grounds::opened_grounds;
-use crate::living::{Look, changed, flag};
+use crate::living::{Look, changed, flag, text};
 use crate::state::Page;
 use crate::words;
 
@@ -71,10 +72,27 @@ pub fn course(page: Page) -> AnyView {
                     },
                 )}
             </figure>
-            {move || shown().map(table)}
+            {move || shown().map(table)} {exchange(page)}
         </section>
     }
     .into_any()
+}
+
+/// The cations on the exchange before and after.
+fn exchange(page: Page) -> impl IntoView {
+    let shift =
+        Memo::new(move |_| page.case().and_then(|case| situated(&case, exchange_shift).flatten()));
+    let of = move || shift.look(|shift| shift.clone().unwrap_or_default());
+    view! {
+        <div id="exchange" hidden=flag(move || shift.look(Option::is_none))>
+            <h3>{words::EXCHANGE}</h3>
+            <p>{text(move || of().text)}</p>
+            <details class="fold open-on-paper">
+                <summary>{words::EXCHANGE_SHARES}</summary>
+                {figures(page, move || of().figures)}
+            </details>
+        </div>
+    }
 }
 
 /// The words for the directions, the numbers by week, and the parts.

@@ -166,6 +166,8 @@ pub const WHEN: &str = "When";
 pub const NO_TASKS: &str = "Nothing to date yet. Give your planting and harvest dates above.";
 pub const NO_DATE_YET: &str = "No date yet";
 pub const COURSE: &str = "What biochar does over a year";
+pub const EXCHANGE: &str = "The cations in the soil";
+pub const EXCHANGE_SHARES: &str = "Shares of the exchange, before and after";
 pub const COURSE_OF: &str = "Which property";
 pub const COURSE_HOW_TO_READ: &str =
     "The line is what is likely, the wide band what is possible. Plants and rain come on top.";

@@ -288,7 +288,7 @@ fn what_is_charged_too_late_for_planting_is_spread_after_it() {
 fn the_dates_go_into_a_calendar() {
     use emberloam_engine::quantity::Grounds;
     use emberloam_engine::season::{Task, calendar, day};
-    use icalendar::{Calendar, Component, DatePerhapsTime, EventLike};
+    use icalendar::{Calendar, Component, DatePerhapsTime};
 
     let task = |text: &str, from: &str, to: &str| Task {
         task: text.into(),
