@@ -13,8 +13,8 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::state::Page;
 use crate::{
-    bed, compare, course, effects, exports, grounds, needs, reading, references, store, traits,
-    uptake, winter, words,
+    bed, compare, course, effects, exports, grounds, holding, needs, reading, references, store,
+    traits, uptake, winter, words,
 };
 
 /// How long to wait before a piece that did not come is asked for again.
@@ -32,6 +32,8 @@ pub struct Parts {
     pub compare: fn(Page) -> AnyView,
     /// What lies behind a reading.
     pub behind: fn(Page, Memo<JudgedReading>) -> AnyView,
+    /// Whether the answer holds when what is uncertain lies at its ends.
+    pub holding: fn(Page) -> AnyView,
     /// What biochar does over a year: chart and table.
     pub course: fn(Page) -> AnyView,
     /// What kind of soil it is.
@@ -60,6 +62,7 @@ static PARTS: Parts = Parts {
     grounds: grounds::grounds,
     compare: compare::compare,
     behind: reading::behind,
+    holding: holding::holding,
     course: course::course,
     traits: traits::traits,
     needs: needs::needs,

@@ -19,6 +19,7 @@ mod exports;
 mod figure;
 mod files;
 mod grounds;
+mod holding;
 mod holds;
 mod later;
 mod layer;

@@ -20,6 +20,7 @@ pub fn why(page: Page) -> impl IntoView {
                 {side(page, words::SPEAKS_FOR, true)} {side(page, words::SPEAKS_AGAINST, false)}
             </div>
             {would_change(page)}
+            {later(move |parts| (parts.holding)(page))}
             {later(move |parts| (parts.effects)(page))}
             {later(move |parts| (parts.course)(page))}
         },

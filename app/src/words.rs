@@ -1,5 +1,6 @@
 //! Every word the page says. What the engine concludes it says itself.
 
+use emberloam_engine::biochar::Path;
 use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, WetSeason, Winter};
 use emberloam_engine::quantity::Unit;
 
@@ -165,6 +166,9 @@ pub const COLUMN_CHANGE: &str = "Change";
 pub const WHEN: &str = "When";
 pub const NO_TASKS: &str = "Nothing to date yet. Give your planting and harvest dates above.";
 pub const NO_DATE_YET: &str = "No date yet";
+pub const HOLDING: &str = "Does the answer hold?";
+pub const HOLDING_INTRO: &str =
+    "Two samples of one bed differ, and some things nobody said. Each was tried at its ends.";
 pub const COURSE: &str = "What biochar does over a year";
 pub const EXCHANGE: &str = "The cations in the soil";
 pub const EXCHANGE_SHARES: &str = "Shares of the exchange, before and after";
@@ -234,6 +238,16 @@ pub fn wet_season(class: WetSeason) -> &'static str {
         WetSeason::Dry => "little: below 150 mm (6 in)",
         WetSeason::Moderate => "some: 150 to 250 mm (6 to 10 in)",
         WetSeason::Wet => "much: above 250 mm (10 in)",
+    }
+}
+
+/// What another path would be called.
+pub fn path(path: Path) -> &'static str {
+    match path {
+        Path::UnchargedAfterHarvest => "uncharged biochar after harvest",
+        Path::Charged => "charged biochar",
+        Path::ChargeFirst => "charge first",
+        Path::None => "no biochar now",
     }
 }
 

@@ -126,3 +126,38 @@ fn the_hold_on_nitrogen_fades() {
     let (month, later, _) = held(Property::Potassium);
     close(later.likely, month.likely, 1e-12);
 }
+
+/// A clear surplus holds when every number moves a little; a soil at the border says so. Common
+/// practice, no source.
+#[test]
+fn the_answer_says_whether_it_holds() {
+    use emberloam_engine::biochar::{Path, sensitivity};
+    let clear = sensitivity(&trial()).expect("a sample");
+    assert_eq!(clear.path, Path::UnchargedAfterHarvest);
+    assert_eq!(clear.of, clear.holds + clear.turns.len());
+    assert!(clear.of >= 14, "only {} variations", clear.of);
+    assert!(
+        clear.text.contains("holds in all") || clear.text.contains("holds in most"),
+        "{clear:?}"
+    );
+    // Phosphorus and potassium just above the start of sufficiency, 51 and 141 mg/kg.
+    let mut edge = trial();
+    for reading in &mut edge.report.samples[0].readings {
+        let value = match reading.property {
+            Property::NitrateN => 31.0,
+            Property::Phosphorus => 60.0,
+            Property::Potassium => 160.0,
+            Property::Magnesium => 140.0,
+            Property::Calcium => 1200.0,
+            _ => continue,
+        };
+        reading.amount = Some(emberloam_engine::soil::Amount::Exactly(value));
+    }
+    let found = sensitivity(&edge).expect("a sample");
+    for what in ["phosphorus a fifth less", "potassium a fifth less"] {
+        assert!(found.turns.iter().any(|turn| turn.what == what), "{what}: {found:?}");
+    }
+    assert!(found.turns.iter().all(|turn| !turn.what.ends_with("more")), "{found:?}");
+    assert!(found.turns.iter().all(|turn| turn.path != found.path));
+    assert_eq!(sensitivity(&Case::default()), None);
+}

@@ -11,6 +11,7 @@ mod material;
 mod path;
 mod questions;
 mod rate;
+mod sensitivity;
 mod shift;
 mod spread;
 
@@ -30,6 +31,7 @@ pub use liming::ph_rise;
 pub use material::Material;
 pub use path::{Decision, RULES, Rule, Speaks, decide};
 pub use rate::{litres_per_m2, mass_percent, tonnes_per_ha};
+pub use sensitivity::{Sensitivity, Turn, sensitivity};
 pub use shift::{Shift, exchange_shift};
 
 /// All that the plan is made from.
