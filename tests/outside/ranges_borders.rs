@@ -159,3 +159,24 @@ fn what_grows_is_assumed_only_where_it_matters() {
     assert!(potassium.grounds.assumed.iter().all(|a| !a.starts_with("Read by colour")));
     assert_eq!(Unit::MgPerKg, Property::Lead.unit());
 }
+
+/// What a reader must know of a table of pH stands behind it. Source: UConn, NCDA&CS, the minimum
+/// levels for turf (opened).
+#[test]
+fn the_notes_of_the_ph_tables_reach_the_reader() {
+    use emberloam_engine::soil::PlantGroup;
+    for (plants, note) in [
+        (PlantGroup::MixedVegetables, "Potatoes that scab"),
+        (PlantGroup::Lawn, "Centipedegrass wants 5.5"),
+        (PlantGroup::Lawn, "A minimum only"),
+        (PlantGroup::OrnamentalsAndTrees, "The upper end is ours"),
+        (PlantGroup::AcidLovers, "Sources differ by about 0.7"),
+    ] {
+        let setting = Setting { plants: Some(plants), ..Setting::default() };
+        let ph = measure(Property::Ph, Amount::Exactly(6.2), Some(Method::Water1To1));
+        let finding = judge(&ph, &Soil::default(), &setting);
+        let opinions = finding.second_opinions.iter().map(|o| &o.grounds);
+        let said = opinions.chain([&finding.grounds]).flat_map(|g| &g.assumed);
+        assert!(said.into_iter().any(|a| a.contains(note)), "{plants:?}: {note}");
+    }
+}
