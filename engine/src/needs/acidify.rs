@@ -96,15 +96,18 @@ pub(super) fn need(ground: &Ground<'_>, questions: &mut Vec<Question>) -> Option
         ..Need::default()
     };
     if reaction.ph >= FREE_LIME_FROM_PH || has_free_lime(ground.soil) {
+        let why = if has_free_lime(ground.soil) {
+            "free lime"
+        } else {
+            "so high a pH nearly always comes with free lime, which"
+        };
+        let instead = if ground.case.plants == Some(PlantGroup::AcidLovers) {
+            "Grow acid-loving plants in a pot or a raised bed of acid mix instead."
+        } else {
+            "Choose plants that bear it, and feed iron and manganese as the leaves ask for it."
+        };
         let mut need = said(
-            format!(
-                "{high}, but no sulfur: free lime eats up the acid as fast as it forms. {}",
-                if ground.case.plants == Some(PlantGroup::AcidLovers) {
-                    "Grow acid-loving plants in a pot or a raised bed of acid mix instead."
-                } else {
-                    "Choose plants that bear it, and feed iron and manganese as the leaves ask for it."
-                }
-            ),
+            format!("{high}, but no sulfur: {why} eats up the acid as fast as it forms. {instead}"),
             "No sulfur where free lime was found, or from pH 7.5, where it is nearly certain.",
             &[RHS_ACIDIFYING.opened(), COMMON_PRACTICE.unsourced()],
         );
@@ -330,13 +333,17 @@ fn amounts(ground: &Ground<'_>, reaction: &Reaction, high: &str, sulfur: Sulfur)
         "Never give more than the doses above at once: it burns roots. Your local extension \
          office's advice comes first.",
     ];
+    let mut answer = format!(
+        "{high}. Sulfur: {}, to bring it to {}.",
+        told(rate),
+        significant(reaction.target, 3)
+    );
+    if case.plants != Some(PlantGroup::AcidLovers) {
+        answer.push_str(" Most plants bear this pH: it is a choice, not a need.");
+    }
     Need {
         name: "acidify",
-        answer: format!(
-            "{high}. Sulfur: {}, to bring it to {}.",
-            told(rate),
-            significant(reaction.target, 3)
-        ),
+        answer,
         figures,
         steps,
         cautions: cautions.map(String::from).to_vec(),
