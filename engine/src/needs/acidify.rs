@@ -311,7 +311,7 @@ fn amounts(ground: &Ground<'_>, reaction: &Reaction, high: &str, sulfur: Sulfur)
         grounds.sources.push(OUR_CHOICE.unsourced());
     }
     let each = told(Band::exactly(rate.likely / f64::from(count)));
-    let steps = vec![
+    let mut steps = vec![
         if count == 1 {
             format!("Spread it evenly in one dose: {each}.")
         } else {
@@ -326,6 +326,9 @@ fn amounts(ground: &Ground<'_>, reaction: &Reaction, high: &str, sulfur: Sulfur)
          each new dose."
             .into(),
     ];
+    if case.plants != Some(PlantGroup::AcidLovers) {
+        steps.insert(0, "Most plants bear this pH: sulfur is a choice, not a need.".into());
+    }
     let cautions = [
         "Sulfur dust burns, and irritates eyes and lungs: keep flames away, wear goggles and a \
          mask, and choose a calm day.",
@@ -333,17 +336,13 @@ fn amounts(ground: &Ground<'_>, reaction: &Reaction, high: &str, sulfur: Sulfur)
         "Never give more than the doses above at once: it burns roots. Your local extension \
          office's advice comes first.",
     ];
-    let mut answer = format!(
-        "{high}. Sulfur: {}, to bring it to {}.",
-        told(rate),
-        significant(reaction.target, 3)
-    );
-    if case.plants != Some(PlantGroup::AcidLovers) {
-        answer.push_str(" Most plants bear this pH: it is a choice, not a need.");
-    }
     Need {
         name: "acidify",
-        answer,
+        answer: format!(
+            "{high}. Sulfur: {}, to bring it to {}.",
+            told(rate),
+            significant(reaction.target, 3)
+        ),
         figures,
         steps,
         cautions: cautions.map(String::from).to_vec(),
