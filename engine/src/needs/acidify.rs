@@ -97,15 +97,18 @@ pub(super) fn need(ground: &Ground<'_>, questions: &mut Vec<Question>) -> Option
         ..Need::default()
     };
     if reaction.ph >= FREE_LIME_FROM_PH || has_free_lime(ground.soil) {
+        let why = if has_free_lime(ground.soil) {
+            "free lime"
+        } else {
+            "so high a pH nearly always comes with free lime, which"
+        };
+        let instead = if ground.case.plants == Some(PlantGroup::AcidLovers) {
+            "Grow acid-loving plants in a pot or a raised bed of acid mix instead."
+        } else {
+            "Choose plants that bear it, and feed iron and manganese as the leaves ask for it."
+        };
         let mut need = said(
-            format!(
-                "{high}, but no sulfur: free lime eats up the acid as fast as it forms. {}",
-                if ground.case.plants == Some(PlantGroup::AcidLovers) {
-                    "Grow acid-loving plants in a pot or a raised bed of acid mix instead."
-                } else {
-                    "Choose plants that bear it, and feed iron and manganese as the leaves ask for it."
-                }
-            ),
+            format!("{high}, but no sulfur: {why} eats up the acid as fast as it forms. {instead}"),
             "No sulfur where free lime was found, or from pH 7.5, where it is nearly certain.",
             &[RHS_ACIDIFYING.opened(), COMMON_PRACTICE.unsourced()],
         );
@@ -309,7 +312,7 @@ fn amounts(ground: &Ground<'_>, reaction: &Reaction, high: &str, sulfur: Sulfur)
         grounds.sources.push(OUR_CHOICE.unsourced());
     }
     let each = told(Band::exactly(rate.likely / f64::from(count)));
-    let steps = vec![
+    let mut steps = vec![
         if count == 1 {
             format!("Spread it evenly in one dose: {each}.")
         } else {
@@ -324,6 +327,9 @@ fn amounts(ground: &Ground<'_>, reaction: &Reaction, high: &str, sulfur: Sulfur)
          each new dose."
             .into(),
     ];
+    if case.plants != Some(PlantGroup::AcidLovers) {
+        steps.insert(0, "Most plants bear this pH: sulfur is a choice, not a need.".into());
+    }
     let cautions = [
         "Sulfur dust burns, and irritates eyes and lungs: keep flames away, wear goggles and a \
          mask, and choose a calm day.",
