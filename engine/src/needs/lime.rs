@@ -34,14 +34,19 @@ const UNDUG: f64 = 4.0 * 2.54;
 /// Lime for this bed. `None` when the report has no pH.
 pub(super) fn need(ground: &Ground<'_>, questions: &mut Vec<Question>) -> Option<Need> {
     let reaction = Reaction::of(ground)?;
+    let only_said = |verdict, Said { answer, rule, sources }: Said| Need {
+        name: "lime",
+        verdict,
+        answer,
+        grounds: reaction.add_to(Grounds::new(rule, &sources)),
+        ..Need::default()
+    };
+    if let Some(none) = no_lime(ground, &reaction) {
+        return Some(only_said(Verdict::Enough, none));
+    }
     Some(match published(ground, &reaction, questions) {
         Ok(published) => amounts(ground, &reaction, published),
-        Err(Said { answer, rule, sources }) => {
-            let grounds = reaction.add_to(Grounds::new(rule, &sources));
-            let no_lime = answer.starts_with("No lime");
-            let verdict = if no_lime { Verdict::Enough } else { Verdict::Unknown };
-            Need { name: "lime", verdict, answer, grounds, ..Need::default() }
-        }
+        Err(said) => only_said(Verdict::Unknown, said),
     })
 }
 
@@ -50,9 +55,6 @@ fn published(
     reaction: &Reaction,
     questions: &mut Vec<Question>,
 ) -> Result<Published, Said> {
-    if let Some(none) = no_lime(ground, reaction) {
-        return Err(none);
-    }
     if let Some(buffer) = Buffer::of(ground.soil, ground.case.reading.buffer) {
         return buffer.lime(reaction, is_lawn(ground));
     }
