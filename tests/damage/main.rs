@@ -15,7 +15,9 @@ use std::sync::mpsc;
 use std::thread;
 use std::time::{Duration, Instant};
 
-use emberloam_engine::{Case, export, interpret, report};
+use emberloam_engine::biochar::{courses, exchange_shift};
+use emberloam_engine::season::winter_loss;
+use emberloam_engine::{Case, export, interpret, needs, report, situated, traits};
 use emberloam_files::open_file;
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipArchive, ZipWriter};
@@ -31,6 +33,9 @@ fn whole_way(bytes: &[u8]) {
     };
     let case = Case { report: read, ..Case::default() };
     let outcome = interpret(&case);
+    needs::needs(&case);
+    traits::traits(&case);
+    situated(&case, |sample| (courses(sample), exchange_shift(sample), winter_loss(sample)));
     let written = export::csv(&case.report, &outcome, &opened.text);
     assert!(!written.is_empty());
 }

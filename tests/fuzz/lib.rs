@@ -2,7 +2,9 @@
 
 use std::io::{Cursor, Write};
 
-use emberloam_engine::{Case, export, interpret, report};
+use emberloam_engine::biochar::{courses, exchange_shift};
+use emberloam_engine::season::winter_loss;
+use emberloam_engine::{Case, export, interpret, needs, report, situated, traits};
 use emberloam_files::open_file;
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipWriter};
@@ -29,6 +31,9 @@ pub fn text(bytes: &[u8]) {
 /// From a case on, with the text its report was read from.
 pub fn case(case: Case, text: &str) {
     let outcome = interpret(&case);
+    needs::needs(&case);
+    traits::traits(&case);
+    situated(&case, |sample| (courses(sample), exchange_shift(sample), winter_loss(sample)));
     assert!(export::csv(&case.report, &outcome, text).lines().count() > 0);
 }
 
