@@ -180,3 +180,75 @@ fn the_notes_of_the_ph_tables_reach_the_reader() {
         assert!(said.into_iter().any(|a| a.contains(note)), "{plants:?}: {note}");
     }
 }
+
+/// Every published line from a mix of soil and water to saturated paste, lowest, middle and highest.
+/// Source: PLoS ONE 2018 13(6):e0198290, Table 2; Sonmez 2008 and Hogg and Henry 1984 as coded in
+/// public; the Australian methods 14B1 (opened and second-hand): a second transcription.
+#[test]
+fn salts_as_paste_by_every_published_line() {
+    use emberloam_engine::ranges::as_saturated_paste;
+    for (method, ec, texture, [low, middle, high], sources) in [
+        (Method::Water1To1, 2.0, Texture::Sand, [3.70, 4.84, 6.0], 1),
+        (Method::Water1To1, 2.0, Texture::Loam, [3.70, 4.22, 6.0], 1),
+        (Method::Water1To1, 2.0, Texture::Clay, [3.70, 4.35, 6.0], 1),
+        (Method::Water1To2, 2.0, Texture::SandyLoam, [6.29, 7.26, 8.77], 3),
+        (Method::Water1To2, 2.0, Texture::SiltLoam, [4.34, 5.79, 8.03], 3),
+        (Method::Water1To2, 2.0, Texture::ClayLoam, [4.35, 5.65, 7.58], 3),
+        (Method::Water1To5, 1.0, Texture::LoamySand, [5.143, 6.4, 7.89], 2),
+        (Method::Water1To5, 1.0, Texture::Silt, [5.143, 6.4, 7.64], 2),
+        (Method::Water1To5, 1.0, Texture::SiltyClay, [5.143, 6.4, 7.12], 2),
+    ] {
+        let (band, cited) = as_saturated_paste(ec, Some(method), Some(texture)).expect("lines");
+        close(band.low, low, 1e-9);
+        close(band.likely, middle, 1e-9);
+        close(band.high, high, 1e-9);
+        assert_eq!(cited.len(), sources, "{method:?} {texture:?}: {cited:?}");
+    }
+    let setting = Setting { texture: Some(Texture::Loam), ..Setting::default() };
+    let salts = measure(Property::Ec, Amount::Exactly(1.0), Some(Method::Water1To2));
+    let finding = judge(&salts, &Soil::default(), &setting);
+    let told = finding.grounds.inputs.iter().find(|i| i.name == "as saturated paste");
+    assert_eq!(told.expect("as paste").value, "1.99 dS/m to 4.19 dS/m");
+}
+
+/// A limit within one step is on it; one that reaches over steps of one side is on it or beyond; one
+/// over both sides can't be told, and says by whose table. Common practice, no source.
+#[test]
+fn limits_on_steps() {
+    use emberloam_engine::ranges::{Placed, Step, place};
+    let steps = [
+        Step::to("very low", Level::VeryLow, 10.0),
+        Step::to("low", Level::Low, 20.0),
+        Step::to("enough", Level::Sufficient, 40.0),
+        Step::rest("high", Level::High),
+    ];
+    let at = |amount| place(&steps, amount);
+    assert!(matches!(at(Amount::Below(5.0)), Placed::On(step) if step.word == "very low"));
+    assert!(matches!(at(Amount::Below(20.0)), Placed::OnOrBeyond(step) if step.word == "low"));
+    assert!(matches!(at(Amount::Above(40.0)), Placed::On(step) if step.word == "high"));
+    assert!(matches!(at(Amount::Below(30.0)), Placed::Between(Level::VeryLow, Level::Sufficient)));
+    assert!(matches!(at(Amount::Above(15.0)), Placed::Between(Level::Low, Level::High)));
+    let open = judged(Property::Phosphorus, Amount::Below(60.0), Some(Method::Mehlich3), None);
+    assert!(open.level.is_none() && open.source.is_some());
+    assert!(open.grounds.rule.starts_with("Sufficient: ") && !open.grounds.sources.is_empty());
+}
+
+/// A result is told as it would be read out. Common practice, no source.
+#[test]
+fn results_in_words() {
+    let told = |property, amount, method| {
+        let finding = judged(property, amount, Some(method), Some(6.0));
+        finding.grounds.inputs[0].value.clone()
+    };
+    let by = Method::Mehlich3;
+    assert_eq!(told(Property::Potassium, Amount::Exactly(60.0), by), "60 mg/kg");
+    assert_eq!(told(Property::Potassium, Amount::Below(60.0), by), "below 60 mg/kg");
+    assert_eq!(told(Property::Potassium, Amount::Above(600.0), by), "above 600 mg/kg");
+    assert_eq!(told(Property::Ph, Amount::Exactly(6.0), Method::Water1To1), "6.0");
+    let range = |property, method: Method| {
+        judged(property, Amount::Exactly(6.0), Some(method), None).range.expect("a range").text
+    };
+    assert_eq!(range(Property::Potassium, by), "141–280 mg/kg");
+    assert_eq!(range(Property::Ph, Method::Water1To1), "6.0–7.0");
+    assert_eq!(range(Property::Zinc, Method::Dtpa), "above 1 mg/kg");
+}
