@@ -41,6 +41,8 @@ pub struct Case {
     pub biochar: Bag,
     /// What there is to charge biochar with.
     pub charge_with: Vec<ChargeSource>,
+    /// How it is charged.
+    pub charge: Charge,
     /// What there is to lime and feed with.
     pub feeds: Feeds,
     /// The measures the recipe and the tasks are written in.
@@ -59,6 +61,7 @@ impl Default for Case {
             season: Season::default(),
             biochar: Bag::default(),
             charge_with: Vec::new(),
+            charge: Charge::default(),
             feeds: Feeds::default(),
             measures: Measures::default(),
         }
@@ -294,6 +297,31 @@ pub struct Season {
     pub winter: Option<Winter>,
     /// How much rain drains through in the cool or wet season.
     pub wet_season: Option<WetSeason>,
+    /// Latitude in degrees, south below zero.
+    pub latitude: Option<f64>,
+    /// Height above the sea, m.
+    pub elevation_m: Option<f64>,
+    /// Rain of each month from January, mm.
+    pub rain: Option<[f64; 12]>,
+    /// The mean daily lowest and highest temperature of each month from
+    /// January, °C.
+    pub temperatures: Option<[(f64, f64); 12]>,
+    /// The crops this bed bears in the year to come, in any order.
+    pub crops: Vec<Crop>,
+}
+
+/// One crop of a bed.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Crop {
+    /// What the person calls it.
+    pub name: String,
+    /// When it is sown or planted.
+    #[serde(default, with = "crate::season::day")]
+    pub planting: Option<Date>,
+    /// When it is off the bed.
+    #[serde(default, with = "crate::season::day")]
+    pub harvest: Option<Date>,
 }
 
 /// How much rain drains through the soil in the cool or wet season.
@@ -350,6 +378,104 @@ pub struct Bag {
     pub bulk_density: Option<f64>,
     /// Its electrical conductivity, dS/m.
     pub ec: Option<f64>,
+    /// The price of one bag, in whatever money the person pays.
+    pub price: Option<f64>,
+    /// Water in it, % of its weight as it comes.
+    pub moisture_percent: Option<f64>,
+    /// Over how many years the share wanted is spread; 1 when nobody says.
+    pub years: Option<u32>,
+    /// What its certificate or laboratory sheet says, beside the above.
+    pub certificate: Vec<CertificateFigure>,
+}
+
+/// One figure of a biochar's certificate.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct CertificateFigure {
+    /// What was measured.
+    pub what: CertificateItem,
+    /// The figure, on a dry basis, in the unit of the item.
+    pub value: f64,
+}
+
+/// What a biochar's certificate may give; the unit stands with each.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CertificateItem {
+    /// Highest temperature it was made at, °C.
+    MadeAt,
+    /// Ash, %.
+    Ash,
+    /// Organic carbon, %.
+    OrganicCarbon,
+    /// Hydrogen to organic carbon, mol/mol.
+    HydrogenToCarbon,
+    /// Oxygen to organic carbon, mol/mol.
+    OxygenToCarbon,
+    /// Exchange capacity, cmol(c)/kg.
+    Cec,
+    /// Water it takes up, g per g.
+    Water,
+    /// The size that nine tenths of it pass, mm.
+    ParticleSize,
+    /// Total nitrogen, %.
+    Nitrogen,
+    /// Total phosphorus, %.
+    Phosphorus,
+    /// Total potassium, %.
+    Potassium,
+    /// Total calcium, %.
+    Calcium,
+    /// Total magnesium, %.
+    Magnesium,
+    /// Total sulfur, %.
+    Sulfur,
+    /// Total sodium, %.
+    Sodium,
+    /// Arsenic, mg/kg.
+    Arsenic,
+    /// Cadmium, mg/kg.
+    Cadmium,
+    /// Chromium, mg/kg.
+    Chromium,
+    /// Copper, mg/kg.
+    Copper,
+    /// Lead, mg/kg.
+    Lead,
+    /// Mercury, mg/kg.
+    Mercury,
+    /// Nickel, mg/kg.
+    Nickel,
+    /// Zinc, mg/kg.
+    Zinc,
+    /// The sum of 16 polycyclic aromatic hydrocarbons, mg/kg.
+    Pah16,
+}
+
+by_name! { CertificateItem, "figure of a certificate",
+    MadeAt: "made-at",
+    Ash: "ash",
+    OrganicCarbon: "organic-carbon",
+    HydrogenToCarbon: "hydrogen-to-carbon",
+    OxygenToCarbon: "oxygen-to-carbon",
+    Cec: "cec",
+    Water: "water",
+    ParticleSize: "particle-size",
+    Nitrogen: "nitrogen",
+    Phosphorus: "phosphorus",
+    Potassium: "potassium",
+    Calcium: "calcium",
+    Magnesium: "magnesium",
+    Sulfur: "sulfur",
+    Sodium: "sodium",
+    Arsenic: "arsenic",
+    Cadmium: "cadmium",
+    Chromium: "chromium",
+    Copper: "copper",
+    Lead: "lead",
+    Mercury: "mercury",
+    Nickel: "nickel",
+    Zinc: "zinc",
+    Pah16: "pah-16",
 }
 
 /// Whether biochar carries nutrients yet.
@@ -367,6 +493,32 @@ by_name! { BagState, "state of a bag",
     NoneYet: "none-yet",
     Uncharged: "uncharged",
     Charged: "charged",
+}
+
+/// How biochar is charged.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Charge {
+    /// How warm it is where it is charged, °C.
+    pub temperature_c: Option<f64>,
+    /// The size of the bucket it is measured with, litres.
+    pub bucket_litres: Option<f64>,
+    /// What is known of a source, in place of what is usual.
+    pub sources: Vec<SourceFigures>,
+}
+
+/// What one source brings, as its label or an analysis says.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct SourceFigures {
+    /// The source.
+    pub source: ChargeSource,
+    /// Litres of it on hand, when there is only so much.
+    #[serde(default)]
+    pub litres: Option<f64>,
+    /// N, P2O5 and K2O, % of its weight.
+    #[serde(default)]
+    pub n_p2o5_k2o: Option<[f64; 3]>,
 }
 
 /// What there is to lime and feed the bed with, as its bags say.
