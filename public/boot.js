@@ -45,8 +45,9 @@ async function startPage() {
 
 async function keepOfflineCopy(started) {
   const workers = navigator.serviceWorker;
-  // Missing when the page is not on https or localhost, and in some private windows.
-  if (!workers) return;
+  // Missing when the page is not on https or localhost, and in some private windows. A page that
+  // was opened as a file is its own copy.
+  if (!workers || location.protocol === "file:") return;
 
   let controlled = Boolean(workers.controller);
   let asked = false;

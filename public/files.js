@@ -46,9 +46,9 @@ function plain(bytes) {
 }
 
 /** One file by the opener, in a worker of its own. */
-function byOpener(bytes) {
+async function byOpener(bytes) {
+  const worker = new Worker("open-worker.js", { type: "module" });
   return new Promise((resolve) => {
-    const worker = new Worker("open-worker.js", { type: "module" });
     const end = (answer) => {
       worker.terminate();
       resolve(answer);

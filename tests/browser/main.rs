@@ -8,6 +8,7 @@ mod keeping;
 mod keyboard;
 mod looks;
 mod offline;
+mod one_file;
 mod paste;
 mod privacy;
 mod samples;

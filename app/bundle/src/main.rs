@@ -1,8 +1,9 @@
 //! The one native program: builds the page, binds it, stamps the service
-//! worker, and serves the result on this machine.
+//! worker, packs it into one file, and serves the result on this machine.
 
 mod build;
 mod files;
+mod one_file;
 mod serve;
 mod split;
 mod weigh;
@@ -14,6 +15,7 @@ const HELP: &str = "\
 cargo run                    build the page and serve it on this machine
 cargo run -- build           only build it, into target/dist
 cargo run -- serve           only serve what is in target/dist
+cargo run -- one-file        build it, and write all of it into target/emberloam.html
 cargo run -- sizes           weigh what is in target/dist against the budget
 
   --port N     serve on this port (default: 8787, or the next free one; 0: any free one)
@@ -33,6 +35,7 @@ enum Task {
     BuildAndServe,
     Build,
     Serve,
+    OneFile,
     Sizes,
     Help,
 }
@@ -44,6 +47,7 @@ fn read_arguments(mut given: impl Iterator<Item = String>) -> Result<Asked, Stri
         match word.as_str() {
             "build" => asked.task = Task::Build,
             "serve" => asked.task = Task::Serve,
+            "one-file" => asked.task = Task::OneFile,
             "sizes" => asked.task = Task::Sizes,
             "help" | "--help" | "-h" => asked.task = Task::Help,
             "--port" => {
@@ -57,7 +61,9 @@ fn read_arguments(mut given: impl Iterator<Item = String>) -> Result<Asked, Stri
             _ => return Err(format!("I don't know {word}.")),
         }
     }
-    if asked.dist.is_some() && matches!(asked.task, Task::BuildAndServe | Task::Build) {
+    if asked.dist.is_some()
+        && matches!(asked.task, Task::BuildAndServe | Task::Build | Task::OneFile)
+    {
         return Err("--dist goes with serve or sizes: a build always lands in target/dist.".into());
     }
     Ok(asked)
@@ -69,6 +75,10 @@ fn run(asked: &Asked) -> Result<(), String> {
     match asked.task {
         Task::Help => print!("{HELP}"),
         Task::Build => build::build(&project)?,
+        Task::OneFile => {
+            build::build(&project)?;
+            one_file::pack(&dist, &one_file::place(&project))?;
+        }
         Task::Sizes => weigh::weigh(&dist)?,
         Task::Serve => serve::serve(&dist, asked.port)?,
         Task::BuildAndServe => {
