@@ -130,7 +130,7 @@ fn cautions(page: Page) -> impl IntoView {
             <h3>{words::TAKE_CARE}</h3>
             <ul class="plain">{statements(Box::new(part(true)))}</ul>
             <details
-                class="fold open-on-paper"
+                class="fold"
                 open=!is_narrow()
                 hidden=flag(move || rest().is_empty())
             >

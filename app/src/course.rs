@@ -13,6 +13,7 @@ use crate::chart::{Pen, Repaint, Sheet, chart};
 use crate::figure::figures;
 use crate::grounds::opened_grounds;
 use crate::living::{Look, changed, flag, text};
+use crate::soon::soon;
 use crate::state::Page;
 use crate::words;
 
@@ -22,9 +23,7 @@ const MOST: f64 = 200.0;
 
 /// The choice of a property, its chart and its table.
 pub fn course(page: Page) -> AnyView {
-    let all = Memo::new(move |_| {
-        page.case().and_then(|case| situated(&case, courses)).unwrap_or_default()
-    });
+    let all = soon(page, |case| situated(case, courses).unwrap_or_default());
     let wanted = RwSignal::new(Property::NitrateN);
     let shown = move || {
         all.look(|all| {
@@ -80,14 +79,13 @@ pub fn course(page: Page) -> AnyView {
 
 /// The cations on the exchange before and after.
 fn exchange(page: Page) -> impl IntoView {
-    let shift =
-        Memo::new(move |_| page.case().and_then(|case| situated(&case, exchange_shift).flatten()));
+    let shift = soon(page, |case| situated(case, exchange_shift).flatten());
     let of = move || shift.look(|shift| shift.clone().unwrap_or_default());
     view! {
         <div id="exchange" hidden=flag(move || shift.look(Option::is_none))>
             <h3>{words::EXCHANGE}</h3>
             <p>{text(move || of().text)}</p>
-            <details class="fold open-on-paper">
+            <details class="fold">
                 <summary>{words::EXCHANGE_SHARES}</summary>
                 {figures(page, move || of().figures)}
             </details>
@@ -137,7 +135,7 @@ fn table(course: Course) -> impl IntoView {
     view! {
         <p>{words::course_directions(week, month, year)}</p>
         {opened_grounds(course.grounds)}
-        <details class="fold open-on-paper">
+        <details class="fold">
             <summary>{words::AS_A_TABLE}</summary>
             <table>{head(words::COLUMN_WEEK)}<tbody>{rows}</tbody></table>
             <p class="aside-word">{words::COURSE_PARTS}</p>

@@ -44,7 +44,7 @@ pub fn effects(page: Page) -> AnyView {
                     move |sheet, pen| draw(sheet, pen, &drawn()),
                 )}
             </figure>
-            <details class="fold open-on-paper">
+            <details class="fold">
             <summary>{words::AS_A_TABLE}</summary>
             <div class="scroll" tabindex="0" role="region" aria-label=words::EFFECTS>
                 <table>

@@ -4,12 +4,13 @@ use emberloam_engine::biochar::{Turn, sensitivity};
 use leptos::prelude::*;
 
 use crate::living::{Look, flag, settled, text};
+use crate::soon::soon;
 use crate::state::Page;
 use crate::words;
 
 /// The section.
 pub fn holding(page: Page) -> AnyView {
-    let found = Memo::new(move |_| page.case().and_then(|case| sensitivity(&case)));
+    let found = soon(page, sensitivity);
     let said = move || found.look(|f| f.as_ref().map_or_else(String::new, |f| f.text.clone()));
     let turns = move || found.look(|f| f.as_ref().map_or_else(Vec::new, |f| f.turns.clone()));
     view! {

@@ -13,8 +13,8 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::state::Page;
 use crate::{
-    bed, compare, course, effects, exports, grounds, holding, needs, reading, references, store,
-    traits, uptake, winter, words,
+    bed, compare, course, effects, exports, grounds, holding, needs, plan, reading, references,
+    store, traits, uptake, winter, words,
 };
 
 /// How long to wait before a piece that did not come is asked for again.
@@ -52,6 +52,8 @@ pub struct Parts {
     pub uptake: fn(Page) -> AnyView,
     /// Every answer, to be changed.
     pub bed: fn(Page) -> AnyView,
+    /// The plan on paper.
+    pub plan: fn(Page) -> AnyView,
     /// What a question is answered with.
     pub controls: fn(Page, QuestionId, &[Property]) -> AnyView,
 }
@@ -72,6 +74,7 @@ static PARTS: Parts = Parts {
     references: references::list,
     uptake: uptake::uptake,
     bed: bed::bed,
+    plan: plan::plan,
     controls: bed::controls,
 };
 

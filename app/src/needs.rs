@@ -8,13 +8,13 @@ use crate::control::number;
 use crate::figure::figures;
 use crate::grounds::opened_grounds;
 use crate::living::{Look, settled};
+use crate::soon::soon;
 use crate::state::Page;
 use crate::words;
 
 /// The section.
 pub fn needs(page: Page) -> AnyView {
-    let worked_out =
-        Memo::new(move |_| page.case().map(|case| needs::needs(&case).list).unwrap_or_default());
+    let worked_out = soon(page, |case| needs::needs(case).list);
     view! {
         <section id="needs" aria-labelledby="needs-title">
             <h3 id="needs-title">{words::NEEDS}</h3>

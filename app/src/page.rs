@@ -39,6 +39,7 @@ pub fn page(restored: Restored) -> impl IntoView {
                 </Show>
             </div>
             {announce(page)}
+            {later::later(move |parts| (parts.plan)(page))}
             <p class="drop-here" aria-hidden="true">
                 {words::DROP_HERE}
             </p>
@@ -70,7 +71,14 @@ fn heading(page: Page) -> impl IntoView {
                 <h1>{words::NAME}</h1>
                 <p class="what">{words::WHAT_IT_DOES}</p>
                 <p class="privacy">{words::PRIVACY}</p>
-                {measures(page)}
+                <div class="settings">
+                    {measures(page)}
+                    // `public/look.js` does the rest.
+                    <label class="tick">
+                        <input type="checkbox" id="sun" />
+                        <span>{words::SUN}</span>
+                    </label>
+                </div>
             </div>
         </header>
     }

@@ -1,4 +1,4 @@
-//! Printing. `public/folds.js` opens the folds that belong on paper.
+//! Printing. What is printed is made by `plan.rs`.
 
 /// Opens the browser's print window.
 pub fn print() {

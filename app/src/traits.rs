@@ -7,12 +7,13 @@ use leptos::prelude::*;
 use crate::figure::figures;
 use crate::grounds::{Statement, statements};
 use crate::living::Look;
+use crate::soon::soon;
 use crate::state::Page;
 use crate::words;
 
 /// The section.
 pub fn traits(page: Page) -> AnyView {
-    let all = Memo::new(move |_| page.case().map(|case| traits::traits(&case)).unwrap_or_default());
+    let all = soon(page, traits::traits);
     let sayings = move || {
         let said = all.look(|traits| traits.sayings.clone());
         let statement = |saying: traits::Saying| Statement {

@@ -33,7 +33,7 @@ pub fn uptake(page: Page) -> AnyView {
                     move |sheet, pen| draw(sheet, pen, &points()),
                 )}
             </figure>
-            <details class="fold open-on-paper">
+            <details class="fold">
                 <summary>{words::AS_A_TABLE}</summary>
                 <table>
                     <thead>

@@ -8,13 +8,13 @@ use leptos::prelude::*;
 use crate::control::choice;
 use crate::figure::figures;
 use crate::living::{Look, flag, text};
+use crate::soon::soon;
 use crate::state::Page;
 use crate::words;
 
 /// The section.
 pub fn winter(page: Page) -> AnyView {
-    let loss =
-        Memo::new(move |_| page.case().and_then(|case| situated(&case, winter_loss).flatten()));
+    let loss = soon(page, |case| situated(case, winter_loss).flatten());
     let of = move || loss.look(|loss| loss.clone().unwrap_or_default());
     let classes = WetSeason::ALL.map(|class| (class, words::wet_season(class))).into();
     view! {

@@ -9,6 +9,7 @@ pub const WHAT_IT_DOES: &str = "Paste a soil test. See what your soil holds, and
 pub const PRIVACY: &str = "Nothing you type or open leaves this device.";
 
 pub const MEASURES: &str = "Measures";
+pub const SUN: &str = "For bright sun";
 pub const METRIC: &str = "Metric";
 pub const US: &str = "US";
 
@@ -189,6 +190,20 @@ pub const COLUMN_DAY: &str = "Day";
 pub const COLUMN_LOW: &str = "At least";
 pub const COLUMN_LIKELY: &str = "Likely";
 pub const COLUMN_HIGH: &str = "At most";
+
+/// Over the printed plan: which bed, and the day it was printed.
+pub fn plan_for(bed: &str, today: &str) -> String {
+    format!("{bed} · printed {today} with {NAME}")
+}
+
+pub const PLAN_PROVISIONAL: &str =
+    "For now: some questions are still open. Answer them on the page and print again.";
+pub const COLUMN_LEVEL: &str = "Level";
+pub const COLUMN_ENOUGH: &str = "Enough is";
+
+pub fn plan_more_cautions(count: usize) -> String {
+    format!("{count} more to mind stand on the page.")
+}
 
 pub const WORKING: &str = "The working";
 pub const WORKING_INTRO: &str =

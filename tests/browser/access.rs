@@ -4,6 +4,7 @@ use std::fs;
 
 use emberloam_tests::page::{BROKEN, FILE, Page, SURPLUS};
 use emberloam_tests::project;
+use serde_json::json;
 
 #[track_caller]
 fn assert_accessible(page: &Page, when: &str) {
@@ -28,8 +29,13 @@ fn assert_accessible(page: &Page, when: &str) {
 }
 
 fn check(name: &str, width: u32, scheme: &str) {
+    check_with(name, width, scheme, |_| ());
+}
+
+fn check_with(name: &str, width: u32, scheme: &str, set: fn(&Page)) {
     let page = Page::open(name);
     page.browser.resize(width, 900);
+    set(&page);
     page.browser.media("screen", scheme);
     assert_accessible(&page, "empty page");
     let reports = project().join("tests/open-data/synthetic_reports");
@@ -69,4 +75,24 @@ fn accessible_in_dark() {
 #[test]
 fn accessible_when_narrow() {
     check("axe-narrow", 320, "light");
+}
+
+#[test]
+fn accessible_in_bright_sun() {
+    check_with("axe-sun", 1100, "light", |page| page.browser.click("#sun"));
+}
+
+#[test]
+fn accessible_with_more_contrast_and_in_forced_colours() {
+    for (name, feature, value) in
+        [("axe-contrast", "prefers-contrast", "more"), ("axe-forced", "forced-colors", "active")]
+    {
+        let page = Page::open(name);
+        let features = json!({ "features": [{ "name": feature, "value": value }] });
+        page.browser.devtools("Emulation.setEmulatedMedia", &features);
+        page.browser.click(SURPLUS);
+        page.wait_for_answer();
+        page.unfold_all();
+        assert_accessible(&page, name);
+    }
 }

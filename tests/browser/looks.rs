@@ -1,6 +1,6 @@
 //! On a narrow screen and on paper.
 
-use emberloam_tests::page::{ANSWER, ERASE, HOLDS, HUNGRY, PRINT, Page, REPORT, SURPLUS};
+use emberloam_tests::page::{ANSWER, ERASE, HOLDS, HUNGRY, METRIC, PRINT, Page, REPORT, SURPLUS};
 use serde_json::json;
 
 #[track_caller]
@@ -27,25 +27,71 @@ fn nothing_scrolls_sideways_at_320_pixels() {
     assert_fits(&page, "all unfolded");
 }
 
+/// Makes what would be printed now, and shows it as paper would.
+#[track_caller]
+fn put_on_paper(page: &Page) {
+    page.browser.wait_for("the later parts", || page.browser.has(".plan"));
+    page.browser.run("dispatchEvent(new Event('beforeprint'))");
+    page.browser.media("print", "light");
+    page.browser.wait_for("the plan", || page.browser.shows(".plan-headline"));
+}
+
 #[test]
 fn the_plan_prints_without_the_controls() {
     let page = Page::open("print");
-    page.browser.click(SURPLUS);
+    page.browser.click(HUNGRY);
     page.wait_for_answer();
+    let headline = page.browser.text("#answer-title");
     for control in [PRINT, ERASE, SURPLUS, REPORT] {
         assert!(page.browser.shows(control), "{control} is not on the screen");
     }
-    page.browser.media("print", "light");
-    for part in [ANSWER, HOLDS] {
-        assert!(page.browser.shows(part), "{part} is not printed");
+    assert!(!page.browser.shows(".plan"), "the plan for paper is on the screen");
+    put_on_paper(&page);
+    for control in [PRINT, ERASE, SURPLUS, REPORT, ANSWER, HOLDS] {
+        assert!(!page.browser.shows(control), "{control} is printed beside the plan");
     }
-    for control in [PRINT, ERASE, SURPLUS, REPORT] {
-        assert!(!page.browser.shows(control), "{control} is printed");
+    assert_eq!(page.browser.text(".plan-headline"), headline);
+    let printed = page.browser.text(".plan");
+    for part in ["How much", "How to charge it", "When", "Take care", "Phosphorus", "Sources"] {
+        assert!(printed.contains(part), "{part} is not printed:\n{printed}");
     }
-    let pdf = page.browser.pdf();
-    assert!(pdf.starts_with(b"%PDF-"), "no PDF");
-    let pages = pdf.windows(12).filter(|at| at.starts_with(b"/Type /Page") && at[11] != b's');
-    assert!(pages.count() >= 1, "the print has no page");
+    // Every footnote that is called for is there.
+    let astray = page.browser.run(
+        "const count = document.querySelectorAll('.plan-notes > li').length;
+        return [...document.querySelectorAll('.plan sup')]
+            .flatMap((sup) => sup.textContent.split(', ').filter(Boolean).map(Number))
+            .filter((number) => !(number >= 1 && number <= count))",
+    );
+    assert_eq!(astray, json!([]));
+}
+
+/// Inches.
+const A4: (f64, f64) = (8.27, 11.69);
+const LETTER: (f64, f64) = (8.5, 11.0);
+
+#[test]
+fn the_plan_fits_on_two_pages_of_a4_and_of_letter() {
+    let page = Page::open("two-pages");
+    for sample in [SURPLUS, HUNGRY, METRIC] {
+        page.browser.media("screen", "light");
+        page.browser.click(sample);
+        page.wait_for_answer();
+        for (label, value) in [
+            ("Area of the bed", "10"),
+            ("The biochar you have", "fresh, not charged"),
+            ("Next planting or sowing", "2031-05-01"),
+        ] {
+            page.answer(label, value);
+        }
+        put_on_paper(&page);
+        for size in [A4, LETTER] {
+            let pdf = page.browser.pdf_of(size);
+            let pages =
+                pdf.windows(12).filter(|at| at.starts_with(b"/Type /Page") && at[11] != b's');
+            let pages = pages.count();
+            assert!((1..=2).contains(&pages), "{sample}: {pages} pages of {size:?} inches");
+        }
+    }
 }
 
 #[test]
@@ -66,27 +112,11 @@ fn the_report_stays_beside_the_answer_on_a_wide_screen_and_folds_on_a_phone() {
 }
 
 #[test]
-fn a_printed_task_has_room_for_its_words_and_every_caution_is_printed() {
-    let page = Page::open("paper");
-    page.browser.resize(360, 740);
-    page.browser.click(HUNGRY);
-    page.wait_for_answer();
-    page.browser.resize(800, 1000);
-    page.browser.run("dispatchEvent(new Event('beforeprint'))");
-    page.browser.media("print", "light");
-    let narrow = page.browser.run(
-        "return [...document.querySelectorAll('.task-what, .cautions li > p')]
-            .filter((words) => words.getBoundingClientRect().width < 200)
-            .map((words) => words.textContent)",
-    );
-    assert_eq!(narrow, json!([]), "squeezed on paper or not printed");
-}
-
-#[test]
 fn paper_is_light_when_the_screen_is_dark() {
     let page = Page::open("print-dark");
     page.browser.click(SURPLUS);
     page.wait_for_answer();
+    put_on_paper(&page);
     page.browser.media("print", "dark");
     // Red, green and blue from 0 to 255; a page without a colour of its own is white.
     let colour = page.browser.run_with(
@@ -100,8 +130,25 @@ fn paper_is_light_when_the_screen_is_dark() {
             return [...pen.getImageData(0, 0, 1, 1).data.slice(0, 3)];
         }
         return [255, 255, 255]",
-        &[json!(ANSWER)],
+        &[json!(".plan-headline")],
     );
     let light = colour.as_array().is_some_and(|c| c.iter().all(|v| v.as_u64() > Some(200)));
     assert!(light, "the paper is {colour}");
+}
+
+#[test]
+fn the_look_for_bright_sun_is_kept_and_taken_back() {
+    let page = Page::open("sun");
+    let sky = || page.browser.run("return getComputedStyle(document.body).backgroundColor");
+    let ordinary = sky();
+    page.browser.click("#sun");
+    assert_eq!(sky(), "rgb(255, 255, 255)");
+    page.browser.reload();
+    page.wait_until_started();
+    page.browser.wait_for("the look that was kept", || {
+        page.browser.run("return document.getElementById('sun').checked") == true
+    });
+    assert_eq!(sky(), "rgb(255, 255, 255)");
+    page.browser.click("#sun");
+    assert_eq!(sky(), ordinary);
 }

@@ -350,7 +350,13 @@ impl Browser {
     /// The page printed to PDF on A4.
     #[track_caller]
     pub fn pdf(&self) -> Vec<u8> {
-        let size = json!({ "paperWidth": 8.27, "paperHeight": 11.69 });
+        self.pdf_of((8.27, 11.69))
+    }
+
+    /// The page as it would be printed on paper of this size, inches, as a PDF.
+    #[track_caller]
+    pub fn pdf_of(&self, (width, height): (f64, f64)) -> Vec<u8> {
+        let size = json!({ "paperWidth": width, "paperHeight": height });
         let printed = self.devtools("Page.printToPDF", &size);
         decode(printed["data"].as_str().unwrap_or_default())
     }

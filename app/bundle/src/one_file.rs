@@ -115,11 +115,11 @@ fn script(dist: &Path) -> Result<String, String> {
         "new Worker(\"open-worker.js\", { type: \"module\" })",
         "new Worker(openWorker())",
     )?;
-    let folds = text(dist, "folds.js")?;
+    let look = text(dist, "look.js")?;
     let opener = once(&opener, "new URL('opener_bg.wasm', import.meta.url)", "OPENER")?;
     let worker = STANDARD.encode(format!("{UNPACK}\n{opener}\n{worker}"));
     let joined = format!(
-        "{UNPACK}\nconst WORKER = \"{worker}\";\n{HAND_OUT}\n{app}\n{{\n{files}\n}}\n{{\n{folds}\n}}\n{boot}\n"
+        "{UNPACK}\nconst WORKER = \"{worker}\";\n{HAND_OUT}\n{app}\n{{\n{files}\n}}\n{{\n{look}\n}}\n{boot}\n"
     );
     // A closing tag within would end the script.
     if joined.contains("</script") {

@@ -43,7 +43,7 @@ fn is_first_load(name: &str) -> bool {
         "index.html",
         "boot.js",
         "files.js",
-        "folds.js",
+        "look.js",
         "app.js",
         "app_bg.wasm",
         // Imported by app.js; what it fetches comes once the page stands.
