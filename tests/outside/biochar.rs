@@ -21,8 +21,8 @@ use crate::close;
 
 use Level::{Excess, High, Low, Sufficient, VeryLow};
 use Property::{
-    AmmoniumN, Calcium, Ec, Lead, Magnesium, NitrateN, Ph, Phosphorus, Potassium, SaltPh, Sar,
-    Sodium, Sulfur,
+    AmmoniumN, Calcium, Ec, Lead, Magnesium, NitrateN, OrganicMatter, Ph, Phosphorus, Potassium,
+    SaltPh, Sar, Sodium, Sulfur,
 };
 
 /// A situation put together by hand.
@@ -292,6 +292,17 @@ fn cases() -> Vec<Situated> {
             "acid-soil",
         ),
         ("nothing known", Bed::default(), NoBiochar, "nothing-judged"),
+        (
+            "peat short of nitrogen",
+            content().texture(None).level(NitrateN, Low).measure(
+                OrganicMatter,
+                20.0,
+                Unit::Percent,
+                None,
+            ),
+            Charged,
+            "organic-soil",
+        ),
         (
             "only sand known",
             Bed::default().texture(Some(Texture::Sand)),
