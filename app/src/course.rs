@@ -13,6 +13,7 @@ use crate::chart::{Pen, Repaint, Sheet, chart};
 use crate::figure::figures;
 use crate::grounds::opened_grounds;
 use crate::living::{Look, changed, flag, text};
+use crate::reaction::reaction;
 use crate::state::Page;
 use crate::words;
 
@@ -72,7 +73,7 @@ pub fn course(page: Page) -> AnyView {
                     },
                 )}
             </figure>
-            {move || shown().map(table)} {exchange(page)}
+            {move || shown().map(table)} {reaction(page)} {exchange(page)}
         </section>
     }
     .into_any()

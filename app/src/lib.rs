@@ -30,6 +30,7 @@ mod page;
 mod paste;
 mod print;
 mod questions;
+mod reaction;
 mod reading;
 mod references;
 mod ruler;

@@ -1,6 +1,6 @@
 //! The sources: every publication, what rests on it, and how well it was read.
 
-use emberloam_engine::biochar::courses;
+use emberloam_engine::biochar::{courses, reaction};
 use emberloam_engine::quantity::Grounds;
 use emberloam_engine::sources::{
     BIOCHAR, CHEMISTRY, Citation, NEEDS, RANGES, SEASON, Source, TRAITS, all_sources,
@@ -101,6 +101,10 @@ fn cited(page: Page) -> Vec<(Citation, Vec<String>)> {
         of_soil.sayings.iter().for_each(|saying| add(&saying.grounds, words::TRAITS));
         for course in situated(&case, courses).unwrap_or_default() {
             add(&course.grounds, words::COURSE);
+        }
+        let reaction = situated(&case, reaction).flatten().unwrap_or_default();
+        for figure in reaction.figures.iter().chain(&reaction.others) {
+            add(&figure.grounds, words::REACTION);
         }
     }
     found

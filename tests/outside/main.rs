@@ -14,6 +14,7 @@ mod needs_lime;
 mod quantity;
 mod ranges;
 mod ranges_borders;
+mod reaction;
 mod reading;
 mod register;
 mod season;

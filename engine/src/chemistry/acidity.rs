@@ -1,9 +1,9 @@
 //! The acidity that sits on the exchange: reported, from a named buffer, or
 //! only bounded by pH.
 
-use crate::quantity::{Band, Grounds, significant};
+use crate::quantity::{Band, Grounds, Unit, significant};
 use crate::question::{Question, QuestionId};
-use crate::soil::{Method, Property, Soil};
+use crate::soil::{Measure, Method, MethodKind, Property, Soil};
 use crate::sources::{
     ADAMS_EVANS_1962, CLEMSON_CEC, COMMON_PRACTICE, Citation, NCDA_BUFFER, OUR_CHOICE, SMP_ACIDITY,
     UGA_ADAMS_EVANS, WOODRUFF_ACIDITY,
@@ -34,9 +34,7 @@ const BEYOND_THE_CURVE: f64 = 0.1;
 /// when that is all that is missing.
 pub(super) fn acidity(soil: &Soil, bases: f64, questions: &mut Vec<Question>) -> Option<Acidity> {
     if let Some(reported) = soil.value(Property::ExchangeableAcidity) {
-        let grounds = Grounds::new("Acidity as the lab gives it.", &[])
-            .input("exchangeable acidity", format!("{} meq/100 g", significant(reported, 3)));
-        return Some(Acidity { band: Band::exactly(reported), grounds });
+        return Some(as_printed(reported));
     }
     let ph = soil.value(Property::Ph);
     if let Some(ph) = ph.filter(|v| *v >= NONE_FROM_PH) {
@@ -97,6 +95,32 @@ fn from_buffer(method: Method, reading: f64) -> Option<Acidity> {
         // Modified Mehlich laboratories print the acidity itself.
         _ => return None,
     })
+}
+
+/// The acidity that a named lime buffer finds, meq/100 g, and the pH up to
+/// which it finds it: printed beside the buffer's name, or from its pH.
+pub(crate) fn found_by_buffer(soil: &Soil) -> Option<(Band, f64, Grounds)> {
+    let reading = soil.get(Property::BufferPh);
+    let printed = soil.get(Property::ExchangeableAcidity);
+    let named = |m: Option<&Measure>| m?.method.filter(|m| m.kind() == MethodKind::Buffer);
+    let method = named(printed).or(named(reading))?;
+    let up_to = match method {
+        Method::MehlichBuffer | Method::ModifiedMehlichBuffer => MEHLICH_START,
+        Method::SmpBuffer | Method::SikoraBuffer | Method::WoodruffBuffer => 7.0,
+        Method::AdamsEvansBuffer => 8.0,
+        _ => return None,
+    };
+    let Acidity { band, grounds } = match printed.filter(|m| m.unit == Unit::MeqPer100g) {
+        Some(acidity) => as_printed(acidity.amount.exact()?),
+        None => from_buffer(method, reading?.amount.exact()?)?,
+    };
+    Some((band, up_to, grounds))
+}
+
+fn as_printed(acidity: f64) -> Acidity {
+    let grounds = Grounds::new("Acidity as the lab gives it.", &[])
+        .input("exchangeable acidity", format!("{} meq/100 g", significant(acidity, 3)));
+    Acidity { band: Band::exactly(acidity), grounds }
 }
 
 /// What a pH allows: from no acidity to a little more than the curve of base

@@ -11,7 +11,7 @@ use crate::question::Question;
 use crate::ranges::Setting;
 use crate::soil::Soil;
 
-pub(crate) use acidity::{MEHLICH_PER_PH, MEHLICH_START, base_unsaturation};
+pub(crate) use acidity::{MEHLICH_PER_PH, MEHLICH_START, base_unsaturation, found_by_buffer};
 
 /// What the chemistry says of one sample.
 #[derive(Clone, Debug, Default, PartialEq)]
