@@ -115,8 +115,9 @@ fn acidity_and_the_lime_table_of_one_buffer_agree_within_a_factor_of_two() {
 /// Circular 874, opened): half the buffering, twice the rise.
 #[test]
 fn a_soil_that_holds_its_ph_is_moved_less() {
-    let rise =
-        |lines: &str, ph: f64| figure(&found(&poor(lines)).figures, "ph-after").band.likely - ph;
+    let rise = |lines: &str, ph: f64| {
+        figure(&found(&by_mehlich(lines)).figures, "ph-after").band.likely - ph
+    };
     let weak = rise("pH: 5.0\nBuffer pH: 6.1", 5.0);
     let strong = rise("pH: 5.0\nBuffer pH: 5.6", 5.0);
     close(weak / strong, 2.0, 1e-9);
@@ -158,7 +159,7 @@ fn what_the_new_ph_means_for_the_plants() {
         ("pH: 6.4", 2.0, "it stays within"),
         ("pH: 5.0", 2.0, "Lime does the rest"),
         ("pH: 5.0\nOrganic matter: 9 %", 0.0, "still too acid"),
-        ("pH: 5.7\nBuffer pH: 6.5", 8.0, "brings it in"),
+        ("pH: 5.7\nBuffer pH: 6.3", 4.0, "brings it in"),
         ("pH: 6.9", 12.0, "Take less biochar"),
         ("pH: 6.8", 4.0, "may come out above"),
         ("pH: 7.3", 1.0, "above that already"),

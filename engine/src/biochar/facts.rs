@@ -390,14 +390,17 @@ impl Facts {
         if let Some(texture) = self.texture {
             inputs.push(input("texture", texture.label()));
         }
-        if let Some(percent) = self.organic_matter {
-            inputs.push(input("organic matter", &format!("{} %", significant(percent, 3))));
-        }
         if let Some(cec) = self.cec {
             inputs
                 .push(input("exchange capacity", &shown(&cec, Unit::MeqPer100g, Measures::Metric)));
         }
         inputs
+    }
+
+    /// Organic matter, as an input.
+    pub fn shown_organic_matter(&self) -> Vec<Input> {
+        let shown = |percent| input("organic matter", &format!("{} %", significant(percent, 3)));
+        self.organic_matter.map(shown).into_iter().collect()
     }
 
     /// What is known of the dates, as inputs.

@@ -115,7 +115,9 @@ pub fn by_organic_matter(situation: &Situation<'_>) -> Option<Buffering> {
     let matter = || soil.value(Property::OrganicMatter).map(|percent| percent / CARBON_TO_MATTER);
     let carbon = soil.value(Property::OrganicCarbon).or_else(matter)?.min(10.0);
     let kind = Kind::of(situation.texture);
-    let clay = soil.value(Property::Clay).unwrap_or(kind.clay());
+    let measured = soil.value(Property::Clay);
+    let clay = measured.unwrap_or(kind.clay());
+    let clay_name = if measured.is_some() { "clay" } else { "clay, as usual for the texture" };
     let likely = 20.0 * (0.955 * carbon + 0.011 * clay);
     let input = |name: &str, percent| Input {
         name: name.to_string(),
@@ -125,7 +127,7 @@ pub fn by_organic_matter(situation: &Situation<'_>) -> Option<Buffering> {
         band: Band::new(likely * 0.5, likely, likely * 1.6),
         from: "by organic matter and clay",
         sources: vec![AITKEN_1990.from_memory(), OUR_CHOICE.unsourced()],
-        inputs: vec![input("organic carbon", carbon), input("clay", clay)],
+        inputs: vec![input("organic carbon", carbon), input(clay_name, clay)],
         limy: false,
     })
     .filter(|buffering| buffering.band.likely > 0.0)

@@ -426,7 +426,7 @@ pub static RULES: &[Rule] = &[
              biochar adds little."
                 .into()
         },
-        inputs: Facts::shown_holding,
+        inputs: Facts::shown_organic_matter,
         sources: &[GUO_2020.opened(), OUR_CHOICE.unsourced()],
     },
     Rule {
