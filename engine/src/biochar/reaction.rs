@@ -3,7 +3,7 @@
 //! it. A call of its own, beside the first answer.
 
 use crate::biochar::liming::{self, Buffering};
-use crate::biochar::{Path, Prepared, Situation};
+use crate::biochar::{Material, Path, Prepared, Situation};
 use crate::needs;
 use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown};
 use crate::ranges::{Range, Setting, judge};
@@ -34,7 +34,7 @@ pub fn reaction(situation: &Situation<'_>) -> Option<Reaction> {
         return None;
     }
     let buffering = liming::buffering(situation);
-    let after = liming::rise(Some(ph), dose.percent, &material, &buffering).map(|rise| ph + rise);
+    let after = ph_with(situation, dose.percent)?;
     let mut grounds = Grounds::new(
         "pH + 20 × g biochar per kg soil × liming value ÷ buffering; 0.7 of the liming value \
          works in the first year; no higher than the biochar's own pH or 8.3, and by no more than \
@@ -66,6 +66,20 @@ pub fn reaction(situation: &Situation<'_>) -> Option<Reaction> {
         figures,
         others: others(situation, buffering.from),
     })
+}
+
+/// The pH in the first year after so much of this biochar, % by mass, whatever
+/// the plan would spread; `None` without a pH.
+pub fn ph_with(situation: &Situation<'_>, percent: Band) -> Option<Band> {
+    let ph = liming::water_ph(situation)?;
+    let material = Material::of(&situation.case.biochar);
+    let buffering = liming::buffering(situation);
+    Some(liming::rise(Some(ph), percent, &material, &buffering).map(|rise| ph + rise))
+}
+
+/// How firmly this soil holds its pH: mmol(c)/kg for one unit.
+pub fn ph_buffering(situation: &Situation<'_>) -> Band {
+    liming::buffering(situation).band
 }
 
 /// A buffering as a figure.
