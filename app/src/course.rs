@@ -14,6 +14,7 @@ use crate::figure::figures;
 use crate::grounds::opened_grounds;
 use crate::living::{Look, changed, flag, text};
 use crate::soon::soon;
+use crate::reaction::reaction;
 use crate::state::Page;
 use crate::words;
 
@@ -71,7 +72,7 @@ pub fn course(page: Page) -> AnyView {
                     },
                 )}
             </figure>
-            {move || shown().map(table)} {exchange(page)}
+            {move || shown().map(table)} {reaction(page)} {exchange(page)}
         </section>
     }
     .into_any()

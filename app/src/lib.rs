@@ -31,6 +31,7 @@ mod paste;
 mod plan;
 mod print;
 mod questions;
+mod reaction;
 mod reading;
 mod references;
 mod ruler;

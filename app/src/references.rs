@@ -1,11 +1,11 @@
 //! The sources: every publication, what rests on it, and how well it was read.
 
-use emberloam_engine::biochar::courses;
+use emberloam_engine::biochar::{courses, reaction};
 use emberloam_engine::quantity::Grounds;
 use emberloam_engine::sources::{
     BIOCHAR, CHEMISTRY, Citation, NEEDS, RANGES, SEASON, Source, TRAITS, all_sources,
 };
-use emberloam_engine::{Case, needs, ranges, situated, traits};
+use emberloam_engine::{needs, ranges, situated, traits};
 use leptos::prelude::*;
 
 use crate::grounds::citation;
@@ -31,7 +31,7 @@ pub fn references(page: Page) -> impl IntoView {
 
 /// The list of what this answer leans on, and the register of all there is.
 pub fn list(page: Page) -> AnyView {
-    let used = soon(page, move |case| cited(page, case));
+    let used = soon(page, move |_| cited(page));
     let rows = move || {
         let used = used.look(Clone::clone);
         used.into_iter().map(|(source, rests)| row(source, &rests)).collect_view()
@@ -55,7 +55,7 @@ fn row(source: Citation, rests: &[String]) -> AnyView {
 
 /// Every source of this answer once, by title, with the weakest grade that was used, so that
 /// nothing looks better read than it is, and what rests on it.
-fn cited(page: Page, case: &Case) -> Vec<(Citation, Vec<String>)> {
+fn cited(page: Page) -> Vec<(Citation, Vec<String>)> {
     let mut found: Vec<(Citation, Vec<String>)> = Vec::new();
     let mut add = |grounds: &Grounds, what: &str| {
         for citation in &grounds.sources {
@@ -92,15 +92,21 @@ fn cited(page: Page, case: &Case) -> Vec<(Citation, Vec<String>)> {
         plan.season.iter().for_each(|task| add(&task.grounds, words::ROOM_SEASON));
         plan.cautions.iter().for_each(|caution| add(&caution.grounds, words::CAUTIONS));
     });
-    for need in needs::needs(case).list {
-        add(&need.grounds, words::need(need.name));
-        need.figures.iter().for_each(|figure| add(&figure.grounds, words::need(need.name)));
-    }
-    let of_soil = traits::traits(case);
-    of_soil.figures.iter().for_each(|figure| add(&figure.grounds, figure.label));
-    of_soil.sayings.iter().for_each(|saying| add(&saying.grounds, words::TRAITS));
-    for course in situated(case, courses).unwrap_or_default() {
-        add(&course.grounds, words::COURSE);
+    if let Some(case) = page.case() {
+        for need in needs::needs(&case).list {
+            add(&need.grounds, words::need(need.name));
+            need.figures.iter().for_each(|figure| add(&figure.grounds, words::need(need.name)));
+        }
+        let of_soil = traits::traits(&case);
+        of_soil.figures.iter().for_each(|figure| add(&figure.grounds, figure.label));
+        of_soil.sayings.iter().for_each(|saying| add(&saying.grounds, words::TRAITS));
+        for course in situated(&case, courses).unwrap_or_default() {
+            add(&course.grounds, words::COURSE);
+        }
+        let reaction = situated(&case, reaction).flatten().unwrap_or_default();
+        for figure in reaction.figures.iter().chain(&reaction.others) {
+            add(&figure.grounds, words::REACTION);
+        }
     }
     found
 }

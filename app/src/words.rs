@@ -171,6 +171,8 @@ pub const HOLDING: &str = "Does the answer hold?";
 pub const HOLDING_INTRO: &str =
     "Two samples of one bed differ, and some things nobody said. Each was tried at its ends.";
 pub const COURSE: &str = "What biochar does over a year";
+pub const REACTION: &str = "The pH to come";
+pub const REACTION_OTHERS: &str = "How firmly the soil holds its pH, reckoned in other ways";
 pub const EXCHANGE: &str = "The cations in the soil";
 pub const EXCHANGE_SHARES: &str = "Shares of the exchange, before and after";
 pub const COURSE_OF: &str = "Which property";

@@ -192,6 +192,10 @@ fn the_year_of_a_property_can_be_chosen_and_every_publication_looked_up() {
     page.browser.wait_for("the parts of potassium", || {
         page.browser.text("#course").contains("own content")
     });
+    page.browser.wait_for("the pH to come", || {
+        let said = page.browser.text("#reaction");
+        said.contains("The pH likely") && said.contains("for mixed vegetables")
+    });
     page.browser.run("document.getElementById('register').open = true");
     page.browser.wait_for("the register", || {
         let listed = page.browser.text("#register");

@@ -138,14 +138,19 @@ fn pounds_an_acre_of_a_foot_of_soil_at_its_own_density() {
 #[test]
 fn texture_classes_of_a_laboratory() {
     let (table, outcome) = soil_health();
+    let mut spelt = 0;
     for (row, sample) in outcome.samples.iter().enumerate() {
         let part = |p| reading(sample, p).unwrap().value.unwrap();
         let (sand, silt, clay) = (part(Property::Sand), part(Property::Silt), part(Property::Clay));
-        let class = Texture::from_separates(sand, silt, clay).unwrap().label();
-        let words: Vec<&str> = table.text(row, "texture").split_whitespace().collect();
-        let printed = words.join(" ").to_lowercase().replace("silty loam", "silt loam");
-        assert_eq!(class, printed, "{}: {sand}-{silt}-{clay}", sample.name);
+        let class = Texture::from_separates(sand, silt, clay);
+        let printed = table.text(row, "texture");
+        let text = format!("Texture,pH\n{printed},6.5");
+        let read = report::open(text.as_bytes()).and_then(|grid| report::read(&grid)).unwrap();
+        assert!(class.is_some());
+        assert_eq!(read.samples[0].texture, class, "{}: {printed}", sample.name);
+        spelt += usize::from(printed.contains("Silty Loam"));
     }
+    assert_eq!(spelt, 2);
 }
 
 /// Source: the same data (opened): organic matter beside organic carbon in 12
@@ -195,13 +200,16 @@ fn organic_matter_of_a_laboratory_beside_its_carbon() {
 ///   (over 1 dS/m), so dissolved salts are summed as if they were held;
 /// - 1 (pH 7.5) was measured 19 % above the sum of its cations.
 ///
-/// The likely value is above the measured one in every acid sample: with no
-/// buffer pH, our estimate of acidity errs upwards here, and the low bound
-/// (no acidity) is nearer. The band is what may be trusted.
+/// In the eight acid samples the likely value is above the measured one, by 9
+/// to 53 % and 22 % on average, though the bases alone exceed it in five of them:
+/// with no buffer pH likely stands between this laboratory, which finds next to
+/// no acidity, and one that adds it up with a buffer (see `chemistry`), which
+/// finds 23 % more than likely. The band is what may be trusted.
 #[test]
 fn measured_capacity_beside_our_sum() {
     let (table, outcome) = soil_health();
     let (mut within, mut salty, mut others) = (0, 0, Vec::new());
+    let mut acid = Vec::new();
     for (row, sample) in outcome.samples.iter().enumerate().take(18) {
         let printed = table.number(row, "CEC_meq.100g").unwrap();
         let [low, likely, high] = figure(sample, "cec-by-summation").unwrap();
@@ -213,9 +221,12 @@ fn measured_capacity_beside_our_sum() {
             others.push(sample.name.as_str());
         }
         if table.number(row, "pH").unwrap() < 7.0 {
-            assert!(likely > printed, "{}: {likely} and {printed}", sample.name);
+            acid.push(likely / printed);
         }
     }
+    let mean = (acid.iter().map(|ratio| ratio.ln()).sum::<f64>() / acid.len() as f64).exp();
+    assert!(acid.iter().all(|ratio| (1.08..=1.54).contains(ratio)), "{acid:?}");
+    close(mean, 1.22, 0.01);
     assert_eq!((within, salty, others.as_slice()), (15, 2, &["D040404"][..]));
 }
 
@@ -253,14 +264,12 @@ fn shares_of_the_measured_capacity() {
 /// meq, rounded; in six the columns in mg/kg hold meq/100 g (read so, they add
 /// up to the measured CEC within 13 %, but for one). No soil has such a CEC or so
 /// little calcium: the engine refuses to use the six capacities, and calcium
-/// in five of the other six. One sample slips through: 15.9 "mg/kg" of
-/// calcium and 3 of magnesium are possible, if barely. What the laboratory
-/// measured then stays the likely capacity, and the page says how far the sum
-/// is from it.
+/// in the other six, the highest of which is 15.9 "mg/kg". What the laboratory
+/// measured then stays the likely capacity.
 #[test]
 fn columns_that_hold_another_number_are_refused() {
     let (table, outcome) = soil_health();
-    let (mut capacities, mut cations, mut slipped, mut near) = (0, 0, Vec::new(), 0);
+    let (mut capacities, mut cations, mut near) = (0, 0, 0);
     for (row, sample) in outcome.samples.iter().enumerate() {
         let number = |head| table.number(row, head);
         let printed = number("CEC_meq.100g").unwrap();
@@ -281,18 +290,14 @@ fn columns_that_hold_another_number_are_refused() {
                 + number("K_mg.kg").unwrap() / 391.0;
             near += usize::from((bases / printed - 1.0).abs() < 0.13);
             assert_eq!(figure(sample, "cec").unwrap()[1], printed);
-            if refused(Property::Calcium) {
-                assert!(figure(sample, "calcium-saturation").is_none(), "{}", sample.name);
-                cations += 1;
-            } else {
-                slipped.push(sample.name.as_str());
-            }
+            assert!(refused(Property::Calcium), "{}", sample.name);
+            assert!(figure(sample, "calcium-saturation").is_none(), "{}", sample.name);
+            cations += 1;
         } else {
             assert!(!refused(Property::Cec) && !refused(Property::Calcium), "{}", sample.name);
         }
     }
-    assert_eq!((capacities, cations, near), (6, 5, 5));
-    assert_eq!(slipped, ["Y111101"]);
+    assert_eq!((capacities, cations, near), (6, 6, 5));
 }
 
 /// Source: `Soils` of the R package carData (opened): 48 samples of Horton,

@@ -4,6 +4,7 @@
 #![allow(missing_docs, reason = "each test's name says what it checks")]
 
 mod biochar;
+mod biochar_published;
 mod chemistry;
 mod course;
 mod datasets;
@@ -14,6 +15,7 @@ mod needs_lime;
 mod quantity;
 mod ranges;
 mod ranges_borders;
+mod reaction;
 mod reading;
 mod register;
 mod season;

@@ -449,6 +449,7 @@ impl Month<'_> {
                 format!("buffering ({})", buffering.from),
                 shown(&buffering.band, Unit::None, Measures::Metric),
             );
+        grounds.inputs.extend(buffering.inputs);
         grounds.assumed.dedup();
         grounds.sources.dedup();
         let parts = vec![Part { name: "liming", comes_to: change, growth: Growth::Uptake }];

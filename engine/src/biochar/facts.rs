@@ -16,6 +16,10 @@ const LEAST_SHARE: f64 = 1.0;
 /// Source: our choice.
 pub const LOW_CEC: f64 = 5.0;
 
+/// Organic matter from which a soil is an organic one, %.
+/// Source: our choice; soil classes draw the line at 20 to 35 %.
+const ORGANIC_SOIL: f64 = 20.0;
+
 /// The nutrients a surplus is looked for in.
 const NUTRIENTS: [Property; 6] = [
     Property::NitrateN,
@@ -56,6 +60,7 @@ pub struct Facts {
     ec_1_1: Option<f64>,
     sodium: Option<f64>,
     sar: Option<f64>,
+    organic_matter: Option<f64>,
     salts_share: Option<f64>,
     bag: Option<BagState>,
     rooted: bool,
@@ -111,6 +116,9 @@ impl Facts {
                 .map(|b| b.likely)
                 .or_else(|| soil.value(Property::SodiumSaturation)),
             sar: figure("sar").map(|b| b.likely).or_else(|| soil.value(Property::Sar)),
+            organic_matter: soil
+                .value(Property::OrganicMatter)
+                .or_else(|| figure("organic-matter").map(|b| b.likely)),
             salts_share: rate::share_by_salts(situation, &material),
             bag: case.biochar.state,
             rooted: matches!(case.bed.kind, Some(BedKind::Lawn | BedKind::TreePit))
@@ -299,6 +307,11 @@ impl Facts {
             && !self.low_cec()
     }
 
+    /// Peat, muck and the like.
+    pub fn organic(&self) -> bool {
+        self.organic_matter.is_some_and(|percent| percent >= ORGANIC_SOIL)
+    }
+
     /// Acid soil.
     pub fn acid(&self) -> bool {
         self.ph.is_some_and(|ph| ph < 6.0)
@@ -382,6 +395,12 @@ impl Facts {
                 .push(input("exchange capacity", &shown(&cec, Unit::MeqPer100g, Measures::Metric)));
         }
         inputs
+    }
+
+    /// Organic matter, as an input.
+    pub fn shown_organic_matter(&self) -> Vec<Input> {
+        let shown = |percent| input("organic matter", &format!("{} %", significant(percent, 3)));
+        self.organic_matter.map(shown).into_iter().collect()
     }
 
     /// What is known of the dates, as inputs.

@@ -2,20 +2,33 @@
 
 use crate::biochar::spread::{inverse, product};
 use crate::biochar::{Material, Situation};
-use crate::chemistry::{MEHLICH_PER_PH, MEHLICH_START};
-use crate::quantity::Band;
-use crate::soil::{Method, Property, Texture};
+use crate::chemistry::found_by_buffer;
+use crate::quantity::{Band, Input, significant};
+use crate::ranges::has_free_lime;
+use crate::soil::{Property, Texture};
 use crate::sources::{
-    ADEWUMI_2025, COMMON_PRACTICE, Citation, NCDA_BUFFER, OUR_CHOICE, SERA6_LIME,
+    ADEWUMI_2025, AITKEN_1990, COMMON_PRACTICE, Citation, NCDA_BUFFER, OUR_CHOICE, SERA6_LIME,
 };
 
 /// Share of the liming value that works in the first year.
 /// Source: limestone trials average 0.73 of pure lime; 0.7 is our choice.
-const WORKS_IN_FIRST_YEAR: Band = Band { low: 0.5, likely: 0.7, high: 1.0 };
+pub const WORKS_IN_FIRST_YEAR: Band = Band { low: 0.5, likely: 0.7, high: 1.0 };
 
 /// Biochar lifts no soil past this: free lime holds it there.
 /// Source: equilibrium of calcium carbonate with air, common practice.
 const CARBONATE_PH: f64 = 8.3;
+
+/// Past this pH a soil holds as free lime does.
+/// Source: our choice.
+const LIMY_FROM_PH: f64 = 7.8;
+
+/// The most that biochar lifts the pH of a soil with free lime.
+/// Source: our choice; on alkaline soils trials found none or a fall.
+const LIMY_RISE: f64 = 0.2;
+
+/// Organic matter for each part of carbon: between 1.724 and 2.0.
+/// Source: Pribyl 2010, see `chemistry`.
+const CARBON_TO_MATTER: f64 = 1.9;
 
 /// Salt pH reads about this much lower than pH in water.
 /// Source: common practice, no source (about 0.5).
@@ -50,46 +63,126 @@ pub struct Buffering {
     /// mmol(c)/kg for one unit of pH.
     pub band: Band,
     /// How it is known.
-    pub from: String,
-    /// The source.
-    pub source: Citation,
+    pub from: &'static str,
+    /// The sources.
+    pub sources: Vec<Citation>,
+    /// What went in, where something of the report did.
+    pub inputs: Vec<Input>,
+    /// Free lime holds the pH where it is.
+    pub limy: bool,
 }
 
-/// The soil's buffering: from a Mehlich buffer pH where there is one,
-/// otherwise what is usual for the texture.
+/// The soil's buffering, by the best that the report allows: the lime buffer,
+/// organic matter and texture, or texture alone.
 pub fn buffering(situation: &Situation<'_>) -> Buffering {
-    let mehlich = situation
-        .soil
-        .get(Property::BufferPh)
-        .filter(|m| m.method == Some(Method::MehlichBuffer))
-        .and_then(|m| m.amount.exact());
-    if let (Some(buffer), Some(ph)) = (mehlich, water_ph(situation)) {
-        let acidity = MEHLICH_PER_PH * (MEHLICH_START - buffer);
-        if ph < 6.4 && acidity > 0.0 {
-            let value = 10.0 * acidity / (MEHLICH_START - ph);
-            return Buffering {
-                band: Band::new(value * 0.6, value, value * 1.6),
-                from: format!("Mehlich buffer pH {buffer} at pH {ph}"),
-                source: NCDA_BUFFER.derived(),
-            };
-        }
+    let mut buffering = by_lime_buffer(situation)
+        .or_else(|| by_organic_matter(situation))
+        .unwrap_or_else(|| by_texture(situation));
+    buffering.limy = has_free_lime(situation.soil);
+    buffering
+}
+
+/// The acidity that the laboratory's lime buffer found, over the way from the
+/// soil's pH to that at which the buffer stops. The curve is no straight line,
+/// so it is known to within 1.6 times.
+///
+/// Source: NCDA&CS for the Mehlich buffer, 10 × Ac ÷ (6.6 − pH) (derived);
+/// likewise for the others.
+pub fn by_lime_buffer(situation: &Situation<'_>) -> Option<Buffering> {
+    let (acidity, up_to, grounds) = found_by_buffer(situation.soil)?;
+    let way = up_to - water_ph(situation)?;
+    if way < 0.2 || acidity.likely <= 0.0 {
+        return None;
     }
-    let (band, from) = match situation.texture {
-        Some(t) if t.is_sandy() => ((5.0, 10.0, 20.0), "usual for a sandy soil"),
-        Some(
-            Texture::Clay
-            | Texture::SiltyClay
-            | Texture::SandyClay
-            | Texture::ClayLoam
-            | Texture::SiltyClayLoam,
-        ) => ((25.0, 45.0, 80.0), "usual for a clay soil"),
-        Some(_) => ((12.0, 25.0, 40.0), "usual for a loam"),
-        None => ((5.0, 25.0, 80.0), "usual for a loam; the texture isn't known"),
+    let mut sources = vec![NCDA_BUFFER.derived()];
+    sources.extend(grounds.sources);
+    Some(Buffering {
+        band: product(&[acidity, Band::new(0.6, 1.0, 1.6)]).map(|acidity| 10.0 * acidity / way),
+        from: "by the lime buffer",
+        sources,
+        inputs: grounds.inputs,
+        limy: false,
+    })
+}
+
+/// By organic carbon and clay, in % of the soil: 20 mmol(c) for each g CaCO3
+/// of 0.955 × carbon + 0.011 × clay.
+///
+/// Source: Aitken et al. 1990 (from memory): mineral soils of Queensland, so
+/// no more than 10 % carbon is counted.
+pub fn by_organic_matter(situation: &Situation<'_>) -> Option<Buffering> {
+    let soil = situation.soil;
+    let matter = || soil.value(Property::OrganicMatter).map(|percent| percent / CARBON_TO_MATTER);
+    let carbon = soil.value(Property::OrganicCarbon).or_else(matter)?.min(10.0);
+    let kind = Kind::of(situation.texture);
+    let measured = soil.value(Property::Clay);
+    let clay = measured.unwrap_or(kind.clay());
+    let clay_name = if measured.is_some() { "clay" } else { "clay, as usual for the texture" };
+    let likely = 20.0 * (0.955 * carbon + 0.011 * clay);
+    let input = |name: &str, percent| Input {
+        name: name.to_string(),
+        value: format!("{} %", significant(percent, 2)),
+    };
+    Some(Buffering {
+        band: Band::new(likely * 0.5, likely, likely * 1.6),
+        from: "by organic matter and clay",
+        sources: vec![AITKEN_1990.from_memory(), OUR_CHOICE.unsourced()],
+        inputs: vec![input("organic carbon", carbon), input(clay_name, clay)],
+        limy: false,
+    })
+    .filter(|buffering| buffering.band.likely > 0.0)
+}
+
+/// What is usual for the texture.
+pub fn by_texture(situation: &Situation<'_>) -> Buffering {
+    let kind = Kind::of(situation.texture);
+    let ((low, likely, high), from) = match kind {
+        Kind::Sand => ((5.0, 10.0, 20.0), "as usual for a sandy soil"),
+        Kind::Clay => ((25.0, 45.0, 80.0), "as usual for a clay soil"),
+        Kind::Loam => ((12.0, 25.0, 40.0), "as usual for a loam"),
+        Kind::Unknown => ((5.0, 25.0, 80.0), "as usual for a loam; the texture isn't known"),
     };
     Buffering {
-        band: Band::new(band.0, band.1, band.2),
-        from: from.to_string(),
-        source: OUR_CHOICE.from_memory(),
+        band: Band::new(low, likely, high),
+        from,
+        sources: vec![OUR_CHOICE.from_memory()],
+        inputs: Vec::new(),
+        limy: false,
+    }
+}
+
+/// Textures as far as they matter to buffering.
+#[derive(Clone, Copy)]
+enum Kind {
+    Sand,
+    Loam,
+    Clay,
+    Unknown,
+}
+
+impl Kind {
+    fn of(texture: Option<Texture>) -> Kind {
+        match texture {
+            Some(t) if t.is_sandy() => Kind::Sand,
+            Some(
+                Texture::Clay
+                | Texture::SiltyClay
+                | Texture::SandyClay
+                | Texture::ClayLoam
+                | Texture::SiltyClayLoam,
+            ) => Kind::Clay,
+            Some(_) => Kind::Loam,
+            None => Kind::Unknown,
+        }
+    }
+
+    /// Clay that is usual, %. Source: the middle of these texture classes.
+    fn clay(self) -> f64 {
+        match self {
+            Kind::Sand => 5.0,
+            Kind::Loam | Kind::Unknown => 18.0,
+            Kind::Clay => 40.0,
+        }
     }
 }
 
@@ -101,14 +194,21 @@ pub fn rise(ph: Option<f64>, percent: Band, material: &Material, buffering: &Buf
         .map(|x| ph_rise(x, 1.0, 1.0));
     let Some(ph) = ph else { return free };
     let room = |char_ph: f64| (char_ph.min(CARBONATE_PH) - ph).max(0.0);
-    Band::new(
+    let band = Band::new(
         free.low.min(room(material.ph.low)),
         free.likely.min(room(material.ph.likely)),
         free.high.min(room(material.ph.high)),
-    )
+    );
+    if buffering.limy || ph > LIMY_FROM_PH {
+        return Band::new(0.0, band.likely.min(LIMY_RISE), band.high.min(LIMY_RISE));
+    }
+    band
 }
 
 /// The sources of a predicted pH.
 pub fn sources(buffering: &Buffering) -> Vec<Citation> {
-    vec![SERA6_LIME.opened(), ADEWUMI_2025.opened(), buffering.source, COMMON_PRACTICE.unsourced()]
+    let mut sources = vec![SERA6_LIME.opened(), ADEWUMI_2025.opened()];
+    sources.extend(&buffering.sources);
+    sources.push(COMMON_PRACTICE.unsourced());
+    sources
 }

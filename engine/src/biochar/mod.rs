@@ -11,6 +11,7 @@ mod material;
 mod path;
 mod questions;
 mod rate;
+mod reaction;
 mod sensitivity;
 mod shift;
 mod spread;
@@ -31,6 +32,7 @@ pub use liming::ph_rise;
 pub use material::Material;
 pub use path::{Decision, RULES, Rule, Speaks, decide};
 pub use rate::{litres_per_m2, mass_percent, tonnes_per_ha};
+pub use reaction::{Reaction, ph_buffering, ph_with, reaction};
 pub use sensitivity::{Sensitivity, Turn, sensitivity};
 pub use shift::{Shift, exchange_shift};
 

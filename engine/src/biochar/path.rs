@@ -417,6 +417,19 @@ pub static RULES: &[Rule] = &[
         sources: &[NRCS_SALINITY.opened(), DRYLANDS_2025.opened()],
     },
     Rule {
+        name: "organic-soil",
+        when: "organic matter is 20 % or more",
+        holds: Facts::organic,
+        speaks: Speaks::AgainstAny,
+        says: |_| {
+            "This soil is mostly peat or compost. It holds water and nutrients by itself, so \
+             biochar adds little."
+                .into()
+        },
+        inputs: Facts::shown_organic_matter,
+        sources: &[GUO_2020.opened(), OUR_CHOICE.unsourced()],
+    },
+    Rule {
         name: "acid-soil",
         when: "pH is below 6",
         holds: Facts::acid,

@@ -3,7 +3,7 @@
 use time::Duration;
 
 use crate::biochar::{Path, decide};
-use crate::case::{BagState, Case};
+use crate::case::{BagState, Case, Feedstock};
 use crate::outcome::situated;
 use crate::soil::{Amount, Property, Texture};
 
@@ -15,8 +15,8 @@ const PH_SAMPLING: f64 = 0.3;
 /// How far a planting date moves, days. Source: our choice.
 const DAYS: i64 = 28;
 
-/// What is varied: the nutrients that decide a path.
-const NUTRIENTS: [Property; 7] = [
+/// What is varied by the share above.
+const VARIED: [Property; 10] = [
     Property::NitrateN,
     Property::Phosphorus,
     Property::Potassium,
@@ -24,6 +24,9 @@ const NUTRIENTS: [Property; 7] = [
     Property::Magnesium,
     Property::Sulfur,
     Property::OrganicMatter,
+    Property::Cec,
+    Property::Sodium,
+    Property::Ec,
 ];
 
 /// One way in which things may be other than taken.
@@ -109,14 +112,15 @@ fn variations(case: &Case) -> Vec<(String, Case)> {
             }
         }
     };
-    for property in NUTRIENTS.into_iter().filter(|p| measured(*p)) {
+    for property in VARIED.into_iter().filter(|p| measured(*p)) {
         let label = property.label();
         add(format!("{label} a quarter more"), &|c| scale(c, property, &|v| v * SAMPLING));
         add(format!("{label} a fifth less"), &|c| scale(c, property, &|v| v / SAMPLING));
     }
-    if measured(Property::Ph) {
-        add("pH 0.3 higher".into(), &|c| scale(c, Property::Ph, &|v| v + PH_SAMPLING));
-        add("pH 0.3 lower".into(), &|c| scale(c, Property::Ph, &|v| v - PH_SAMPLING));
+    for property in [Property::Ph, Property::SaltPh].into_iter().filter(|p| measured(*p)) {
+        let label = property.label();
+        add(format!("{label} 0.3 higher"), &|c| scale(c, property, &|v| v + PH_SAMPLING));
+        add(format!("{label} 0.3 lower"), &|c| scale(c, property, &|v| v - PH_SAMPLING));
     }
     if case.bed.texture.is_none()
         && case.report.samples.get(at).is_some_and(|s| s.texture.is_none())
@@ -132,6 +136,15 @@ fn variations(case: &Case) -> Vec<(String, Case)> {
             (BagState::Charged, "the biochar on hand is charged"),
         ] {
             add(words.into(), &|c| c.biochar.state = Some(state));
+        }
+    }
+    if case.biochar.feedstock.is_none() {
+        for (feedstock, words) in [
+            (Feedstock::Softwood, "the biochar is of softwood"),
+            (Feedstock::GrassOrStraw, "the biochar is of straw"),
+            (Feedstock::Manure, "the biochar is of manure"),
+        ] {
+            add(words.into(), &|c| c.biochar.feedstock = Some(feedstock));
         }
     }
     if case.season.planting.is_some() {

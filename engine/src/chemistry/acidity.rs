@@ -1,9 +1,9 @@
 //! The acidity that sits on the exchange: reported, from a named buffer, or
 //! only bounded by pH.
 
-use crate::quantity::{Band, Grounds, significant};
+use crate::quantity::{Band, Grounds, Unit, significant};
 use crate::question::{Question, QuestionId};
-use crate::soil::{Method, Property, Soil};
+use crate::soil::{Measure, Method, MethodKind, Property, Soil};
 use crate::sources::{
     ADAMS_EVANS_1962, CLEMSON_CEC, COMMON_PRACTICE, Citation, NCDA_BUFFER, OUR_CHOICE, SMP_ACIDITY,
     UGA_ADAMS_EVANS, WOODRUFF_ACIDITY,
@@ -25,6 +25,11 @@ pub(crate) const MEHLICH_START: f64 = 6.6;
 const NONE_FROM_PH: f64 = 7.0;
 /// Base unsaturation is not taken beyond this, however acid the soil.
 const MOST_UNSATURATION: f64 = 0.9;
+/// Of what the curve says beyond its value at pH 7, this share is likely there.
+/// Source: our choice, the middle between two open sets of samples: where the
+/// capacity was measured the acidity is next to none, where it was summed with
+/// a buffer it is about what the curve says.
+const LIKELY_OF_CURVE: f64 = 0.75;
 /// Laboratories whose buffer works up to pH 7 find this much more of the
 /// exchange held by acidity than the curve says.
 const BEYOND_THE_CURVE: f64 = 0.1;
@@ -34,9 +39,7 @@ const BEYOND_THE_CURVE: f64 = 0.1;
 /// when that is all that is missing.
 pub(super) fn acidity(soil: &Soil, bases: f64, questions: &mut Vec<Question>) -> Option<Acidity> {
     if let Some(reported) = soil.value(Property::ExchangeableAcidity) {
-        let grounds = Grounds::new("Acidity as the lab gives it.", &[])
-            .input("exchangeable acidity", format!("{} meq/100 g", significant(reported, 3)));
-        return Some(Acidity { band: Band::exactly(reported), grounds });
+        return Some(as_printed(reported));
     }
     let ph = soil.value(Property::Ph);
     if let Some(ph) = ph.filter(|v| *v >= NONE_FROM_PH) {
@@ -99,21 +102,48 @@ fn from_buffer(method: Method, reading: f64) -> Option<Acidity> {
     })
 }
 
+/// The acidity that a named lime buffer finds, meq/100 g, and the pH up to
+/// which it finds it: printed beside the buffer's name, or from its pH.
+pub(crate) fn found_by_buffer(soil: &Soil) -> Option<(Band, f64, Grounds)> {
+    let reading = soil.get(Property::BufferPh);
+    let printed = soil.get(Property::ExchangeableAcidity);
+    let named = |m: Option<&Measure>| m?.method.filter(|m| m.kind() == MethodKind::Buffer);
+    let method = named(printed).or(named(reading))?;
+    let up_to = match method {
+        Method::MehlichBuffer | Method::ModifiedMehlichBuffer => MEHLICH_START,
+        Method::SmpBuffer | Method::SikoraBuffer | Method::WoodruffBuffer => 7.0,
+        Method::AdamsEvansBuffer => 8.0,
+        _ => return None,
+    };
+    let Acidity { band, grounds } = match printed.filter(|m| m.unit == Unit::MeqPer100g) {
+        Some(acidity) => as_printed(acidity.amount.exact()?),
+        None => from_buffer(method, reading?.amount.exact()?)?,
+    };
+    Some((band, up_to, grounds))
+}
+
+fn as_printed(acidity: f64) -> Acidity {
+    let grounds = Grounds::new("Acidity as the lab gives it.", &[])
+        .input("exchangeable acidity", format!("{} meq/100 g", significant(acidity, 3)));
+    Acidity { band: Band::exactly(acidity), grounds }
+}
+
 /// What a pH allows: from no acidity to a little more than the curve of base
 /// unsaturation gives.
 fn bounded_by_ph(ph: f64, bases: f64) -> Option<Acidity> {
     let share = base_unsaturation(ph);
     let beside = |share: f64| {
-        let share = share.min(MOST_UNSATURATION);
+        let share = share.clamp(0.0, MOST_UNSATURATION);
         bases * share / (1.0 - share)
     };
     let grounds = Grounds::new(
-        "No acidity is reported, so pH only bounds it: likely by pH = 7.79 − 5.55 h + 2.27 h², with h the share of the exchange that acidity holds.",
+        "No acidity is reported, so pH only bounds it, by pH = 7.79 − 5.55 h + 2.27 h², with h the share of the exchange that acidity holds. Likely is 0.75 of what h rises above its value at pH 7.",
         &[ADAMS_EVANS_1962.from_memory(), OUR_CHOICE.unsourced()],
     )
     .input("pH", significant(ph, 3))
-    .assume("Acidity may be none, or hold a tenth of the exchange more than the curve says.");
-    let band = Band::new(0.0, beside(share), beside(share + BEYOND_THE_CURVE));
+    .assume("Acidity may be none, as labs find that measure the exchange capacity; or hold a tenth of the exchange more than the curve says, as labs find that add it up with a buffer.");
+    let likely = (share - base_unsaturation(NONE_FROM_PH)) * LIKELY_OF_CURVE;
+    let band = Band::new(0.0, beside(likely), beside(share + BEYOND_THE_CURVE));
     Some(Acidity { band, grounds })
 }
 

@@ -56,6 +56,7 @@ fn base(soil: &Soil, property: Property) -> Option<Base> {
 struct Summed {
     bases: Vec<Base>,
     base_sum: Band,
+    acid: Band,
     cec: Band,
     grounds: Grounds,
 }
@@ -131,7 +132,7 @@ fn sum(soil: &Soil, chemistry: &mut Chemistry) -> Option<Summed> {
         grounds.sources.push(COMMON_PRACTICE.unsourced());
         grounds.sources.push(OUR_CHOICE.unsourced());
     }
-    Some(Summed { bases, base_sum, cec, grounds })
+    Some(Summed { bases, base_sum, acid, cec, grounds })
 }
 
 fn capacity(name: &'static str, summed: &Summed) -> Figure {
@@ -267,6 +268,10 @@ fn saturations(
     }
     let bases = share(summed.base_sum);
     figures.push(figure("base-saturation", "base saturation", bases, grounds("all bases")));
+    // What a printed capacity holds beside the bases is no acidity there.
+    if summed.acid.high <= 0.0 {
+        return;
+    }
     figures.push(figure(
         "acidity-saturation",
         "acidity saturation",

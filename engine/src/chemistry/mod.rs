@@ -11,7 +11,7 @@ use crate::question::Question;
 use crate::ranges::Setting;
 use crate::soil::Soil;
 
-pub(crate) use acidity::{MEHLICH_PER_PH, MEHLICH_START, base_unsaturation};
+pub(crate) use acidity::{MEHLICH_PER_PH, MEHLICH_START, base_unsaturation, found_by_buffer};
 
 /// What the chemistry says of one sample.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -36,8 +36,9 @@ impl Chemistry {
 /// What the report doesn't allow is left out, and asked for where an answer
 /// would help. The names of the figures: `cec`, `cec-by-summation`,
 /// `base-saturation`, `calcium-saturation`, `magnesium-saturation`,
-/// `potassium-saturation`, `sodium-saturation`, `acidity-saturation`,
-/// `organic-matter`, `nitrogen-release`, `p-saturation-ratio`, `ece`.
+/// `potassium-saturation`, `sodium-saturation`, `acidity-saturation` (where
+/// acidity is counted), `organic-matter`, `nitrogen-release`,
+/// `p-saturation-ratio`, `ece`.
 pub fn work_out(soil: &Soil, setting: &Setting) -> Chemistry {
     let mut chemistry = Chemistry::default();
     exchange::work_out(soil, setting, &mut chemistry);

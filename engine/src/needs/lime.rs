@@ -50,6 +50,31 @@ pub(super) fn need(ground: &Ground<'_>, questions: &mut Vec<Question>) -> Option
     })
 }
 
+/// What the table of the laboratory's buffer asks for.
+pub(crate) struct Requirement {
+    /// Pure lime, t/ha.
+    pub rate: Band,
+    /// For a slice this deep, cm.
+    pub depth_cm: f64,
+    /// The rise of pH it is to bring.
+    pub way: f64,
+    /// The publication, with what went in.
+    pub grounds: Grounds,
+}
+
+/// The lime requirement of this soil, whether or not it is to be limed; `None`
+/// where no table leads to one.
+pub(crate) fn lime_requirement(ground: &Ground<'_>) -> Option<Requirement> {
+    let reaction = Reaction::of(ground)?;
+    let way = reaction.target - reaction.ph;
+    if way * 10.0 < TENTHS_BELOW {
+        return None;
+    }
+    let buffer = Buffer::of(ground.soil, ground.case.reading.buffer)?;
+    let Published { rate, depth_cm, grounds, .. } = buffer.lime(&reaction, false).ok()?;
+    Some(Requirement { rate, depth_cm, way, grounds })
+}
+
 fn published(
     ground: &Ground<'_>,
     reaction: &Reaction,

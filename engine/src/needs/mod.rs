@@ -24,6 +24,7 @@ use crate::question::Question;
 
 pub use acidify::{SulfurSoil, sulfur_for_free_lime, sulfur_michigan};
 pub use gypsum::{gypsum_oster, gypsum_per_meq};
+pub(crate) use lime::lime_requirement;
 pub use lime_rate::*;
 
 /// What the chosen sample's bed needs.

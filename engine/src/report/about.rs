@@ -187,16 +187,29 @@ fn heading_unit(heading: &str) -> Option<f64> {
     heading.split(|c: char| !is_letter(c)).find_map(cm_per)
 }
 
+/// Other spellings of texture classes. The sandy silt loam of the British
+/// triangle lies for the most part in silt loam.
+const SPELLINGS: [(&str, Texture); 5] = [
+    ("silty loam", Texture::SiltLoam),
+    ("sandy silt loam", Texture::SiltLoam),
+    ("silt clay loam", Texture::SiltyClayLoam),
+    ("silt clay", Texture::SiltyClay),
+    ("clayey loam", Texture::ClayLoam),
+];
+
 /// The texture class a text names.
 pub(super) fn texture(text: &str) -> Option<Texture> {
     let plain: String = fold(text).chars().map(|c| if is_letter(c) { c } else { ' ' }).collect();
     let words = plain.split_whitespace().collect::<Vec<_>>().join(" ");
     Texture::ALL
         .into_iter()
-        .filter(|t| {
-            words.strip_prefix(t.label()).is_some_and(|r| r.is_empty() || r.starts_with(' '))
+        .map(|t| (t.label(), t))
+        .chain(SPELLINGS)
+        .filter(|(name, _)| {
+            words.strip_prefix(name).is_some_and(|r| r.is_empty() || r.starts_with(' '))
         })
-        .max_by_key(|t| t.label().len())
+        .max_by_key(|(name, _)| name.len())
+        .map(|(_, texture)| texture)
 }
 
 /// What a line without results says of the sample.
@@ -325,6 +338,18 @@ mod tests {
         assert_eq!(texture("Silt Loam"), Some(Texture::SiltLoam));
         assert_eq!(texture("LOAM "), Some(Texture::Loam));
         assert_eq!(texture("sandy-loam (by feel)"), Some(Texture::SandyLoam));
+        for (name, class) in [
+            ("Silty Loam", Texture::SiltLoam),
+            ("sandy silt loam", Texture::SiltLoam),
+            ("Silty-clay loam", Texture::SiltyClayLoam),
+            ("silt clay loam", Texture::SiltyClayLoam),
+            ("Silt clay", Texture::SiltyClay),
+            ("clayey loam", Texture::ClayLoam),
+            ("silt", Texture::Silt),
+        ] {
+            assert_eq!(texture(name), Some(class), "{name}");
+        }
+        assert_eq!(texture("silty"), None);
         assert_eq!(texture("schluffiger Lehm"), None);
     }
 }

@@ -86,11 +86,12 @@ pub(super) fn impossible(property: Property, value: f64, unit: Option<Unit>) -> 
 struct Usual(Property, f64, f64);
 
 /// Source: from memory, the extremes of soil-test summaries: leached sands at one end, manured,
-/// salty or polluted soils at the other.
+/// salty or polluted soils at the other. Calcium from 20 mg/kg, a tenth of a meq/100 g: no soil
+/// that bears plants has less, while the meq/100 g of limy soils seldom reach it.
 const USUAL: &[Usual] = &[
     Usual(Property::Phosphorus, 0.02, 3_000.0),
     Usual(Property::Potassium, 4.0, 6_000.0),
-    Usual(Property::Calcium, 15.0, 60_000.0),
+    Usual(Property::Calcium, 20.0, 60_000.0),
     Usual(Property::Magnesium, 3.0, 10_000.0),
     Usual(Property::Sulfur, 0.0, 10_000.0),
     Usual(Property::Boron, 0.0, 100.0),

@@ -142,6 +142,13 @@ pub static SERA6_LIME: Source = Source {
     place: "",
 };
 
+/// Buffering by organic carbon and clay.
+pub static AITKEN_1990: Source = Source {
+    id: "aitken-1990",
+    title: "Aitken, Moody & McKinley, Lime requirement of acidic Queensland soils, Australian Journal of Soil Research 28, 1990",
+    place: "",
+};
+
 /// Cation exchange constants.
 pub static PHREEQC_EXCHANGE: Source = Source {
     id: "phreeqc-exchange",
@@ -220,6 +227,7 @@ pub static BIOCHAR: &[&Source] = &[
     &SUANSA_2021,
     &ADEWUMI_2025,
     &SERA6_LIME,
+    &AITKEN_1990,
     &PHREEQC_EXCHANGE,
     &DRYLANDS_2025,
     &FLAMMABILITY_2014,

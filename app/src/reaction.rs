@@ -1,0 +1,28 @@
+//! The pH to come, and how firmly the soil holds it.
+
+use emberloam_engine::biochar::reaction as reaction_of;
+use emberloam_engine::situated;
+use leptos::prelude::*;
+
+use crate::figure::figures;
+use crate::living::{Look, flag, text};
+use crate::state::Page;
+use crate::words;
+
+/// The section.
+pub fn reaction(page: Page) -> impl IntoView {
+    let found =
+        Memo::new(move |_| page.case().and_then(|case| situated(&case, reaction_of).flatten()));
+    let of = move || found.look(|found| found.clone().unwrap_or_default());
+    view! {
+        <div id="reaction" hidden=flag(move || found.look(Option::is_none))>
+            <h3>{words::REACTION}</h3>
+            <p>{text(move || of().text)}</p>
+            {figures(page, move || of().figures)}
+            <details class="fold open-on-paper">
+                <summary>{words::REACTION_OTHERS}</summary>
+                {figures(page, move || of().others)}
+            </details>
+        </div>
+    }
+}

@@ -1,0 +1,188 @@
+//! Gardens told in sentences, each with the path that the published logic
+//! leads to. Every answer was written down before the engine was asked.
+#![allow(missing_docs, reason = "each test's name says what it checks")]
+
+mod telling;
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::PathBuf;
+
+use emberloam_engine::biochar::{Path, RULES, sensitivity};
+use emberloam_engine::case::{BagState, Case, Feedstock};
+use emberloam_engine::interpret;
+use emberloam_engine::soil::{Amount, Property};
+use telling::Told;
+use time::Duration;
+
+/// Every case of every file in this folder.
+fn all() -> Vec<Told> {
+    let folder = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("cases");
+    let mut files: Vec<PathBuf> = fs::read_dir(folder)
+        .expect("the folder of cases")
+        .map(|entry| entry.expect("an entry").path())
+        .filter(|path| path.extension().is_some_and(|ending| ending == "txt"))
+        .collect();
+    files.sort();
+    let mut all = Vec::new();
+    for file in files {
+        let text = fs::read_to_string(&file).expect("a text");
+        all.extend(Told::all(&text).unwrap_or_else(|why| panic!("{}: {why}", file.display())));
+    }
+    all
+}
+
+/// Source: over each case in the files stands its own.
+#[test]
+fn each_garden_gets_the_answer_that_was_told() {
+    let mut wrong = Vec::new();
+    for told in all() {
+        let advice = interpret(&told.case).advice;
+        let fired = |name: &str, speaks_for: bool| {
+            advice.reasons.iter().any(|r| r.rule == name && r.speaks_for == speaks_for)
+        };
+        let mut say = |what: String| {
+            let rules: Vec<&str> = advice.reasons.iter().map(|r| r.rule).collect();
+            wrong.push(format!("{}: {what} [{}]", told.name, rules.join(", ")));
+        };
+        if advice.path != told.path {
+            say(format!("{:?}, where {:?} was told", advice.path, told.path));
+        }
+        if told.provisional.is_some_and(|expected| expected != advice.provisional) {
+            say(format!("provisional is {}: {:?}", advice.provisional, advice.would_change));
+        }
+        for name in told.for_it.iter().filter(|name| !fired(name, true)) {
+            say(format!("{name} doesn't speak for it"));
+        }
+        for name in told.against_it.iter().filter(|name| !fired(name, false)) {
+            say(format!("{name} doesn't speak against it"));
+        }
+        for name in &told.not_because_of {
+            if fired(name, true) || fired(name, false) {
+                say(format!("{name} holds"));
+            }
+        }
+        if let Some(words) = told.headline.filter(|words| !advice.headline.contains(words)) {
+            say(format!("“{}” doesn't say “{words}”", advice.headline));
+        }
+    }
+    assert!(wrong.is_empty(), "{} wrong:\n{}", wrong.len(), wrong.join("\n"));
+}
+
+/// What a person would try by hand to see whether the answer holds.
+fn turned_by_hand(case: &Case) -> Vec<(String, Case)> {
+    let mut all = Vec::new();
+    let mut with = |what: &str, change: &dyn Fn(&mut Case)| {
+        let mut other = case.clone();
+        change(&mut other);
+        all.push((what.to_string(), other));
+    };
+    let measured = |case: &mut Case, property, change: &dyn Fn(f64) -> f64| {
+        let readings = case.report.samples.iter_mut().flat_map(|sample| &mut sample.readings);
+        for reading in readings.filter(|reading| reading.property == property) {
+            if let Some(Amount::Exactly(value)) = reading.amount {
+                reading.amount = Some(Amount::Exactly(change(value)));
+            }
+        }
+    };
+    let varied = [
+        Property::NitrateN,
+        Property::Phosphorus,
+        Property::Potassium,
+        Property::Cec,
+        Property::Ec,
+        Property::Sodium,
+    ];
+    for property in varied {
+        with(&format!("more {property:?}"), &|c| measured(c, property, &|v| v * 1.2));
+        with(&format!("less {property:?}"), &|c| measured(c, property, &|v| v / 1.2));
+    }
+    with("a higher pH", &|c| measured(c, Property::Ph, &|v| v + 0.25));
+    with("a lower pH", &|c| measured(c, Property::Ph, &|v| v - 0.25));
+    if case.season.planting.is_some() {
+        for days in [-28, 28] {
+            with(&format!("planting moved by {days} days"), &|c| {
+                c.season.planting = c.season.planting.map(|date| date + Duration::days(days));
+            });
+        }
+    }
+    if case.biochar.state.is_none() {
+        for state in [BagState::Charged, BagState::Uncharged] {
+            with(&format!("a {state:?} bag"), &|c| c.biochar.state = Some(state));
+        }
+    }
+    if case.biochar.feedstock.is_none() {
+        for feedstock in [Feedstock::Softwood, Feedstock::GrassOrStraw, Feedstock::Manure] {
+            with(&format!("{feedstock:?}"), &|c| c.biochar.feedstock = Some(feedstock));
+        }
+    }
+    all
+}
+
+#[test]
+fn what_is_said_to_hold_holds() {
+    let (mut holds, mut turns) = (0, 0);
+    for told in all() {
+        let path = interpret(&told.case).advice.path;
+        let Some(found) = sensitivity(&told.case) else {
+            assert!(told.case.report.samples.is_empty(), "{}", told.name);
+            continue;
+        };
+        assert_eq!(found.path, path, "{}", told.name);
+        assert_eq!(found.holds + found.turns.len(), found.of, "{}", told.name);
+        assert!(found.turns.iter().all(|turn| turn.path != path), "{}", told.name);
+        assert_eq!(found.text.contains("holds in all"), found.of > 0 && found.turns.is_empty());
+        if found.turns.is_empty() {
+            holds += 1;
+            for (what, other) in turned_by_hand(&told.case) {
+                assert_eq!(interpret(&other).advice.path, path, "{}: {what}", told.name);
+            }
+        } else {
+            turns += 1;
+        }
+    }
+    // Both kinds are among the gardens.
+    assert!(holds >= 15 && turns >= 15, "{holds} hold, {turns} turn");
+}
+
+#[test]
+fn there_are_sixty_gardens_of_every_path_and_rule() {
+    let all = all();
+    assert!(all.len() >= 60, "{}", all.len());
+    let names: BTreeSet<&str> = all.iter().map(|told| told.name.as_str()).collect();
+    assert_eq!(names.len(), all.len(), "two cases have one name");
+    for path in [Path::UnchargedAfterHarvest, Path::Charged, Path::ChargeFirst, Path::None] {
+        assert!(all.iter().filter(|told| told.path == path).count() >= 5, "{path:?}");
+    }
+    let reached: BTreeSet<&str> = all
+        .iter()
+        .flat_map(|told| interpret(&told.case).advice.reasons)
+        .map(|reason| reason.rule)
+        .collect();
+    let never: Vec<&str> =
+        RULES.iter().map(|rule| rule.name).filter(|name| !reached.contains(name)).collect();
+    assert!(never.is_empty(), "no garden reaches {never:?}");
+}
+
+#[test]
+fn an_unknown_word_is_an_error() {
+    let good = "A garden\nA loam bed of berries. The report gives pH 6.5; nitrate-N 15 ppm. \
+                Answer: charged (settled). For it: sandy. Source: common practice.";
+    assert!(Told::all(good).is_ok());
+    for (word, other) in [
+        ("loam", "loom"),
+        ("bed", "bedd"),
+        ("berries", "cactuses"),
+        ("nitrate-N", "nitrogin"),
+        ("15", "many"),
+        ("gives", "holds"),
+        ("charged", "loaded"),
+        ("settled", "sure"),
+        ("sandy", "sandier"),
+        ("For it", "For"),
+        ("Source", "Sauce"),
+    ] {
+        let bad = good.replacen(word, other, 1);
+        assert!(Told::all(&bad).is_err(), "{bad}");
+    }
+}
