@@ -1,6 +1,7 @@
 //! Which biochar, how much, how charged, and what it should do.
 
 mod advice;
+pub mod certificate;
 mod charging;
 mod course;
 mod effect;
