@@ -49,11 +49,12 @@ const ITEMS: [(CertificateItem, &str, Unit, f64, f64); 24] = [
 ];
 
 /// Shares of one whole, which can't add up to more than it.
-/// Source: arithmetic, with 1 % for rounding.
+/// Source: arithmetic.
 const WHOLES: [&[CertificateItem]; 2] = [
     &[Ash, OrganicCarbon, Nitrogen],
     &[OrganicCarbon, Nitrogen, Phosphorus, Potassium, Calcium, Magnesium, Sulfur, Sodium],
 ];
+/// What they may add up to, %. Source: arithmetic, with 1 % for rounding.
 const WHOLE: f64 = 101.0;
 
 /// The name, unit and bounds of a thing.

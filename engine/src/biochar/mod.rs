@@ -10,11 +10,13 @@ mod facts;
 mod liming;
 mod material;
 mod path;
+pub mod permanence;
 mod questions;
 mod rate;
 mod sensitivity;
 mod shift;
 mod spread;
+pub mod standards;
 
 use crate::case::{BagState, Case};
 use crate::cautions::cautions;
