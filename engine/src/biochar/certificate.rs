@@ -61,8 +61,8 @@ const WHOLE: f64 = 101.0;
 pub fn item(what: CertificateItem) -> Item {
     let found = ITEMS.iter().find(|row| row.0 == what);
     // Every thing has a row; a test walks them.
-    let (label, unit, least, most) =
-        found.map_or(("", Unit::None, 0.0, 0.0), |&(_, label, unit, least, most)| {
+    let (label, unit, least, most) = found
+        .map_or(("", Unit::None, 0.0, 0.0), |&(_, label, unit, least, most)| {
             (label, unit, least, most)
         });
     Item { label, unit, least, most }

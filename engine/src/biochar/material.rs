@@ -278,9 +278,8 @@ pub(super) fn between(points: &[(f64, f64)], x: f64) -> f64 {
     let mut before: Option<(f64, f64)> = None;
     for &(at, value) in points {
         if x <= at {
-            return before.map_or(value, |(from, start)| {
-                start + (value - start) * (x - from) / (at - from)
-            });
+            return before
+                .map_or(value, |(from, start)| start + (value - start) * (x - from) / (at - from));
         }
         before = Some((at, value));
     }

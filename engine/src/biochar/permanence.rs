@@ -76,16 +76,17 @@ pub fn permanence(case: &Case) -> Figure {
     if !ratio.is_exact() {
         grounds.sources.push(OUR_CHOICE.from_memory());
     }
-    let year = case.season.temperatures.map(|months| {
-        months.iter().map(|(low, high)| (low + high) / 24.0).sum::<f64>()
-    });
+    let year = case
+        .season
+        .temperatures
+        .map(|months| months.iter().map(|(low, high)| (low + high) / 24.0).sum::<f64>());
     let soil = match year.filter(|mean| mean.is_finite()) {
         Some(mean) => {
             grounds.assumed.push("The soil is as warm as the air, over a year.".into());
             if !(USUAL_SOIL.low..=USUAL_SOIL.high).contains(&mean) {
-                grounds.assumed.push(
-                    "The year's mean lies outside 5 to 25 °C; the nearest is taken.".into(),
-                );
+                grounds
+                    .assumed
+                    .push("The year's mean lies outside 5 to 25 °C; the nearest is taken.".into());
             }
             Band::exactly(mean.clamp(USUAL_SOIL.low, USUAL_SOIL.high))
         }

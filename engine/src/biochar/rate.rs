@@ -1,6 +1,7 @@
 //! How much: the share by volume of the worked depth, and what holds it down.
 
-use crate::biochar::liming::{self, Buffering};
+use crate::biochar::liming::{self, Buffering, ph_rise};
+use crate::biochar::spread::{inverse, product};
 use crate::biochar::{Material, Situation};
 use crate::case::{BedKind, Feedstock};
 use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown, significant};
@@ -163,6 +164,13 @@ pub fn ph_after(situation: &Situation<'_>, material: &Material, share: f64) -> O
     Some(rise.map(|rise| ph + rise))
 }
 
+/// The rise of pH once all the lime in `percent` biochar by mass has worked.
+pub(super) fn rise_in_the_end(percent: Band, material: &Material, buffering: &Buffering) -> Band {
+    let per_kg = percent.map(|p| p * 10.0);
+    let liming = material.liming.map(|l| l / 100.0);
+    product(&[per_kg, liming, inverse(buffering.band)]).map(|x| ph_rise(x, 1.0, 1.0))
+}
+
 /// The share by volume at which the biochar's own salts bring the soil to
 /// [`MOST_EC`]; `None` when the bag doesn't give its salts.
 ///
@@ -172,11 +180,7 @@ pub fn share_by_salts(situation: &Situation<'_>, material: &Material) -> Option<
 }
 
 /// The same where some biochar is in the soil already, % by mass.
-fn share_left_by_salts(
-    situation: &Situation<'_>,
-    material: &Material,
-    there: f64,
-) -> Option<f64> {
+fn share_left_by_salts(situation: &Situation<'_>, material: &Material, there: f64) -> Option<f64> {
     let added_per_percent = material.ec? * 20.0 / 100.0;
     let room = (MOST_EC - soil_ec(situation) - added_per_percent * there).max(0.0);
     let percent_per_share = Ground::of(situation).percent(1.0, material.bulk_density).likely;
@@ -223,11 +227,15 @@ pub(super) fn caps(
     }
     if let Some(ph) = before.ph {
         let one = ground.percent(1.0, material.bulk_density);
-        let per_share = liming::rise(None, one, material, buffering).likely;
+        // Lime that is slow in its first year works in the years after.
+        let per_share = rise_in_the_end(one, material, buffering).likely;
         if per_share > 0.0 && material.ph.likely > MOST_PH {
             caps.push(Cap {
                 share: (MOST_PH - ph).max(0.0) / per_share,
-                why: format!("More would lift the pH from {} past 7.5.", significant(ph, 3)),
+                why: format!(
+                    "More would in the end lift the pH from {} past 7.5.",
+                    significant(ph, 3)
+                ),
                 source: GUO_2020.opened(),
             });
         }

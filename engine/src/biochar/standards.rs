@@ -2,8 +2,8 @@
 //! A comparison, never a certificate.
 
 use crate::biochar::certificate::{given, item};
-use crate::case::CertificateItem::{self, *};
 use crate::case::Bag;
+use crate::case::CertificateItem::{self, *};
 use crate::named::by_name;
 use crate::quantity::{Grounds, Unit, significant};
 use crate::sources::{Citation, EBC_GUIDELINES, IBI_STANDARDS};
@@ -50,7 +50,11 @@ impl Limit {
             Limit::AtMost(most) => kept(value <= most),
             Limit::Below(end) => kept(value < end),
             Limit::National(strictest, loosest) if value > strictest => {
-                if value <= loosest { Verdict::Between } else { Verdict::Over }
+                if value <= loosest {
+                    Verdict::Between
+                } else {
+                    Verdict::Over
+                }
             }
             Limit::National(..) => Verdict::Within,
         }

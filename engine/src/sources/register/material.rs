@@ -31,5 +31,4 @@ pub static CHENG_2008: Source = Source {
 };
 
 /// All of them.
-pub static MATERIAL: &[&Source] =
-    &[&WOOLF_2021, &IBI_STANDARDS, &EBC_GUIDELINES, &CHENG_2008];
+pub static MATERIAL: &[&Source] = &[&WOOLF_2021, &IBI_STANDARDS, &EBC_GUIDELINES, &CHENG_2008];
