@@ -19,6 +19,7 @@ mod sensitivity;
 mod shift;
 mod spread;
 pub mod standards;
+pub mod work_in;
 
 use crate::case::{BagState, Case};
 use crate::cautions::cautions;
