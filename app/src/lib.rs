@@ -8,6 +8,7 @@
 mod announce;
 mod answer;
 mod bed;
+mod certificate;
 mod chart;
 mod compare;
 mod control;
@@ -29,6 +30,7 @@ mod notes;
 mod page;
 mod paste;
 mod print;
+mod purchase;
 mod questions;
 mod reading;
 mod references;
@@ -43,6 +45,7 @@ mod uptake;
 mod why;
 mod winter;
 mod words;
+mod work_in;
 mod working;
 
 use wasm_bindgen::prelude::wasm_bindgen;
