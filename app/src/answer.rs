@@ -6,6 +6,7 @@ use leptos::prelude::*;
 
 use crate::figure::figures;
 use crate::grounds::{Statement, statements};
+use crate::later::later;
 use crate::layer::{Stratum, edge, turf};
 use crate::living::{flag, lines, text};
 use crate::paste::is_narrow;
@@ -41,7 +42,9 @@ pub fn answer(page: Page) -> impl IntoView {
                 {which_sample(page)}
                 {next_date(page)}
                 {amounts(page)}
+                {later(move |parts| (parts.purchase)(page))}
                 {recipe(page)}
+                {later(move |parts| (parts.work_in)(page))}
                 {cautions(page)}
                 {questions(page)}
             </div>

@@ -13,8 +13,8 @@ use crate::chart::{Pen, Repaint, Sheet, chart};
 use crate::figure::figures;
 use crate::grounds::opened_grounds;
 use crate::living::{Look, changed, flag, text};
-use crate::soon::soon;
 use crate::reaction::reaction;
+use crate::soon::soon;
 use crate::state::Page;
 use crate::words;
 

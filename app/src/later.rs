@@ -13,8 +13,8 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::state::Page;
 use crate::{
-    bed, compare, course, effects, exports, grounds, holding, needs, plan, reading, references,
-    store, traits, uptake, winter, words,
+    bed, certificate, compare, course, effects, exports, grounds, holding, needs, plan, purchase,
+    reading, references, store, traits, uptake, winter, words, work_in,
 };
 
 /// How long to wait before a piece that did not come is asked for again.
@@ -40,6 +40,12 @@ pub struct Parts {
     pub traits: fn(Page) -> AnyView,
     /// What the bed needs beside biochar.
     pub needs: fn(Page) -> AnyView,
+    /// What the bag's certificate says.
+    pub certificate: fn(Page) -> AnyView,
+    /// What to buy and carry, and the years it is spread over.
+    pub purchase: fn(Page) -> AnyView,
+    /// How to work it in.
+    pub work_in: fn(Page) -> AnyView,
     /// What a wet season takes of the nitrate.
     pub winter: fn(Page) -> AnyView,
     /// The dated tasks as a calendar file.
@@ -68,6 +74,9 @@ static PARTS: Parts = Parts {
     course: course::course,
     traits: traits::traits,
     needs: needs::needs,
+    certificate: certificate::certificate,
+    purchase: purchase::purchase,
+    work_in: work_in::work_in,
     winter: winter::winter,
     calendar: exports::calendar,
     exports: exports::exports,

@@ -8,6 +8,7 @@
 mod announce;
 mod answer;
 mod bed;
+mod certificate;
 mod chart;
 mod compare;
 mod control;
@@ -30,6 +31,7 @@ mod page;
 mod paste;
 mod plan;
 mod print;
+mod purchase;
 mod questions;
 mod reaction;
 mod reading;
@@ -46,6 +48,7 @@ mod uptake;
 mod why;
 mod winter;
 mod words;
+mod work_in;
 mod working;
 
 use wasm_bindgen::prelude::wasm_bindgen;

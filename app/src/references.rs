@@ -1,9 +1,11 @@
 //! The sources: every publication, what rests on it, and how well it was read.
 
-use emberloam_engine::biochar::{courses, reaction};
+use emberloam_engine::biochar::{
+    courses, permanence, purchase, reaction, repeats, standards, work_in,
+};
 use emberloam_engine::quantity::Grounds;
 use emberloam_engine::sources::{
-    BIOCHAR, CHEMISTRY, Citation, NEEDS, RANGES, SEASON, Source, TRAITS, all_sources,
+    BIOCHAR, CHEMISTRY, Citation, MATERIAL, NEEDS, RANGES, SEASON, Source, TRAITS, all_sources,
 };
 use emberloam_engine::{needs, ranges, situated, traits};
 use leptos::prelude::*;
@@ -107,16 +109,35 @@ fn cited(page: Page) -> Vec<(Citation, Vec<String>)> {
         for figure in reaction.figures.iter().chain(&reaction.others) {
             add(&figure.grounds, words::REACTION);
         }
+        if let Some(bought) = situated(&case, purchase::purchase).flatten() {
+            add(&bought.grounds, words::PURCHASE);
+            bought.figures.iter().for_each(|figure| add(&figure.grounds, words::PURCHASE));
+        }
+        if let Some(years) = situated(&case, repeats::repeats).flatten() {
+            add(&years.grounds, words::SCHEDULE);
+            years.columns.iter().for_each(|column| add(&column.grounds, words::SCHEDULE));
+        }
+        if let Some(done) = situated(&case, work_in::work_in).flatten() {
+            done.figures.iter().for_each(|figure| add(&figure.grounds, words::WORK_IN));
+            for step in done.steps.iter().chain(&done.cautions) {
+                add(&step.grounds, words::WORK_IN);
+            }
+        }
+        add(&permanence::permanence(&case).grounds, words::CERTIFICATE);
+        for standard in standards::standards(&case.biochar) {
+            add(&standard.grounds, words::STANDARDS);
+        }
     }
     found
 }
 
 /// Every publication there is, with what rests on it in any answer.
 fn register() -> impl IntoView {
-    let rooms: [(&[&Source], &str); 6] = [
+    let rooms: [(&[&Source], &str); 7] = [
         (RANGES, words::ROOM_LEVELS),
         (CHEMISTRY, words::ROOM_CHEMISTRY),
         (BIOCHAR, words::ROOM_BIOCHAR),
+        (MATERIAL, words::ROOM_BIOCHAR),
         (SEASON, words::ROOM_SEASON),
         (NEEDS, words::ROOM_NEEDS),
         (TRAITS, words::ROOM_TRAITS),

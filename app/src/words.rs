@@ -1,6 +1,7 @@
 //! Every word the page says. What the engine concludes it says itself.
 
 use emberloam_engine::biochar::Path;
+use emberloam_engine::biochar::standards::Verdict;
 use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, WetSeason, Winter};
 use emberloam_engine::quantity::Unit;
 
@@ -120,6 +121,27 @@ pub const SHARE: &str = "Share of the worked soil, by volume";
 pub const BAG_PH: &str = "pH on the bag";
 pub const BAG_LIMING: &str = "Liming value on the bag, as calcium carbonate";
 pub const BAG_EC: &str = "Salts (EC) on the bag";
+pub const CERTIFICATE: &str = "What the bag's certificate says";
+pub const CERTIFICATE_INTRO: &str = "Each figure you give takes the place of a usual one, so the bounds grow narrower. Leave out what you don't have. All on a dry basis.";
+pub const CERTIFICATE_ADD: &str = "Add a figure";
+pub const CERTIFICATE_CHOOSE: &str = "choose what it gives";
+pub const CERTIFICATE_REMOVE: &str = "Remove";
+pub const BULK_DENSITY: &str = "Bulk density, dry, kg/m³ (g/L)";
+pub const STANDARDS: &str = "Beside two quality standards";
+pub const STANDARDS_INTRO: &str =
+    "A comparison of the figures you gave with limits written from memory. It is no certificate.";
+pub const STANDARDS_LIMITS: &str = "Each limit";
+pub const COLUMN_GIVEN: &str = "You gave";
+pub const COLUMN_LIMIT: &str = "Limit";
+pub const COLUMN_VERDICT: &str = "So it is";
+pub const PURCHASE: &str = "To buy and carry";
+pub const BAG_PRICE: &str = "Price of one bag, in your money";
+pub const MOISTURE: &str = "Water in it, of its weight as it comes";
+pub const YEARS: &str = "Years to spread it over";
+pub const SAME_IN_MEASURES: &str = "The same amount in every measure";
+pub const SCHEDULE: &str = "Year by year";
+pub const SCHEDULE_GROUNDS: &str = "How each row is worked out";
+pub const WORK_IN: &str = "How to work it in";
 pub const CHARGE_WITH: &str = "What you can charge it with";
 
 pub const HOLDS: &str = "What your soil holds";
@@ -239,6 +261,38 @@ pub fn title(name: &str) -> String {
         first.make_ascii_uppercase();
     }
     title
+}
+
+/// The unit of a certificate's figure; the trade writes exchange capacity its
+/// own way.
+pub fn certificate_unit(unit: Unit) -> &'static str {
+    match unit {
+        Unit::MeqPer100g => "cmol(c)/kg",
+        unit => unit.symbol(),
+    }
+}
+
+/// Takes a figure of the certificate out, for a screen reader.
+pub fn certificate_remove(label: &str) -> String {
+    format!("{CERTIFICATE_REMOVE}: {label}")
+}
+
+pub fn verdict(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Within => "within",
+        Verdict::Between => "within some countries' limit, over others'",
+        Verdict::Over => "over",
+        Verdict::NotGiven => "not given",
+    }
+}
+
+pub fn year(year: usize) -> String {
+    format!("Year {year}")
+}
+
+/// What held a year's addition down.
+pub fn stopped(year: u32, why: &str) -> String {
+    format!("Year {year}: {why}")
 }
 
 pub fn week(week: f64) -> String {

@@ -21,6 +21,7 @@ pub fn working(page: Page) -> impl IntoView {
             <p>{words::WORKING_INTRO}</p>
             {figures(page, list)}
             {later(move |parts| (parts.traits)(page))}
+            {later(move |parts| (parts.certificate)(page))}
         },
     )
 }

@@ -1,14 +1,17 @@
 //! `cargo run -q -p emberloam-engine --example needs -- REPORT [CASE.json]`
 //!
-//! Prints what the bed needs beside biochar, what kind of soil it is, and what
-//! biochar does over a year.
+//! Prints what the bed needs beside biochar, what kind of soil it is, what
+//! biochar does over a year, what to buy, the years it is spread over, how to
+//! work it in, and how the bag's certificate lies to the standards.
 #![allow(
     clippy::disallowed_methods,
     clippy::disallowed_macros,
     reason = "this is the engine's command line: it reads files and prints"
 )]
 
-use emberloam_engine::biochar::{WEEKS, courses};
+use emberloam_engine::biochar::{
+    WEEKS, courses, permanence, purchase, repeats, standards, work_in,
+};
 use emberloam_engine::quantity::{Figure, shown};
 use emberloam_engine::{Case, needs, report, situated, traits};
 
@@ -43,5 +46,28 @@ fn main() {
         for (week, band) in WEEKS.iter().zip(&course.change) {
             println!("    week {week}: {}", shown(band, course.unit, case.measures));
         }
+    }
+    if let Some(bought) = situated(&case, purchase::purchase).flatten() {
+        println!("to buy and carry:");
+        say(&bought.figures);
+        bought.same.iter().for_each(|(what, amount)| println!("    {what}: {amount}"));
+        bought.doubts.iter().for_each(|doubt| println!("  - {doubt}"));
+    }
+    if let Some(years) = situated(&case, repeats::repeats).flatten() {
+        println!("year by year: {}", years.text);
+        years.stops.iter().for_each(|(year, why)| println!("  - year {year}: {why}"));
+        for column in &years.columns {
+            let cells = column.years.iter().map(|band| shown(band, column.unit, case.measures));
+            println!("    {}: {}", column.label, cells.collect::<Vec<_>>().join("; "));
+        }
+    }
+    if let Some(done) = situated(&case, work_in::work_in).flatten() {
+        println!("to work it in:");
+        done.steps.iter().chain(&done.cautions).for_each(|step| println!("  - {}", step.text));
+        say(&done.figures);
+    }
+    say(&[permanence::permanence(&case)]);
+    for standard in standards::standards(&case.biochar) {
+        println!("{}: {}", standard.name, standard.text);
     }
 }

@@ -3,6 +3,7 @@
 
 mod access;
 mod bad_input;
+mod bag;
 mod files;
 mod keeping;
 mod keyboard;

@@ -10,6 +10,7 @@ mod course;
 mod datasets;
 mod exchange;
 mod leaching;
+mod material;
 mod needs;
 mod needs_lime;
 mod quantity;

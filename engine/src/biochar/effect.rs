@@ -43,7 +43,7 @@ struct Rule {
     held: Band,
     /// Share of the biochar's total that plants can have in a year.
     available: Band,
-    total: fn(&Material) -> f64,
+    total: fn(&Material) -> Band,
     sources: &'static [Citation],
 }
 
@@ -294,10 +294,10 @@ impl Month<'_> {
 
     /// What a content of the biochar (%) and its available share (%) add in a
     /// year, % of what is measured; `in_month` of it in the first month.
-    fn own(&self, total: f64, available: Band, in_month: Band, measured: f64) -> Part {
+    fn own(&self, total: Band, available: Band, in_month: Band, measured: f64) -> Part {
         // w % × total % × available % = mg per kg of soil.
         let comes_to =
-            product(&[self.dose.percent, available]).map(|x| 100.0 * x * total / measured);
+            product(&[self.dose.percent, available, total]).map(|x| 100.0 * x / measured);
         Part { name: "the biochar's own content", comes_to, growth: Growth::Release(in_month) }
     }
 

@@ -1,6 +1,7 @@
 //! Which biochar, how much, how charged, and what it should do.
 
 mod advice;
+pub mod certificate;
 mod charging;
 mod course;
 mod effect;
@@ -9,12 +10,17 @@ mod facts;
 mod liming;
 mod material;
 mod path;
+pub mod permanence;
+pub mod purchase;
 mod questions;
 mod rate;
 mod reaction;
+pub mod repeats;
 mod sensitivity;
 mod shift;
 mod spread;
+pub mod standards;
+pub mod work_in;
 
 use crate::case::{BagState, Case};
 use crate::cautions::cautions;

@@ -91,6 +91,7 @@ pub fn alternatives(situation: &Situation<'_>, decision: &Decision) -> Vec<Alter
             c.biochar.liming_percent = None;
             c.biochar.ec = None;
             c.biochar.ph = None;
+            c.biochar.certificate.clear();
         });
         offer(path, "you take a softwood biochar, low in ash and salts", None);
     }

@@ -1,6 +1,7 @@
 //! How much: the share by volume of the worked depth, and what holds it down.
 
-use crate::biochar::liming::{self, Buffering};
+use crate::biochar::liming::{self, Buffering, ph_rise};
+use crate::biochar::spread::{inverse, product};
 use crate::biochar::{Material, Situation};
 use crate::case::{BedKind, Feedstock};
 use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown, significant};
@@ -13,8 +14,12 @@ use crate::sources::{ARITHMETIC, Citation, GUO_2020, OUR_CHOICE};
 /// Source: garden figures of 5–10 % from memory; our choice.
 pub const USUAL_SHARE: Band = Band { low: 2.0, likely: 5.0, high: 10.0 };
 
-/// The shares a person may ask for, %.
+/// The shares a person may ask for, %. Our choice.
 const SHARES: (f64, f64) = (1.0, 20.0);
+
+/// The most years that a share may be spread over.
+/// Our choice.
+pub(super) const MOST_YEARS: u32 = 10;
 
 /// The most in one season, % by volume. Source: our choice.
 const MOST_SHARE: f64 = 10.0;
@@ -78,22 +83,38 @@ pub struct Dose {
 }
 
 /// What bounds the share from above.
-struct Cap {
-    share: f64,
-    why: String,
-    source: Citation,
+pub(super) struct Cap {
+    pub share: f64,
+    pub why: String,
+    pub source: Citation,
+}
+
+/// What biochar the soil has had already.
+#[derive(Clone, Copy)]
+pub(super) struct Before {
+    /// pH in water now.
+    pub ph: Option<f64>,
+    /// Biochar in the soil, % by mass.
+    pub percent: f64,
+}
+
+impl Before {
+    /// None yet.
+    pub fn any(situation: &Situation<'_>) -> Before {
+        Before { ph: liming::water_ph(situation), percent: 0.0 }
+    }
 }
 
 /// The bed as far as it is known, with what was assumed.
-struct Ground {
-    area: f64,
-    depth: f64,
-    soil_density: Band,
-    assumed: Vec<String>,
+pub(super) struct Ground {
+    pub area: f64,
+    pub depth: f64,
+    pub soil_density: Band,
+    pub assumed: Vec<String>,
 }
 
 impl Ground {
-    fn of(situation: &Situation<'_>) -> Ground {
+    pub fn of(situation: &Situation<'_>) -> Ground {
         let bed = &situation.case.bed;
         let mut assumed = Vec::new();
         let area = bed.area_m2.filter(|a| a.is_finite() && *a > 0.0).unwrap_or_else(|| {
@@ -119,13 +140,13 @@ impl Ground {
     }
 
     /// kg of biochar per m² at a share.
-    fn kg_per_m2(&self, share: f64, bulk_density: Band) -> Band {
+    pub fn kg_per_m2(&self, share: f64, bulk_density: Band) -> Band {
         let litres = litres_per_m2(self.depth, share);
         bulk_density.map(|density| litres * density / 1000.0)
     }
 
     /// % by mass at a share.
-    fn percent(&self, share: f64, bulk_density: Band) -> Band {
+    pub fn percent(&self, share: f64, bulk_density: Band) -> Band {
         let kg = self.kg_per_m2(share, bulk_density);
         Band::new(
             mass_percent(kg.low, self.depth, self.soil_density.high),
@@ -143,13 +164,25 @@ pub fn ph_after(situation: &Situation<'_>, material: &Material, share: f64) -> O
     Some(rise.map(|rise| ph + rise))
 }
 
+/// The rise of pH once all the lime in `percent` biochar by mass has worked.
+pub(super) fn rise_in_the_end(percent: Band, material: &Material, buffering: &Buffering) -> Band {
+    let per_kg = percent.map(|p| p * 10.0);
+    let liming = material.liming.map(|l| l / 100.0);
+    product(&[per_kg, liming, inverse(buffering.band)]).map(|x| ph_rise(x, 1.0, 1.0))
+}
+
 /// The share by volume at which the biochar's own salts bring the soil to
 /// [`MOST_EC`]; `None` when the bag doesn't give its salts.
 ///
 /// The bag's reading is taken in 20 parts of water, the soil's in 1 part.
 pub fn share_by_salts(situation: &Situation<'_>, material: &Material) -> Option<f64> {
+    share_left_by_salts(situation, material, 0.0)
+}
+
+/// The same where some biochar is in the soil already, % by mass.
+fn share_left_by_salts(situation: &Situation<'_>, material: &Material, there: f64) -> Option<f64> {
     let added_per_percent = material.ec? * 20.0 / 100.0;
-    let room = (MOST_EC - soil_ec(situation)).max(0.0);
+    let room = (MOST_EC - soil_ec(situation) - added_per_percent * there).max(0.0);
     let percent_per_share = Ground::of(situation).percent(1.0, material.bulk_density).likely;
     let share = room / (added_per_percent * percent_per_share);
     share.is_finite().then_some(share)
@@ -164,11 +197,13 @@ fn soil_ec(situation: &Situation<'_>) -> f64 {
         .map_or(0.0, |m| m.amount.number())
 }
 
-fn caps(
+/// All that bounds the share of one season.
+pub(super) fn caps(
     situation: &Situation<'_>,
     material: &Material,
     ground: &Ground,
     buffering: &Buffering,
+    before: Before,
 ) -> Vec<Cap> {
     let mut caps = vec![Cap {
         share: MOST_SHARE,
@@ -190,18 +225,22 @@ fn caps(
             source: OUR_CHOICE.unsourced(),
         });
     }
-    if let Some(ph) = liming::water_ph(situation) {
+    if let Some(ph) = before.ph {
         let one = ground.percent(1.0, material.bulk_density);
-        let per_share = liming::rise(None, one, material, buffering).likely;
+        // Lime that is slow in its first year works in the years after.
+        let per_share = rise_in_the_end(one, material, buffering).likely;
         if per_share > 0.0 && material.ph.likely > MOST_PH {
             caps.push(Cap {
                 share: (MOST_PH - ph).max(0.0) / per_share,
-                why: format!("More would lift the pH from {ph} past 7.5."),
+                why: format!(
+                    "More would in the end lift the pH from {} past 7.5.",
+                    significant(ph, 3)
+                ),
                 source: GUO_2020.opened(),
             });
         }
     }
-    if let Some(share) = share_by_salts(situation, material) {
+    if let Some(share) = share_left_by_salts(situation, material, before.percent) {
         caps.push(Cap {
             share,
             why: "More of this biochar would bring too many salts (over 2.7 dS/m, 1:1)."
@@ -212,7 +251,7 @@ fn caps(
     let phosphorus = situation.findings.level(Property::Phosphorus);
     if material.feedstock == Some(Feedstock::Manure) && phosphorus.is_some_and(Level::is_surplus) {
         caps.push(Cap {
-            share: MOST_MANURE_PERCENT / per_share(true),
+            share: (MOST_MANURE_PERCENT - before.percent).max(0.0) / per_share(true),
             why: "Phosphorus is high already, and manure biochar brings more: at most 1 % by mass."
                 .to_string(),
             source: GUO_2020.opened(),
@@ -221,18 +260,33 @@ fn caps(
     caps
 }
 
-/// The dose for this bed.
+/// The share wanted in all, %, and the years it is spread over.
+pub(super) fn wanted(situation: &Situation<'_>) -> (f64, u32) {
+    let bag = &situation.case.biochar;
+    let asked = bag.share_percent.filter(|s| s.is_finite());
+    let share = asked.map_or(USUAL_SHARE.likely, |s| s.clamp(SHARES.0, SHARES.1));
+    (share, bag.years.unwrap_or(1).clamp(1, MOST_YEARS))
+}
+
+/// The dose for this bed: what is wanted this year, held down by what bounds it.
 pub fn dose(situation: &Situation<'_>, material: &Material) -> Dose {
     let ground = Ground::of(situation);
     let buffering = liming::buffering(situation);
     let bag = &situation.case.biochar;
     let mut notes = Vec::new();
     let asked = bag.share_percent.filter(|s| s.is_finite());
-    let wanted = asked.map_or(USUAL_SHARE.likely, |s| s.clamp(SHARES.0, SHARES.1));
-    if asked.is_some_and(|s| s != wanted) {
+    let (in_all, years) = wanted(situation);
+    if asked.is_some_and(|s| s != in_all) {
         notes.push("The share asked for lies outside 1 to 20 %; the nearest is taken.".to_string());
     }
-    let caps = caps(situation, material, &ground, &buffering);
+    if bag.years.is_some_and(|y| y != years) {
+        notes.push("The years given lie outside 1 to 10; the nearest is taken.".to_string());
+    }
+    if years > 1 {
+        notes.push(format!("This year's part of {in_all} % over {years} years."));
+    }
+    let wanted = in_all / f64::from(years);
+    let caps = caps(situation, material, &ground, &buffering, Before::any(situation));
     let binding = caps.iter().min_by(|a, b| a.share.total_cmp(&b.share));
     let limit = binding.map_or(wanted, |c| c.share);
     let share = wanted.min(limit);
@@ -270,7 +324,11 @@ pub fn dose(situation: &Situation<'_>, material: &Material) -> Dose {
     share_grounds.assumed.extend(notes);
     let share_band = match asked {
         Some(_) => Band::exactly(share),
-        None => Band::new(USUAL_SHARE.low.min(share), share, USUAL_SHARE.high.min(limit)),
+        None => {
+            let of_year = |share: f64| share / f64::from(years);
+            let (least, most) = (of_year(USUAL_SHARE.low), of_year(USUAL_SHARE.high));
+            Band::new(least.min(share), share, most.min(limit))
+        }
     };
     let mut figures = vec![
         Figure {

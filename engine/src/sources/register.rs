@@ -4,6 +4,7 @@ use super::Source;
 
 mod biochar;
 mod chemistry;
+mod material;
 mod needs;
 mod needs_lime;
 mod ranges;
@@ -12,6 +13,7 @@ mod traits;
 
 pub use biochar::*;
 pub use chemistry::*;
+pub use material::*;
 pub use needs::*;
 pub use needs_lime::*;
 pub use ranges::*;
@@ -43,6 +45,7 @@ pub fn all_sources() -> impl Iterator<Item = &'static Source> {
         .chain(RANGES.iter().copied())
         .chain(CHEMISTRY.iter().copied())
         .chain(BIOCHAR.iter().copied())
+        .chain(MATERIAL.iter().copied())
         .chain(SEASON.iter().copied())
         .chain(NEEDS.iter().copied())
         .chain(TRAITS.iter().copied())

@@ -1,0 +1,41 @@
+//! How to work the biochar in, step by step.
+
+use emberloam_engine::biochar::work_in::{self, Step};
+use emberloam_engine::situated;
+use leptos::prelude::*;
+
+use crate::figure::figures;
+use crate::grounds::opened_grounds;
+use crate::living::{Look, flag, settled};
+use crate::state::Page;
+use crate::words;
+
+/// The section.
+pub fn work_in(page: Page) -> AnyView {
+    let found = Memo::new(move |_| {
+        page.case().and_then(|case| situated(&case, work_in::work_in).flatten())
+    });
+    let of = move || found.look(|found| found.clone().unwrap_or_default());
+    view! {
+        <details
+            id="work-in"
+            class="fold open-on-paper"
+            hidden=flag(move || found.look(Option::is_none))
+        >
+            <summary>{words::WORK_IN}</summary>
+            <ol class="steps">{settled(move || of().steps, step)}</ol>
+            {figures(page, move || of().figures)}
+            <ul class="plain">{settled(move || of().cautions, step)}</ul>
+        </details>
+    }
+    .into_any()
+}
+
+fn step(of: Step) -> impl IntoView {
+    view! {
+        <li>
+            <p>{of.text}</p>
+            {opened_grounds(of.grounds)}
+        </li>
+    }
+}
