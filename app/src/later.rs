@@ -13,8 +13,8 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::state::Page;
 use crate::{
-    bed, compare, course, effects, exports, grounds, holding, needs, reading, references, store,
-    traits, uptake, winter, words,
+    bed, compare, course, effects, exports, grounds, holding, needs, place, reading, references,
+    store, traits, uptake, winter, words,
 };
 
 /// How long to wait before a piece that did not come is asked for again.
@@ -40,6 +40,8 @@ pub struct Parts {
     pub traits: fn(Page) -> AnyView,
     /// What the bed needs beside biochar.
     pub needs: fn(Page) -> AnyView,
+    /// Where the bed lies, its crops, and the rests between them.
+    pub place: fn(Page) -> AnyView,
     /// What a wet season takes of the nitrate.
     pub winter: fn(Page) -> AnyView,
     /// The dated tasks as a calendar file.
@@ -66,6 +68,7 @@ static PARTS: Parts = Parts {
     course: course::course,
     traits: traits::traits,
     needs: needs::needs,
+    place: place::place,
     winter: winter::winter,
     calendar: exports::calendar,
     exports: exports::exports,

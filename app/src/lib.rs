@@ -28,6 +28,7 @@ mod needs;
 mod notes;
 mod page;
 mod paste;
+mod place;
 mod print;
 mod questions;
 mod reading;

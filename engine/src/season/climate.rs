@@ -51,12 +51,23 @@ impl Climate {
                 "The rain of a month lies between nothing and 3000 mm (118 in). Check the numbers you gave.",
             )
         });
-        let temperatures = season.temperatures.filter(|all| {
+        let both = season.lowest_c.zip(season.highest_c).map(|(low, high)| {
+            let mut both = [(0.0, 0.0); 12];
+            for (month, pair) in both.iter_mut().enumerate() {
+                *pair = (low[month], high[month]);
+            }
+            both
+        });
+        let temperatures = both.filter(|all| {
             ok(
                 all.iter().all(|(low, high)| -60.0 <= *low && low <= high && *high <= 55.0),
                 "In each month the lowest temperature must be below the highest. Check the numbers you gave.",
             )
         });
+        ok(
+            season.lowest_c.is_some() == season.highest_c.is_some(),
+            "Give both the lowest and the highest temperatures; one without the other can't be used.",
+        );
         let elevation = elevation.unwrap_or(0.0);
         (Climate { latitude, elevation, rain, temperatures }, wrong)
     }

@@ -34,8 +34,7 @@ pub fn daylength(latitude: f64, day: f64) -> f64 {
 pub fn radiation(latitude: f64, day: f64) -> f64 {
     const SUN: f64 = 0.0820;
     let distance = 1.0 + 0.033 * (2.0 * PI * day / 365.0).cos();
-    let (at, sun, sunset) =
-        (latitude.to_radians(), declination(day), sunset_angle(latitude, day));
+    let (at, sun, sunset) = (latitude.to_radians(), declination(day), sunset_angle(latitude, day));
     let height = sunset * at.sin() * sun.sin() + at.cos() * sun.cos() * sunset.sin();
     24.0 * 60.0 / PI * SUN * distance * height.max(0.0)
 }

@@ -229,7 +229,9 @@ pub fn winter_loss(situation: &Situation<'_>) -> Option<WinterLoss> {
         ));
     }
     if !water.from_rain {
-        text.push_str(" Give your latitude and the rain of each month for your own drainage, month by month.");
+        text.push_str(
+            " Give your latitude and the rain of each month for your own drainage, month by month.",
+        );
     }
     Some(WinterLoss { text, figures, months })
 }

@@ -12,6 +12,7 @@ mod rest;
 mod task;
 mod tasks;
 mod timing;
+pub mod twelve;
 mod windows;
 
 pub use calendar::calendar;

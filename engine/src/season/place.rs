@@ -31,12 +31,7 @@ const FIRST: (f64, f64, f64, [f64; 2]) = (311.0, -3.2, -2.0, [-40.0, 45.0]);
 /// own order: a southern first frost comes before the last. `None` in the
 /// tropics, and where frost is no yearly guest.
 pub fn frost_days(latitude: f64, elevation: f64) -> Option<[Band; 2]> {
-    let climate = Climate {
-        latitude: Some(latitude),
-        elevation,
-        rain: None,
-        temperatures: None,
-    };
+    let climate = Climate { latitude: Some(latitude), elevation, rain: None, temperatures: None };
     if climate.winter() == Some(Winter::None) || climate.as_if_at()? < FROST_FROM {
         return None;
     }
@@ -70,9 +65,9 @@ fn coming(days: Band, today: Date) -> Option<(Date, Date, Date)> {
         let first = Date::from_ordinal_date(year, 1).ok()?;
         first.checked_add(Duration::days(days.likely.round() as i64 - 1))
     };
-    let likely = [-1, 0, 1, 2].into_iter().find_map(|years| {
-        on(today.year().checked_add(years)?).filter(|likely| *likely > today)
-    })?;
+    let likely = [-1, 0, 1, 2]
+        .into_iter()
+        .find_map(|years| on(today.year().checked_add(years)?).filter(|likely| *likely > today))?;
     let by = |days: f64| likely.checked_add(Duration::days(days.round() as i64));
     Some((by(days.low - days.likely)?, likely, by(days.high - days.likely)?))
 }
@@ -123,8 +118,10 @@ pub fn place(season: &Season, measures: Measures) -> Option<Place> {
     .input("latitude", format!("{}°", significant(latitude, 4).replace('-', "−")))
     .assume("Fitted to stations in the United States. Elsewhere, by the sea, in a hollow or in a town it can be weeks off.");
     grounds = match season.elevation_m {
-        Some(_) => grounds
-            .input("height above the sea", shown(&Band::exactly(climate.elevation), Unit::Metre, measures)),
+        Some(_) => grounds.input(
+            "height above the sea",
+            shown(&Band::exactly(climate.elevation), Unit::Metre, measures),
+        ),
         None => grounds.assume("Nobody gave the height above the sea; taken as none."),
     };
     let mut frosts = Vec::new();

@@ -56,9 +56,8 @@ pub fn rests(season: &Season) -> Vec<Rest<'_>> {
     let Some(today) = season.today else { return Vec::new() };
     let stands = stands(season);
     let mut rests: Vec<Rest<'_>> = Vec::new();
-    let starts = std::iter::once((None, today)).chain(
-        stands.iter().filter_map(|(name, _, harvest)| Some((Some(*name), (*harvest)?))),
-    );
+    let starts = std::iter::once((None, today))
+        .chain(stands.iter().filter_map(|(name, _, harvest)| Some((Some(*name), (*harvest)?))));
     for (after, from) in starts.filter(|(_, from)| *from >= today) {
         let taken = stands.iter().any(|(_, planting, harvest)| {
             planting.is_none_or(|p| p <= from) && harvest.is_none_or(|h| h > from)

@@ -6,16 +6,14 @@ use time::Date;
 use crate::biochar::Situation;
 use crate::case::{Crop, Season, Winter};
 use crate::quantity::Grounds;
+use crate::season::Task;
 use crate::season::climate::is_southern;
 use crate::season::drainage::wet_months;
 use crate::season::place::earliest_frost;
 use crate::season::rest::{Rest, longest, rests};
 use crate::season::timing::{LEAST_DAYS, Window, window};
-use crate::season::Task;
 use crate::soil::Property;
-use crate::sources::{
-    COMMON_PRACTICE, NCEI_NORMALS, NGUYEN_2017, OUR_CHOICE, UMASS_FALL,
-};
+use crate::sources::{COMMON_PRACTICE, NCEI_NORMALS, NGUYEN_2017, OUR_CHOICE, UMASS_FALL};
 
 /// The rests of a bed and what stands in the way of biochar.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -62,8 +60,7 @@ fn offer(situation: &Situation<'_>, rest: Rest<'_>, best: bool) -> Task {
     // Only the frost of this rest's own winter bounds it.
     let own_frost = frost.filter(|frost| planting.is_none_or(|p| *frost < p));
     let found = window(Some(rest.from), planting, rest.days(), own_frost, false);
-    let mut sources =
-        vec![NGUYEN_2017.second_hand(), UMASS_FALL.opened(), OUR_CHOICE.unsourced()];
+    let mut sources = vec![NGUYEN_2017.second_hand(), UMASS_FALL.opened(), OUR_CHOICE.unsourced()];
     let mut assumed = None;
     let (to, mut reason) = match found {
         Window::Open { to, notes, .. } => {
@@ -101,7 +98,9 @@ fn offer(situation: &Situation<'_>, rest: Rest<'_>, best: bool) -> Task {
         }
     };
     if rest.before.is_none() {
-        reason.push_str(" Nothing is planned after it. Give the next planting to see the last good day.");
+        reason.push_str(
+            " Nothing is planned after it. Give the next planting to see the last good day.",
+        );
     }
     let after = rest.after.map(|name| named(name, "the crop there now"));
     let task = match (after, rest.before) {
@@ -113,8 +112,11 @@ fn offer(situation: &Situation<'_>, rest: Rest<'_>, best: bool) -> Task {
         (None, None) => "The bed is empty".to_string(),
     };
     let rule = "A rest runs from the harvest of one crop to the planting of the next; uncharged biochar wants four weeks of it, better eight.";
-    let mut grounds =
-        dated(Grounds::new(rule, &sources), season, &[("from", Some(rest.from)), ("planting", planting)]);
+    let mut grounds = dated(
+        Grounds::new(rule, &sources),
+        season,
+        &[("from", Some(rest.from)), ("planting", planting)],
+    );
     if let Some(assumed) = assumed {
         grounds = grounds.assume(assumed);
     }
