@@ -27,9 +27,9 @@ pub fn place(page: Page) -> AnyView {
             <h3 id="place-title">{words::PLACE}</h3>
             <p class="soft">{words::PLACE_INTRO}</p>
             <details class="fold">
-                <summary>{words::PLACE}</summary>
+                <summary>{words::PLACE_GIVE}</summary>
                 <fieldset>
-                    <legend>{words::PLACE}</legend>
+                    <legend>{words::LEGEND_PLACE}</legend>
                     {inputs(page)}
                 </fieldset>
                 {crops(page)}

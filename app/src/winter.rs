@@ -2,7 +2,7 @@
 //! chart and table.
 
 use emberloam_engine::case::WetSeason;
-use emberloam_engine::quantity::{Band, Measures, Unit, in_readers, shown, significant};
+use emberloam_engine::quantity::{Band, Measures, Unit, shown};
 use emberloam_engine::season::{MonthLoss, winter_loss};
 use emberloam_engine::situated;
 use leptos::prelude::*;
@@ -93,7 +93,7 @@ fn rows(months: &[MonthLoss], measures: Measures) -> Vec<AnyView> {
 /// biochar as dashes, so that it can be told without its colour.
 fn draw(sheet: &Sheet, pen: &Pen, months: &[MonthLoss], measures: Measures) {
     let (width, height) = sheet.dim_in_pixel();
-    let (left, right) = (pen.px(60.0), width as i32 - pen.px(16.0));
+    let (left, right) = (pen.px(84.0), width as i32 - pen.px(16.0));
     let (top, bottom) = (pen.px(14.0), height as i32 - pen.px(40.0));
     let most = months.iter().map(|m| m.burns.high.max(m.scotter.high)).fold(0.0, f64::max);
     if most <= 0.0 || months.is_empty() {
@@ -109,7 +109,7 @@ fn draw(sheet: &Sheet, pen: &Pen, months: &[MonthLoss], measures: Measures) {
         let at = y(share * most);
         let line = pen.line(pen.faint.mix(strength), 1.0);
         let _ = sheet.draw(&PathElement::new([(left, at), (right, at)], line));
-        let number = significant(in_readers(share * most, Unit::KgPerHa, measures), 2);
+        let number = shown(&Band::exactly(share * most), Unit::KgPerHa, measures);
         let _ = sheet.draw(&Text::new(number, (left - pen.px(8.0), at), pen.text(HPos::Right)));
     }
     let line = |of: fn(&MonthLoss) -> f64| {

@@ -5,6 +5,7 @@
 
 mod biochar;
 mod chemistry;
+mod climate;
 mod course;
 mod datasets;
 mod exchange;

@@ -32,6 +32,7 @@ pub fn daylength(latitude: f64, day: f64) -> f64 {
 ///
 /// Source: FAO-56, equations 21 and 23 (opened as code).
 pub fn radiation(latitude: f64, day: f64) -> f64 {
+    /// The solar constant, MJ/m² a minute. Source: FAO-56, equation 21 (opened as code).
     const SUN: f64 = 0.0820;
     let distance = 1.0 + 0.033 * (2.0 * PI * day / 365.0).cos();
     let (at, sun, sunset) = (latitude.to_radians(), declination(day), sunset_angle(latitude, day));
@@ -46,6 +47,7 @@ pub fn radiation(latitude: f64, day: f64) -> f64 {
 /// Source: FAO-56, equations 20 and 52 (opened as code). It comes out too high
 /// in damp climates, and means little in winter beyond 55° of latitude.
 pub fn hargreaves(lowest: f64, highest: f64, radiation: f64) -> f64 {
+    /// Water that a MJ/m² evaporates, mm. Source: FAO-56, equation 20 (opened as code).
     const MM_PER_MJ: f64 = 0.408;
     let mean = f64::midpoint(lowest, highest);
     let swing = (highest - lowest).max(0.0);

@@ -254,7 +254,9 @@ fn month_by_month(
     uses: bool,
 ) -> Vec<MonthLoss> {
     let none = Band::exactly(0.0);
-    let (mut drained, mut before, mut with) = (none, none, none);
+    let (mut drained, mut before) = (none, none);
+    // Low, likely and high are three winters, each summed for itself.
+    let mut with = [0.0; 3];
     let mut months = Vec::with_capacity(water.months.len());
     for (at, month) in water.months.iter().enumerate() {
         drained = drained.plus(month.drains);
@@ -271,18 +273,16 @@ fn month_by_month(
         let of_month = |after: f64, before: f64, less: f64| {
             (after - before).max(0.0) * (1.0 - acts * less / 100.0)
         };
-        with = with.plus(Band::new(
-            of_month(lost.low, before.low, less.high),
-            of_month(lost.likely, before.likely, less.likely),
-            of_month(lost.high, before.high, less.low),
-        ));
+        with[0] += of_month(lost.low, before.low, less.high);
+        with[1] += of_month(lost.likely, before.likely, less.likely);
+        with[2] += of_month(lost.high, before.high, less.low);
         before = lost;
         months.push(MonthLoss {
             month: month.number,
             drains: month.drains,
             burns,
             scotter,
-            with: uses.then_some(with),
+            with: uses.then(|| Band::new(with[0], with[1], with[2])),
         });
     }
     months

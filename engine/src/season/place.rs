@@ -18,14 +18,18 @@ const FARTHEST: f64 = 50.0;
 /// guest, °. Source: our choice.
 const FROST_FROM: f64 = 30.0;
 
-/// The spring day (of a northern year) on which half of all years have seen
-/// their last frost, and the autumn day of the first, at 40° and sea level;
-/// what a degree and 100 m add; and how far stations lie about that, days.
-///
-/// Source: fit to 62 stations of the normals; the bounds take in all but a
-/// twentieth of them, and were widened for other continents (derived).
-const LAST: (f64, f64, f64, [f64; 2]) = (86.0, 3.8, 2.4, [-45.0, 40.0]);
-const FIRST: (f64, f64, f64, [f64; 2]) = (311.0, -3.2, -2.0, [-40.0, 45.0]);
+/// The day of a northern year at 40° and sea level, the days that a degree and
+/// 100 m add to it, and how far stations lie about that.
+type Rule = (f64, f64, f64, [f64; 2]);
+
+/// The spring day by which half of all years have seen their last frost.
+/// Source: NCEI normals, least squares on 62 stations, moved to the middle of
+/// what it misses; the bounds take in nine tenths of them (derived). That it
+/// holds elsewhere is our choice.
+const LAST: Rule = (92.0, 3.8, 2.4, [-50.0, 35.0]);
+
+/// The autumn day of the first frost. Source: as above (derived).
+const FIRST: Rule = (309.0, -3.2, -2.0, [-38.0, 47.0]);
 
 /// The usual last and first frost as days of the year (1–365), in the year's
 /// own order: a southern first frost comes before the last. `None` in the
@@ -36,7 +40,7 @@ pub fn frost_days(latitude: f64, elevation: f64) -> Option<[Band; 2]> {
         return None;
     }
     let half_a_year = if latitude < 0.0 { 182.0 } else { 0.0 };
-    let of = |(at_40, degree, hundred, [early, late]): (f64, f64, f64, [f64; 2])| {
+    let of = |(at_40, degree, hundred, [early, late]): Rule| {
         let likely = at_40
             + degree * (latitude.abs().min(FARTHEST) - 40.0)
             + hundred * elevation.max(0.0) / 100.0
@@ -72,12 +76,12 @@ fn coming(days: Band, today: Date) -> Option<(Date, Date, Date)> {
     Some((by(days.low - days.likely)?, likely, by(days.high - days.likely)?))
 }
 
-/// The first frost by this estimate, for windows that nobody's own date bounds:
-/// its earliest day, so that nobody comes too late.
-pub(super) fn earliest_frost(season: &Season) -> Option<Date> {
+/// The likely first frost by this estimate, for windows that nobody's own date
+/// bounds. What rests on it must say so.
+pub(super) fn guessed_frost(season: &Season) -> Option<Date> {
     let (climate, _) = Climate::of(season);
     let [_, first] = frost_days(climate.latitude?, climate.elevation)?;
-    Some(coming(first, season.today?)?.0)
+    Some(coming(first, season.today?)?.1)
 }
 
 /// What latitude and height tell; `None` until a latitude is given.

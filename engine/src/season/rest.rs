@@ -77,17 +77,23 @@ pub fn rests(season: &Season) -> Vec<Rest<'_>> {
     rests
 }
 
+/// A rest after which nothing is planned counts as this long, so that a winter
+/// between two crops comes before it, days. Source: our choice.
+const OPEN_DAYS: i64 = 120;
+
+/// More days than any rest has. Source: our choice.
+const OVER_ANY: i64 = 10_000_000;
+
 /// The rest that suits uncharged biochar best: one the first frost falls into
 /// before others, the longest of those. `None` when there is none.
 pub fn longest(season: &Season) -> Option<Rest<'_>> {
-    const A_YEAR: i64 = 366;
     let worth = |rest: &Rest<'_>| {
-        let days = rest.days().unwrap_or(A_YEAR);
+        let days = rest.days().unwrap_or(OPEN_DAYS);
         let cool = season.first_frost.is_some_and(|frost| {
             // A bed cleared some days after the frost is clear over the winter too.
             rest.holds(frost) || rest.holds(frost.saturating_add(Duration::days(30)))
         });
-        days.min(A_YEAR) + if cool { A_YEAR } else { 0 }
+        days + if cool { OVER_ANY } else { 0 }
     };
     let mut best = None;
     for rest in rests(season) {

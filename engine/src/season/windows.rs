@@ -9,7 +9,7 @@ use crate::quantity::Grounds;
 use crate::season::Task;
 use crate::season::climate::is_southern;
 use crate::season::drainage::wet_months;
-use crate::season::place::earliest_frost;
+use crate::season::place::guessed_frost;
 use crate::season::rest::{Rest, longest, rests};
 use crate::season::timing::{LEAST_DAYS, Window, window};
 use crate::soil::Property;
@@ -55,7 +55,7 @@ pub fn windows(situation: &Situation<'_>) -> Windows {
 fn offer(situation: &Situation<'_>, rest: Rest<'_>, best: bool) -> Task {
     let season = &situation.case.season;
     let winterless = season.winter == Some(Winter::None);
-    let frost = season.first_frost.or_else(|| earliest_frost(season)).filter(|_| !winterless);
+    let frost = season.first_frost.or_else(|| guessed_frost(season)).filter(|_| !winterless);
     let planting = rest.before.map(|(_, planting)| planting);
     // Only the frost of this rest's own winter bounds it.
     let own_frost = frost.filter(|frost| planting.is_none_or(|p| *frost < p));
@@ -76,7 +76,7 @@ fn offer(situation: &Situation<'_>, rest: Rest<'_>, best: bool) -> Task {
             }
             if season.first_frost.is_none() && own_frost.is_some() {
                 reason.push_str(
-                    " Provisional: it ends before the earliest first frost of a rough guess by latitude. Give your own first frost.",
+                    " Provisional: the first frost in it is only a rough guess by latitude. Give your own first frost.",
                 );
                 sources.push(NCEI_NORMALS.derived());
                 assumed = Some("First frost guessed from latitude and height.");
@@ -135,8 +135,16 @@ fn wet_through(situation: &Situation<'_>, from: Date, to: Option<Date>) -> Optio
     if !water.from_rain {
         return None;
     }
-    let wet = water.months.iter().find(|month| month.drains.likely > 0.0)?.number?;
-    let month = time::Month::try_from(wet).ok()?;
+    let mut wet = water.months.iter().filter(|m| m.drains.likely > 0.0).filter_map(|m| m.number);
+    let first = wet.next()?;
+    let begins_in = u8::from(from.month());
+    if begins_in == first || wet.any(|number| number == begins_in) {
+        return Some(
+            " The soil is usually wet through by then: mix biochar in on a day when a handful crumbles."
+                .into(),
+        );
+    }
+    let month = time::Month::try_from(first).ok()?;
     let first_of = |year: i32| Date::from_calendar_date(year, month, 1).ok();
     let begins = [from.year(), from.year().checked_add(1)?]
         .into_iter()
