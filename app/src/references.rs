@@ -2,6 +2,7 @@
 
 use emberloam_engine::biochar::courses;
 use emberloam_engine::quantity::Grounds;
+use emberloam_engine::season::{self, windows, winter_loss};
 use emberloam_engine::sources::{
     BIOCHAR, CHEMISTRY, Citation, NEEDS, RANGES, SEASON, Source, TRAITS, all_sources,
 };
@@ -101,6 +102,16 @@ fn cited(page: Page) -> Vec<(Citation, Vec<String>)> {
         of_soil.sayings.iter().for_each(|saying| add(&saying.grounds, words::TRAITS));
         for course in situated(&case, courses).unwrap_or_default() {
             add(&course.grounds, words::COURSE);
+        }
+        if let Some(place) = season::place(&case.season, case.measures) {
+            add(&place.grounds, words::PLACE);
+        }
+        let (free, loss) = situated(&case, |s| (windows(s), winter_loss(s))).unwrap_or_default();
+        for task in free.rests.iter().chain(&free.conflicts) {
+            add(&task.grounds, words::RESTS);
+        }
+        for figure in loss.iter().flat_map(|loss| &loss.figures) {
+            add(&figure.grounds, words::WINTER_LOSS);
         }
     }
     found

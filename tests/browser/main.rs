@@ -9,5 +9,6 @@ mod keyboard;
 mod looks;
 mod offline;
 mod paste;
+mod place;
 mod privacy;
 mod samples;
