@@ -3,8 +3,10 @@
 use std::sync::Arc;
 
 use emberloam_engine::Case;
-use emberloam_engine::quantity::{Unit, from_readers, in_readers, readers_symbol, significant};
-use emberloam_engine::season::day;
+use emberloam_engine::quantity::{
+    Measures, Unit, from_readers, in_readers, readers_symbol, significant,
+};
+use emberloam_engine::season::{day, twelve};
 use leptos::prelude::*;
 use time::Date;
 use web_sys::HtmlInputElement;
@@ -89,6 +91,18 @@ pub fn number(
     get: fn(&Case) -> Option<f64>,
     set: fn(&mut Case, Option<f64>),
 ) -> AnyView {
+    number_from(page, label, unit, 0.0, get, set)
+}
+
+/// A number in the reader's measures, not below `least`.
+pub fn number_from(
+    page: Page,
+    label: &'static str,
+    unit: Unit,
+    least: f64,
+    get: fn(&Case) -> Option<f64>,
+    set: fn(&mut Case, Option<f64>),
+) -> AnyView {
     let shown = move || {
         let measures = page.measures();
         page.answers
@@ -98,7 +112,7 @@ pub fn number(
     let change = move |event: web_sys::Event| {
         let measures = page.answers.with_untracked(|case| case.measures);
         let typed = event_target::<HtmlInputElement>(&event).value_as_number();
-        let value = Some(typed).filter(|typed| typed.is_finite() && *typed >= 0.0);
+        let value = Some(typed).filter(|typed| typed.is_finite() && *typed >= least);
         page.answer(|case| set(case, value.map(|typed| from_readers(typed, unit, measures))));
     };
     view! {
@@ -108,7 +122,7 @@ pub fn number(
                 <input
                     type="number"
                     inputmode="decimal"
-                    min="0"
+                    min=least
                     step="any"
                     prop:value=shown
                     on:change=changed(change)
@@ -127,17 +141,77 @@ pub fn date(
     get: fn(&Case) -> Option<Date>,
     set: fn(&mut Case, Option<Date>),
 ) -> AnyView {
+    date_of(
+        label,
+        move || page.answers.look(get),
+        move |typed| page.answer(|case| set(case, typed)),
+    )
+}
+
+/// A date that is kept anywhere.
+pub fn date_of(
+    label: &'static str,
+    get: impl Fn() -> Option<Date> + Send + 'static,
+    set: impl Fn(Option<Date>) + 'static,
+) -> AnyView {
+    let change = move |event: web_sys::Event| set(day::parse(&event_target_value(&event)));
     view! {
         <label class="field">
             <span class="field-name">{label}</span>
             <input
                 type="date"
-                prop:value=text(move || page.answers.look(get).map_or_else(String::new, day::iso))
-                on:change=changed(move |event| {
-                    let typed = day::parse(&event_target_value(&event));
-                    page.answer(|case| set(case, typed));
-                })
+                prop:value=text(move || get().map_or_else(String::new, day::iso))
+                on:change=changed(change)
             />
+        </label>
+    }
+    .into_any()
+}
+
+/// Twelve numbers, January to December, in the reader's measures. What can't be
+/// read stays as it was typed, with the reason under it.
+pub fn months(
+    page: Page,
+    label: &'static str,
+    unit: Unit,
+    get: fn(&Case) -> Option<[f64; 12]>,
+    set: fn(&mut Case, Option<[f64; 12]>),
+) -> AnyView {
+    // What was typed and why it can't be read.
+    let bad = RwSignal::new(None::<(String, String)>);
+    Effect::new(move |_| {
+        if !page.has_report() {
+            bad.set(None);
+        }
+    });
+    let shown = move || match bad.get() {
+        Some((typed, _)) => typed,
+        None => page
+            .answers
+            .look(get)
+            .map_or_else(String::new, |all| twelve::written(&all, unit, page.measures())),
+    };
+    let change = move |event: web_sys::Event| {
+        let typed = event_target_value(&event);
+        let measures = page.answers.with_untracked(|case| case.measures);
+        let read = twelve::twelve(&typed, unit, measures);
+        bad.set(read.as_ref().err().map(|why| (typed, why.clone())));
+        page.answer(|case| set(case, read.unwrap_or_default()));
+    };
+    let symbol = move || match (unit, page.measures()) {
+        (Unit::Celsius, Measures::Us) => "°F",
+        (unit, measures) => readers_symbol(unit, measures),
+    };
+    view! {
+        <label class="field">
+            <span class="field-name">{label}</span>
+            <span class="with-unit">
+                <input type="text" prop:value=text(shown) on:change=changed(change) />
+                <span>{text(symbol)}</span>
+            </span>
+            <span class="soft" role="status">
+                {text(move || bad.look(|bad| bad.as_ref().map_or_else(String::new, |b| b.1.clone())))}
+            </span>
         </label>
     }
     .into_any()

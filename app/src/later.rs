@@ -13,8 +13,8 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::state::Page;
 use crate::{
-    bed, certificate, compare, course, effects, exports, grounds, holding, needs, plan, purchase,
-    reading, references, store, traits, uptake, winter, words, work_in,
+    bed, certificate, compare, course, effects, exports, grounds, holding, needs, place, plan,
+    purchase, reading, references, store, traits, uptake, winter, words, work_in,
 };
 
 /// How long to wait before a piece that did not come is asked for again.
@@ -46,6 +46,8 @@ pub struct Parts {
     pub purchase: fn(Page) -> AnyView,
     /// How to work it in.
     pub work_in: fn(Page) -> AnyView,
+    /// Where the bed lies, its crops, and the rests between them.
+    pub place: fn(Page) -> AnyView,
     /// What a wet season takes of the nitrate.
     pub winter: fn(Page) -> AnyView,
     /// The dated tasks as a calendar file.
@@ -77,6 +79,7 @@ static PARTS: Parts = Parts {
     certificate: certificate::certificate,
     purchase: purchase::purchase,
     work_in: work_in::work_in,
+    place: place::place,
     winter: winter::winter,
     calendar: exports::calendar,
     exports: exports::exports,

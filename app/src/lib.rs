@@ -29,6 +29,7 @@ mod needs;
 mod notes;
 mod page;
 mod paste;
+mod place;
 mod plan;
 mod print;
 mod purchase;

@@ -4,6 +4,7 @@ use emberloam_engine::biochar::{
     courses, permanence, purchase, reaction, repeats, standards, work_in,
 };
 use emberloam_engine::quantity::Grounds;
+use emberloam_engine::season::{self, windows, winter_loss};
 use emberloam_engine::sources::{
     BIOCHAR, CHEMISTRY, Citation, MATERIAL, NEEDS, RANGES, SEASON, Source, TRAITS, all_sources,
 };
@@ -126,6 +127,16 @@ fn cited(page: Page) -> Vec<(Citation, Vec<String>)> {
         add(&permanence::permanence(&case).grounds, words::CERTIFICATE);
         for standard in standards::standards(&case.biochar) {
             add(&standard.grounds, words::STANDARDS);
+        }
+        if let Some(place) = season::place(&case.season, case.measures) {
+            add(&place.grounds, words::PLACE);
+        }
+        let (free, loss) = situated(&case, |s| (windows(s), winter_loss(s))).unwrap_or_default();
+        for task in free.rests.iter().chain(&free.conflicts) {
+            add(&task.grounds, words::RESTS);
+        }
+        for figure in loss.iter().flat_map(|loss| &loss.figures) {
+            add(&figure.grounds, words::WINTER_LOSS);
         }
     }
     found

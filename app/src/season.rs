@@ -19,28 +19,30 @@ pub fn season(page: Page) -> impl IntoView {
         words::WHEN,
         view! {
             <p hidden=flag(move || !tasks().is_empty())>{words::NO_TASKS}</p>
-            <ol class="tasks plain">
-                {settled(
-                    tasks,
-                    |task: Task| {
-                        view! {
-                            <li>
-                                <p class="task-when">{when(&task)}</p>
-                                <div>
-                                    <p class="task-what">{task.task}</p>
-                                    <p class="soft">{task.reason}</p>
-                                    {opened_grounds(task.grounds)}
-                                </div>
-                            </li>
-                        }
-                    },
-                )}
-            </ol>
+            {task_list(Box::new(tasks))}
             {later(move |parts| (parts.calendar)(page))}
+            {later(move |parts| (parts.place)(page))}
             {later(move |parts| (parts.winter)(page))}
             {later(move |parts| (parts.uptake)(page))}
         },
     )
+}
+
+/// Tasks with their days, the reason and what it rests on.
+pub fn task_list(tasks: Box<dyn Fn() -> Vec<Task> + Send + Sync>) -> AnyView {
+    let one = |task: Task| {
+        view! {
+            <li>
+                <p class="task-when">{when(&task)}</p>
+                <div>
+                    <p class="task-what">{task.task}</p>
+                    <p class="soft">{task.reason}</p>
+                    {opened_grounds(task.grounds)}
+                </div>
+            </li>
+        }
+    };
+    view! { <ol class="tasks plain">{settled(tasks, one)}</ol> }.into_any()
 }
 
 /// The days of a task, in words.

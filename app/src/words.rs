@@ -189,6 +189,30 @@ pub const COLUMN_CHANGE: &str = "Change";
 pub const WHEN: &str = "When";
 pub const NO_TASKS: &str = "Nothing to date yet. Give your planting and harvest dates above.";
 pub const NO_DATE_YET: &str = "No date yet";
+pub const PLACE: &str = "Your place and your crops";
+pub const PLACE_INTRO: &str = "None of this is needed. It sharpens the dates and what the rain takes. It stays on this device, and nothing asks where you are.";
+pub const PLACE_GIVE: &str = "Give latitude, height, rain and crops";
+pub const LEGEND_PLACE: &str = "Your place";
+pub const LATITUDE: &str = "Latitude in degrees, south of the equator with a minus";
+pub const ELEVATION: &str = "Height above the sea";
+pub const RAIN: &str = "Rain by month: twelve numbers, January to December";
+pub const LOWEST: &str = "Usual lowest temperature of a day by month: twelve numbers";
+pub const HIGHEST: &str = "Usual highest temperature of a day by month: twelve numbers";
+pub const CROPS: &str = "What grows in this bed in the coming year";
+pub const CROP: &str = "Crop";
+pub const CROP_IN: &str = "Sown or planted";
+pub const CROP_OFF: &str = "Off the bed";
+pub const ADD_CROP: &str = "Add a crop";
+pub const REMOVE_CROP: &str = "Remove it";
+pub const RESTS: &str = "When the bed is free";
+pub const CONFLICTS: &str = "What stands in the way";
+pub const LOSS_HOW_TO_READ: &str = "Nitrate lost from the bare bed by the end of each month. The wide band is what is possible. The two full lines are what is likely by two equations, Burns and Scotter. The broken line is with this biochar.";
+pub const LOSS_CHART: &str = "Rising lines of the nitrate lost by month, without and with biochar, with bounds. The table has the same numbers.";
+pub const COLUMN_MONTH: &str = "By the end of";
+pub const COLUMN_DRAINS: &str = "Drains in it";
+pub const COLUMN_BURNS: &str = "Lost, by Burns";
+pub const COLUMN_SCOTTER: &str = "Lost, by Scotter";
+pub const COLUMN_WITH: &str = "With this biochar";
 pub const HOLDING: &str = "Does the answer hold?";
 pub const HOLDING_INTRO: &str =
     "Two samples of one bed differ, and some things nobody said. Each was tried at its ends.";
@@ -253,6 +277,14 @@ pub const MONTHS: [&str; 12] = [
     "November",
     "December",
 ];
+
+/// A month of a wet season by its name, or by its place in the season.
+pub fn month(number: Option<u8>, at: usize) -> String {
+    match number.and_then(|number| MONTHS.get(usize::from(number) - 1)) {
+        Some(name) => (*name).into(),
+        None => format!("month {}", at + 1),
+    }
+}
 
 /// The name of a property or a figure at the head of a row; pH keeps its small p.
 pub fn title(name: &str) -> String {

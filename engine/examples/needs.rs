@@ -12,7 +12,8 @@
 use emberloam_engine::biochar::{
     WEEKS, courses, permanence, purchase, repeats, standards, work_in,
 };
-use emberloam_engine::quantity::{Figure, shown};
+use emberloam_engine::quantity::{Band, Figure, Unit, shown};
+use emberloam_engine::season::{self, windows, winter_loss};
 use emberloam_engine::{Case, needs, report, situated, traits};
 
 fn main() {
@@ -69,5 +70,25 @@ fn main() {
     say(&[permanence::permanence(&case)]);
     for standard in standards::standards(&case.biochar) {
         println!("{}: {}", standard.name, standard.text);
+    }
+    if let Some(place) = season::place(&case.season, case.measures) {
+        println!("place: {}", place.text);
+    }
+    let (free, loss) = situated(&case, |s| (windows(s), winter_loss(s))).unwrap_or_default();
+    for task in free.rests.iter().chain(&free.conflicts) {
+        println!("{}: {}", task.task, task.reason);
+    }
+    let Some(loss) = loss else { return };
+    println!("winter: {}", loss.text);
+    say(&loss.figures);
+    for month in &loss.months {
+        let lost = |band: &Band| shown(band, Unit::KgPerHa, case.measures);
+        let with = month.with.as_ref().map_or_else(|| "–".into(), lost);
+        println!(
+            "    month {}: {} by Burns, {} by Scotter, {with} with biochar",
+            month.month.unwrap_or(0),
+            lost(&month.burns),
+            lost(&month.scotter),
+        );
     }
 }

@@ -303,9 +303,10 @@ pub struct Season {
     pub elevation_m: Option<f64>,
     /// Rain of each month from January, mm.
     pub rain: Option<[f64; 12]>,
-    /// The mean daily lowest and highest temperature of each month from
-    /// January, °C.
-    pub temperatures: Option<[(f64, f64); 12]>,
+    /// The mean lowest temperature of a day in each month from January, °C.
+    pub lowest_c: Option<[f64; 12]>,
+    /// The mean highest, °C.
+    pub highest_c: Option<[f64; 12]>,
     /// The crops this bed bears in the year to come, in any order.
     pub crops: Vec<Crop>,
 }

@@ -11,5 +11,6 @@ mod looks;
 mod offline;
 mod one_file;
 mod paste;
+mod place;
 mod privacy;
 mod samples;

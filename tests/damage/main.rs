@@ -16,7 +16,7 @@ use std::thread;
 use std::time::{Duration, Instant};
 
 use emberloam_engine::biochar::{courses, exchange_shift};
-use emberloam_engine::season::winter_loss;
+use emberloam_engine::season::{self, winter_loss};
 use emberloam_engine::{Case, export, interpret, needs, report, situated, traits};
 use emberloam_files::open_file;
 use zip::write::SimpleFileOptions;
@@ -36,6 +36,8 @@ fn whole_way(bytes: &[u8]) {
     needs::needs(&case);
     traits::traits(&case);
     situated(&case, |sample| (courses(sample), exchange_shift(sample), winter_loss(sample)));
+    season::place(&case.season, case.measures);
+    situated(&case, season::windows);
     let written = export::csv(&case.report, &outcome, &opened.text);
     assert!(!written.is_empty());
 }

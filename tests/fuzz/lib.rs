@@ -3,7 +3,7 @@
 use std::io::{Cursor, Write};
 
 use emberloam_engine::biochar::{courses, exchange_shift};
-use emberloam_engine::season::winter_loss;
+use emberloam_engine::season::{self, winter_loss};
 use emberloam_engine::{Case, export, interpret, needs, report, situated, traits};
 use emberloam_files::open_file;
 use zip::write::SimpleFileOptions;
@@ -34,6 +34,8 @@ pub fn case(case: Case, text: &str) {
     needs::needs(&case);
     traits::traits(&case);
     situated(&case, |sample| (courses(sample), exchange_shift(sample), winter_loss(sample)));
+    season::place(&case.season, case.measures);
+    situated(&case, season::windows);
     assert!(export::csv(&case.report, &outcome, text).lines().count() > 0);
 }
 

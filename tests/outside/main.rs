@@ -6,6 +6,7 @@
 mod biochar;
 mod biochar_published;
 mod chemistry;
+mod climate;
 mod course;
 mod datasets;
 mod exchange;

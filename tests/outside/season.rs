@@ -328,3 +328,86 @@ fn the_dates_go_into_a_calendar() {
     let ids: std::collections::BTreeSet<_> = events.iter().filter_map(|e| e.get_uid()).collect();
     assert_eq!(ids.len(), 3);
 }
+
+/// What Python's icalendar reads in a calendar file; it says so when it is not there.
+fn read_by_python(text: &str) -> Vec<serde_json::Value> {
+    use std::io::Write;
+    use std::path::PathBuf;
+    use std::process::{Command, Stdio};
+
+    const HOW: &str = "Run tests/run, which installs it, or: python3 -m venv target/python && \
+        target/python/bin/pip install icalendar";
+    let root = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("..");
+    let own = root.join("target/python/bin/python");
+    let python = if own.exists() { own } else { PathBuf::from("python3") };
+    let script = root.join("tests/outside/calendar/read.py");
+    let mut running = Command::new(&python)
+        .arg(script)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap_or_else(|why| panic!("Python is needed for this check ({why}). {HOW}"));
+    running.stdin.take().expect("a pipe").write_all(text.as_bytes()).expect("it takes the file");
+    let done = running.wait_with_output().expect("it ends");
+    let trouble = String::from_utf8_lossy(&done.stderr);
+    assert!(
+        !trouble.contains("No module named 'icalendar'"),
+        "Python's icalendar is needed for this check. {HOW}"
+    );
+    assert!(done.status.success(), "it refuses the file: {trouble}");
+    serde_json::from_slice(&done.stdout).expect("a list of events")
+}
+
+/// The calendar file of a real plan, read by a parser in another language.
+/// Source: RFC 5545 by Python's icalendar (opened as code).
+#[test]
+fn a_plan_goes_into_a_calendar_that_another_program_reads() {
+    use emberloam_engine::season::calendar;
+
+    let mut tasks = Bed::surplus().autumn().advice().season;
+    assert!(tasks.len() >= 5);
+    tasks[0].task = "Umlauts ä and €, commas, semicolons; a backslash \\ ".repeat(9);
+    tasks[0].reason = "First line\nSecond: “quoted”, 100 %".into();
+    let text = calendar(&tasks, "Bed 2, north; by the wall", "20261125T120000Z", "a-code");
+    assert!(text.split("\r\n").all(|line| line.len() <= 75), "a line is too long");
+    assert!(text.ends_with("END:VCALENDAR\r\n"));
+    assert!(!text.replace("\r\n", "").contains(['\r', '\n']));
+    let events = read_by_python(&text);
+    let dated: Vec<_> = tasks.iter().filter(|t| t.from.is_some() || t.to.is_some()).collect();
+    assert_eq!(events.len(), dated.len());
+    let mut ids = std::collections::BTreeSet::new();
+    for (event, task) in events.iter().zip(dated) {
+        let from = task.from.or(task.to).unwrap();
+        let last = task.to.unwrap_or(from);
+        assert_eq!(event["start"], from.to_string());
+        assert_eq!(event["end"], last.next_day().unwrap().to_string());
+        assert_eq!(event["summary"], format!("Bed 2, north; by the wall: {}", task.task));
+        assert_eq!(event["description"], task.reason);
+        assert_eq!(event["stamp"], "2026-11-25T12:00:00+00:00");
+        assert_eq!(event["busy"], "TRANSPARENT");
+        ids.insert(event["uid"].to_string());
+    }
+    assert_eq!(ids.len(), events.len());
+    assert!(read_by_python(&calendar(&[], "", "20261125T120000Z", "a-code")).is_empty());
+}
+
+/// The tasks a gardener must not forget are all there, dated.
+#[test]
+fn the_plan_has_a_date_for_each_step_up_to_next_years_sample() {
+    let uncharged = Bed::surplus().autumn().advice();
+    for part in [
+        "Clear the bed",
+        "mix it in",
+        "Cover the soil",
+        "before planting",
+        "Plant",
+        "same time of year",
+    ] {
+        assert!(find(&uncharged, part).from.is_some(), "{part}");
+    }
+    let charged = poor(120);
+    for part in ["Start charging", "mix it in", "Plant", "same time of year"] {
+        assert!(find(&charged, part).from.is_some(), "{part}");
+    }
+}

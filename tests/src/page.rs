@@ -184,7 +184,8 @@ impl Page {
     pub fn answer(&self, label: &str, value: &str) {
         let done = self.browser.run_with(
             "const [label, value] = arguments;
-            const field = [...document.querySelectorAll('#bed label.field, #needs label.field')]
+            const places = '#bed label.field, #needs label.field, #place label.field';
+            const field = [...document.querySelectorAll(places)]
                 .find((field) => field.firstElementChild.textContent === label);
             const control = field?.querySelector('input, select');
             const option = [...(control?.options ?? [])].find((o) => o.textContent === value);

@@ -189,7 +189,9 @@ pub fn questions(
             Some("A plain bag of biochar is uncharged unless it says otherwise."),
         );
     }
-    if uses && case.season.planting.is_none() {
+    // Crops may say it as well.
+    let planted = timing.planting.is_some() && !timing.planting_assumed;
+    if uses && case.season.planting.is_none() && !planted {
         ask(
             QuestionId::Planting,
             "When do you next plant or sow in this bed?",

@@ -106,6 +106,7 @@ fn in_measures(unit: Unit, measures: Measures) -> (f64, &'static str) {
         (Measures::Us, Unit::Gram) => (1.0 / 28.349_523_125, "oz"),
         (Measures::Us, Unit::Cm) => (1.0 / 2.54, "in"),
         (Measures::Us, Unit::Mm) => (1.0 / 25.4, "in"),
+        (Measures::Us, Unit::Metre) => (1.0 / 0.3048, "ft"),
         (Measures::Us, Unit::SquareMetre) => (1.0 / 0.092_903_04, "sq ft"),
         (Measures::Us, Unit::KgPerHa) => (1.0 / KG_PER_HA_IN_LB_PER_ACRE, "lb/acre"),
         (Measures::Us, Unit::TonnePerHa) => (20.481_614_3, "lb/1000 sq ft"),

@@ -18,6 +18,11 @@ pub fn iso(date: Date) -> String {
     format!("{:04}-{:02}-{:02}", date.year(), u8::from(date.month()), date.day())
 }
 
+/// Writes `20 April 2027`.
+pub fn spoken(date: Date) -> String {
+    format!("{} {} {}", date.day(), date.month(), date.year())
+}
+
 pub(crate) fn serialize<S: Serializer>(date: &Option<Date>, to: S) -> Result<S::Ok, S::Error> {
     match date {
         Some(date) => to.serialize_some(&iso(*date)),

@@ -1,18 +1,15 @@
 //! What a wet winter takes of the nitrate in a bed, with and without biochar.
 
 use crate::biochar::{Path, Prepared, Situation};
-use crate::case::WetSeason;
 use crate::quantity::{Band, Context, Figure, Grounds, Unit, convert, shown, significant};
+use crate::season::drainage::{ROOTED, WetMonths, wet_months};
+use crate::season::windows::{crop_name, over_winter};
 use crate::soil::{PlantGroup, Property, Texture};
 use crate::sources::{
-    AHDB_RAIN, BEKCHANOVA_2024, BORCHARD_2019, BURNS_1975, COMMON_PRACTICE, LIU_2017, OUR_CHOICE,
-    SAXTON_RAWLS, SCOTTER_1993,
+    BEKCHANOVA_2024, BORCHARD_2019, BURNS_1975, CHRISTIANSON_2021, COMMON_PRACTICE, LIU_2017,
+    NOURI_2022, OUR_CHOICE, SAXTON_RAWLS, SCOTTER_1993,
 };
 use crate::traits::water;
-
-/// The layer that nitrate is followed through, cm: where most roots of
-/// vegetables are. Source: our choice.
-const ROOTED: f64 = 30.0;
 
 /// Density of dry soil nobody weighed, g/cm³. Source: common practice, no source.
 const USUAL_DENSITY: Band = Band { low: 1.1, likely: 1.3, high: 1.5 };
@@ -62,18 +59,31 @@ pub fn lessened(tonnes: f64, most: Band) -> Band {
     most.map(|most| most * (1.0 - (-tonnes / TONNES_TO_HOLD).exp()))
 }
 
-/// What drains through in a wet season, mm.
+/// How much less is lost under a crop that stays over winter, %.
 ///
-/// Source: AHDB, excess winter rainfall: low below 150 mm, moderate to 250,
-/// high above (opened); the outer ends are our choice.
-pub fn drainage(season: Option<WetSeason>) -> Band {
-    let (low, likely, high) = match season {
-        Some(WetSeason::Dry) => (30.0, 100.0, 150.0),
-        Some(WetSeason::Moderate) => (150.0, 200.0, 250.0),
-        Some(WetSeason::Wet) => (250.0, 320.0, 450.0),
-        None => (30.0, 200.0, 450.0),
-    };
-    Band { low, likely, high }
+/// Source: Nouri 2022, −69 % over all cover crops, −52 % for grasses, −75 % for
+/// brassicas; Christianson 2021, −40 % for grasses, none for legumes (opened);
+/// put together by our own choice.
+const UNDER_A_CROP: Band = Band { low: 0.0, likely: 50.0, high: 75.0 };
+
+/// In its first month biochar keeps half of what it keeps later.
+/// Source: Borchard 2019, −13 % overall, more than −26 % beyond 30 days (derived).
+const FIRST_MONTH: f64 = 0.5;
+
+/// What is lost from the beginning of the season to the end of one month,
+/// kg/ha.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MonthLoss {
+    /// Which month, 1 is January; `None` where the half of the year is not known.
+    pub month: Option<u8>,
+    /// What drains in this month, mm.
+    pub drains: Band,
+    /// Lost so far without biochar, by Burns.
+    pub burns: Band,
+    /// Lost so far without biochar, by Scotter.
+    pub scotter: Band,
+    /// Lost so far with this biochar; `None` where none is advised.
+    pub with: Option<Band>,
 }
 
 /// The nitrate of a bed over a winter.
@@ -81,8 +91,11 @@ pub fn drainage(season: Option<WetSeason>) -> Band {
 pub struct WinterLoss {
     /// What it comes to, in a sentence or two.
     pub text: String,
-    /// In the soil now, lost without biochar, lost with it, kept by it.
+    /// In the soil now, lost without biochar, lost with it, kept by it, lost
+    /// under a crop that stays.
     pub figures: Vec<Figure>,
+    /// The same month by month.
+    pub months: Vec<MonthLoss>,
 }
 
 /// What the coming wet season takes; `None` without a nitrate reading by weight.
@@ -100,31 +113,39 @@ pub fn winter_loss(situation: &Situation<'_>) -> Option<WinterLoss> {
         convert(nitrate, Unit::MgPerKg, Unit::KgPerHa, &slice).unwrap_or(0.0)
     });
     let texture = situation.texture;
-    let capacity = capacity(texture, situation.soil.value(Property::OrganicMatter));
-    let rain = drainage(case.season.wet_season);
-    let share = |mm: f64, capacity: f64| {
-        [burns(mm / 10.0, capacity, ROOTED), scotter(mm / 10.0, capacity, ROOTED)]
+    let organic_matter = situation.soil.value(Property::OrganicMatter);
+    let capacity = capacity(texture, organic_matter);
+    let water = wet_months(&case.season, texture, organic_matter, measures);
+
+    let prepared = Prepared::of(situation);
+    let tonnes = prepared.dose.mass.map(|kg| kg * 10.0 / prepared.dose.area);
+    let most = match texture {
+        _ if case.plants == Some(PlantGroup::Lawn) => UNDER_GRASS,
+        Some(texture) if texture.is_sandy() => IN_SAND,
+        Some(_) => IN_LOAM,
+        None => Band::new(IN_SAND.low, IN_LOAM.likely, IN_SAND.high),
     };
-    let [low, _] = share(rain.low, capacity.high);
-    let [likely_a, likely_b] = share(rain.likely, capacity.likely);
-    let [_, high] = share(rain.high, capacity.low);
-    let lost_share = Band::new(low, (likely_a + likely_b) / 2.0, high);
-    let lost = held.times(lost_share);
+    let less = lessened(tonnes.likely, most);
+    let uses = prepared.decision.path != Path::None && less.high > 0.0;
+    let months = month_by_month(&water, held, capacity, less, uses);
+    let (burns, scotter) = months.last().map(|m| (m.burns, m.scotter))?;
+    let lost = lost_by_both(burns, scotter);
 
     let mut grounds = Grounds::new(
-        "Nitrate in the layer × the share that drainage washes below 30 cm, by two published equations.",
-        &[BURNS_1975.from_memory(), SCOTTER_1993.opened(), AHDB_RAIN.opened()],
+        "Nitrate in the layer × the share that drainage washes below 30 cm, by two published equations, month after month.",
+        &[BURNS_1975.from_memory(), SCOTTER_1993.opened(), SAXTON_RAWLS.second_hand()],
     )
     .input("nitrate-N", format!("{} mg/kg", significant(nitrate, 3)))
     .input("depth of the sample", shown(&Band::exactly(depth), Unit::Cm, measures))
-    .input("water that drains through", shown(&rain, Unit::Mm, measures))
+    .input("water that drains through", shown(&water.total, Unit::Mm, measures))
     .input("field capacity", shown(&capacity, Unit::Percent, measures))
     .assume("Nothing grows that takes nitrate up, and no cracks let water past. Take it as a ranking.");
-    grounds.sources.push(SAXTON_RAWLS.second_hand());
-    grounds.sources.push(OUR_CHOICE.unsourced());
-    if case.season.wet_season.is_none() {
-        grounds =
-            grounds.assume("Nobody said how wet the cool season is; all classes are taken in.");
+    grounds.inputs.extend(water.grounds.inputs.iter().cloned());
+    grounds.assumed.extend(water.grounds.assumed.iter().cloned());
+    for source in &water.grounds.sources {
+        if !grounds.sources.contains(source) {
+            grounds.sources.push(*source);
+        }
     }
     if situation.soil.value(Property::BulkDensity).is_none() {
         grounds = grounds.assume("Dry soil weighs 1.3 (1.1–1.5) g/cm³.");
@@ -137,33 +158,22 @@ pub fn winter_loss(situation: &Situation<'_>) -> Option<WinterLoss> {
         unit: Unit::KgPerHa,
         grounds: grounds.clone(),
     };
+    let drains = Figure {
+        unit: Unit::Mm,
+        ..figure("drainage", "water that drains through", water.total, &water.grounds)
+    };
     let mut figures = vec![
         figure("nitrate-held", "nitrate-N in the sampled layer", held, &grounds),
         figure("nitrate-lost", "lost over the cool season without biochar", lost, &grounds),
     ];
-    let prepared = Prepared::of(situation);
-    let tonnes = prepared.dose.mass.map(|kg| kg * 10.0 / prepared.dose.area);
-    let uses = prepared.decision.path != Path::None;
-    let most = match texture {
-        _ if case.plants == Some(PlantGroup::Lawn) => UNDER_GRASS,
-        Some(texture) if texture.is_sandy() => IN_SAND,
-        Some(_) => IN_LOAM,
-        None => Band::new(IN_SAND.low, IN_LOAM.likely, IN_SAND.high),
-    };
-    let less = lessened(tonnes.likely, most);
-    if uses && less.high > 0.0 {
-        let with = Band::new(
-            lost.low * (1.0 - less.high / 100.0),
-            lost.likely * (1.0 - less.likely / 100.0),
-            lost.high * (1.0 - less.low / 100.0),
-        );
+    if let Some(with) = months.last().and_then(|month| month.with) {
         let kept = Band::new(
-            lost.high * less.low / 100.0,
-            lost.likely * less.likely / 100.0,
+            lost.high - with.high,
+            lost.likely - with.likely,
             lost.high * less.high / 100.0,
         );
         let mut with_char = Grounds::new(
-            "Loss × (1 − the share that biochar lessens it by): none below 5 t/ha, then rising to the most that trials in such soils found.",
+            "Loss × (1 − the share that biochar lessens it by): none below 5 t/ha, then rising to the most that trials in such soils found; half of that in the first month.",
             &[
                 BORCHARD_2019.opened(),
                 LIU_2017.opened(),
@@ -172,23 +182,110 @@ pub fn winter_loss(situation: &Situation<'_>) -> Option<WinterLoss> {
             ],
         )
         .input("biochar", shown(&tonnes, Unit::TonnePerHa, measures))
-        .input("lessened by", shown(&less, Unit::Percent, measures));
+        .input("lessened by", shown(&less, Unit::Percent, measures))
+        .assume("The biochar is in the soil when the season begins.");
         with_char.inputs.extend(grounds.inputs.iter().cloned());
         figures.push(figure("nitrate-lost-with", "lost with this biochar", with, &with_char));
         figures.push(figure("nitrate-kept", "kept by it", kept, &with_char));
     }
-    let percent = lost_share.map(|share| share * 100.0);
-    let text = format!(
+    let stays = over_winter(&case.season);
+    if let Some(crop) = stays {
+        let under = Band::new(
+            lost.low * (1.0 - UNDER_A_CROP.high / 100.0),
+            lost.likely * (1.0 - UNDER_A_CROP.likely / 100.0),
+            lost.high * (1.0 - UNDER_A_CROP.low / 100.0),
+        );
+        let grounds = Grounds::new(
+            "Loss without biochar × (1 − 0.5 (0–0.75)): a crop that grows takes up what would be lost. Grasses and brassicas do so most, legumes and crops with few roots least.",
+            &[NOURI_2022.opened(), CHRISTIANSON_2021.opened(), OUR_CHOICE.unsourced()],
+        )
+        .input("crop", crop_name(crop));
+        figures.push(figure(
+            "nitrate-lost-under-crop",
+            "lost under the crop that stays, without biochar",
+            under,
+            &grounds,
+        ));
+    }
+    figures.push(drains);
+    let percent = |band: Band| {
+        let of = |lost: f64, held: f64| if held > 0.0 { 100.0 * lost / held } else { 0.0 };
+        Band::new(of(band.low, held.low), of(band.likely, held.likely), of(band.high, held.high))
+    };
+    let mut text = format!(
         "A cool season with {} of drainage takes {} of the nitrate below the roots. {}",
-        shown(&rain, Unit::Mm, measures),
-        shown(&percent, Unit::Percent, measures),
-        if figures.len() > 2 {
+        shown(&water.total, Unit::Mm, measures),
+        shown(&percent(lost), Unit::Percent, measures),
+        if uses {
             "Biochar keeps a part of it, how much is uncertain; a winter green manure keeps more."
         } else {
             "A winter green manure keeps most of it."
         }
     );
-    Some(WinterLoss { text, figures })
+    if let Some(crop) = stays {
+        text.push_str(&format!(
+            " {} stays over winter and takes up a part, so less is lost than the chart for bare soil shows.",
+            crop_name(crop)
+        ));
+    }
+    if !water.from_rain {
+        text.push_str(
+            " Give your latitude and the rain of each month for your own drainage, month by month.",
+        );
+    }
+    Some(WinterLoss { text, figures, months })
+}
+
+/// From the least that either equation says to the most; between the two likely.
+fn lost_by_both(burns: Band, scotter: Band) -> Band {
+    Band::new(
+        burns.low.min(scotter.low),
+        f64::midpoint(burns.likely, scotter.likely),
+        burns.high.max(scotter.high),
+    )
+}
+
+/// What is lost by the end of each month.
+fn month_by_month(
+    water: &WetMonths,
+    held: Band,
+    capacity: Band,
+    less: Band,
+    uses: bool,
+) -> Vec<MonthLoss> {
+    let none = Band::exactly(0.0);
+    let (mut drained, mut before) = (none, none);
+    // Low, likely and high are three winters, each summed for itself.
+    let mut with = [0.0; 3];
+    let mut months = Vec::with_capacity(water.months.len());
+    for (at, month) in water.months.iter().enumerate() {
+        drained = drained.plus(month.drains);
+        let by = |share: fn(f64, f64, f64) -> f64| {
+            held.times(Band::new(
+                share(drained.low / 10.0, capacity.high, ROOTED),
+                share(drained.likely / 10.0, capacity.likely, ROOTED),
+                share(drained.high / 10.0, capacity.low, ROOTED),
+            ))
+        };
+        let (burns, scotter) = (by(burns), by(scotter));
+        let lost = lost_by_both(burns, scotter);
+        let acts = if at == 0 { FIRST_MONTH } else { 1.0 };
+        let of_month = |after: f64, before: f64, less: f64| {
+            (after - before).max(0.0) * (1.0 - acts * less / 100.0)
+        };
+        with[0] += of_month(lost.low, before.low, less.high);
+        with[1] += of_month(lost.likely, before.likely, less.likely);
+        with[2] += of_month(lost.high, before.high, less.low);
+        before = lost;
+        months.push(MonthLoss {
+            month: month.number,
+            drains: month.drains,
+            burns,
+            scotter,
+            with: uses.then(|| Band::new(with[0], with[1], with[2])),
+        });
+    }
+    months
 }
 
 /// Field capacity, % of the volume.

@@ -168,6 +168,7 @@ fn uncharged(plan: &Plan<'_>) -> Vec<Task> {
     ));
     tasks.push(retest(plan));
     tasks.extend(planting(plan));
+    tasks.push(retest_next_year(plan));
     tasks
 }
 

@@ -3,6 +3,7 @@
 use time::{Date, Duration};
 
 use crate::case::{Season, Winter};
+use crate::season::rest::longest;
 
 /// Uncharged biochar takes nitrogen up most in its first month: this long
 /// before planting at the least.
@@ -62,9 +63,14 @@ pub struct Timing {
 
 impl Timing {
     /// What these dates allow. Only their order matters, so both hemispheres
-    /// are the same.
+    /// are the same. With several crops it is the rest between them that suits
+    /// uncharged biochar best.
     pub fn of(season: &Season) -> Timing {
         let Season { today, planting, harvest, first_frost, last_frost, winter, .. } = *season;
+        let (planting, harvest) = match (season.crops.is_empty(), today) {
+            (false, Some(today)) => between_crops(season, today),
+            _ => (planting, harvest),
+        };
         let is_past = |date: Date| today.is_some_and(|t| date <= t);
         let planted = planting.is_some_and(is_past);
         let planting = planting.filter(|p| !is_past(*p));
@@ -122,7 +128,20 @@ impl Timing {
     }
 }
 
-fn window(
+/// The planting and the harvest about the best rest; without one, a bed in
+/// which something grows on.
+fn between_crops(season: &Season, today: Date) -> (Option<Date>, Option<Date>) {
+    match longest(season) {
+        Some(rest) => (
+            rest.before.map(|(_, planting)| planting),
+            Some(rest.from).filter(|from| *from > today),
+        ),
+        None => (Some(today), None),
+    }
+}
+
+/// When uncharged biochar can go in, from the clear bed to planting.
+pub(super) fn window(
     clear_from: Option<Date>,
     planting: Option<Date>,
     days: Option<i64>,
