@@ -412,10 +412,17 @@ pub fn charge_source(source: ChargeSource) -> &'static str {
     match source {
         ChargeSource::Compost => "finished compost",
         ChargeSource::Vermicompost => "worm castings",
+        ChargeSource::AgedManure => "manure, aged but not composted hot",
         ChargeSource::CompostTea => "compost tea",
+        ChargeSource::PlantLiquid => "nettle or comfrey liquid",
+        ChargeSource::FishHydrolysate => "fish hydrolysate or emulsion",
         ChargeSource::Urine => "urine, diluted",
-        ChargeSource::NitrogenFertiliser => "soluble nitrogen feed without phosphorus",
+        ChargeSource::AmmoniumSulfate => "ammonium sulfate",
+        ChargeSource::CalciumAmmoniumNitrate => "calcium ammonium nitrate",
+        ChargeSource::BloodMeal => "blood meal",
+        ChargeSource::NitrogenFertiliser => "another soluble nitrogen feed without phosphorus",
         ChargeSource::CompleteFertiliser => "soluble complete (N-P-K) feed",
+        ChargeSource::WoodAsh => "wood ash",
     }
 }
 

@@ -1,6 +1,7 @@
 //! Which biochar, how much, how charged, and what it should do.
 
 mod advice;
+pub mod charge;
 mod charging;
 mod course;
 mod effect;
@@ -25,6 +26,7 @@ use crate::season::{Plan, Window, tasks};
 use crate::soil::{Soil, Texture};
 
 pub use advice::{Advice, Charging, Effect, Path, Reason};
+pub use charge::{ChargePlan, charge_plan};
 pub use charging::{taken_up, water_to_wet};
 pub use course::{Course, Grown, WEEKS, courses};
 pub use liming::ph_rise;
@@ -69,9 +71,8 @@ impl Prepared {
             Path::Charged => case.biochar.state != Some(BagState::Charged),
             _ => false,
         };
-        let (facts, with) = (&decision.facts, &case.charge_with);
-        let recipe = needs_charge
-            .then(|| charging::recipe(facts, path, with, &dose, &material, case.measures));
+        let recipe =
+            needs_charge.then(|| charging::recipe(&decision.facts, path, case, &dose, &material));
         Prepared { decision, material, dose, recipe }
     }
 }

@@ -3,6 +3,7 @@
 use super::Source;
 
 mod biochar;
+mod charging;
 mod chemistry;
 mod needs;
 mod needs_lime;
@@ -11,6 +12,7 @@ mod season;
 mod traits;
 
 pub use biochar::*;
+pub use charging::*;
 pub use chemistry::*;
 pub use needs::*;
 pub use needs_lime::*;
@@ -43,6 +45,7 @@ pub fn all_sources() -> impl Iterator<Item = &'static Source> {
         .chain(RANGES.iter().copied())
         .chain(CHEMISTRY.iter().copied())
         .chain(BIOCHAR.iter().copied())
+        .chain(CHARGING.iter().copied())
         .chain(SEASON.iter().copied())
         .chain(NEEDS.iter().copied())
         .chain(TRAITS.iter().copied())
