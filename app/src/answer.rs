@@ -6,6 +6,7 @@ use leptos::prelude::*;
 
 use crate::figure::figures;
 use crate::grounds::{Statement, statements};
+use crate::later::later;
 use crate::layer::{Stratum, edge, turf};
 use crate::living::{flag, lines, text};
 use crate::paste::is_narrow;
@@ -42,6 +43,7 @@ pub fn answer(page: Page) -> impl IntoView {
                 {next_date(page)}
                 {amounts(page)}
                 {recipe(page)}
+                {later(move |parts| (parts.charging)(page))}
                 {cautions(page)}
                 {questions(page)}
             </div>

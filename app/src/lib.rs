@@ -8,6 +8,7 @@
 mod announce;
 mod answer;
 mod bed;
+mod charging;
 mod chart;
 mod compare;
 mod control;

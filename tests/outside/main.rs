@@ -4,6 +4,7 @@
 #![allow(missing_docs, reason = "each test's name says what it checks")]
 
 mod biochar;
+mod charging;
 mod chemistry;
 mod course;
 mod datasets;

@@ -6,9 +6,9 @@ use crate::quantity::{Measures, Unit, in_readers, readers_symbol, significant};
 /// Our choice.
 const USUAL_BUCKET: (f64, f64) = (10.0, 18.927);
 
-/// Litres in a US gallon, and in a US cup.
-/// Source: legal definitions (derived).
+/// Litres in a US gallon. Source: legal definition (derived).
 const GALLON: f64 = 3.785_411_784;
+/// Litres in a US cup. Source: legal definition, a sixteenth of a gallon (derived).
 const CUP: f64 = 0.236_588_236_5;
 
 /// How a person measures.

@@ -469,7 +469,7 @@ impl<'a> Bench<'a> {
         };
         let figure = |name, label, band, unit, grounds| Figure { name, label, band, unit, grounds };
         let mut figures = vec![
-            figure("water-to-wet", "water to wet it", self.water, Unit::Litre, water),
+            figure("charge-water", "water to wet it", self.water, Unit::Litre, water),
             figure(
                 "exchange-sites",
                 "exchange sites, mol(c)",
@@ -481,7 +481,7 @@ impl<'a> Bench<'a> {
                 Unit::None,
                 sites,
             ),
-            figure("charging-days", "days to charge", days, Unit::Days, of_days.clone()),
+            figure("charge-days", "days to charge", days, Unit::Days, of_days.clone()),
         ];
         if !slow {
             for (name, label, hours) in [

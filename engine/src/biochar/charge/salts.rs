@@ -8,9 +8,10 @@ use crate::sources::{ARITHMETIC, Citation, FAO_2006, GUO_2020, MAAS_1990, OUR_CH
 use crate::traits::salt_tolerance::CROPS;
 use crate::traits::salts::{from_water, saturation_water};
 
-/// dS/m of one mmol(c) of cations in a litre; strong solutions carry less each.
+/// dS/m of one mmol(c) of cations in a litre; strong solutions carry less each, potassium
+/// and ammonium more.
 /// Source: US Salinity Laboratory, Handbook 60 (from memory); the ends are our choice.
-const EC_PER_CHARGE: Band = Band { low: 0.06, likely: 0.1, high: 0.12 };
+const EC_PER_CHARGE: Band = Band { low: 0.06, likely: 0.1, high: 0.145 };
 
 /// Parts of water in which a bag's salts are read. Source: our choice, as for the rate.
 const BAG_PARTS: f64 = 20.0;
@@ -99,7 +100,7 @@ pub(super) fn salts(
             "salts of the soaking water",
             soak,
             Grounds::new(
-                "charge of the dissolved cations, mmol(c)/L × 0.1 (0.06–0.12) dS/m",
+                "charge of the dissolved cations, mmol(c)/L × 0.1 (0.06–0.145) dS/m",
                 &[USSL_60.from_memory(), OUR_CHOICE.unsourced()],
             )
             .input("cations, mmol(c)", shown(&in_water, Unit::None, Measures::Metric))
@@ -126,7 +127,7 @@ pub(super) fn salts(
         "salts the bed gains (1:1)",
         rise,
         bed(
-            "cations brought ÷ soil of the worked depth × 0.1 (0.06–0.12) dS/m, and the biochar's own",
+            "cations brought ÷ soil of the worked depth × 0.1 (0.06–0.145) dS/m, and the biochar's own",
             &[USSL_60.from_memory(), ARITHMETIC.derived(), OUR_CHOICE.unsourced()],
         ),
     ));
@@ -177,8 +178,8 @@ pub(super) fn salts(
     }
     if !losing.is_empty() {
         sayings.push(format!(
-            "It likely brings the salts past what these bear without loss: {}. Sow others here \
-             first, or wait for rain or water to take the salts down.",
+            "Until rain or water has taken them down, the salts are likely past what these bear \
+             without loss: {}. Spread it a month before, or sow others first.",
             losing.join(", ")
         ));
     }

@@ -5,12 +5,12 @@ use crate::biochar::charging::{Form, known, supply};
 use crate::case::{Charge, ChargeSource};
 use crate::quantity::Band;
 use crate::sources::{
-    ARITHMETIC, COMFREY_1990, COMMON_PRACTICE, Citation, FISH_LABELS, JONSSON_2004, KIRCHMANN_1995,
-    NEW_ENGLAND_COMPOST, NMSU_CASTINGS, OMAFRA_MANURE, OUR_CHOICE, TEXAS_ORGANICS, UAF_MANURE,
-    UC_WOOD_ASH,
+    ARITHMETIC, CLEMSON_COMPOST, COMFREY_1990, COMMON_PRACTICE, Citation, FISH_LABELS,
+    JONSSON_2004, KIRCHMANN_1995, NEW_ENGLAND_COMPOST, NMSU_CASTINGS, OMAFRA_MANURE, OUR_CHOICE,
+    TEXAS_ORGANICS, UAF_MANURE, UC_WOOD_ASH,
 };
 
-/// How many nutrients are balanced.
+/// How many nutrients are balanced. Our choice.
 pub const NUTRIENTS: usize = 5;
 
 /// A nutrient that biochar is charged with.
@@ -86,6 +86,9 @@ pub struct Analysis {
     ammonium: f64,
     /// Share of its calcium and magnesium that is dissolved salt, 0–1.
     dissolved: f64,
+    /// Salts of one part in five parts of water, dS/m, where that is what is known
+    /// rather than its cations.
+    salts: Option<Row>,
     /// Where the figures come from.
     pub citations: &'static [Citation],
 }
@@ -103,8 +106,10 @@ pub static ANALYSES: [Analysis; 13] = [
         phosphorus_works: 0.4,
         ammonium: 0.2,
         dissolved: 0.05,
+        salts: Some((1.0, 2.0, 10.0)),
         citations: &[
             NEW_ENGLAND_COMPOST.opened(),
+            CLEMSON_COMPOST.opened(),
             OMAFRA_MANURE.derived(),
             OUR_CHOICE.unsourced(),
             MEMORY,
@@ -118,6 +123,7 @@ pub static ANALYSES: [Analysis; 13] = [
         phosphorus_works: 0.4,
         ammonium: 0.1,
         dissolved: 0.05,
+        salts: Some((0.5, 2.0, 6.0)),
         citations: &[NMSU_CASTINGS.second_hand(), OMAFRA_MANURE.derived(), MEMORY],
     },
     Analysis {
@@ -128,6 +134,7 @@ pub static ANALYSES: [Analysis; 13] = [
         phosphorus_works: 0.4,
         ammonium: 0.8,
         dissolved: 0.1,
+        salts: Some((2.0, 5.0, 12.0)),
         citations: &[UAF_MANURE.opened(), OMAFRA_MANURE.opened(), MEMORY],
     },
     Analysis {
@@ -138,6 +145,7 @@ pub static ANALYSES: [Analysis; 13] = [
         phosphorus_works: 1.0,
         ammonium: 0.9,
         dissolved: 1.0,
+        salts: None,
         citations: &[JONSSON_2004.second_hand(), KIRCHMANN_1995.opened(), MEMORY],
     },
     Analysis {
@@ -148,6 +156,7 @@ pub static ANALYSES: [Analysis; 13] = [
         phosphorus_works: 1.0,
         ammonium: 0.9,
         dissolved: 1.0,
+        salts: None,
         citations: &[FISH_LABELS.second_hand(), MEMORY],
     },
     Analysis {
@@ -158,6 +167,7 @@ pub static ANALYSES: [Analysis; 13] = [
         phosphorus_works: 1.0,
         ammonium: 0.9,
         dissolved: 1.0,
+        salts: None,
         citations: &[COMFREY_1990.opened(), MEMORY],
     },
     Analysis {
@@ -168,6 +178,7 @@ pub static ANALYSES: [Analysis; 13] = [
         phosphorus_works: 1.0,
         ammonium: 0.2,
         dissolved: 1.0,
+        salts: None,
         citations: &[MEMORY],
     },
     Analysis {
@@ -178,6 +189,7 @@ pub static ANALYSES: [Analysis; 13] = [
         phosphorus_works: 1.0,
         ammonium: 1.0,
         dissolved: 1.0,
+        salts: None,
         citations: &[ARITHMETIC.derived()],
     },
     Analysis {
@@ -188,6 +200,7 @@ pub static ANALYSES: [Analysis; 13] = [
         phosphorus_works: 1.0,
         ammonium: 0.5,
         dissolved: 0.0,
+        salts: None,
         citations: &[MEMORY],
     },
     Analysis {
@@ -198,6 +211,7 @@ pub static ANALYSES: [Analysis; 13] = [
         phosphorus_works: 1.0,
         ammonium: 1.0,
         dissolved: 0.5,
+        salts: None,
         citations: &[TEXAS_ORGANICS.opened(), MEMORY],
     },
     Analysis {
@@ -208,6 +222,7 @@ pub static ANALYSES: [Analysis; 13] = [
         phosphorus_works: 1.0,
         ammonium: 1.0,
         dissolved: 1.0,
+        salts: None,
         citations: &[OUR_CHOICE.unsourced()],
     },
     Analysis {
@@ -218,6 +233,7 @@ pub static ANALYSES: [Analysis; 13] = [
         phosphorus_works: 1.0,
         ammonium: 0.6,
         dissolved: 1.0,
+        salts: None,
         citations: &[OUR_CHOICE.unsourced()],
     },
     Analysis {
@@ -228,6 +244,7 @@ pub static ANALYSES: [Analysis; 13] = [
         phosphorus_works: 0.4,
         ammonium: 0.0,
         dissolved: 0.02,
+        salts: None,
         citations: &[UC_WOOD_ASH.second_hand(), TEXAS_ORGANICS.opened(), MEMORY],
     },
 ];
@@ -295,11 +312,18 @@ pub fn content(charge: &Charge, source: ChargeSource) -> Content {
     };
     /// g of one mole of charge of sodium. Source: atomic mass (derived).
     const SODIUM: f64 = 22.99;
-    let salts = charge_of(Nutrient::Nitrogen, mineral, usual.ammonium)
+    let cations = charge_of(Nutrient::Nitrogen, mineral, usual.ammonium)
         .plus(charge_of(Nutrient::Potassium, potassium, 1.0))
         .plus(charge_of(Nutrient::Calcium, calcium, usual.dissolved))
         .plus(charge_of(Nutrient::Magnesium, magnesium, usual.dissolved))
         .plus(sodium.map(|g| 1000.0 * g / SODIUM));
+    /// mmol(c) in a kilogram for 1 dS/m in five parts of water: ten a litre.
+    /// Source: US Salinity Laboratory, Handbook 60 (from memory).
+    const IN_FIVE_PARTS: f64 = 50.0;
+    let salts = match usual.salts {
+        Some(row) => band(row).map(|ec| ec * IN_FIVE_PARTS).times(kg),
+        None => cations,
+    };
     Content {
         nutrients: [mineral, phosphorus, potassium, calcium, magnesium],
         phosphorus_at_once: phosphorus.map(|g| g * usual.phosphorus_works),

@@ -18,6 +18,7 @@ pub static CHARGING: &[&Source] = &[
     &CROP_REMOVAL,
     &DELAWARE_P,
     &USSL_60,
+    &CLEMSON_COMPOST,
 ];
 
 /// Manure in home gardens.
@@ -115,5 +116,12 @@ pub static DELAWARE_P: Source = Source {
 pub static USSL_60: Source = Source {
     id: "ussl-60",
     title: "US Salinity Laboratory, Agriculture Handbook 60, 1954: cations in meq/L are about ten times the conductivity in dS/m",
+    place: "",
+};
+
+/// Salts of compost.
+pub static CLEMSON_COMPOST: Source = Source {
+    id: "clemson-compost",
+    title: "Clemson University, reading a compost analysis: 1 to 10 dS/m in five parts of water",
     place: "",
 };
