@@ -3,6 +3,7 @@
 
 mod access;
 mod bad_input;
+mod charging;
 mod files;
 mod keeping;
 mod keyboard;

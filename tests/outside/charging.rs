@@ -126,7 +126,7 @@ fn phosphorus_in_excess_keeps_compost_out_and_offers_what_is_free_of_it() {
     assert!(phosphorus.brought.likely <= 1.47);
     // 10 L of compost would bring 24 g: it says how little would already be too much.
     let said = cautions(&found);
-    assert!(said.contains("Leave the compost out") && said.contains("600\u{a0}mL"), "{said}");
+    assert!(said.contains("Leave the compost out") && said.contains("0.6\u{a0}L"), "{said}");
     let ranked: Vec<_> = found.without_phosphorus.iter().map(|o| o.source).collect();
     assert_eq!(ranked[0], AmmoniumSulfate);
     assert!(ranked.contains(&ChargeSource::Urine) && !ranked.contains(&Compost), "{ranked:?}");
@@ -177,9 +177,7 @@ fn conductivity_by_the_charge_of_the_cations() {
 fn a_charge_too_salty_for_the_bed_is_said_first() {
     let salts = |ec: f64, with: &[ChargeSource]| {
         let text = format!("{SHORT}\nSoluble salts (1:1) {ec} dS/m");
-        let mut case = ten_litres(&text, with);
-        case.biochar.ec = None;
-        plan(&case)
+        plan(&ten_litres(&text, with))
     };
     let mild = salts(0.3, &[ChargeSource::Urine]);
     assert!(!mild.text.contains("salty"), "{}", mild.text);
@@ -188,7 +186,19 @@ fn a_charge_too_salty_for_the_bed_is_said_first() {
     close(after.likely, 0.3 + rise.likely, 1e-9);
     // 6 g of ammonium-N and the rest of 0.86 L of urine in 260 kg of soil.
     assert!((0.1..0.4).contains(&rise.likely), "{rise:?}");
-    let strong = salts(2.6, &[ChargeSource::Compost, ChargeSource::AgedManure]);
+    // A compost and castings poor in nitrogen, taken by the full measure, on a soil half way there.
+    let text = format!("{SHORT}\nSoluble salts (1:1) 1.6 dS/m");
+    let mut case = ten_litres(
+        &text,
+        &[ChargeSource::Compost, ChargeSource::Vermicompost, ChargeSource::AgedManure],
+    );
+    case.biochar.share_percent = Some(10.0);
+    case.charge.sources = case
+        .charge_with
+        .iter()
+        .map(|&source| SourceFigures { source, litres: None, n_p2o5_k2o: Some([0.1, 0.1, 0.1]) })
+        .collect();
+    let strong = plan(&case);
     assert!(strong.text.starts_with("Too salty"), "{} {:?}", strong.text, strong.figures);
     assert!(cautions(&strong).contains("2.7 dS/m"));
 }
@@ -325,7 +335,7 @@ fn what_is_on_hand_and_its_label_replace_the_usual() {
 }
 
 /// In every mixture of up to three sources: no gram appears or is lost, no bound is passed, and
-/// the short recipe of the first answer says the same.
+/// the short recipe of the first answer says the same, or this one says that it doesn't.
 #[test]
 fn every_mixture_balances_and_the_two_recipes_agree() {
     let all = ChargeSource::ALL;
@@ -368,16 +378,15 @@ fn every_mixture_balances_and_the_two_recipes_agree() {
             assert!(litres(true) <= MOST_SOLID * 10.0 + 1e-9, "{with:?}");
             assert!(litres(false) <= 4.0 + 1e-9, "{with:?}");
             let first = interpret(&case).advice.charging.expect("it is charged");
-            for used in &found.used {
+            let agrees = found.used.iter().all(|used| {
                 let name = format!("nitrogen-from-{}", used.source.name());
                 let short = first.figures.iter().find(|f| f.name == name);
                 let short = short.map_or(0.0, |f| f.band.likely);
-                assert!(
-                    (short - used.brings[0].likely).abs() < 1e-6,
-                    "{with:?}: {name} {short} here {}",
-                    used.brings[0].likely
-                );
-            }
+                (short - used.brings[0].likely).abs() < 0.02 * 6.0 + 1e-9
+            });
+            let says_so = found.text.contains("rather than those of the short recipe");
+            assert!(agrees != says_so, "{with:?}: {}", found.text);
+            assert!(agrees || with.len() > 1, "{with:?} alone");
         }
     }
 }

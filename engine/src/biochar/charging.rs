@@ -294,7 +294,11 @@ pub(super) fn choose(case: &Case, spare_phosphorus: bool) -> (Vec<&'static Suppl
                 "Use a soluble nitrogen fertiliser that brings no phosphorus (or urine)."
                     .to_string(),
             );
-            ChargeSource::NitrogenFertiliser
+            // Unless its own label says otherwise.
+            let own = |s: &&Supply| !s.brings_phosphorus(&case.charge);
+            supply(ChargeSource::NitrogenFertiliser)
+                .filter(own)
+                .map_or(ChargeSource::AmmoniumSulfate, |s| s.source)
         } else {
             ChargeSource::Compost
         };

@@ -46,7 +46,7 @@ const NOTHING: f64 = 1e-9;
 /// bounds allow.
 ///
 /// In each round the nutrient of which the smallest share is reached is taken,
-/// and with it the first part that brings it and has room. Parts stand in the
+/// and with it the first part that brings more than traces of it and has room. Parts stand in the
 /// order in which they should be used.
 pub fn fill(bounds: &Bounds, parts: &[Part]) -> Vec<f64> {
     let mut amounts = vec![0.0; parts.len()];
@@ -67,10 +67,10 @@ pub fn fill(bounds: &Bounds, parts: &[Part]) -> Vec<f64> {
         let Some((scarce, _)) = scarcest else { return amounts };
         let missing = bounds.wanted[scarce] - brought[scarce];
         let next = (0..parts.len()).find_map(|at| {
-            let per_unit = parts[at].brings[scarce];
-            if per_unit <= 0.0 {
+            if !helps(bounds, &parts[at], scarce) {
                 return None;
             }
+            let per_unit = parts[at].brings[scarce];
             let units = room_for(bounds, parts, &amounts, &brought, at).min(missing / per_unit);
             (units * per_unit > NOTHING * bounds.wanted[scarce]).then_some((at, units))
         });
@@ -79,6 +79,22 @@ pub fn fill(bounds: &Bounds, parts: &[Part]) -> Vec<f64> {
             None => given_up[scarce] = true,
         }
     }
+}
+
+/// A part is used for the sake of a nutrient unless it uses up what another
+/// may be at most ten times as fast: no blood meal for its potassium.
+/// Our choice.
+const TRACE: f64 = 0.1;
+
+/// Whether a part is used for the sake of a nutrient.
+fn helps(bounds: &Bounds, part: &Part, nutrient: usize) -> bool {
+    let fills = part.brings[nutrient] / bounds.wanted[nutrient];
+    // By a bound of nothing this is without end, and nothing helps.
+    let uses_up = |at: usize| {
+        if part.brings[at] > 0.0 { part.brings[at] / bounds.at_most[at] } else { 0.0 }
+    };
+    let fastest = (0..NUTRIENTS).map(uses_up).fold(0.0, f64::max);
+    fills > 0.0 && fills >= TRACE * fastest
 }
 
 /// How many more units of a part there is room for.
@@ -189,7 +205,8 @@ mod tests {
                 if brought[at] < wanted[at] * (1.0 - 1e-6) {
                     for (i, part) in parts.iter().enumerate() {
                         let room = room_for(&bounds, &parts, &amounts, &brought, i);
-                        assert!(part.brings[at] * room <= 1e-6 * wanted[at]);
+                        let more = part.brings[at] * room;
+                        assert!(!helps(&bounds, part, at) || more <= 1e-6 * wanted[at]);
                     }
                 }
             }

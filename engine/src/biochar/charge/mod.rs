@@ -566,6 +566,20 @@ impl<'a> Bench<'a> {
         }
     }
 
+    /// Whether the short recipe of the first answer, which looks at nitrogen
+    /// alone, takes other amounts.
+    fn differs_from_short(&self, used: &[Used]) -> bool {
+        let short = self.prepared.recipe.as_ref();
+        let figures = short.map_or(&[][..], |recipe| &recipe.charging.figures);
+        let of_short = |used: &Used| {
+            let of =
+                |f: &&Figure| f.name.strip_prefix("nitrogen-from-") == Some(used.source.name());
+            figures.iter().find(of).map_or(0.0, |f| f.band.likely)
+        };
+        let wanted = self.targets[0].wanted.likely;
+        used.iter().any(|u| (u.brings[0].likely - of_short(u)).abs() > 0.02 * wanted)
+    }
+
     /// The charge in a few sentences: harm first, then what it reaches.
     fn text(
         &self,
@@ -580,6 +594,12 @@ impl<'a> Bench<'a> {
         }
         if self.spare_phosphorus && !notes.is_empty() {
             text.push_str("Phosphorus is in surplus, so what brings much of it stays out. ");
+        }
+        if self.differs_from_short(used) {
+            text.push_str(
+                "Take these amounts rather than those of the short recipe: they fill more than \
+                 nitrogen. ",
+            );
         }
         let Some(nitrogen) = shares[0].reached else { return text };
         text.push_str(&format!(
