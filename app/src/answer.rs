@@ -44,6 +44,7 @@ pub fn answer(page: Page) -> impl IntoView {
                 {amounts(page)}
                 {later(move |parts| (parts.purchase)(page))}
                 {recipe(page)}
+                {later(move |parts| (parts.charging)(page))}
                 {later(move |parts| (parts.work_in)(page))}
                 {cautions(page)}
                 {questions(page)}

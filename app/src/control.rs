@@ -91,7 +91,7 @@ pub fn number(
     get: fn(&Case) -> Option<f64>,
     set: fn(&mut Case, Option<f64>),
 ) -> AnyView {
-    number_from(page, label, unit, 0.0, get, set)
+    number_of(page, label, unit, Box::new(get), Box::new(set))
 }
 
 /// A number in the reader's measures, not below `least`.
@@ -103,10 +103,32 @@ pub fn number_from(
     get: fn(&Case) -> Option<f64>,
     set: fn(&mut Case, Option<f64>),
 ) -> AnyView {
+    boxed_number(page, label, unit, least, Box::new(get), Box::new(set))
+}
+
+/// A number of one among several of a kind, in the reader's measures.
+pub fn number_of(
+    page: Page,
+    label: &'static str,
+    unit: Unit,
+    get: Box<dyn Fn(&Case) -> Option<f64> + Send>,
+    set: Box<dyn Fn(&mut Case, Option<f64>)>,
+) -> AnyView {
+    boxed_number(page, label, unit, 0.0, get, set)
+}
+
+fn boxed_number(
+    page: Page,
+    label: &'static str,
+    unit: Unit,
+    least: f64,
+    get: Box<dyn Fn(&Case) -> Option<f64> + Send>,
+    set: Box<dyn Fn(&mut Case, Option<f64>)>,
+) -> AnyView {
     let shown = move || {
         let measures = page.measures();
         page.answers
-            .look(get)
+            .look(&get)
             .map_or_else(String::new, |value| significant(in_readers(value, unit, measures), 4))
     };
     let change = move |event: web_sys::Event| {

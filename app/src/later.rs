@@ -13,8 +13,8 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::state::Page;
 use crate::{
-    bed, certificate, compare, course, effects, exports, grounds, holding, needs, place, plan,
-    purchase, reading, references, store, traits, uptake, winter, words, work_in,
+    bed, certificate, charging, compare, course, effects, exports, grounds, holding, needs, place,
+    plan, purchase, reading, references, store, traits, uptake, winter, words, work_in,
 };
 
 /// How long to wait before a piece that did not come is asked for again.
@@ -56,6 +56,8 @@ pub struct Parts {
     pub exports: fn(Page) -> AnyView,
     /// The list of sources.
     pub references: fn(Page) -> AnyView,
+    /// Charging in detail.
+    pub charging: fn(Page) -> AnyView,
     /// How fast biochar takes up its charge: chart and table.
     pub uptake: fn(Page) -> AnyView,
     /// Every answer, to be changed.
@@ -84,6 +86,7 @@ static PARTS: Parts = Parts {
     calendar: exports::calendar,
     exports: exports::exports,
     references: references::list,
+    charging: charging::charging,
     uptake: uptake::uptake,
     bed: bed::bed,
     plan: plan::plan,

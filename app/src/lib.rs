@@ -9,6 +9,7 @@ mod announce;
 mod answer;
 mod bed;
 mod certificate;
+mod charging;
 mod chart;
 mod compare;
 mod control;

@@ -229,6 +229,31 @@ pub const COURSE_CHART: &str =
 pub const COURSE_PARTS: &str = "What this is made of after a year";
 pub const COLUMN_WEEK: &str = "Week";
 pub const COLUMN_PART: &str = "Part";
+pub const CHARGING: &str = "Charging in detail";
+pub const CHARGING_INTRO: &str = "How full each nutrient gets, what each source brings, and the whole recipe. Most figures of sources are from memory: a label or an analysis is better.";
+pub const CHARGE_FILLS: &str = "How full it gets";
+pub const CHARGE_FILLS_HOW_TO_READ: &str = "The upright line is what is wanted, or the most it may be. The mark is what is likely brought, the thick bar what is possible.";
+pub const CHARGE_NONE_WANTED: &str = "none wanted";
+pub const CHARGE_WANTED: &str = "wanted";
+pub const OF_WANTED: &str = "of the wanted";
+pub const CHARGE_AT_MOST: &str = "at most";
+pub const CHARGE_SOURCES: &str = "What each source brings";
+pub const CHARGE_ALONE: &str = "Every source by itself, as much as helps";
+pub const CHARGE_STEPS: &str = "Step by step";
+pub const CHARGE_WAITS: &str = "How long to wait before you harvest";
+pub const CHARGE_LEFT: &str = "What is left over";
+pub const CHARGE_WITHOUT_P: &str = "Without phosphorus: the best first";
+pub const CHARGE_NUMBERS: &str = "The numbers behind it";
+pub const CHARGE_ANSWERS: &str = "Your bucket, your weather, your labels";
+pub const CHARGE_WARMTH: &str = "How warm it is where you charge";
+pub const CHARGE_BUCKET: &str = "Your bucket";
+pub const CHARGE_ON_HAND: &str = "How much of it you have";
+pub const CHARGE_N: &str = "Its label: first number, nitrogen (N)";
+pub const CHARGE_P: &str = "second number, phosphate (P₂O₅)";
+pub const CHARGE_K: &str = "third number, potash (K₂O)";
+pub const COLUMN_SOURCE: &str = "Source";
+pub const COLUMN_AMOUNT: &str = "Amount";
+pub const COLUMN_NITROGEN_REACHED: &str = "Of the nitrogen wanted";
 pub const UPTAKE: &str = "How long charging takes";
 pub const UPTAKE_HOW_TO_READ: &str =
     "How much of the charge is taken up, day by day. The band is what is possible.";
@@ -342,6 +367,17 @@ pub fn wet_season(class: WetSeason) -> &'static str {
         WetSeason::Moderate => "some: 150 to 250 mm (6 to 10 in)",
         WetSeason::Wet => "much: above 250 mm (10 in)",
     }
+}
+
+/// The first days of harvest after a charge.
+pub fn harvest_from(touching: &str, others: &str) -> String {
+    format!(
+        "Charged today and spread as soon as it is ready: harvest from {touching} what touches the soil, from {others} the rest."
+    )
+}
+
+pub fn harvest_too_soon(crop: &str) -> String {
+    format!("Too soon for {crop}: charge with something else, or spread after this crop.")
 }
 
 /// What another path would be called.
@@ -515,10 +551,17 @@ pub fn charge_source(source: ChargeSource) -> &'static str {
     match source {
         ChargeSource::Compost => "finished compost",
         ChargeSource::Vermicompost => "worm castings",
+        ChargeSource::AgedManure => "manure, aged but not composted hot",
         ChargeSource::CompostTea => "compost tea",
+        ChargeSource::PlantLiquid => "nettle or comfrey liquid",
+        ChargeSource::FishHydrolysate => "fish hydrolysate or emulsion",
         ChargeSource::Urine => "urine, diluted",
-        ChargeSource::NitrogenFertiliser => "soluble nitrogen feed without phosphorus",
+        ChargeSource::AmmoniumSulfate => "ammonium sulfate",
+        ChargeSource::CalciumAmmoniumNitrate => "calcium ammonium nitrate",
+        ChargeSource::BloodMeal => "blood meal",
+        ChargeSource::NitrogenFertiliser => "another soluble nitrogen feed without phosphorus",
         ChargeSource::CompleteFertiliser => "soluble complete (N-P-K) feed",
+        ChargeSource::WoodAsh => "wood ash",
     }
 }
 

@@ -2,7 +2,8 @@
 //!
 //! Prints what the bed needs beside biochar, what kind of soil it is, what
 //! biochar does over a year, what to buy, the years it is spread over, how to
-//! work it in, and how the bag's certificate lies to the standards.
+//! work it in, how it is charged in detail, and how the bag's certificate lies
+//! to the standards.
 #![allow(
     clippy::disallowed_methods,
     clippy::disallowed_macros,
@@ -10,7 +11,7 @@
 )]
 
 use emberloam_engine::biochar::{
-    WEEKS, courses, permanence, purchase, repeats, standards, work_in,
+    WEEKS, charge_plan, courses, permanence, purchase, repeats, standards, work_in,
 };
 use emberloam_engine::quantity::{Band, Figure, Unit, shown};
 use emberloam_engine::season::{self, windows, winter_loss};
@@ -78,17 +79,40 @@ fn main() {
     for task in free.rests.iter().chain(&free.conflicts) {
         println!("{}: {}", task.task, task.reason);
     }
-    let Some(loss) = loss else { return };
-    println!("winter: {}", loss.text);
-    say(&loss.figures);
-    for month in &loss.months {
-        let lost = |band: &Band| shown(band, Unit::KgPerHa, case.measures);
-        let with = month.with.as_ref().map_or_else(|| "–".into(), lost);
-        println!(
-            "    month {}: {} by Burns, {} by Scotter, {with} with biochar",
-            month.month.unwrap_or(0),
-            lost(&month.burns),
-            lost(&month.scotter),
-        );
+    if let Some(loss) = loss {
+        println!("winter: {}", loss.text);
+        say(&loss.figures);
+        for month in &loss.months {
+            let lost = |band: &Band| shown(band, Unit::KgPerHa, case.measures);
+            let with = month.with.as_ref().map_or_else(|| "–".into(), lost);
+            println!(
+                "    month {}: {} by Burns, {} by Scotter, {with} with biochar",
+                month.month.unwrap_or(0),
+                lost(&month.burns),
+                lost(&month.scotter),
+            );
+        }
+    }
+    let Some(plan) = situated(&case, charge_plan).flatten() else { return };
+    println!("charging: {}", plan.text);
+    for used in &plan.used {
+        let unit = if used.weighed { Unit::Kg } else { Unit::Litre };
+        let amount = Band::exactly(used.amount);
+        println!("    {} of {}", shown(&amount, unit, case.measures), used.label);
+    }
+    for share in &plan.shares {
+        let wanted = shown(&share.wanted, Unit::Gram, case.measures);
+        let brought = shown(&share.brought, Unit::Gram, case.measures);
+        let name = share.nutrient.label();
+        println!("    {name}: {wanted} wanted, {brought} brought. {}", share.text);
+    }
+    say(&plan.figures);
+    for (number, step) in plan.steps.iter().enumerate() {
+        println!("  {}. {step}", number + 1);
+    }
+    let said = plan.cautions.iter().chain(&plan.leftovers).map(|c| &c.text);
+    let waits = plan.intervals.iter().map(|wait| &wait.text);
+    for line in said.chain(waits).chain(plan.without_phosphorus.iter().map(|o| &o.text)) {
+        println!("  - {line}");
     }
 }

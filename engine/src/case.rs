@@ -566,23 +566,44 @@ pub enum ChargeSource {
     Compost,
     /// Worm castings.
     Vermicompost,
+    /// Manure, aged or heaped but never composted hot.
+    AgedManure,
     /// Compost tea.
     CompostTea,
+    /// Liquid from nettles or comfrey left to rot in water.
+    PlantLiquid,
+    /// Fish hydrolysate or emulsion.
+    FishHydrolysate,
     /// Urine, diluted.
     Urine,
-    /// A soluble nitrogen fertiliser that brings no phosphorus.
+    /// Ammonium sulfate.
+    AmmoniumSulfate,
+    /// Calcium ammonium nitrate.
+    CalciumAmmoniumNitrate,
+    /// Blood meal.
+    BloodMeal,
+    /// Another soluble nitrogen fertiliser that brings no phosphorus.
     NitrogenFertiliser,
     /// A soluble complete (N-P-K) fertiliser.
     CompleteFertiliser,
+    /// Ash of untreated wood.
+    WoodAsh,
 }
 
 by_name! { ChargeSource, "thing to charge with",
     Compost: "compost",
     Vermicompost: "vermicompost",
+    AgedManure: "aged-manure",
     CompostTea: "compost-tea",
+    PlantLiquid: "plant-liquid",
+    FishHydrolysate: "fish-hydrolysate",
     Urine: "urine",
+    AmmoniumSulfate: "ammonium-sulfate",
+    CalciumAmmoniumNitrate: "calcium-ammonium-nitrate",
+    BloodMeal: "blood-meal",
     NitrogenFertiliser: "nitrogen-fertiliser",
     CompleteFertiliser: "complete-fertiliser",
+    WoodAsh: "wood-ash",
 }
 
 #[cfg(test)]

@@ -9,7 +9,7 @@ use crate::ranges::Level;
 use crate::soil::{Method, Property};
 use crate::sources::{
     COLORADO_SODIC, COMMON_PRACTICE, Citation, DEL_CAMPO_2021, DRYLANDS_2025, EPA_LEAD,
-    FLAMMABILITY_2014, GUO_2020, LEAD_UMD, NOP_205_203, NOSB_TEA_2004, SONI_2015,
+    FLAMMABILITY_2014, GUO_2020, LEAD_UMD, NOP_205_203, NOSB_TEA_2004, SONI_2015, UGA_MANURE,
 };
 
 /// US screening level for total lead in residential soil, mg/kg.
@@ -110,6 +110,16 @@ fn charge(charging: &[ChargeSource], add: &mut Add<'_>) {
              soil, 90 days for others. Check whether your area allows it."
                 .into(),
             &[NOP_205_203.derived(), COMMON_PRACTICE.unsourced()],
+        );
+    }
+    if charging.contains(&ChargeSource::AgedManure) {
+        add(
+            "manure that was never composted hot is used",
+            "Aged manure counts as raw manure: leave 120 days to the harvest of crops that touch \
+             the soil, 90 days for others. Days of frost don't count. No manure of pigs, dogs or \
+             cats."
+                .into(),
+            &[NOP_205_203.opened(), UGA_MANURE.opened()],
         );
     }
     if charging.contains(&ChargeSource::Compost) || charging.contains(&ChargeSource::Vermicompost) {

@@ -4,6 +4,7 @@
 mod access;
 mod bad_input;
 mod bag;
+mod charging;
 mod files;
 mod keeping;
 mod keyboard;

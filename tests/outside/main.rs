@@ -5,6 +5,7 @@
 
 mod biochar;
 mod biochar_published;
+mod charging;
 mod chemistry;
 mod climate;
 mod course;

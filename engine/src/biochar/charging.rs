@@ -4,7 +4,7 @@
 use crate::biochar::facts::Facts;
 use crate::biochar::rate::Dose;
 use crate::biochar::{Charging, Material, Path};
-use crate::case::ChargeSource;
+use crate::case::{Bag, Case, Charge, ChargeSource, SourceFigures};
 use crate::quantity::{
     Band, Figure, Grounds, Measures, Unit, in_readers, measured_out, readers_symbol, shown,
     significant,
@@ -22,13 +22,16 @@ pub const TARGET: Band = Band { low: 1.0, likely: 3.0, high: 5.0 };
 /// Uptake from solution, per hour: the slowest and the fastest published, and
 /// a cautious likely value.
 /// Source: published uptake takes minutes to days; the cautious likely value is our choice.
-const UPTAKE_PER_HOUR: Band = Band { low: 0.02, likely: 0.024, high: 1.0 };
+pub(super) const UPTAKE_PER_HOUR: Band = Band { low: 0.02, likely: 0.024, high: 1.0 };
 
 /// Days in contact with moist compost. Source: our choice.
-const SOLID_DAYS: Band = Band { low: 14.0, likely: 28.0, high: 42.0 };
+pub(super) const SOLID_DAYS: Band = Band { low: 14.0, likely: 28.0, high: 42.0 };
 
 /// Days soaking in a solution. Source: our choice from [`UPTAKE_PER_HOUR`].
-const SOAK_DAYS: Band = Band { low: 3.0, likely: 7.0, high: 7.0 };
+pub(super) const SOAK_DAYS: Band = Band { low: 3.0, likely: 7.0, high: 7.0 };
+
+/// Below this the days double, °C. Source: our choice.
+pub(super) const COLD: f64 = 10.0;
 
 /// Share taken up after `hours`, 0–1, at `per_hour`.
 pub fn taken_up(hours: f64, per_hour: f64) -> f64 {
@@ -41,97 +44,213 @@ pub fn water_to_wet(kg: f64, grams: f64) -> f64 {
 }
 
 /// How a source is used.
-#[derive(Clone, Copy, PartialEq)]
-enum Form {
-    /// Mixed in; litres of it for one litre of biochar.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Form {
+    /// Mixed in; at most so many litres of it for one litre of biochar.
     Solid(f64),
     /// Soaked in, as much as the target needs and the biochar can drink.
     Liquid,
     /// Soaked in, as much as the biochar can still drink.
     Filling,
-    /// Dissolved in the water; measured by its nitrogen.
+    /// Stirred into the water; measured by its nitrogen.
     Dissolved,
 }
 
-struct Supply {
-    source: ChargeSource,
-    label: &'static str,
+pub(super) struct Supply {
+    pub source: ChargeSource,
+    pub label: &'static str,
     brings: &'static str,
     figure: &'static str,
-    form: Form,
+    pub form: Form,
     /// Mineral nitrogen, g per litre. Source: from memory.
-    nitrogen: Band,
+    pub nitrogen: Band,
+    /// Usual nitrogen in all, % of its weight; a label's own replaces it.
+    pub percent: f64,
     brings_phosphorus: bool,
     citation: Citation,
 }
 
+macro_rules! supply {
+    ($source:ident, $name:literal, $label:literal, $form:expr, $nitrogen:expr, $percent:literal, $phosphorus:literal, $citation:expr) => {
+        Supply {
+            source: ChargeSource::$source,
+            label: $label,
+            brings: concat!("nitrogen from the ", $label),
+            figure: concat!("nitrogen-from-", $name),
+            form: $form,
+            nitrogen: Band { low: $nitrogen.0, likely: $nitrogen.1, high: $nitrogen.2 },
+            percent: $percent,
+            brings_phosphorus: $phosphorus,
+            citation: $citation,
+        }
+    };
+}
+
+const MEMORY: Citation = COMMON_PRACTICE.from_memory();
+const NONE: (f64, f64, f64) = (0.0, 0.0, 0.0);
+
 /// In the order they are counted: what is mixed in, what the biochar drinks,
 /// and fertiliser for what is still missing.
-static SUPPLIES: [Supply; 6] = [
-    Supply {
-        source: ChargeSource::Compost,
-        label: "compost",
-        brings: "nitrogen from the compost",
-        figure: "nitrogen-from-compost",
-        form: Form::Solid(1.0),
-        nitrogen: Band { low: 0.1, likely: 0.25, high: 0.5 },
-        brings_phosphorus: true,
-        citation: COMMON_PRACTICE.from_memory(),
-    },
-    Supply {
-        source: ChargeSource::Vermicompost,
-        label: "worm castings",
-        brings: "nitrogen from the worm castings",
-        figure: "nitrogen-from-vermicompost",
-        form: Form::Solid(0.5),
-        nitrogen: Band { low: 0.3, likely: 0.5, high: 0.8 },
-        brings_phosphorus: true,
-        citation: COMMON_PRACTICE.from_memory(),
-    },
-    Supply {
-        source: ChargeSource::Urine,
-        label: "urine",
-        brings: "nitrogen from the urine",
-        figure: "nitrogen-from-urine",
-        form: Form::Liquid,
-        nitrogen: Band { low: 5.0, likely: 7.0, high: 9.0 },
-        brings_phosphorus: false,
-        citation: COMMON_PRACTICE.from_memory(),
-    },
-    Supply {
-        source: ChargeSource::CompostTea,
-        label: "compost tea",
-        brings: "nitrogen from the compost tea",
-        figure: "nitrogen-from-compost-tea",
-        form: Form::Filling,
-        nitrogen: Band { low: 0.02, likely: 0.05, high: 0.1 },
-        brings_phosphorus: false,
-        citation: EUDOXIE_2019.from_memory(),
-    },
-    Supply {
-        source: ChargeSource::NitrogenFertiliser,
-        label: "nitrogen fertiliser",
-        brings: "nitrogen from the fertiliser",
-        figure: "nitrogen-from-nitrogen-fertiliser",
-        form: Form::Dissolved,
-        nitrogen: Band { low: 0.0, likely: 0.0, high: 0.0 },
-        brings_phosphorus: false,
-        citation: ARITHMETIC.derived(),
-    },
-    Supply {
-        source: ChargeSource::CompleteFertiliser,
-        label: "complete (N-P-K) fertiliser",
-        brings: "nitrogen from the complete fertiliser",
-        figure: "nitrogen-from-complete-fertiliser",
-        form: Form::Dissolved,
-        nitrogen: Band { low: 0.0, likely: 0.0, high: 0.0 },
-        brings_phosphorus: true,
-        citation: ARITHMETIC.derived(),
-    },
-];
+static SUPPLIES: [Supply; 12] = {
+    use Form::{Dissolved, Filling, Liquid, Solid};
+    [
+        supply!(Compost, "compost", "compost", Solid(1.0), (0.1, 0.25, 0.5), 1.0, true, MEMORY),
+        supply!(
+            Vermicompost,
+            "vermicompost",
+            "worm castings",
+            Solid(0.5),
+            (0.3, 0.5, 0.8),
+            1.0,
+            true,
+            MEMORY
+        ),
+        supply!(
+            AgedManure,
+            "aged-manure",
+            "aged manure",
+            Solid(0.5),
+            (0.2, 0.6, 1.5),
+            0.7,
+            true,
+            MEMORY
+        ),
+        supply!(Urine, "urine", "urine", Liquid, (5.0, 7.0, 9.0), 0.7, false, MEMORY),
+        supply!(
+            FishHydrolysate,
+            "fish-hydrolysate",
+            "fish hydrolysate",
+            Liquid,
+            (2.0, 8.0, 20.0),
+            2.0,
+            true,
+            MEMORY
+        ),
+        supply!(
+            PlantLiquid,
+            "plant-liquid",
+            "nettle or comfrey liquid",
+            Liquid,
+            (0.05, 0.3, 0.8),
+            0.03,
+            false,
+            MEMORY
+        ),
+        supply!(
+            CompostTea,
+            "compost-tea",
+            "compost tea",
+            Filling,
+            (0.02, 0.05, 0.1),
+            0.005,
+            false,
+            EUDOXIE_2019.from_memory()
+        ),
+        supply!(
+            AmmoniumSulfate,
+            "ammonium-sulfate",
+            "ammonium sulfate",
+            Dissolved,
+            NONE,
+            21.2,
+            false,
+            ARITHMETIC.derived()
+        ),
+        supply!(
+            CalciumAmmoniumNitrate,
+            "calcium-ammonium-nitrate",
+            "calcium ammonium nitrate",
+            Dissolved,
+            NONE,
+            27.0,
+            false,
+            MEMORY
+        ),
+        supply!(BloodMeal, "blood-meal", "blood meal", Dissolved, NONE, 12.0, false, MEMORY),
+        supply!(
+            NitrogenFertiliser,
+            "nitrogen-fertiliser",
+            "nitrogen fertiliser",
+            Dissolved,
+            NONE,
+            15.0,
+            false,
+            ARITHMETIC.derived()
+        ),
+        supply!(
+            CompleteFertiliser,
+            "complete-fertiliser",
+            "complete (N-P-K) fertiliser",
+            Dissolved,
+            NONE,
+            15.0,
+            true,
+            ARITHMETIC.derived()
+        ),
+    ]
+};
 
-fn supply(source: ChargeSource) -> &'static Supply {
-    SUPPLIES.iter().find(|s| s.source == source).unwrap_or(&SUPPLIES[0])
+/// What charges with nitrogen; wood ash brings none.
+pub(super) fn supply(source: ChargeSource) -> Option<&'static Supply> {
+    SUPPLIES.iter().find(|s| s.source == source)
+}
+
+/// What the person knows of a source.
+pub(super) fn known(charge: &Charge, source: ChargeSource) -> Option<&SourceFigures> {
+    charge.sources.iter().find(|own| own.source == source)
+}
+
+impl Supply {
+    /// Nitrogen of its own label, %.
+    fn labelled(&self, charge: &Charge) -> Option<f64> {
+        let [nitrogen, ..] = known(charge, self.source)?.n_p2o5_k2o?;
+        (0.0..=100.0).contains(&nitrogen).then_some(nitrogen)
+    }
+
+    /// Litres there are of it.
+    fn at_most(&self, charge: &Charge) -> f64 {
+        known(charge, self.source).and_then(|own| own.litres).map_or(f64::INFINITY, |l| l.max(0.0))
+    }
+
+    /// Whether it must lie with the biochar for weeks.
+    pub fn is_slow(&self) -> bool {
+        matches!(self.form, Form::Solid(_)) || self.source == ChargeSource::BloodMeal
+    }
+
+    /// Whether it brings phosphorus to mind; its label knows best.
+    pub fn brings_phosphorus(&self, charge: &Charge) -> bool {
+        known(charge, self.source)
+            .and_then(|own| own.n_p2o5_k2o)
+            .map_or(self.brings_phosphorus, |label| label[1] > 0.0)
+    }
+}
+
+/// Days to charge, by how the biochar is charged and how warm it is.
+pub(super) fn days(slow: bool, charge: &Charge) -> Band {
+    let cold = charge.temperature_c.is_some_and(|t| t < COLD);
+    let days = if slow { SOLID_DAYS } else { SOAK_DAYS };
+    if cold { days.map(|d| 2.0 * d) } else { days }
+}
+
+/// Water that wets the biochar, litres, less what is in it already.
+pub(super) fn water(kg: Band, material: &Material, bag: &Bag) -> Band {
+    let moist = bag.moisture_percent.filter(|m| (0.0..=90.0).contains(m)).unwrap_or(0.0);
+    let there = |kg: f64| kg * moist / (100.0 - moist);
+    let wets = |kg: f64, grams: f64| (water_to_wet(kg, grams) - there(kg)).max(0.0);
+    Band::new(
+        wets(kg.low, material.water.low),
+        wets(kg.likely, material.water.likely),
+        wets(kg.high, material.water.high),
+    )
+}
+
+/// Nitrogen wanted, g per kg; the low end where the soil has nitrogen to spare.
+pub(super) fn wanted_per_kg(facts: &Facts) -> Band {
+    if facts.surplus(Property::NitrateN) {
+        Band::new(TARGET.low, TARGET.low, TARGET.likely)
+    } else {
+        TARGET
+    }
 }
 
 /// A recipe and what it was made from.
@@ -149,11 +268,11 @@ pub struct Recipe {
 
 /// What charges the biochar: what is on hand and does no harm, or a sensible
 /// choice when nobody said.
-fn choose(on_hand: &[ChargeSource], spare_phosphorus: bool) -> (Vec<&'static Supply>, Vec<String>) {
+pub(super) fn choose(case: &Case, spare_phosphorus: bool) -> (Vec<&'static Supply>, Vec<String>) {
     let mut notes = Vec::new();
     let mut used: Vec<&'static Supply> = Vec::new();
-    for supply in SUPPLIES.iter().filter(|s| on_hand.contains(&s.source)) {
-        if spare_phosphorus && supply.brings_phosphorus {
+    for supply in SUPPLIES.iter().filter(|s| case.charge_with.contains(&s.source)) {
+        if spare_phosphorus && supply.brings_phosphorus(&case.charge) {
             notes.push(format!(
                 "Leave the {} out: phosphorus is high already, and it brings more.",
                 supply.label
@@ -162,43 +281,39 @@ fn choose(on_hand: &[ChargeSource], spare_phosphorus: bool) -> (Vec<&'static Sup
             used.push(supply);
         }
     }
+    if case.charge_with.contains(&ChargeSource::WoodAsh) {
+        notes.push(
+            "Wood ash brings no nitrogen. Never mix it with urine, manure or an ammonium feed: it \
+             drives off ammonia, which bites lungs and eyes."
+                .to_string(),
+        );
+    }
     if used.is_empty() {
         let chosen = if spare_phosphorus {
             notes.push(
                 "Use a soluble nitrogen fertiliser that brings no phosphorus (or urine)."
                     .to_string(),
             );
-            ChargeSource::NitrogenFertiliser
+            // Unless its own label says otherwise.
+            let own = |s: &&Supply| !s.brings_phosphorus(&case.charge);
+            supply(ChargeSource::NitrogenFertiliser)
+                .filter(own)
+                .map_or(ChargeSource::AmmoniumSulfate, |s| s.source)
         } else {
             ChargeSource::Compost
         };
-        used.push(supply(chosen));
+        used.extend(supply(chosen));
     }
     (used, notes)
 }
 
 /// The recipe for a dose.
-pub fn recipe(
-    facts: &Facts,
-    path: Path,
-    on_hand: &[ChargeSource],
-    dose: &Dose,
-    material: &Material,
-    measures: Measures,
-) -> Recipe {
-    let (used, notes) = choose(on_hand, facts.surplus(Property::Phosphorus));
+pub fn recipe(facts: &Facts, path: Path, case: &Case, dose: &Dose, material: &Material) -> Recipe {
+    let (measures, charge) = (case.measures, &case.charge);
+    let (used, notes) = choose(case, facts.surplus(Property::Phosphorus));
     let kg = dose.mass;
-    let water = Band::new(
-        water_to_wet(kg.low, material.water.low),
-        water_to_wet(kg.likely, material.water.likely),
-        water_to_wet(kg.high, material.water.high),
-    );
-    // Where the soil has nitrogen to spare, the low end of the target is enough.
-    let per_kg = if facts.surplus(Property::NitrateN) {
-        Band::new(TARGET.low, TARGET.low, TARGET.likely)
-    } else {
-        TARGET
-    };
+    let water = water(kg, material, &case.biochar);
+    let per_kg = wanted_per_kg(facts);
     let target = kg.likely * per_kg.likely;
 
     let weigh = |rule: &str, sources: &[Citation]| {
@@ -215,7 +330,10 @@ pub fn recipe(
                     weigh("dry mass × water it takes up", &[SUANSA_2021.opened()]),
                     &[("water, g per g", material.water, Unit::None)],
                 )
-                .assume("The biochar is dry when you start."),
+                .assume(match case.biochar.moisture_percent {
+                    Some(_) => "What the bag holds of water is taken off.",
+                    None => "The biochar is dry when you start.",
+                }),
         },
         Figure {
             name: "nitrogen-target",
@@ -242,11 +360,17 @@ pub fn recipe(
     let mut water_left = water.likely;
     for supply in &used {
         let missing = (target - brought.likely).max(0.0);
-        let bring = |volume: f64| (Some(volume), supply.nitrogen.map(|g| g * volume));
+        let label = supply.labelled(charge);
+        let per_litre =
+            supply.nitrogen.map(|g| g * label.unwrap_or(supply.percent) / supply.percent);
+        let most = supply.at_most(charge).min(match supply.form {
+            Form::Filling => f64::INFINITY,
+            _ => missing / per_litre.likely,
+        });
+        let bring = |volume: f64| (Some(volume), per_litre.map(|g| g * volume));
         let (amount, nitrogen) = match supply.form {
-            Form::Solid(per_litre) => bring(dose.litres * per_litre),
-            Form::Liquid => bring(water_left.min(missing / supply.nitrogen.likely)),
-            Form::Filling => bring(water_left),
+            Form::Solid(share) => bring(most.min(dose.litres * share)),
+            Form::Liquid | Form::Filling => bring(most.min(water_left)),
             Form::Dissolved => (None, Band::exactly(missing)),
         };
         if nitrogen.high <= 0.0 {
@@ -264,16 +388,20 @@ pub fn recipe(
                 water_left -= volume;
                 drinks.push(format!("{} of {}", measured_out(volume, measures), supply.label));
             }
-            (_, None) => dissolved.push(format!(
-                "First dissolve {} in the liquid, enough for {} of nitrogen: divide that by the \
-                 per cent N on the label and multiply by 100. At 15 % it is {}.",
-                supply.label,
-                weight(missing),
-                weight(missing / 0.15)
-            )),
+            (_, None) => {
+                let percent = label.filter(|n| *n > 0.0).unwrap_or(supply.percent);
+                dissolved.push(format!(
+                    "First stir {} into the liquid, enough for {} of nitrogen: divide that by the \
+                     per cent N on the label and multiply by 100. At {} % it is {}.",
+                    supply.label,
+                    weight(missing),
+                    significant(percent, 2),
+                    weight(100.0 * missing / percent)
+                ));
+            }
         }
         brought = brought.plus(nitrogen);
-        figures.push(brings(supply, amount, nitrogen));
+        figures.push(brings(supply, per_litre, amount, nitrogen));
     }
     if water_left > 1e-6 {
         drinks.push(format!("{} of water", measured_out(water_left, measures)));
@@ -304,8 +432,8 @@ pub fn recipe(
         .input("nitrogen wanted", format!("{} g", significant(target, 2))),
     });
 
-    let solid = used.iter().any(|s| matches!(s.form, Form::Solid(_)));
-    let days = if solid { SOLID_DAYS } else { SOAK_DAYS };
+    let solid = used.iter().any(|s| s.is_slow());
+    let days = days(solid, charge);
     figures.push(Figure {
         name: "charging-days",
         label: "days to charge",
@@ -319,7 +447,11 @@ pub fn recipe(
                 &[HYDROCHAR_KINETICS.opened(), OUR_CHOICE.unsourced()],
             )
         }
-        .assume("Warmer than 10 °C; in the cold allow twice as long."),
+        .assume(match charge.temperature_c {
+            Some(t) if t < COLD => "Colder than 10 °C: twice as long.",
+            Some(_) => "Warm enough, as you said.",
+            None => "Warmer than 10 °C; in the cold allow twice as long.",
+        }),
     });
     steps.push(if solid {
         format!(
@@ -327,7 +459,10 @@ pub fn recipe(
             days.likely, days.low, days.high
         )
     } else {
-        "Let it soak 3 to 7 days, stir once a day, then drain and let it rest a week.".to_string()
+        format!(
+            "Let it soak {} to {} days, stir once a day, then drain and let it rest a week.",
+            days.low, days.high
+        )
     });
     if reached.likely < 0.25 {
         steps.push(format!(
@@ -359,11 +494,11 @@ pub fn recipe(
     }
 }
 
-fn brings(supply: &Supply, litres: Option<f64>, nitrogen: Band) -> Figure {
+fn brings(supply: &Supply, per_litre: Band, litres: Option<f64>, nitrogen: Band) -> Figure {
     let mut grounds = match litres {
         Some(_) => Grounds::new("litres × mineral nitrogen in a litre", &[supply.citation]).input(
             "mineral nitrogen, g per litre",
-            shown(&supply.nitrogen, Unit::None, Measures::Metric),
+            shown(&per_litre, Unit::None, Measures::Metric),
         ),
         None => Grounds::new("what is still missing from the nitrogen wanted", &[supply.citation]),
     };

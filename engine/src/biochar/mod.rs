@@ -2,6 +2,7 @@
 
 mod advice;
 pub mod certificate;
+pub mod charge;
 mod charging;
 mod course;
 mod effect;
@@ -32,6 +33,7 @@ use crate::season::{Plan, Window, tasks};
 use crate::soil::{Soil, Texture};
 
 pub use advice::{Advice, Charging, Effect, Path, Reason};
+pub use charge::{ChargePlan, charge_plan};
 pub use charging::{taken_up, water_to_wet};
 pub use course::{Course, Grown, WEEKS, courses};
 pub use liming::ph_rise;
@@ -77,9 +79,8 @@ impl Prepared {
             Path::Charged => case.biochar.state != Some(BagState::Charged),
             _ => false,
         };
-        let (facts, with) = (&decision.facts, &case.charge_with);
-        let recipe = needs_charge
-            .then(|| charging::recipe(facts, path, with, &dose, &material, case.measures));
+        let recipe =
+            needs_charge.then(|| charging::recipe(&decision.facts, path, case, &dose, &material));
         Prepared { decision, material, dose, recipe }
     }
 }

@@ -77,19 +77,22 @@ pub use crate::biochar::Situation as Ground;
 
 /// Works out what the chosen sample's bed needs. Without a sample the list is empty.
 pub fn needs(case: &Case) -> Needs {
-    let Some(survey) = ground::survey(case) else { return Needs::default() };
-    let ground = survey.ground();
+    ground::survey(case).map_or_else(Needs::default, |survey| of_ground(&survey.ground()))
+}
+
+/// Works out what the bed of a sample needs.
+pub(crate) fn of_ground(ground: &Ground<'_>) -> Needs {
     let mut questions = Vec::new();
     let mut list: Vec<Need> = Vec::new();
-    list.extend(lime::need(&ground, &mut questions));
-    list.extend(acidify::need(&ground, &mut questions));
-    list.extend(gypsum::need(&ground));
-    list.extend(nutrients::nitrogen(&ground, &mut questions));
-    list.extend(nutrients::phosphate(&ground, &mut questions));
-    list.extend(nutrients::potash(&ground, &mut questions));
-    list.extend(nutrients::magnesium(&ground, &mut questions));
-    list.extend(nutrients::sulfur(&ground));
-    let fed = [feeds::fertiliser(&ground, &list), feeds::compost(&ground, &list)];
+    list.extend(lime::need(ground, &mut questions));
+    list.extend(acidify::need(ground, &mut questions));
+    list.extend(gypsum::need(ground));
+    list.extend(nutrients::nitrogen(ground, &mut questions));
+    list.extend(nutrients::phosphate(ground, &mut questions));
+    list.extend(nutrients::potash(ground, &mut questions));
+    list.extend(nutrients::magnesium(ground, &mut questions));
+    list.extend(nutrients::sulfur(ground));
+    let fed = [feeds::fertiliser(ground, &list), feeds::compost(ground, &list)];
     list.extend(fed.into_iter().flatten());
     questions.sort_by_key(|q: &Question| q.id);
     questions.dedup_by_key(|q| q.id);

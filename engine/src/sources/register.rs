@@ -3,6 +3,7 @@
 use super::Source;
 
 mod biochar;
+mod charging;
 mod chemistry;
 mod material;
 mod needs;
@@ -12,6 +13,7 @@ mod season;
 mod traits;
 
 pub use biochar::*;
+pub use charging::*;
 pub use chemistry::*;
 pub use material::*;
 pub use needs::*;
@@ -46,6 +48,7 @@ pub fn all_sources() -> impl Iterator<Item = &'static Source> {
         .chain(CHEMISTRY.iter().copied())
         .chain(BIOCHAR.iter().copied())
         .chain(MATERIAL.iter().copied())
+        .chain(CHARGING.iter().copied())
         .chain(SEASON.iter().copied())
         .chain(NEEDS.iter().copied())
         .chain(TRAITS.iter().copied())

@@ -1,0 +1,436 @@
+//! Charging in detail: what would hurt first, then the worked numbers.
+
+use emberloam_engine::biochar::charge::intervals::{RAW_OTHER, RAW_TOUCHING};
+use emberloam_engine::biochar::charge::recipe::batches;
+use emberloam_engine::biochar::charge::salts::conductivity;
+use emberloam_engine::biochar::charge::sources::{Nutrient, content};
+use emberloam_engine::biochar::charge::targets::{sites, to_fill};
+use emberloam_engine::biochar::charge::{MOST_SOLID, Share, Used};
+use emberloam_engine::biochar::{ChargePlan, charge_plan};
+use emberloam_engine::case::{BagState, Charge, ChargeSource, Crop, Feedstock, SourceFigures};
+use emberloam_engine::quantity::{Band, Measures};
+use emberloam_engine::season::day;
+use emberloam_engine::soil::PlantGroup;
+use emberloam_engine::{Case, interpret, report, situated};
+
+use crate::close;
+
+/// A loam short of nutrients.
+const SHORT: &str = "Method: Mehlich-3\nTexture: loam\npH 6.2\nOrganic matter 3 %\nP 12 ppm\nK 50 ppm\nCa 900 ppm\nMg 90 ppm\nNO3-N 5 ppm\nCEC 8 meq/100 g";
+
+/// The same with far too much phosphorus.
+const RICH_IN_P: &str = "Method: Mehlich-3\nTexture: loam\npH 6.2\nOrganic matter 3 %\nP 400 ppm\nK 50 ppm\nCa 900 ppm\nMg 90 ppm\nNO3-N 5 ppm\nCEC 8 meq/100 g";
+
+/// Ten litres of hardwood biochar of 200 kg/m³, on 2 m².
+fn ten_litres(text: &str, with: &[ChargeSource]) -> Case {
+    let report =
+        report::open(text.as_bytes()).and_then(|grid| report::read(&grid)).expect("it reads");
+    let mut case = Case { report, ..Case::default() };
+    case.bed.area_m2 = Some(2.0);
+    case.bed.depth_cm = Some(10.0);
+    case.biochar.state = Some(BagState::Uncharged);
+    case.biochar.feedstock = Some(Feedstock::Hardwood);
+    case.biochar.bulk_density = Some(200.0);
+    case.charge_with = with.to_vec();
+    case.season.today = day::parse("2027-04-01");
+    case.season.planting = day::parse("2027-05-20");
+    case
+}
+
+#[track_caller]
+fn plan(case: &Case) -> ChargePlan {
+    situated(case, charge_plan).flatten().expect("it is charged")
+}
+
+#[track_caller]
+fn used(list: &[Used], source: ChargeSource) -> &Used {
+    list.iter().find(|u| u.source == source).unwrap_or_else(|| panic!("no {source:?} in {list:?}"))
+}
+
+fn share(plan: &ChargePlan, nutrient: Nutrient) -> &Share {
+    plan.shares.iter().find(|s| s.nutrient == nutrient).expect("every nutrient")
+}
+
+#[track_caller]
+fn figure(plan: &ChargePlan, name: &str) -> Band {
+    let found = plan.figures.iter().find(|f| f.name == name);
+    found.unwrap_or_else(|| panic!("no {name}")).band
+}
+
+fn cautions(plan: &ChargePlan) -> String {
+    plan.cautions.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join("\n")
+}
+
+/// Source: NOP 7 CFR 205.203(c): raw manure 120 and 90 days before harvest, and aged manure counts
+/// as raw (opened); frost doesn't make it safe, none of pigs, dogs and cats: UGA (opened).
+#[test]
+fn raw_manure_is_waited_for_here_and_in_the_first_answer() {
+    assert_eq!((RAW_TOUCHING, RAW_OTHER), (120, 90));
+    let mut case = ten_litres(SHORT, &[ChargeSource::AgedManure]);
+    case.season.crops = vec![
+        Crop { name: "radish".into(), planting: None, harvest: day::parse("2027-07-01") },
+        Crop { name: "leek".into(), planting: None, harvest: day::parse("2027-11-01") },
+    ];
+    let found = plan(&case);
+    let wait = &found.intervals[0];
+    assert_eq!((wait.source, wait.days), (ChargeSource::AgedManure, (120, 90)));
+    assert!(
+        wait.text.contains("120 days") && wait.text.contains("pigs") && wait.text.contains("frost")
+    );
+    // Ready after 28 days, on 29 April; 120 days on is 27 August, 90 days on 28 July.
+    let dates = wait.harvest_from.expect("today is known");
+    assert_eq!((day::iso(dates.0), day::iso(dates.1)), ("2027-08-27".into(), "2027-07-28".into()));
+    assert_eq!(wait.too_soon, ["radish"]);
+    let first = interpret(&case).advice.cautions;
+    assert!(first.iter().any(|c| c.text.starts_with("Aged manure") && c.text.contains("120 days")));
+
+    case.plants = Some(PlantGroup::Lawn);
+    if let Some(on_grass) = situated(&case, charge_plan).flatten() {
+        assert_eq!(on_grass.intervals[0].days, (0, 0), "nobody eats the lawn");
+    }
+}
+
+/// Source: WHO 2006 as quoted: store urine a month, six for others' food, none in the last month
+/// before harvest (second-hand); treated as raw manure all the same (derived).
+#[test]
+fn urine_and_tea_are_waited_for_and_finished_compost_is_not() {
+    use ChargeSource::{Compost, CompostTea, Urine};
+    let found = plan(&ten_litres(SHORT, &[Compost, CompostTea, Urine]));
+    let days = |source| found.intervals.iter().find(|w| w.source == source).unwrap().days;
+    assert_eq!(days(Urine), (120, 90));
+    assert_eq!(days(CompostTea), (120, 90));
+    assert_eq!(days(Compost), (0, 0));
+    let urine = found.intervals.iter().find(|w| w.source == Urine).unwrap();
+    assert!(urine.text.contains("30 days") && urine.text.contains("six months"));
+    let said = cautions(&found);
+    assert!(said.contains("gloves") && said.contains("Local rules"), "{said}");
+    let steps = found.steps.join("\n");
+    assert!(steps.contains("windows open") && steps.contains("stings the nose"), "{steps}");
+}
+
+/// Source: University of Delaware: on high-P soils no more than crops remove (opened); New England
+/// guide, 30 lb P2O5 an acre (opened) = 1.47 g P/m² (derived).
+#[test]
+fn phosphorus_in_excess_keeps_compost_out_and_offers_what_is_free_of_it() {
+    use ChargeSource::{AgedManure, AmmoniumSulfate, CompleteFertiliser, Compost};
+    close(30.0 * 1.120_85 * 0.4364 / 10.0, 1.47, 0.005);
+    let found = plan(&ten_litres(RICH_IN_P, &[Compost, AgedManure, CompleteFertiliser]));
+    let names: Vec<_> = found.used.iter().map(|u| u.source).collect();
+    for kept_out in [Compost, AgedManure, CompleteFertiliser] {
+        assert!(!names.contains(&kept_out), "{names:?}");
+    }
+    let phosphorus = share(&found, Nutrient::Phosphorus);
+    assert_eq!(phosphorus.reached, None, "none is wanted");
+    // Twice the harvest of 1 m², halved because the soil is in excess.
+    close(phosphorus.at_most.unwrap(), 1.47, 1e-9);
+    assert!(phosphorus.brought.likely <= 1.47);
+    // 10 L of compost would bring 24 g: it says how little would already be too much.
+    let said = cautions(&found);
+    assert!(said.contains("Leave the compost out") && said.contains("0.6\u{a0}L"), "{said}");
+    let ranked: Vec<_> = found.without_phosphorus.iter().map(|o| o.source).collect();
+    assert_eq!(ranked[0], AmmoniumSulfate);
+    assert!(ranked.contains(&ChargeSource::Urine) && !ranked.contains(&Compost), "{ranked:?}");
+    let by_phosphorus = found.without_phosphorus.windows(2);
+    assert!(by_phosphorus.into_iter().all(|pair| pair[0].phosphorus <= pair[1].phosphorus));
+    close(share(&found, Nutrient::Nitrogen).reached.unwrap().likely, 100.0, 1e-6);
+    assert!(plan(&ten_litres(SHORT, &[Compost])).without_phosphorus.is_empty());
+}
+
+#[test]
+fn urine_brings_some_phosphorus_and_keeps_to_the_limit() {
+    let found = plan(&ten_litres(RICH_IN_P, &[ChargeSource::Urine]));
+    let phosphorus = share(&found, Nutrient::Phosphorus);
+    assert!(phosphorus.brought.likely > 0.0);
+    assert!(phosphorus.brought.likely <= phosphorus.at_most.unwrap() + 1e-9);
+}
+
+/// A label knows best whether phosphorus is in it.
+#[test]
+fn a_label_decides_whether_a_fertiliser_brings_phosphorus() {
+    use ChargeSource::{CompleteFertiliser, NitrogenFertiliser};
+    let label = |source, n_p2o5_k2o| {
+        let mut case = ten_litres(RICH_IN_P, &[source]);
+        let own = SourceFigures { source, litres: None, n_p2o5_k2o: Some(n_p2o5_k2o) };
+        case.charge.sources = vec![own];
+        plan(&case)
+    };
+    let without = label(CompleteFertiliser, [12.0, 0.0, 8.0]);
+    assert_eq!(without.used[0].source, CompleteFertiliser);
+    close(without.used[0].amount, 0.05, 1e-9);
+    let with = label(NitrogenFertiliser, [20.0, 5.0, 0.0]);
+    assert!(cautions(&with).contains("Leave the nitrogen fertiliser out"), "{}", cautions(&with));
+}
+
+/// Source: KCl conductivity standards, 0.01 mol/L 1.41 and 0.1 mol/L 12.9 dS/m at 25 °C (from
+/// memory); Handbook 60: ten mmol(c)/L for 1 dS/m (from memory).
+#[test]
+fn conductivity_by_the_charge_of_the_cations() {
+    for (charge, measured) in [(10.0, 1.41), (100.0, 12.9)] {
+        let band = conductivity(Band::exactly(charge));
+        assert!(band.low < measured && measured < band.high, "{band:?}");
+    }
+    close(conductivity(Band::exactly(10.0)).likely, 1.0, 1e-9);
+}
+
+/// Source: Guo 2020: treated soil below 2.7 dS/m in 1:1 (opened).
+#[test]
+fn a_charge_too_salty_for_the_bed_is_said_first() {
+    let salts = |ec: f64, with: &[ChargeSource]| {
+        let text = format!("{SHORT}\nSoluble salts (1:1) {ec} dS/m");
+        plan(&ten_litres(&text, with))
+    };
+    let mild = salts(0.3, &[ChargeSource::Urine]);
+    assert!(!mild.text.contains("salty"), "{}", mild.text);
+    let rise = figure(&mild, "bed-salts-rise");
+    let after = figure(&mild, "bed-salts");
+    close(after.likely, 0.3 + rise.likely, 1e-9);
+    // 6 g of ammonium-N and the rest of 0.86 L of urine in 260 kg of soil.
+    assert!((0.1..0.4).contains(&rise.likely), "{rise:?}");
+    // A compost and castings poor in nitrogen, taken by the full measure, on a soil half way there.
+    let text = format!("{SHORT}\nSoluble salts (1:1) 1.6 dS/m");
+    let mut case = ten_litres(
+        &text,
+        &[ChargeSource::Compost, ChargeSource::Vermicompost, ChargeSource::AgedManure],
+    );
+    case.biochar.share_percent = Some(10.0);
+    case.charge.sources = case
+        .charge_with
+        .iter()
+        .map(|&source| SourceFigures { source, litres: None, n_p2o5_k2o: Some([0.1, 0.1, 0.1]) })
+        .collect();
+    let strong = plan(&case);
+    assert!(strong.text.starts_with("Too salty"), "{} {:?}", strong.text, strong.figures);
+    assert!(cautions(&strong).contains("2.7 dS/m"));
+}
+
+/// Source: FAO 61, Annex 1: bean and carrot lose yield above 1.0 dS/m (opened).
+#[test]
+fn crops_that_the_salts_reach_are_named() {
+    use ChargeSource::{AgedManure, Compost, Vermicompost};
+    let mut case = ten_litres(SHORT, &[Compost, Vermicompost, AgedManure]);
+    case.plants = Some(PlantGroup::RootCrops);
+    let said = cautions(&plan(&case));
+    assert!(said.contains("carrot"), "{said}");
+    assert!(!said.contains("strawberry"), "{said}");
+}
+
+#[test]
+fn ash_is_never_mixed_with_what_holds_ammonium() {
+    use ChargeSource::{AgedManure, AmmoniumSulfate, Compost, FishHydrolysate, Urine, WoodAsh};
+    for other in [Urine, AgedManure, AmmoniumSulfate, FishHydrolysate] {
+        let found = plan(&ten_litres(SHORT, &[WoodAsh, other]));
+        assert!(!found.used.iter().any(|u| u.source == WoodAsh), "{other:?}");
+        let said = cautions(&found);
+        assert!(said.contains("Leave the wood ash out") && said.contains("ammonia"), "{said}");
+        let first = interpret(&ten_litres(SHORT, &[WoodAsh, other])).advice.charging.unwrap();
+        assert!(first.steps.iter().any(|s| s.contains("Never mix it with urine")));
+    }
+    // Beside compost it may fill what is missing of potassium, but not where it would lime too far.
+    let alkaline = SHORT.replace("pH 6.2", "pH 7.0");
+    let found = plan(&ten_litres(&alkaline, &[WoodAsh, Compost]));
+    assert!(!found.used.iter().any(|u| u.source == WoodAsh));
+}
+
+/// Source: worked example (derived): 10 L of 200 kg/m³ is 2 kg and takes 4 L of water; 6 (2–10) g
+/// nitrogen wanted; compost would be 24 L, capped at 20 L it brings 5 g; at 1:1 2.5 g; 4 L of tea
+/// 0.2 g, 3 %; urine 0.86 L; 0.40 mol(c) of sites.
+#[test]
+fn ten_litres_in_detail() {
+    use ChargeSource::{AmmoniumSulfate, Compost, CompostTea, Urine, Vermicompost};
+    let found = plan(&ten_litres(SHORT, &[Compost]));
+    close(figure(&found, "charge-water").likely, 4.0, 1e-9);
+    close(figure(&found, "exchange-sites").likely, 0.40, 1e-9);
+    let nitrogen = share(&found, Nutrient::Nitrogen);
+    close(nitrogen.wanted.likely, 6.0, 1e-9);
+    close(nitrogen.wanted.low, 2.0, 1e-9);
+    close(nitrogen.wanted.high, 10.0, 1e-9);
+    close(used(&found.used, Compost).amount, 10.0, 1e-9);
+    close(nitrogen.brought.likely, 2.5, 1e-9);
+    close(nitrogen.reached.unwrap().likely, 41.67, 0.01);
+
+    let alone = |source| used(&found.alone, source);
+    close(alone(Compost).amount, 20.0, 1e-9);
+    close(alone(Compost).brings[0].likely, 5.0, 1e-9);
+    close(alone(CompostTea).amount, 4.0, 1e-9);
+    close(alone(CompostTea).brings[0].likely, 0.2, 1e-9);
+    close(alone(CompostTea).nitrogen_reached.likely, 3.33, 0.01);
+    close(alone(Urine).amount, 6.0 / 7.0, 1e-9);
+    close(alone(Vermicompost).amount, 12.0, 1e-9);
+    close(alone(AmmoniumSulfate).amount, 6.0 / 212.0, 1e-9);
+    assert_eq!(found.alone.len(), ChargeSource::ALL.len());
+
+    let tea = plan(&ten_litres(SHORT, &[CompostTea]));
+    assert!(tea.text.contains("about 3 %") && tea.text.contains("does not charge"), "{}", tea.text);
+}
+
+/// Source: worked example (derived from atomic masses): of 0.40 mol(c), 30 % is 4.7 g K, 60 %
+/// 4.8 g Ca, 10 % 0.56 g ammonium-N.
+#[test]
+fn exchange_sites_to_fill() {
+    close(sites(2.0, 20.0), 0.40, 1e-12);
+    close(to_fill(0.40, 0.30, Nutrient::Potassium), 4.7, 0.05);
+    close(to_fill(0.40, 0.60, Nutrient::Calcium), 4.8, 0.05);
+    close(to_fill(0.40, 0.10, Nutrient::Nitrogen), 0.56, 0.005);
+    close(to_fill(0.40, 0.50, Nutrient::Phosphorus), 0.0, 0.0);
+}
+
+/// Source: arithmetic (derived) from k = 0.024 an hour: 44, 82 and 98 %; twice as slow in the cold
+/// (our choice): 25 % after a day.
+#[test]
+fn the_cold_doubles_the_days() {
+    let mut case = ten_litres(SHORT, &[ChargeSource::Urine]);
+    let warm = plan(&case);
+    for (name, percent) in
+        [("taken-up-day-1", 44.0), ("taken-up-day-3", 82.0), ("taken-up-day-7", 98.0)]
+    {
+        close(figure(&warm, name).likely, percent, 0.5);
+    }
+    close(figure(&warm, "charge-days").likely, 7.0, 0.0);
+    case.charge.temperature_c = Some(5.0);
+    let cold = plan(&case);
+    close(figure(&cold, "charge-days").likely, 14.0, 0.0);
+    close(figure(&cold, "taken-up-day-1").likely, 25.0, 0.1);
+    case.charge.temperature_c = Some(-5.0);
+    assert!(plan(&case).steps.join(" ").contains("In frost nothing is taken up"));
+    case.charge_with = vec![ChargeSource::Compost];
+    case.charge.temperature_c = Some(9.9);
+    close(figure(&plan(&case), "charge-days").likely, 56.0, 0.0);
+    // The dates of the first answer follow.
+    let charging = interpret(&case).advice.charging.unwrap();
+    let days = charging.figures.iter().find(|f| f.name == "charging-days").unwrap();
+    close(days.band.likely, 56.0, 0.0);
+    case.charge.temperature_c = Some(f64::NAN);
+    let _ = plan(&case);
+}
+
+/// Source: arithmetic (derived): 2 kg dry in a bag of 30 % water holds 0.857 kg of it.
+#[test]
+fn water_in_the_bag_is_taken_off() {
+    let mut case = ten_litres(SHORT, &[ChargeSource::Compost]);
+    case.biochar.moisture_percent = Some(30.0);
+    close(figure(&plan(&case), "charge-water").likely, 4.0 - 2.0 * 30.0 / 70.0, 1e-9);
+    case.biochar.moisture_percent = Some(80.0);
+    let wet = plan(&case);
+    close(figure(&wet, "charge-water").likely, 0.0, 0.0);
+    assert!(!wet.steps.join(" ").contains("clean water"));
+}
+
+#[test]
+fn what_is_on_hand_and_its_label_replace_the_usual() {
+    use ChargeSource::{Compost, Urine};
+    let mut case = ten_litres(SHORT, &[Compost, Urine]);
+    let own = |source, litres, n_p2o5_k2o| SourceFigures { source, litres, n_p2o5_k2o };
+    case.charge.sources =
+        vec![own(Compost, Some(60.0), Some([2.0, 1.0, 1.0])), own(Urine, Some(0.1), None)];
+    let found = plan(&case);
+    // Twice the usual 1 % N: 0.5 g mineral nitrogen in a litre.
+    close(used(&found.used, Compost).brings[0].likely, 5.0, 1e-9);
+    close(used(&found.used, Urine).amount, 0.1, 1e-9);
+    let left = found.leftovers.iter().map(|l| l.text.as_str()).collect::<Vec<_>>().join("\n");
+    assert!(left.contains("50\u{a0}L (5 buckets) of compost is left over"), "{left}");
+    case.charge.sources = vec![own(Compost, None, Some([80.0, 30.0, 10.0]))];
+    let odd = plan(&case);
+    assert!(cautions(&odd).contains("can't be one"), "{}", cautions(&odd));
+    close(used(&odd.used, Compost).brings[1].likely, 10.0 * 0.56 * 10.0 * 0.4364, 1e-6);
+}
+
+/// In every mixture of up to three sources: no gram appears or is lost, no bound is passed, and
+/// the short recipe of the first answer says the same, or this one says that it doesn't.
+#[test]
+fn every_mixture_balances_and_the_two_recipes_agree() {
+    let all = ChargeSource::ALL;
+    let mut mixtures: Vec<Vec<ChargeSource>> = vec![Vec::new()];
+    for a in 0..all.len() {
+        mixtures.push(vec![all[a]]);
+        for b in a + 1..all.len() {
+            mixtures.push(vec![all[a], all[b]]);
+            for c in b + 1..all.len() {
+                mixtures.push(vec![all[a], all[b], all[c]]);
+            }
+        }
+    }
+    for text in [SHORT, RICH_IN_P] {
+        for with in &mixtures {
+            let case = ten_litres(text, with);
+            let found = plan(&case);
+            for (at, share) in found.shares.iter().enumerate() {
+                let sum: f64 = found.used.iter().map(|u| u.brings[at].likely).sum();
+                if share.nutrient != Nutrient::Phosphorus || text == RICH_IN_P {
+                    let near = 1e-9 * (1.0 + sum);
+                    close(share.brought.likely, sum, near);
+                }
+                if let (Nutrient::Phosphorus, Some(most)) = (share.nutrient, share.at_most) {
+                    assert!(share.brought.likely <= most + 0.1, "{with:?} {share:?}");
+                }
+            }
+            let litres = |solid: bool| -> f64 {
+                let is_solid = |s: ChargeSource| {
+                    matches!(
+                        s,
+                        ChargeSource::Compost
+                            | ChargeSource::Vermicompost
+                            | ChargeSource::AgedManure
+                    )
+                };
+                let list = found.used.iter().filter(|u| !u.weighed && is_solid(u.source) == solid);
+                list.map(|u| u.amount).sum()
+            };
+            assert!(litres(true) <= MOST_SOLID * 10.0 + 1e-9, "{with:?}");
+            assert!(litres(false) <= 4.0 + 1e-9, "{with:?}");
+            let first = interpret(&case).advice.charging.expect("it is charged");
+            let agrees = found.used.iter().all(|used| {
+                let name = format!("nitrogen-from-{}", used.source.name());
+                let short = first.figures.iter().find(|f| f.name == name);
+                let short = short.map_or(0.0, |f| f.band.likely);
+                (short - used.brings[0].likely).abs() < 0.02 * 6.0 + 1e-9
+            });
+            let says_so = found.text.contains("rather than those of the short recipe");
+            assert!(agrees != says_so, "{with:?}: {}", found.text);
+            assert!(agrees || with.len() > 1, "{with:?} alone");
+        }
+    }
+}
+
+/// Source: Jönsson et al. 2004 as quoted: 7.3 g N, 0.67 g P, 1.8 g K in a litre of urine; NMSU as
+/// quoted: nitrate-N 902 ppm in worm castings (both second-hand); ammonium sulfate 21.2 % N (derived).
+#[test]
+fn what_sources_hold() {
+    let of = |source| content(&Charge::default(), source);
+    let holds =
+        |band: Band, value: f64| assert!(band.low <= value && value <= band.high, "{band:?}");
+    let urine = of(ChargeSource::Urine).nutrients;
+    holds(urine[0], 7.3);
+    close(urine[1].likely, 0.67, 0.03);
+    close(urine[2].likely, 1.8, 0.05);
+    holds(of(ChargeSource::Vermicompost).nutrients[0], 0.902 * 0.6);
+    close(
+        of(ChargeSource::AmmoniumSulfate).nutrients[0].likely,
+        10.0 * 100.0 * 28.014 / 132.14,
+        0.5,
+    );
+}
+
+#[test]
+fn a_recipe_is_followed_in_ones_own_bucket_and_in_batches() {
+    assert_eq!((batches(10.0), batches(100.0), batches(101.0), batches(500.0)), (1, 1, 2, 5));
+    let mut case = ten_litres(SHORT, &[ChargeSource::Compost]);
+    case.charge.bucket_litres = Some(5.0);
+    let steps = plan(&case).steps.join("\n");
+    assert!(steps.contains("10\u{a0}L (2 buckets) of compost"), "{steps}");
+    case.bed.area_m2 = Some(100.0);
+    let steps = plan(&case).steps.join("\n");
+    assert!(steps.contains("Make 5 batches"), "{steps}");
+    assert!(steps.contains("Mix in 100\u{a0}L (20 buckets) of compost"), "{steps}");
+    case.measures = Measures::Us;
+    case.charge.bucket_litres = None;
+    let steps = plan(&case).steps.join("\n");
+    assert!(steps.contains("gal") && !steps.contains("\u{a0}L"), "{steps}");
+}
+
+#[test]
+fn nothing_is_said_where_nothing_is_charged() {
+    let mut case = ten_litres(SHORT, &[]);
+    case.biochar.state = Some(BagState::Charged);
+    assert!(situated(&case, charge_plan).flatten().is_none());
+    assert!(situated(&Case::default(), charge_plan).flatten().is_none());
+}
