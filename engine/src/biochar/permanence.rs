@@ -76,10 +76,11 @@ pub fn permanence(case: &Case) -> Figure {
     if !ratio.is_exact() {
         grounds.sources.push(OUR_CHOICE.from_memory());
     }
-    let year = case
-        .season
-        .temperatures
-        .map(|months| months.iter().map(|(low, high)| (low + high) / 24.0).sum::<f64>());
+    let season = &case.season;
+    let year = season
+        .lowest_c
+        .zip(season.highest_c)
+        .map(|(low, high)| low.iter().chain(&high).sum::<f64>() / 24.0);
     let soil = match year.filter(|mean| mean.is_finite()) {
         Some(mean) => {
             grounds.assumed.push("The soil is as warm as the air, over a year.".into());

@@ -185,7 +185,7 @@ pub(super) fn targets(situation: &Situation<'_>, prepared: &Prepared) -> [Target
                 let filled = sites_to_fill(material, kg, FILLED[at], nutrient);
                 // 1 % of a kilogram is 10 g. Where the soil is short, the biochar's own
                 // is left to the plants.
-                let has = OWN_WORKS[at].map(|works| if short { 0.0 } else { 10.0 * kg * own * works });
+                let has = if short { Band::exactly(0.0) } else { OWN_WORKS[at].times(own).map(|works| 10.0 * kg * works) };
                 let mut wanted = Band::new(
                     (filled.low - has.high).max(0.0),
                     (filled.likely - has.likely).max(0.0),
@@ -209,7 +209,7 @@ pub(super) fn targets(situation: &Situation<'_>, prepared: &Prepared) -> [Target
                      off, and potassium is added beside the nitrogen as the bed needs it",
                 )
                 .input("exchange capacity", shown(&material.cec, Unit::MeqPer100g, Measures::Metric))
-                .input("the biochar's own", format!("{own} %"));
+                .input("the biochar's own", shown(&own, Unit::Percent, Measures::Metric));
                 target.grounds.sources = vec![
                     ARITHMETIC.derived(),
                     PHREEQC_EXCHANGE.derived(),
