@@ -56,13 +56,15 @@ pub enum Unit {
     Bags,
     /// Degrees Celsius.
     Celsius,
+    /// Money, whichever the person pays in.
+    Money,
 }
 
 by_name!(Unit, "unit");
 
 impl Unit {
     /// Every unit.
-    pub const ALL: [Unit; 26] = [
+    pub const ALL: [Unit; 27] = [
         Unit::None,
         Unit::MgPerKg,
         Unit::MgPerL,
@@ -89,6 +91,7 @@ impl Unit {
         Unit::Days,
         Unit::Bags,
         Unit::Celsius,
+        Unit::Money,
     ];
 
     /// Its name in JSON.
@@ -120,6 +123,7 @@ impl Unit {
             Unit::Days => "days",
             Unit::Bags => "bags",
             Unit::Celsius => "°C",
+            Unit::Money => "money",
         }
     }
 
@@ -152,6 +156,7 @@ impl Unit {
             Unit::Days => "days",
             Unit::Bags => "bags",
             Unit::Celsius => "°C",
+            Unit::Money => "",
         }
     }
 }
