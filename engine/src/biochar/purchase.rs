@@ -119,7 +119,7 @@ pub fn purchase(situation: &Situation<'_>) -> Option<Purchase> {
                 "price",
                 "price of the bags",
                 Band::exactly(bags * price),
-                Unit::None,
+                Unit::Money,
                 of_bags("bags × price of one, in the money you pay in")
                     .input("price of one", significant(price, 6)),
             ),

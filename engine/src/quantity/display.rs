@@ -52,7 +52,10 @@ pub fn shown(band: &Band, unit: Unit, measures: Measures) -> String {
         if value.abs() < 5.0 * finest {
             return "0".into();
         }
-        significant(value, 2.max(digits_before_point(value))).replace('-', "−")
+        // Bags are counted and money is paid to the last coin.
+        let counted = matches!(unit, Unit::Bags | Unit::Money);
+        let digits = if counted { 9 } else { 2.max(digits_before_point(value)) };
+        significant(value, digits).replace('-', "−")
     };
     let (low, likely, high) = (at(band.low), at(band.likely), at(band.high));
     let space = if symbol.is_empty() { "" } else { "\u{a0}" };
@@ -180,6 +183,13 @@ mod tests {
         assert_eq!(shown(&around, Unit::Percent, Measures::Us), "0 (−11 to 9.6)\u{a0}%");
         let small = Band::new(0.0, 0.37, 1.7);
         assert_eq!(shown(&small, Unit::Percent, Measures::Us), "0.37 (0–1.7)\u{a0}%");
+    }
+
+    #[test]
+    fn bags_and_money_are_not_rounded() {
+        let of = |value, unit| shown(&Band::exactly(value), unit, Measures::Metric);
+        assert_eq!(of(39.8, Unit::Money), "39.8");
+        assert_eq!(of(1234.0, Unit::Bags), "1234\u{a0}bags");
     }
 
     #[test]

@@ -58,6 +58,8 @@ pub enum Unit {
     Celsius,
     /// Metres.
     Metre,
+    /// Money, whichever the person pays in.
+    Money,
 }
 
 by_name!(Unit, "unit");
@@ -92,6 +94,7 @@ impl Unit {
         Unit::Bags,
         Unit::Celsius,
         Unit::Metre,
+        Unit::Money,
     ];
 
     /// Its name in JSON.
@@ -124,6 +127,7 @@ impl Unit {
             Unit::Bags => "bags",
             Unit::Celsius => "°C",
             Unit::Metre => "m",
+            Unit::Money => "money",
         }
     }
 
@@ -157,6 +161,7 @@ impl Unit {
             Unit::Bags => "bags",
             Unit::Celsius => "°C",
             Unit::Metre => "m",
+            Unit::Money => "",
         }
     }
 }
