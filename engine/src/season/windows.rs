@@ -217,19 +217,19 @@ fn conflicts(season: &Season) -> Vec<Task> {
             }
         }
     }
-    if let (Some(today), Some(planting)) = (season.today, season.planting) {
-        if let Some(crop) = season.crops.iter().find(|crop| {
+    if let (Some(today), Some(planting)) = (season.today, season.planting)
+        && let Some(crop) = season.crops.iter().find(|crop| {
             planting > today
                 && crop.planting.is_some_and(|p| p < planting)
                 && crop.harvest.is_some_and(|h| h > planting)
-        }) {
-            say(
-                format!("{} still stands at the next planting", name(crop)),
-                Some(planting),
-                crop.harvest,
-                "The next planting you gave above falls before its harvest. Change one of them.",
-            );
-        }
+        })
+    {
+        say(
+            format!("{} still stands at the next planting", name(crop)),
+            Some(planting),
+            crop.harvest,
+            "The next planting you gave above falls before its harvest. Change one of them.",
+        );
     }
     found
 }
