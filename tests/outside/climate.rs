@@ -202,9 +202,12 @@ fn in_the_tropics_the_wet_season_is_found_by_its_rain() {
     assert!(place.frosts.is_empty() && place.text.contains("wet and dry"), "{}", place.text);
 }
 
-/// Stations that the rule was not fitted to: name, latitude, metres above the sea, the last spring
-/// day at 0 °C or below and the days from it to the first in autumn, in half of the years.
-const STATIONS: &[(&str, f64, f64, (u8, u8), u16)] = &[
+/// Name, latitude, metres above the sea, the last spring day at 0 °C or below (month, day) and the
+/// days from it to the first in autumn, in half of the years.
+type Station = (&'static str, f64, f64, (u8, u8), u16);
+
+/// Stations that the rule was not fitted to.
+const STATIONS: &[Station] = &[
     ("Racine", 42.76, 203.0, (4, 24), 182),
     ("White Plains", 41.07, 116.0, (4, 17), 191),
     ("Worcester", 42.27, 305.0, (4, 22), 178),
