@@ -202,9 +202,12 @@ fn in_the_tropics_the_wet_season_is_found_by_its_rain() {
     assert!(place.frosts.is_empty() && place.text.contains("wet and dry"), "{}", place.text);
 }
 
-/// Stations that the rule was not fitted to: name, latitude, metres above the sea, the last spring
-/// day at 0 °C or below and the days from it to the first in autumn, in half of the years.
-const STATIONS: &[(&str, f64, f64, (u8, u8), u16)] = &[
+/// Name, latitude, metres above the sea, the last spring day at 0 °C or below (month, day) and the
+/// days from it to the first in autumn, in half of the years.
+type Station = (&'static str, f64, f64, (u8, u8), u16);
+
+/// Stations that the rule was not fitted to.
+const STATIONS: &[Station] = &[
     ("Racine", 42.76, 203.0, (4, 24), 182),
     ("White Plains", 41.07, 116.0, (4, 17), 191),
     ("Worcester", 42.27, 305.0, (4, 22), 178),
@@ -368,6 +371,15 @@ fn single_dates_go_on_as_before_and_stand_beside_the_crops() {
     let full = Season { crops: vec![crop("asparagus", day(2020, 4, 1), None)], ..three_crops() };
     assert!(rests(&full).is_empty() && Timing::of(&full).growing);
     assert_eq!(Timing::of(&full).clear_from, None);
+    // What was planted and has no harvest stands; with one, it ends there.
+    let planted = Season { crops: Vec::new(), planting: day(2026, 5, 1), ..three_crops() };
+    assert!(rests(&planted).is_empty());
+    let ends = Season { harvest: day(2026, 9, 1), ..planted };
+    assert_eq!(longest(&ends).map(|rest| rest.from), day(2026, 9, 1));
+    let next = Season { planting: day(2027, 4, 1), ..ends.clone() };
+    assert_eq!(longest(&next).and_then(|rest| rest.days()), Some(212));
+    let of_the_next = Season { harvest: day(2027, 9, 1), ..next };
+    assert_eq!(longest(&of_the_next).map(|rest| rest.from), of_the_next.today);
     // In a bed without a crop the rest begins today.
     let empty = Season { crops: vec![crop("peas", day(2027, 3, 1), None)], ..three_crops() };
     assert_eq!(Timing::of(&empty).clear_from, empty.today);

@@ -168,7 +168,7 @@ pub fn winter_loss(situation: &Situation<'_>) -> Option<WinterLoss> {
     ];
     if let Some(with) = months.last().and_then(|month| month.with) {
         let kept = Band::new(
-            lost.high - with.high,
+            (lost.high - with.high).min(lost.low * less.low / 100.0),
             lost.likely - with.likely,
             lost.high * less.high / 100.0,
         );

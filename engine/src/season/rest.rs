@@ -37,11 +37,21 @@ fn stands(season: &Season) -> Vec<Stand<'_>> {
     let mut all: Vec<Stand<'_>> =
         season.crops.iter().map(|c| (c.name.as_str(), c.planting, c.harvest)).collect();
     let to_come = season.planting.filter(|p| season.today.is_some_and(|t| *p > t));
-    if to_come.is_some_and(|p| all.iter().all(|stand| stand.1 != Some(p))) {
-        all.push(("", to_come, None));
-    }
-    if season.harvest.is_some_and(|h| all.iter().all(|stand| stand.2 != Some(h))) {
-        all.push(("", None, season.harvest));
+    if season.crops.is_empty() {
+        // A past planting stands until its harvest; a harvest after the next
+        // planting is that of the crop still to come.
+        match (to_come, season.harvest) {
+            (Some(p), Some(h)) if h < p => all.extend([("", None, Some(h)), ("", to_come, None)]),
+            (Some(_), harvest) => all.push(("", to_come, harvest)),
+            (None, harvest) => all.push(("", season.planting, harvest)),
+        }
+    } else {
+        if to_come.is_some_and(|p| all.iter().all(|stand| stand.1 != Some(p))) {
+            all.push(("", to_come, None));
+        }
+        if season.harvest.is_some_and(|h| all.iter().all(|stand| stand.2 != Some(h))) {
+            all.push(("", None, season.harvest));
+        }
     }
     all.retain(|(_, planting, harvest)| match (planting, harvest) {
         (Some(planting), Some(harvest)) => planting <= harvest,

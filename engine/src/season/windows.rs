@@ -51,6 +51,10 @@ pub fn windows(situation: &Situation<'_>) -> Windows {
     Windows { rests, conflicts: conflicts(season) }
 }
 
+/// A frost that lies farther back than this is that of another winter, days.
+/// Source: our choice.
+const HALF_A_YEAR: i64 = 182;
+
 /// What one rest allows.
 fn offer(situation: &Situation<'_>, rest: Rest<'_>, best: bool) -> Task {
     let season = &situation.case.season;
@@ -58,7 +62,9 @@ fn offer(situation: &Situation<'_>, rest: Rest<'_>, best: bool) -> Task {
     let frost = season.first_frost.or_else(|| guessed_frost(season)).filter(|_| !winterless);
     let planting = rest.before.map(|(_, planting)| planting);
     // Only the frost of this rest's own winter bounds it.
-    let own_frost = frost.filter(|frost| planting.is_none_or(|p| *frost < p));
+    let own_frost = frost
+        .filter(|frost| planting.is_none_or(|p| *frost < p))
+        .filter(|frost| (rest.from - *frost).whole_days() < HALF_A_YEAR);
     let found = window(Some(rest.from), planting, rest.days(), own_frost, false);
     let mut sources = vec![NGUYEN_2017.second_hand(), UMASS_FALL.opened(), OUR_CHOICE.unsourced()];
     let mut assumed = None;
@@ -217,19 +223,19 @@ fn conflicts(season: &Season) -> Vec<Task> {
             }
         }
     }
-    if let (Some(today), Some(planting)) = (season.today, season.planting) {
-        if let Some(crop) = season.crops.iter().find(|crop| {
+    if let (Some(today), Some(planting)) = (season.today, season.planting)
+        && let Some(crop) = season.crops.iter().find(|crop| {
             planting > today
                 && crop.planting.is_some_and(|p| p < planting)
                 && crop.harvest.is_some_and(|h| h > planting)
-        }) {
-            say(
-                format!("{} still stands at the next planting", name(crop)),
-                Some(planting),
-                crop.harvest,
-                "The next planting you gave above falls before its harvest. Change one of them.",
-            );
-        }
+        })
+    {
+        say(
+            format!("{} still stands at the next planting", name(crop)),
+            Some(planting),
+            crop.harvest,
+            "The next planting you gave above falls before its harvest. Change one of them.",
+        );
     }
     found
 }
