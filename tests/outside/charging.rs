@@ -299,6 +299,9 @@ fn the_cold_doubles_the_days() {
     let charging = interpret(&case).advice.charging.unwrap();
     let days = charging.figures.iter().find(|f| f.name == "charging-days").unwrap();
     close(days.band.likely, 56.0, 0.0);
+    let last = charging.uptake.last().unwrap();
+    close(last.0, 84.0, 0.0);
+    assert!(last.2 > 90.0, "the chart goes on until it is done: {last:?}");
     case.charge.temperature_c = Some(f64::NAN);
     let _ = plan(&case);
 }

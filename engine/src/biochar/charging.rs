@@ -487,7 +487,7 @@ pub fn recipe(facts: &Facts, path: Path, case: &Case, dose: &Dose, material: &Ma
     steps.extend(notes);
     steps.push("Spread it while it is still damp.".to_string());
     Recipe {
-        charging: Charging { figures, steps, uptake: uptake(solid) },
+        charging: Charging { figures, steps, uptake: uptake(solid, charge) },
         days,
         reached,
         sources: used.iter().map(|s| s.source).collect(),
@@ -510,20 +510,22 @@ fn brings(supply: &Supply, per_litre: Band, litres: Option<f64>, nitrogen: Band)
 
 /// The uptake curve by day. In compost nine tenths are taken for done when
 /// the contact time is over.
-fn uptake(solid: bool) -> Vec<(f64, f64, f64, f64)> {
-    let (days, step, rates) = if solid {
+fn uptake(solid: bool, charge: &Charge) -> Vec<(f64, f64, f64, f64)> {
+    let days = days(solid, charge);
+    let (step, rates) = if solid {
         let per_hour = |days: f64| 10f64.ln() / (days * 24.0);
-        let rates =
-            (per_hour(SOLID_DAYS.high), per_hour(SOLID_DAYS.likely), per_hour(SOLID_DAYS.low));
-        (42, 3, rates)
+        (3.0, Band::new(per_hour(days.high), per_hour(days.likely), per_hour(days.low)))
     } else {
-        (7, 1, (UPTAKE_PER_HOUR.low, UPTAKE_PER_HOUR.likely, UPTAKE_PER_HOUR.high))
+        let slower = days.likely / SOAK_DAYS.likely;
+        (1.0, UPTAKE_PER_HOUR.map(|k| k / slower))
     };
-    (0..=days)
-        .step_by(step)
-        .map(|day| {
-            let at = |rate| 100.0 * taken_up(f64::from(day) * 24.0, rate);
-            (f64::from(day), at(rates.0), at(rates.1), at(rates.2))
+    let step = if days.high > SOLID_DAYS.high { 2.0 * step } else { step };
+    let points = (days.high / step) as u32;
+    (0..=points)
+        .map(|point| {
+            let day = f64::from(point) * step;
+            let at = |rate| 100.0 * taken_up(day * 24.0, rate);
+            (day, at(rates.low), at(rates.likely), at(rates.high))
         })
         .collect()
 }
