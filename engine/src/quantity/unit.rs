@@ -66,7 +66,7 @@ by_name!(Unit, "unit");
 
 impl Unit {
     /// Every unit.
-    pub const ALL: [Unit; 27] = [
+    pub const ALL: [Unit; 28] = [
         Unit::None,
         Unit::MgPerKg,
         Unit::MgPerL,
