@@ -15,6 +15,7 @@ use crate::control::{choice, number_of};
 use crate::figure::figures;
 use crate::grounds::{Statement, opened_grounds, statements};
 use crate::living::{Look, flag, lines, settled, text};
+use crate::soon::soon;
 use crate::state::Page;
 use crate::{date, words};
 
@@ -23,8 +24,7 @@ const WANTED_AT: f64 = 66.0;
 
 /// The section.
 pub fn charging(page: Page) -> AnyView {
-    let plan =
-        Memo::new(move |_| page.case().and_then(|case| situated(&case, charge_plan).flatten()));
+    let plan = soon(page, |case| situated(case, charge_plan).flatten());
     let none = move || plan.look(Option::is_none);
     view! {
         <section id="charging" hidden=flag(none)>
@@ -61,7 +61,7 @@ pub fn charging(page: Page) -> AnyView {
                     })}
                 </ol>
             </div>
-            <details class="fold open-on-paper">
+            <details class="fold">
                 <summary>{words::CHARGE_NUMBERS}</summary>
                 {figures(page, move || of(plan, |plan| plan.figures.clone()))}
             </details>
@@ -72,7 +72,7 @@ pub fn charging(page: Page) -> AnyView {
 }
 
 /// Looks at the plan; empty where there is none.
-fn of<R: Default>(plan: Memo<Option<ChargePlan>>, look: impl FnOnce(&ChargePlan) -> R) -> R {
+fn of<R: Default>(plan: RwSignal<Option<ChargePlan>>, look: impl FnOnce(&ChargePlan) -> R) -> R {
     plan.look(|plan| plan.as_ref().map(look).unwrap_or_default())
 }
 
@@ -84,7 +84,7 @@ fn said(cautions: &[Caution]) -> Vec<Statement> {
 }
 
 /// Each nutrient on a ruler of its own.
-fn fills(page: Page, plan: Memo<Option<ChargePlan>>) -> impl IntoView {
+fn fills(page: Page, plan: RwSignal<Option<ChargePlan>>) -> impl IntoView {
     view! {
         <h4>{words::CHARGE_FILLS}</h4>
         <p class="soft">{words::CHARGE_FILLS_HOW_TO_READ}</p>
@@ -159,11 +159,11 @@ fn fill(page: Page, share: Share) -> impl IntoView {
 }
 
 /// The table of sources and nutrients, and every source alone.
-fn sources(page: Page, plan: Memo<Option<ChargePlan>>) -> impl IntoView {
+fn sources(page: Page, plan: RwSignal<Option<ChargePlan>>) -> impl IntoView {
     view! {
         <h4>{words::CHARGE_SOURCES}</h4>
         {move || table(page, of(plan, |plan| plan.used.clone()), "charge-used")}
-        <details class="fold open-on-paper">
+        <details class="fold">
             <summary>{words::CHARGE_ALONE}</summary>
             {move || table(page, of(plan, |plan| plan.alone.clone()), "charge-alone")}
         </details>
@@ -203,7 +203,7 @@ fn table(page: Page, rows: Vec<Used>, class: &'static str) -> impl IntoView {
         })
         .collect();
     view! {
-        <div class="wide">
+        <div class="wide" tabindex="0" role="region" aria-label=words::CHARGE_SOURCES>
             <table class=class>
                 <thead>
                     <tr>
@@ -220,7 +220,7 @@ fn table(page: Page, rows: Vec<Used>, class: &'static str) -> impl IntoView {
 }
 
 /// How long to wait before the harvest.
-fn waits(plan: Memo<Option<ChargePlan>>) -> impl IntoView {
+fn waits(plan: RwSignal<Option<ChargePlan>>) -> impl IntoView {
     view! {
         <div class="waits" hidden=flag(move || of(plan, |plan| plan.intervals.is_empty()))>
             <h4>{words::CHARGE_WAITS}</h4>

@@ -12,16 +12,14 @@ use crate::control::{date_of, months, number_from};
 use crate::grounds::opened_grounds;
 use crate::living::{Look, changed, flag, keyed, press, text};
 use crate::season::task_list;
+use crate::soon::soon;
 use crate::state::Page;
 use crate::words;
 
 /// The section.
 pub fn place(page: Page) -> AnyView {
-    let place =
-        Memo::new(move |_| page.case().and_then(|case| season::place(&case.season, case.measures)));
-    let rests = Memo::new(move |_| {
-        page.case().and_then(|case| situated(&case, windows)).unwrap_or_default()
-    });
+    let place = soon(page, |case| season::place(&case.season, case.measures));
+    let rests = soon(page, |case| situated(case, windows).unwrap_or_default());
     view! {
         <section id="place" aria-labelledby="place-title">
             <h3 id="place-title">{words::PLACE}</h3>
@@ -152,7 +150,7 @@ fn crop(page: Page, at: usize) -> AnyView {
 }
 
 /// What latitude and height tell.
-fn told(place: Memo<Option<Place>>) -> impl IntoView {
+fn told(place: RwSignal<Option<Place>>) -> impl IntoView {
     let of = move || place.look(|place| place.clone().unwrap_or_default());
     view! {
         <div id="place-told" hidden=flag(move || place.look(Option::is_none))>
@@ -164,7 +162,7 @@ fn told(place: Memo<Option<Place>>) -> impl IntoView {
 }
 
 /// When the bed is free, and what stands in the way.
-fn free(windows: Memo<Windows>) -> impl IntoView {
+fn free(windows: RwSignal<Windows>) -> impl IntoView {
     let rests = move || windows.look(|windows| windows.rests.clone());
     let conflicts = move || windows.look(|windows| windows.conflicts.clone());
     view! {

@@ -10,14 +10,13 @@ use crate::control::number;
 use crate::figure::figures;
 use crate::grounds::opened_grounds;
 use crate::living::{Look, flag, lines, text};
+use crate::soon::soon;
 use crate::state::Page;
 use crate::words;
 
 /// The section, folded away until somebody goes shopping.
 pub fn purchase(page: Page) -> AnyView {
-    let worked_out = Memo::new(move |_| {
-        page.case().and_then(|case| situated(&case, purchase::purchase).flatten())
-    });
+    let worked_out = soon(page, |case| situated(case, purchase::purchase).flatten());
     let of = move || worked_out.look(|found| found.clone().unwrap_or_default());
     let measures = move || {
         let rows = of().same.into_iter();
@@ -88,7 +87,7 @@ fn inputs(page: Page) -> impl IntoView {
 
 /// The years one after the other.
 fn schedule(page: Page) -> impl IntoView {
-    let found = Memo::new(move |_| page.case().and_then(|case| situated(&case, repeats).flatten()));
+    let found = soon(page, |case| situated(case, repeats).flatten());
     let said = move || found.look(|r| r.as_ref().map_or_else(String::new, |r| r.text.clone()));
     let stops = move || {
         let stops = |r: &Repeats| {

@@ -6,20 +6,20 @@ use leptos::prelude::*;
 
 use crate::figure::figures;
 use crate::living::{Look, flag, text};
+use crate::soon::soon;
 use crate::state::Page;
 use crate::words;
 
 /// The section.
 pub fn reaction(page: Page) -> impl IntoView {
-    let found =
-        Memo::new(move |_| page.case().and_then(|case| situated(&case, reaction_of).flatten()));
+    let found = soon(page, |case| situated(case, reaction_of).flatten());
     let of = move || found.look(|found| found.clone().unwrap_or_default());
     view! {
         <div id="reaction" hidden=flag(move || found.look(Option::is_none))>
             <h3>{words::REACTION}</h3>
             <p>{text(move || of().text)}</p>
             {figures(page, move || of().figures)}
-            <details class="fold open-on-paper">
+            <details class="fold">
                 <summary>{words::REACTION_OTHERS}</summary>
                 {figures(page, move || of().others)}
             </details>

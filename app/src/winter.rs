@@ -49,7 +49,7 @@ pub fn winter(page: Page) -> AnyView {
                     move |sheet, pen| draw(sheet, pen, &months(), page.measures()),
                 )}
             </figure>
-            <details class="fold open-on-paper">
+            <details class="fold">
                 <summary>{words::AS_A_TABLE}</summary>
                 <table>
                     <thead>

@@ -7,19 +7,18 @@ use leptos::prelude::*;
 use crate::figure::figures;
 use crate::grounds::opened_grounds;
 use crate::living::{Look, flag, settled};
+use crate::soon::soon;
 use crate::state::Page;
 use crate::words;
 
 /// The section.
 pub fn work_in(page: Page) -> AnyView {
-    let found = Memo::new(move |_| {
-        page.case().and_then(|case| situated(&case, work_in::work_in).flatten())
-    });
+    let found = soon(page, |case| situated(case, work_in::work_in).flatten());
     let of = move || found.look(|found| found.clone().unwrap_or_default());
     view! {
         <details
             id="work-in"
-            class="fold open-on-paper"
+            class="fold"
             hidden=flag(move || found.look(Option::is_none))
         >
             <summary>{words::WORK_IN}</summary>

@@ -189,7 +189,7 @@ fn what_lasts_beside_the_published_tiers() {
         let mut case = Case::default();
         let (what, value) = (CertificateItem::MadeAt, heat);
         case.biochar.certificate = vec![CertificateFigure { what, value }];
-        case.season.temperatures = Some([(5.9, 15.9); 12]);
+        (case.season.lowest_c, case.season.highest_c) = (Some([5.9; 12]), Some([15.9; 12]));
         let band = emberloam_engine::biochar::permanence::permanence(&case).band;
         assert!((band.low..=band.high).contains(&tier), "{heat} °C: {band:?}");
     }

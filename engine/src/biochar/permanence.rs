@@ -134,7 +134,7 @@ mod tests {
         let mut case = Case::default();
         let (what, value) = (CertificateItem::HydrogenToCarbon, 0.4);
         case.biochar.certificate = vec![CertificateFigure { what, value }];
-        case.season.temperatures = Some([(5.0, 15.0); 12]);
+        (case.season.lowest_c, case.season.highest_c) = (Some([5.0; 12]), Some([15.0; 12]));
         let measured = permanence(&case).band;
         assert!((measured.likely - 86.0).abs() < 0.5, "{measured:?}");
         assert!(measured.high - measured.low < bare.high - bare.low);

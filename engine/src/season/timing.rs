@@ -116,7 +116,9 @@ impl Timing {
     /// far as the dates say.
     pub fn winter_is_ahead(&self) -> bool {
         match (self.first_frost, self.clear_from, self.days_to_planting) {
-            (Some(frost), Some(clear), _) if frost >= clear => true,
+            (Some(frost), Some(clear), _) if frost >= clear => {
+                self.planting.is_none_or(|planting| frost < planting)
+            }
             (_, _, Some(days)) => days >= LONG_REST_DAYS,
             _ => true,
         }
