@@ -14,7 +14,7 @@ const PAUSE: u32 = 600;
 pub fn announce(page: Page) -> impl IntoView {
     let said = RwSignal::new(String::new());
     Effect::new(move |before: Option<(Option<usize>, String, Option<Timeout>)>| {
-        let results = page.outcome.look(|o| o.as_ref().map(|_| page.readings().len()));
+        let results = page.outcome.look(|o| o.as_ref().map(|_| page.readings.look(Vec::len)));
         let headline = page.of_plan(|plan| plan.headline.clone());
         let (old_results, old_headline, waiting) = before.unwrap_or_default();
         let message = match results {

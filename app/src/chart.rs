@@ -14,6 +14,7 @@ use plotters_canvas::CanvasBackend;
 pub type Sheet = DrawingArea<CanvasBackend, Shift>;
 
 /// The colours and the size of things, read from the page.
+#[derive(Clone, Copy)]
 pub struct Pen {
     /// Text and axes.
     pub ink: RGBColor,
@@ -73,7 +74,11 @@ fn parse(hex: &str) -> Option<RGBColor> {
 
 /// Counts the times the page's size or colours changed; charts follow it.
 #[derive(Clone, Copy)]
-pub struct Repaint(RwSignal<u32>);
+pub struct Repaint {
+    count: RwSignal<u32>,
+    /// The pen of a count: the page is asked for its colours once, not by every chart.
+    pen: StoredValue<Option<(u32, Pen)>>,
+}
 
 impl Repaint {
     /// Follows the window for as long as the page lives.
@@ -88,7 +93,20 @@ impl Repaint {
                 }
             }
         }
-        Repaint(count)
+        Repaint { count, pen: StoredValue::new(None) }
+    }
+
+    /// The pen for the page as it is now.
+    fn pen(self) -> Option<Pen> {
+        let count = self.count.get();
+        if let Some((of, pen)) = self.pen.get_value()
+            && of == count
+        {
+            return Some(pen);
+        }
+        let pen = Pen::from_page()?;
+        self.pen.set_value(Some((count, pen)));
+        Some(pen)
     }
 }
 
@@ -101,9 +119,8 @@ pub fn chart(
 ) -> impl IntoView {
     let canvas = NodeRef::<Canvas>::new();
     Effect::new(move |_| {
-        repaint.0.track();
         let height = height();
-        let (Some(canvas), Some(pen)) = (canvas.get(), Pen::from_page()) else { return };
+        let (Some(canvas), Some(pen)) = (canvas.get(), repaint.pen()) else { return };
         let width = canvas.get_bounding_client_rect().width();
         if width < 1.0 || height < 1.0 {
             return;

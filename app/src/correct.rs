@@ -168,7 +168,7 @@ pub fn correct(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
 /// The unit of every reading of a property, for the question about it.
 pub fn unit_of(page: Page, property: Property) -> impl IntoView {
     let about = move || {
-        let mut readings = page.readings();
+        let mut readings = page.readings.get();
         readings.retain(|reading| reading.property == property);
         readings
     };

@@ -11,6 +11,7 @@ use crate::chart::{Pen, Repaint, Sheet, chart};
 use crate::figure::value;
 use crate::grounds::opened_grounds;
 use crate::living::{flag, settled, text};
+use crate::soon::soon_of;
 use crate::state::Page;
 use crate::words;
 
@@ -23,7 +24,8 @@ const MOST: f64 = 100.0;
 
 /// The chart and its table.
 pub fn effects(page: Page) -> AnyView {
-    let all = move || page.of_plan(|plan| plan.effects.clone());
+    let found = soon_of(page, move || page.of_plan(|plan| plan.effects.clone()));
+    let all = move || found.get();
     let drawn = move || {
         // A change of pH is not a change in per cent: it stands in the table.
         let mut drawn = all();

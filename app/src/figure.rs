@@ -11,14 +11,15 @@ use crate::words;
 /// One figure: its name, its value, and its grounds behind it.
 fn figure(page: Page, of: Figure) -> impl IntoView {
     let Figure { name, label, grounds: behind, .. } = of.clone();
+    let opened = RwSignal::new(false);
     view! {
-        <details class="figure" data-name=name>
+        <details class="figure" data-name=name on:toggle=grounds::opens(opened)>
             <summary>
                 <span class="figure-name">{words::title(label)}</span>
                 <span class="figure-value">{text(move || value(page, &of))}</span>
                 <span class="figure-hint">{words::GROUNDS}</span>
             </summary>
-            {grounds::behind(behind)}
+            {grounds::behind(opened, behind)}
         </details>
     }
 }

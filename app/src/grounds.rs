@@ -5,7 +5,7 @@ use emberloam_engine::sources::Citation;
 use leptos::prelude::*;
 
 use crate::later::later;
-use crate::living::settled;
+use crate::living::{changed, settled};
 use crate::words;
 
 /// The grounds, laid out; for the inside of something that opens.
@@ -42,18 +42,31 @@ fn headed(words: &'static str, empty: bool) -> impl IntoView {
     (!empty).then(|| view! { <p class="aside-word">{words}</p> })
 }
 
-/// The grounds, in their place as soon as they are here.
-pub fn behind(of: Grounds) -> AnyView {
-    later(move |parts| (parts.grounds)(of.clone()))
+/// The grounds, made when the part they are in is first opened: there are
+/// many, and few are looked at.
+pub fn behind(opened: RwSignal<bool>, of: Grounds) -> AnyView {
+    let of = StoredValue::new(of);
+    let inside = move || opened.get().then(|| later(move |parts| (parts.grounds)(of.get_value())));
+    inside.into_any()
+}
+
+/// Notes that a part was opened.
+pub fn opens(opened: RwSignal<bool>) -> Box<dyn FnMut(web_sys::Event)> {
+    changed(move |_| {
+        if !opened.get_untracked() {
+            opened.set(true);
+        }
+    })
 }
 
 /// The grounds behind a small "how we know" that opens.
 pub fn opened_grounds(of: Grounds) -> AnyView {
     let empty = of == Grounds::default();
+    let opened = RwSignal::new(false);
     view! {
-        <details class="open-grounds" hidden=empty>
+        <details class="open-grounds" hidden=empty on:toggle=opens(opened)>
             <summary>{words::GROUNDS}</summary>
-            {behind(of)}
+            {behind(opened, of)}
         </details>
     }
     .into_any()

@@ -26,7 +26,7 @@ pub fn holds(page: Page) -> impl IntoView {
                 {lines(move || notes().unwrap_or_default())}
             </ul>
             <ul class="readings plain">
-                {keyed(move || page.readings(), |r| source_key(r.place), move |item| reading(page, item))}
+                {keyed(move || page.readings.get(), |r| source_key(r.place), move |item| reading(page, item))}
             </ul>
             {later(move |parts| (parts.needs)(page))}
             {unread(page)}
@@ -38,11 +38,12 @@ pub fn holds(page: Page) -> impl IntoView {
 /// is more than enough.
 fn summary(page: Page) -> impl IntoView {
     let names = move |keep: fn(&JudgedReading) -> bool| {
-        let readings = page.readings();
-        let mut names: Vec<_> =
-            readings.iter().filter(|r| keep(r)).map(|r| r.property.label()).collect();
-        names.dedup();
-        names.join(", ")
+        page.readings.look(|readings| {
+            let mut names: Vec<_> =
+                readings.iter().filter(|r| keep(r)).map(|r| r.property.label()).collect();
+            names.dedup();
+            names.join(", ")
+        })
     };
     let row = move |word: &'static str, keep: fn(&JudgedReading) -> bool| {
         view! {

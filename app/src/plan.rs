@@ -83,7 +83,7 @@ fn paper(page: Page) -> AnyView {
     let steps: Vec<_> = charging.iter().flat_map(|c| c.steps.clone()).collect();
     let steps: Vec<_> = steps.into_iter().map(|step| view! { <li>{step}</li> }).collect();
     let dates: Vec<_> = tasks.iter().map(|task| dated(task, &mut notes)).collect();
-    let levels: Vec<_> = page.readings().iter().map(|r| level(r, &mut notes)).collect();
+    let levels: Vec<_> = page.readings.get().iter().map(|r| level(r, &mut notes)).collect();
     let more = cautions.len().saturating_sub(MOST_CAUTIONS);
     let cautions: Vec<_> = cautions
         .iter()

@@ -7,12 +7,14 @@ use crate::grounds::opened_grounds;
 use crate::later::later;
 use crate::layer::{Stratum, layer};
 use crate::living::{flag, settled};
+use crate::soon::soon_of;
 use crate::state::Page;
 use crate::{date, words};
 
 /// The layer.
 pub fn season(page: Page) -> impl IntoView {
-    let tasks = move || page.of_plan(|plan| plan.season.clone());
+    let found = soon_of(page, move || page.of_plan(|plan| plan.season.clone()));
+    let tasks = move || found.get();
     layer(
         Stratum::Clay,
         "season",

@@ -4,6 +4,7 @@
 
 use std::cell::{Cell, RefCell};
 use std::collections::VecDeque;
+use std::sync::Arc;
 use std::time::Duration;
 
 use emberloam_engine::Case;
@@ -29,14 +30,23 @@ pub fn soon<T>(page: Page, of: impl Fn(&Case) -> T + Send + Sync + 'static) -> R
 where
     T: Clone + Default + PartialEq + Send + Sync + 'static,
 {
+    soon_of(page, move || page.case().map(|case| of(&case)).unwrap_or_default())
+}
+
+/// Something of the page's state, followed soon after any answer has changed:
+/// for what is drawn.
+pub fn soon_of<T>(page: Page, of: impl Fn() -> T + Send + Sync + 'static) -> RwSignal<T>
+where
+    T: Clone + Default + PartialEq + Send + Sync + 'static,
+{
     let found = RwSignal::new(T::default());
-    let of = std::sync::Arc::new(of);
+    let of = Arc::new(of);
     each_change(
         page,
         Box::new(move || {
             let of = of.clone();
             Box::new(move || {
-                let now = page.case().map(|case| of(&case)).unwrap_or_default();
+                let now = of();
                 if found.with_untracked(|before| *before != now) {
                     found.set(now);
                 }

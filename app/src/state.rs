@@ -34,6 +34,10 @@ pub struct Page {
     /// The engine's answer for the chosen sample, the only one in it; `None`
     /// without a report. A pen stroke must not cost more in a long report.
     pub outcome: Memo<Option<Outcome>>,
+    /// The readings of the chosen sample: most answers leave them as they are.
+    pub readings: Memo<Vec<JudgedReading>>,
+    /// The reader's measures: every number follows them, and no other answer.
+    measures: Memo<Measures>,
 }
 
 impl Page {
@@ -51,6 +55,12 @@ impl Page {
                 Some(interpret(&case_of(report, chosen..chosen + 1, answers)))
             })
         });
+        let readings = Memo::new(move |_| {
+            outcome.look(|outcome| {
+                let sample = outcome.as_ref().and_then(|outcome| outcome.samples.first());
+                sample.map(|sample| sample.readings.clone()).unwrap_or_default()
+            })
+        });
         let page = Page {
             text,
             touched: RwSignal::new(false),
@@ -61,6 +71,8 @@ impl Page {
             refused: RwSignal::new(None),
             report,
             outcome,
+            readings,
+            measures: Memo::new(move |_| answers.look(|case| case.measures)),
         };
         if !restored.hands_off {
             page.keep_on_change();
@@ -152,7 +164,7 @@ impl Page {
 
     /// The reader's measures.
     pub fn measures(self) -> Measures {
-        self.answers.look(|case| case.measures)
+        self.measures.get()
     }
 
     /// Changes an answer.
@@ -220,11 +232,6 @@ impl Page {
         take: impl FnOnce(&emberloam_engine::biochar::Advice) -> T,
     ) -> T {
         self.outcome.look(|outcome| outcome.as_ref().map(|o| take(&o.advice)).unwrap_or_default())
-    }
-
-    /// The readings of the chosen sample.
-    pub fn readings(self) -> Vec<JudgedReading> {
-        self.of_sample(|sample| sample.readings.clone())
     }
 
     /// The title of the bed: the sample's name, when the report gives one.

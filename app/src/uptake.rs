@@ -7,6 +7,7 @@ use plotters::style::text_anchor::HPos;
 
 use crate::chart::{Pen, Repaint, Sheet, chart};
 use crate::living::flag;
+use crate::soon::soon_of;
 use crate::state::Page;
 use crate::words;
 
@@ -17,9 +18,10 @@ const HEIGHT: f64 = 220.0;
 
 /// The chart and its table.
 pub fn uptake(page: Page) -> AnyView {
-    let points = move || {
+    let found = soon_of(page, move || {
         page.of_plan(|plan| plan.charging.as_ref().map(|c| c.uptake.clone())).unwrap_or_default()
-    };
+    });
+    let points = move || found.get();
     let repaint = expect_context::<Repaint>();
     view! {
         <div hidden=flag(move || points().is_empty())>

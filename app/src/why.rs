@@ -6,6 +6,7 @@ use crate::grounds::{Statement, statements};
 use crate::later::later;
 use crate::layer::{Stratum, layer};
 use crate::living::{flag, lines};
+use crate::soon::soon_of;
 use crate::state::Page;
 use crate::words;
 
@@ -28,7 +29,7 @@ pub fn why(page: Page) -> impl IntoView {
 }
 
 fn side(page: Page, title: &'static str, speaks_for: bool) -> impl IntoView {
-    let list = move || {
+    let found = soon_of(page, move || {
         page.of_plan(|plan| {
             let reasons = plan.reasons.iter();
             let reasons = reasons.filter(|r| r.speaks_for == speaks_for);
@@ -40,7 +41,8 @@ fn side(page: Page, title: &'static str, speaks_for: bool) -> impl IntoView {
                 })
                 .collect::<Vec<_>>()
         })
-    };
+    });
+    let list = move || found.get();
     view! {
         <div hidden=flag(move || list().is_empty())>
             <h3>{title}</h3>
@@ -52,7 +54,8 @@ fn side(page: Page, title: &'static str, speaks_for: bool) -> impl IntoView {
 }
 
 fn would_change(page: Page) -> impl IntoView {
-    let list = move || page.of_plan(|plan| plan.would_change.clone());
+    let found = soon_of(page, move || page.of_plan(|plan| plan.would_change.clone()));
+    let list = move || found.get();
     view! {
         <div hidden=flag(move || list().is_empty())>
             <h3>{words::WOULD_CHANGE}</h3>

@@ -6,13 +6,16 @@ use crate::figure::figures;
 use crate::later::later;
 use crate::layer::{Stratum, layer};
 use crate::living::Look;
+use crate::soon::soon_of;
 use crate::state::Page;
 use crate::words;
 
 /// The layer.
 pub fn working(page: Page) -> impl IntoView {
-    let list =
-        move || page.outcome.look(|o| o.as_ref().map(|o| o.derived.clone()).unwrap_or_default());
+    let found = soon_of(page, move || {
+        page.outcome.look(|o| o.as_ref().map(|o| o.derived.clone()).unwrap_or_default())
+    });
+    let list = move || found.get();
     layer(
         Stratum::Marl,
         "working",
