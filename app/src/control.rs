@@ -9,9 +9,13 @@ use leptos::prelude::*;
 use time::Date;
 use web_sys::HtmlInputElement;
 
+use crate::desk::is_fixed;
 use crate::living::{Flag, Look, changed, flag, text};
 use crate::state::Page;
 use crate::words;
+
+/// Whether a control is closed, because a link has fixed its answer.
+type Fixed = Arc<dyn Fn() -> bool + Send + Sync>;
 
 /// One choice out of several; the first option is "not known".
 pub fn choice<T: Copy + PartialEq + Send + Sync + 'static>(
@@ -21,12 +25,13 @@ pub fn choice<T: Copy + PartialEq + Send + Sync + 'static>(
     get: fn(&Case) -> Option<T>,
     set: fn(&mut Case, Option<T>),
 ) -> AnyView {
-    pick(
+    pick_unless(
         label,
         words::NOT_KNOWN,
         options,
         move || page.answers.look(get),
         move |picked| page.answer(|case| set(case, picked)),
+        Arc::new(move || is_fixed(page, get)),
     )
 }
 
@@ -38,6 +43,18 @@ pub fn pick<T: Copy + PartialEq + Send + Sync + 'static>(
     current: impl Fn() -> Option<T> + Send + Sync + 'static,
     picked: impl Fn(Option<T>) + 'static,
 ) -> AnyView {
+    pick_unless(label, empty, options, current, picked, Arc::new(|| false))
+}
+
+/// The same, closed while it is `fixed`.
+fn pick_unless<T: Copy + PartialEq + Send + Sync + 'static>(
+    label: &'static str,
+    empty: &'static str,
+    options: Vec<(T, &'static str)>,
+    current: impl Fn() -> Option<T> + Send + Sync + 'static,
+    picked: impl Fn(Option<T>) + 'static,
+    fixed: Fixed,
+) -> AnyView {
     let (values, names): (Vec<T>, Vec<&'static str>) = options.into_iter().unzip();
     let at = values.clone();
     boxed_pick(
@@ -46,6 +63,7 @@ pub fn pick<T: Copy + PartialEq + Send + Sync + 'static>(
         names,
         Arc::new(move || current().and_then(|now| at.iter().position(|value| *value == now))),
         Box::new(move |index| picked(index.and_then(|index| values.get(index)).copied())),
+        fixed,
     )
 }
 
@@ -55,6 +73,7 @@ fn boxed_pick(
     names: Vec<&'static str>,
     current: Arc<dyn Fn() -> Option<usize> + Send + Sync>,
     picked: Box<dyn Fn(Option<usize>)>,
+    fixed: Fixed,
 ) -> AnyView {
     let choose = move |event: web_sys::Event| picked(event_target_value(&event).parse().ok());
     let option = move |value: Option<usize>, name: &'static str| {
@@ -75,7 +94,9 @@ fn boxed_pick(
     view! {
         <label class="field">
             <span class="field-name">{label}</span>
-            <select on:change=changed(choose)>{options}</select>
+            <select disabled=flag(move || fixed()) on:change=changed(choose)>
+                {options}
+            </select>
         </label>
     }
     .into_any()
@@ -110,6 +131,7 @@ pub fn number(
                     inputmode="decimal"
                     min="0"
                     step="any"
+                    disabled=flag(move || is_fixed(page, get))
                     prop:value=shown
                     on:change=changed(change)
                 />
@@ -132,6 +154,7 @@ pub fn date(
             <span class="field-name">{label}</span>
             <input
                 type="date"
+                disabled=flag(move || is_fixed(page, get))
                 prop:value=text(move || page.answers.look(get).map_or_else(String::new, day::iso))
                 on:change=changed(move |event| {
                     let typed = day::parse(&event_target_value(&event));
@@ -164,7 +187,8 @@ pub fn several<T: Copy + PartialEq + Send + Sync + 'static>(
                 });
             };
             let ticked = flag(move || page.answers.look(|case| has(case, value)));
-            tick(name, ticked, Box::new(toggle))
+            let all = move |case: &Case| list(&mut case.clone()).clone();
+            tick(name, ticked, Box::new(toggle), flag(move || is_fixed(page, all)))
         })
         .collect();
     view! {
@@ -176,11 +200,17 @@ pub fn several<T: Copy + PartialEq + Send + Sync + 'static>(
     .into_any()
 }
 
-fn tick(name: &'static str, ticked: Flag, toggle: Box<dyn Fn(bool)>) -> impl IntoView {
+fn tick(
+    name: &'static str,
+    ticked: Flag,
+    toggle: Box<dyn Fn(bool)>,
+    fixed: Flag,
+) -> impl IntoView {
     view! {
         <label class="tick">
             <input
                 type="checkbox"
+                disabled=fixed
                 prop:checked=ticked
                 on:change=changed(move |event| toggle(event_target_checked(&event)))
             />

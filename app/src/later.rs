@@ -13,8 +13,8 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::state::Page;
 use crate::{
-    bed, compare, course, effects, exports, grounds, holding, needs, reading, references, store,
-    traits, uptake, winter, words,
+    bed, compare, course, effects, exports, grounds, holding, needs, reading, references, share,
+    shelf, store, traits, uptake, winter, words,
 };
 
 /// How long to wait before a piece that did not come is asked for again.
@@ -52,6 +52,14 @@ pub struct Parts {
     pub uptake: fn(Page) -> AnyView,
     /// Every answer, to be changed.
     pub bed: fn(Page) -> AnyView,
+    /// The saved reports.
+    pub shelf: fn(Page) -> AnyView,
+    /// A link, its code and other ways to share.
+    pub sharing: fn(Page) -> AnyView,
+    /// A link that was opened.
+    pub arrived: fn(Page) -> AnyView,
+    /// The code for the printed plan.
+    pub paper_code: fn(Page) -> AnyView,
     /// What a question is answered with.
     pub controls: fn(Page, QuestionId, &[Property]) -> AnyView,
 }
@@ -72,6 +80,10 @@ static PARTS: Parts = Parts {
     references: references::list,
     uptake: uptake::uptake,
     bed: bed::bed,
+    shelf: shelf::board::board,
+    sharing: share::sharing::sharing,
+    arrived: share::arrived::arrived,
+    paper_code: share::sharing::paper_code,
     controls: bed::controls,
 };
 

@@ -1,5 +1,7 @@
 //! Every word the page says. What the engine concludes it says itself.
 
+pub mod keeping;
+
 use emberloam_engine::biochar::Path;
 use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, WetSeason, Winter};
 use emberloam_engine::quantity::Unit;
