@@ -152,6 +152,8 @@ impl Page {
                 case.reading = ReadingAnswers::default();
                 case.sample = 0;
             });
+            // Nor must it be saved over the one that was open.
+            self.desk.update(|desk| desk.opened = None);
         }
         if self.text.with_untracked(|old| *old != text) {
             self.text.set(text);

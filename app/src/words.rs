@@ -61,7 +61,7 @@ pub const LATER_MISSING: &str =
     "A part of the page could not be loaded. Go online and try again; nothing is lost.";
 pub const SAVED_DAMAGED: &str =
     "This saved report is damaged and can't be read. Open the laboratory's own file.";
-pub const ERASE: &str = "Erase everything";
+pub const ERASE: &str = "Clear this report";
 
 pub const ERASED: &str = "What was here before is removed from this device.";
 pub const TAKE_BACK: &str = "Undo";

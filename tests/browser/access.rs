@@ -6,7 +6,7 @@ use emberloam_tests::page::{BROKEN, FILE, Page, SURPLUS};
 use emberloam_tests::project;
 
 #[track_caller]
-fn assert_accessible(page: &Page, when: &str) {
+pub fn assert_accessible(page: &Page, when: &str) {
     let axe = project().join("target/axe/node_modules/axe-core/axe.min.js");
     let axe = fs::read_to_string(&axe).unwrap_or_else(|why| {
         panic!("{} can't be read ({why}): `tests/run` installs it", axe.display())

@@ -11,3 +11,5 @@ mod offline;
 mod paste;
 mod privacy;
 mod samples;
+mod share;
+mod shelf;

@@ -162,7 +162,7 @@ pub fn sharing(page: Page) -> AnyView {
             on:toggle=toggled
         >
             <summary>
-                <span class="report-title">{said::SHARE}</span>
+                <h2 class="report-title">{said::SHARE}</h2>
             </summary>
             <p>{said::SHARE_HOLDS}</p>
             {link_box(sharing, "share-link", said::LINK, address)}

@@ -42,10 +42,9 @@ pub struct Board {
     sure: RwSignal<bool>,
 }
 
-/// Now, as `2027-04-20T18:05:00Z`.
+/// Now, as `2027-04-20T18:05:00.000Z`.
 pub fn now() -> String {
-    let now: String = js_sys::Date::new_0().to_iso_string().into();
-    format!("{}Z", now.get(..19).unwrap_or_default())
+    js_sys::Date::new_0().to_iso_string().into()
 }
 
 impl Board {
@@ -317,7 +316,7 @@ pub fn board(page: Page) -> AnyView {
     });
     // Another report was pasted, or another entry opened, while the shelf was in sight.
     Effect::new(move |_| {
-        page.outcome.look(|_| ());
+        page.report.look(|_| ());
         page.desk.look(|_| ());
         if board.open.get_untracked() && page.desk.with_untracked(|desk| desk.opened.is_none()) {
             board.fill();
@@ -326,7 +325,7 @@ pub fn board(page: Page) -> AnyView {
     view! {
         <details id="shelf" class="keep" on:toggle=toggled>
             <summary>
-                <span class="report-title">{said::SHELF}</span>
+                <h2 class="report-title">{said::SHELF}</h2>
             </summary>
             <p id="shelf-shut" class="told" hidden=flag(move || board.shut.get().is_none())>
                 {text(move || board.shut.get().map_or("", Shut::words))}

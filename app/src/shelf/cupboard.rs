@@ -4,6 +4,7 @@
 //! It is opened for each thing that is done and closed again: a page that
 //! holds it open would keep a newer version, or an erasing, waiting.
 
+use gloo::events::EventListener;
 use idb::{Database, DatabaseEvent as _, Error, Factory, ObjectStore, ObjectStoreParams};
 use idb::{Transaction, TransactionMode};
 use js_sys::Promise;
@@ -169,20 +170,26 @@ pub async fn erase() -> Result<(), Shut> {
     Ok(())
 }
 
+thread_local! {
+    /// One channel for telling and hearing: it doesn't hear itself.
+    static TABS: Option<BroadcastChannel> = BroadcastChannel::new(CHANNEL).ok();
+}
+
 /// Tells the other tabs that the shelf has changed.
 fn tell() {
-    if let Ok(channel) = BroadcastChannel::new(CHANNEL) {
-        // Ignored: a tab that isn't told finds out when it saves.
-        let _ = channel.post_message(&JsValue::TRUE);
-        channel.close();
-    }
+    TABS.with(|tabs| {
+        if let Some(tabs) = tabs {
+            // Ignored: a tab that isn't told finds out when it saves.
+            let _ = tabs.post_message(&JsValue::TRUE);
+        }
+    });
 }
 
 /// Hears when another tab has changed the shelf.
 pub fn hear(does: impl Fn() + 'static) {
-    if let Ok(channel) = BroadcastChannel::new(CHANNEL) {
-        gloo::events::EventListener::new(&channel, "message", move |_| does()).forget();
-        // Lives as long as the page.
-        std::mem::forget(channel);
-    }
+    TABS.with(|tabs| {
+        if let Some(tabs) = tabs {
+            EventListener::new(tabs, "message", move |_| does()).forget();
+        }
+    });
 }
