@@ -200,12 +200,7 @@ pub fn several<T: Copy + PartialEq + Send + Sync + 'static>(
     .into_any()
 }
 
-fn tick(
-    name: &'static str,
-    ticked: Flag,
-    toggle: Box<dyn Fn(bool)>,
-    fixed: Flag,
-) -> impl IntoView {
+fn tick(name: &'static str, ticked: Flag, toggle: Box<dyn Fn(bool)>, fixed: Flag) -> impl IntoView {
     view! {
         <label class="tick">
             <input

@@ -229,7 +229,9 @@ fn an_educator_fixes_answers_and_viewers_put_in_their_own_report() {
     viewer.browser.wait_for("the case again", || viewer.browser.shows("#scenario"));
     assert_eq!(viewer.report(), OWN);
     viewer.browser.click("#scenario-leave");
-    viewer.browser.wait_for("an open control", || closed("Area of the bed") == json!(["12", false]));
+    viewer
+        .browser
+        .wait_for("an open control", || closed("Area of the bed") == json!(["12", false]));
     assert_eq!(viewer.browser.run("return window.__ran ?? null"), serde_json::Value::Null);
 }
 

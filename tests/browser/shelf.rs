@@ -45,9 +45,9 @@ fn told(page: &Page) -> String {
 }
 
 fn names(page: &Page) -> Vec<String> {
-    let names = page
-        .browser
-        .run("return [...document.querySelectorAll('#shelf-list .entry')].map((e) => e.dataset.name)");
+    let names = page.browser.run(
+        "return [...document.querySelectorAll('#shelf-list .entry')].map((e) => e.dataset.name)",
+    );
     names.as_array().into_iter().flatten().filter_map(|n| n.as_str().map(str::to_owned)).collect()
 }
 
@@ -293,8 +293,7 @@ fn what_a_newer_version_saved_is_named_and_left_alone() {
 fn a_browser_without_a_database_is_told_so() {
     let page = Page::open("shelf-none");
     let without = "Object.defineProperty(window, 'indexedDB', { value: undefined })";
-    page.browser
-        .devtools("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": without }));
+    page.browser.devtools("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": without }));
     page.browser.reload();
     page.wait_until_started();
     page.paste(A_SURPLUS);
@@ -351,10 +350,7 @@ fn the_whole_shelf_goes_out_and_comes_in_elsewhere() {
 fn a_bed_is_followed_over_the_years_each_extractant_by_itself() {
     let page = with_report("shelf-years");
     save_as(&page, "2023", "Back bed", "2023-03-01");
-    for (year, text) in [
-        ("2024", A_SURPLUS.replace("212", "150")),
-        ("2025", ANOTHER.to_owned()),
-    ] {
+    for (year, text) in [("2024", A_SURPLUS.replace("212", "150")), ("2025", ANOTHER.to_owned())] {
         page.paste(&text);
         page.browser.wait_for("an answer", || page.report() == text);
         fill(&page, "#shelf-name", year);

@@ -3,9 +3,7 @@
 //! `bed.area-m2`.
 
 use emberloam_engine::Case;
-use emberloam_engine::case::{
-    BagState, BedKind, ChargeSource, Feedstock, WetSeason, Winter,
-};
+use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, WetSeason, Winter};
 use emberloam_engine::quantity::{Measures, Unit, in_readers, readers_symbol, significant};
 use emberloam_engine::season::day;
 use emberloam_engine::soil::{Method, PlantGroup, Texture};

@@ -5,6 +5,7 @@ use emberloam_engine::quantity::Measures;
 use gloo::events::EventListener;
 use leptos::prelude::*;
 
+use crate::date;
 use crate::desk::{self, Desk, Scenario};
 use crate::exports::event_code;
 use crate::living::{Look, flag, focus, press, text};
@@ -15,7 +16,6 @@ use crate::shelf::cupboard::{self, Change};
 use crate::shelf::entry::{Entry, Label};
 use crate::state::Page;
 use crate::store::Kept;
-use crate::date;
 use crate::words::keeping as said;
 
 type Arrived = Option<Result<Letter, Unopened>>;
@@ -199,7 +199,8 @@ fn taken(page: Page) -> impl IntoView {
     let scenario = Memo::new(move |_| page.desk.look(|desk| desk.scenario.clone()));
     let shown = move || {
         scenario.get().map(|scenario| {
-            let case = untrack(|| scenario.fix(&emberloam_engine::Case::default())).unwrap_or_default();
+            let case =
+                untrack(|| scenario.fix(&emberloam_engine::Case::default())).unwrap_or_default();
             let fixed: Vec<_> = answers::said(&case, page.measures())
                 .iter()
                 .map(|answer| view! { <li>{said::answered(&answer.label, &answer.value)}</li> })

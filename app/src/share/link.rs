@@ -114,10 +114,10 @@ fn open(rest: &str) -> Result<Letter, Unopened> {
         _ => return Err(Unopened::Damaged),
     }
     // Mail programs put blanks and full stops at the end of what they take for a link.
-    let packed = packed.trim_end_matches(|c: char| !c.is_ascii_alphanumeric() && c != '-' && c != '_');
+    let packed =
+        packed.trim_end_matches(|c: char| !c.is_ascii_alphanumeric() && c != '-' && c != '_');
     let packed = URL_SAFE_NO_PAD.decode(packed).map_err(|_| Unopened::Damaged)?;
-    let json =
-        decompress_to_vec_zlib_with_limit(&packed, MOST).map_err(|_| Unopened::Damaged)?;
+    let json = decompress_to_vec_zlib_with_limit(&packed, MOST).map_err(|_| Unopened::Damaged)?;
     let written: Written = serde_json::from_slice(&json).map_err(|_| Unopened::Damaged)?;
     let newer = written.answers.get("version").and_then(Value::as_u64);
     if newer.is_some_and(|version| version > u64::from(CASE_VERSION)) {
@@ -179,7 +179,8 @@ mod tests {
         let newer = compress_to_vec_zlib(br#"{"answers":{"version":9}}"#, 9);
         let newer = format!("soil=1.{}", URL_SAFE_NO_PAD.encode(newer));
         assert_eq!(back(&newer), Err(Unopened::Newer));
-        for damaged in ["#soil=", "#soil=1", "#soil=1.", "#soil=x.abc", "#soil=0.abc", "#soil=1.a"] {
+        for damaged in ["#soil=", "#soil=1", "#soil=1.", "#soil=x.abc", "#soil=0.abc", "#soil=1.a"]
+        {
             assert_eq!(back(damaged), Err(Unopened::Damaged), "{damaged}");
         }
     }
@@ -247,8 +248,11 @@ mod tests {
                 case.bed.area_m2 = area;
                 case.season.latitude = latitude;
                 case.charge_with = sources.into_iter().map(|at| ChargeSource::ALL[at]).collect();
-                case.season.crops =
-                    vec![emberloam_engine::case::Crop { name: crop, planting: None, harvest: None }];
+                case.season.crops = vec![emberloam_engine::case::Crop {
+                    name: crop,
+                    planting: None,
+                    harvest: None,
+                }];
                 case
             })
     }

@@ -151,9 +151,8 @@ pub fn sharing(page: Page) -> AnyView {
         let fold = event.target().and_then(|t| t.dyn_into::<HtmlDetailsElement>().ok());
         sharing.open.set(fold.is_some_and(|fold| fold.open()));
     });
-    let address = Memo::new(move |_| {
-        if sharing.open.get() { link(&letter(page)) } else { String::new() }
-    });
+    let address =
+        Memo::new(move |_| if sharing.open.get() { link(&letter(page)) } else { String::new() });
     view! {
         <details
             id="share"

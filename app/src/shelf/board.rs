@@ -71,7 +71,8 @@ impl Board {
             Held::Entry(entry) => Some(entry),
             _ => None,
         };
-        let mut entries: Vec<Entry> = self.shelved.look(|all| all.iter().filter_map(held).collect());
+        let mut entries: Vec<Entry> =
+            self.shelved.look(|all| all.iter().filter_map(held).collect());
         by_date(&mut entries);
         entries
     }
@@ -218,7 +219,8 @@ impl Board {
         };
         let copy = Entry::new(&kept, label, event_code(), &now());
         let name = copy.name.clone();
-        let decide = move |_: &[Shelved]| (vec![Change::Put((copy.id.clone(), copy.to_json()))], ());
+        let decide =
+            move |_: &[Shelved]| (vec![Change::Put((copy.id.clone(), copy.to_json()))], ());
         self.change(decide, move |()| said::saved(&name));
     }
 
@@ -359,7 +361,12 @@ fn told(board: Board) -> impl IntoView {
 }
 
 /// A field of the form.
-fn field(id: &'static str, name: &'static str, kind: &'static str, of: RwSignal<String>) -> AnyView {
+fn field(
+    id: &'static str,
+    name: &'static str,
+    kind: &'static str,
+    of: RwSignal<String>,
+) -> AnyView {
     view! {
         <label class="field">
             <span class="field-name">{name}</span>
@@ -457,12 +464,15 @@ fn item(board: Board, entry: Memo<Entry>) -> impl IntoView {
     let about = move || {
         entry.look(|entry| {
             let day = day::parse(&entry.date).map_or_else(String::new, date::spoken);
-            [day, entry.place.clone()].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
+            [day, entry.place.clone()]
+                .into_iter()
+                .filter(|part| !part.is_empty())
+                .collect::<Vec<_>>()
+                .join(", ")
         })
     };
-    let is_open = move || {
-        board.page.desk.look(|desk| desk.opened.as_ref().is_some_and(|o| o.id == id()))
-    };
+    let is_open =
+        move || board.page.desk.look(|desk| desk.opened.as_ref().is_some_and(|o| o.id == id()));
     let renaming = move || board.renaming.look(|now| *now == id());
     let new_name = RwSignal::new(String::new());
     let button = move |word: &'static str, does: Box<dyn Fn()>| {

@@ -209,7 +209,10 @@ mod tests {
         let file = pack(&[("n".into(), newer.clone())], "now");
         let mut other = Vec::new();
         bring_in(&mut other, &file, &mut counter());
-        assert_eq!(serde_json::from_str::<Value>(&other[0].1).unwrap(), serde_json::from_str::<Value>(&newer).unwrap());
+        assert_eq!(
+            serde_json::from_str::<Value>(&other[0].1).unwrap(),
+            serde_json::from_str::<Value>(&newer).unwrap()
+        );
         assert_eq!(bring_in(&mut other, &file, &mut counter()).same, 1);
     }
 
@@ -232,7 +235,10 @@ mod tests {
         assert_eq!(unpack(r#"{"Events":[]}"#), Err(Refused::Other));
         assert_eq!(unpack(r#"{"emberloam-shelf":2,"entries":[]}"#), Err(Refused::Newer));
         assert_eq!(unpack(r#"{"emberloam-shelf":1}"#), Err(Refused::Damaged));
-        assert_eq!(unpack(&whole.replace("\"revision\":1", "\"revision\":[]")), Err(Refused::Entry(1)));
+        assert_eq!(
+            unpack(&whole.replace("\"revision\":1", "\"revision\":[]")),
+            Err(Refused::Entry(1))
+        );
         assert!(unpack(&format!("\u{feff}{whole}")).is_ok());
     }
 

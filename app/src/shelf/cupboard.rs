@@ -61,9 +61,9 @@ impl From<Error> for Shut {
         match error {
             Error::IndexedDbNotFound(_) => Shut::None,
             Error::DomException(why) => Shut::by_name(&why.name()),
-            Error::IndexedDbOpenFailed(why) | Error::UpdateFailed(why) => why
-                .dyn_ref::<DomException>()
-                .map_or(Shut::Failed, |why| Shut::by_name(&why.name())),
+            Error::IndexedDbOpenFailed(why) | Error::UpdateFailed(why) => {
+                why.dyn_ref::<DomException>().map_or(Shut::Failed, |why| Shut::by_name(&why.name()))
+            }
             _ => Shut::Failed,
         }
     }
@@ -129,9 +129,7 @@ pub async fn all() -> Result<Vec<Shelved>, Shut> {
 
 /// Looks at the shelf and changes it, in one transaction: no other tab can
 /// come between.
-pub async fn change<T>(
-    decide: impl FnOnce(&[Shelved]) -> (Vec<Change>, T),
-) -> Result<T, Shut> {
+pub async fn change<T>(decide: impl FnOnce(&[Shelved]) -> (Vec<Change>, T)) -> Result<T, Shut> {
     let database = open().await?;
     let decided = change_in(&database, decide).await;
     database.close();

@@ -253,8 +253,14 @@ pub mod tests {
     #[test]
     fn a_save_over_the_revision_that_was_opened_replaces_it() {
         let old = an_entry("a", "Back bed", "pH 6");
-        let (new, outcome) =
-            save(&kept("pH 7"), label("Back bed"), Some(&old.opened()), Some(&old.to_json()), "f".into(), "later");
+        let (new, outcome) = save(
+            &kept("pH 7"),
+            label("Back bed"),
+            Some(&old.opened()),
+            Some(&old.to_json()),
+            "f".into(),
+            "later",
+        );
         assert_eq!(outcome, Outcome::Saved);
         assert_eq!((new.id.as_str(), new.revision, new.text.as_str()), ("a", 2, "pH 7"));
         assert_eq!((new.created.as_str(), new.changed.as_str()), (NOW, "later"));
@@ -267,8 +273,14 @@ pub mod tests {
         newer.revision = 2;
         let unreadable = r#"{"emberloam-entry":9}"#.to_string();
         for current in [newer.to_json(), unreadable, "{".into()] {
-            let (new, outcome) =
-                save(&kept("pH 7"), label("Back bed"), Some(&old.opened()), Some(&current), "f".into(), NOW);
+            let (new, outcome) = save(
+                &kept("pH 7"),
+                label("Back bed"),
+                Some(&old.opened()),
+                Some(&current),
+                "f".into(),
+                NOW,
+            );
             assert_eq!(outcome, Outcome::BothKept);
             assert_eq!((new.id.as_str(), new.revision), ("f", 1));
             assert_ne!(new.name, old.name);
@@ -278,7 +290,8 @@ pub mod tests {
     #[test]
     fn what_was_deleted_meanwhile_is_saved_again() {
         let old = an_entry("a", "Back bed", "pH 6");
-        let (new, outcome) = save(&kept("pH 7"), label("x"), Some(&old.opened()), None, "f".into(), NOW);
+        let (new, outcome) =
+            save(&kept("pH 7"), label("x"), Some(&old.opened()), None, "f".into(), NOW);
         assert_eq!((outcome, new.id.as_str(), new.revision), (Outcome::Saved, "a", 2));
     }
 

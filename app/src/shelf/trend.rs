@@ -82,8 +82,7 @@ pub fn beds(entry: &Entry) -> Option<Beds> {
     let kept = entry.kept()?;
     let date = if entry.date.is_empty() { entry.created.get(..10)? } else { &entry.date };
     let day = day::parse(date)?;
-    let report =
-        report::open(kept.text.as_bytes()).and_then(|grid| report::read(&grid)).ok()?;
+    let report = report::open(kept.text.as_bytes()).and_then(|grid| report::read(&grid)).ok()?;
     let chosen = kept.answers.sample.min(report.samples.len().saturating_sub(1));
     let outcome = interpret(&Case { report, ..kept.answers });
     let beds = outcome.samples.into_iter().enumerate().map(|(at, sample)| {

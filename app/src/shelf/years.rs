@@ -210,7 +210,9 @@ fn draw(sheet: &Sheet, pen: &Pen, series: &Series) {
             if point.limit { pen.line(pen.likely.mix(1.0), 2.0) } else { pen.likely.filled() };
         let _ = sheet.draw(&Circle::new(at, pen.px(5.0), style));
     }
-    let ends = if days == 0 { vec![(first.day, HPos::Center)] } else {
+    let ends = if days == 0 {
+        vec![(first.day, HPos::Center)]
+    } else {
         vec![(first.day, HPos::Left), (last.day, HPos::Right)]
     };
     for (day, anchor) in ends {

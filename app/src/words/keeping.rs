@@ -177,7 +177,8 @@ pub const WILL_PUT_ASIDE: &str = "If you use it, your own report and answers are
 pub const USE_IT: &str = "Use it here";
 pub const NOT_NOW: &str = "Not now";
 pub const TAKEN: &str = "The shared report is in use.";
-pub const NOT_PUT_ASIDE: &str = "Your own report could not be put under “Saved reports”. Press Undo if you want it back.";
+pub const NOT_PUT_ASIDE: &str =
+    "Your own report could not be put under “Saved reports”. Press Undo if you want it back.";
 pub const BRING_YOUR_OWN: &str = "It holds no report. You put in your own.";
 pub const SEE_REPORT: &str = "See the report";
 pub const NOTE_SAYS: &str = "A note from who made it:";
