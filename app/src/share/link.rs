@@ -13,7 +13,7 @@ use emberloam_engine::case::CASE_VERSION;
 use miniz_oxide::deflate::compress_to_vec_zlib;
 use miniz_oxide::inflate::decompress_to_vec_zlib_with_limit;
 use serde::{Deserialize, Serialize};
-use serde_json::{Value, json};
+use serde_json::Value;
 
 use crate::share::answers;
 use crate::words;
@@ -90,7 +90,8 @@ impl Letter {
             fixed: self.fixed.clone(),
             note: self.note.chars().take(LONGEST_NOTE).collect(),
         };
-        let json = json!(written).to_string();
+        // A struct of texts and JSON always has a JSON.
+        let json = serde_json::to_string(&written).unwrap_or_default();
         let packed = compress_to_vec_zlib(json.as_bytes(), LEVEL);
         format!("{MARK}{VERSION}.{}", URL_SAFE_NO_PAD.encode(packed))
     }
@@ -118,14 +119,15 @@ fn open(rest: &str) -> Result<Letter, Unopened> {
         packed.trim_end_matches(|c: char| !c.is_ascii_alphanumeric() && c != '-' && c != '_');
     let packed = URL_SAFE_NO_PAD.decode(packed).map_err(|_| Unopened::Damaged)?;
     let json = decompress_to_vec_zlib_with_limit(&packed, MOST).map_err(|_| Unopened::Damaged)?;
-    let written: Written = serde_json::from_slice(&json).map_err(|_| Unopened::Damaged)?;
+    let json = String::from_utf8(json).map_err(|_| Unopened::Damaged)?;
+    let written: Written = serde_json::from_str(&json).map_err(|_| Unopened::Damaged)?;
     let newer = written.answers.get("version").and_then(Value::as_u64);
     if newer.is_some_and(|version| version > u64::from(CASE_VERSION)) {
         return Err(Unopened::Newer);
     }
     let answers = match written.answers {
         Value::Null => Case::default(),
-        given => serde_json::from_value(given).map_err(|_| Unopened::Damaged)?,
+        given => answers::case(&given).ok_or(Unopened::Damaged)?,
     };
     Ok(Letter {
         text: written.text,

@@ -1,7 +1,6 @@
 //! A saved report, and what happens to it: saved, renamed, brought up from an
 //! older shape. What it is kept in is the business of `cupboard`.
 
-use emberloam_engine::Case;
 use emberloam_engine::case::CASE_VERSION;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -81,7 +80,7 @@ impl Held {
                 if case.is_some_and(|version| version > u64::from(CASE_VERSION)) {
                     return Held::Newer(name());
                 }
-                match serde_json::from_value::<Entry>(value) {
+                match serde_json::from_str::<Entry>(&value.to_string()) {
                     Ok(entry) if entry.kept().is_some() => Held::Entry(entry),
                     _ => Held::Damaged,
                 }
@@ -131,8 +130,7 @@ impl Entry {
 
     /// The report with its answers; `None` when the answers are none.
     pub fn kept(&self) -> Option<Kept> {
-        let answers: Case = serde_json::from_value(self.answers.clone()).ok()?;
-        Some(Kept { text: self.text.clone(), answers })
+        Some(Kept { text: self.text.clone(), answers: answers::case(&self.answers)? })
     }
 
     /// As it is kept.
@@ -220,6 +218,7 @@ pub fn by_date(entries: &mut [Entry]) {
 
 #[cfg(test)]
 pub mod tests {
+    use emberloam_engine::Case;
     use proptest::prelude::*;
     use serde_json::json;
 
