@@ -129,10 +129,12 @@ fn can_share() -> bool {
 /// What to say of a link's length.
 fn size(link: &str) -> String {
     let long = link.len();
-    let advice = match long {
-        ..=LONG => "",
-        ..=VERY_LONG => said::LINK_LONG,
-        _ => said::LINK_VERY_LONG,
+    let advice = if long > VERY_LONG {
+        said::LINK_VERY_LONG
+    } else if long > LONG {
+        said::LINK_LONG
+    } else {
+        ""
     };
     said::link_size(long, advice)
 }
@@ -280,7 +282,7 @@ fn viewers(sharing: Sharing) -> impl IntoView {
     let letter = Memo::new(move |_| {
         if sharing.open.get() && open.get() { sharing.for_viewers() } else { Letter::default() }
     });
-    let address = Memo::new(move |_| letter.look(|letter| link(letter)));
+    let address = Memo::new(move |_| letter.look(link));
     let given = move || {
         let mut given = page.answers.look(|case| answers::said(case, page.measures()));
         given.retain(Answer::can_be_fixed);

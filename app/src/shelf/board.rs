@@ -178,7 +178,7 @@ impl Board {
         self.tell(said::opened(&entry.name));
     }
 
-    fn rename(self, id: String, name: String) {
+    fn rename(self, id: String, name: &str) {
         let name = name.trim().to_string();
         if name.is_empty() {
             return self.tell(said::NAME_IT);
@@ -520,7 +520,7 @@ fn item(board: Board, entry: Memo<Entry>) -> impl IntoView {
                                         type="button"
                                         id="shelf-rename"
                                         on:click=press(move || {
-                                            board.rename(untrack(id), new_name.get_untracked());
+                                            board.rename(untrack(id), &new_name.get_untracked());
                                         })
                                     >
                                         {said::RENAME}

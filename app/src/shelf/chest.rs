@@ -71,7 +71,7 @@ pub fn unpack(text: &str) -> Result<Vec<Value>, Refused> {
     };
     for (at, entry) in entries.iter().enumerate() {
         let id = entry["id"].as_str();
-        match Held::from_value(entry.clone()) {
+        match Held::from_value(entry) {
             Held::Damaged => return Err(Refused::Entry(at + 1)),
             // Without an id there is no place to put it.
             Held::Newer(_) if id.is_none() => return Err(Refused::Newer),
@@ -104,7 +104,7 @@ pub fn merge(
         let id = value["id"].as_str().unwrap_or_default().to_string();
         let there = shelved.iter().chain(&merged.put);
         let mine = there.clone().find(|(known, _)| *known == id).map(|(_, json)| json);
-        let entry = match Held::from_value(value.clone()) {
+        let entry = match Held::from_value(&value) {
             Held::Entry(entry) => entry,
             // Of a newer program: put in its place as it is, or left out when the place is taken.
             _ => {

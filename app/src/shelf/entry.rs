@@ -67,11 +67,11 @@ pub enum Held {
 impl Held {
     /// Reads an entry of any version; older ones are brought up.
     pub fn read(json: &str) -> Held {
-        serde_json::from_str(json).map_or(Held::Damaged, Held::from_value)
+        serde_json::from_str(json).map_or(Held::Damaged, |value| Held::from_value(&value))
     }
 
     /// The same from a JSON that is read already.
-    pub fn from_value(value: Value) -> Held {
+    pub fn from_value(value: &Value) -> Held {
         let name = || value["name"].as_str().unwrap_or_default().to_string();
         match value["emberloam-entry"].as_u64() {
             Some(version) if version > ENTRY_VERSION => Held::Newer(name()),
@@ -85,7 +85,7 @@ impl Held {
                     _ => Held::Damaged,
                 }
             }
-            _ => bring_up(&value).map_or(Held::Damaged, Held::Entry),
+            _ => bring_up(value).map_or(Held::Damaged, Held::Entry),
         }
     }
 }
@@ -297,12 +297,12 @@ pub mod tests {
     #[test]
     fn newer_shapes_are_named_and_older_ones_brought_up() {
         let newer = json!({"emberloam-entry": 2, "name": "Back bed", "colour": "red"});
-        assert_eq!(Held::from_value(newer), Held::Newer("Back bed".into()));
+        assert_eq!(Held::from_value(&newer), Held::Newer("Back bed".into()));
         let mut newer_case = an_entry("a", "Back bed", "");
         newer_case.answers = json!({"version": 9, "moon": "full"});
         assert_eq!(Held::read(&newer_case.to_json()), Held::Newer("Back bed".into()));
         let file = json!({"emberloam": 1, "text": "pH 6", "answers": {"sample": 2}});
-        let Held::Entry(up) = Held::from_value(file) else { panic!("not brought up") };
+        let Held::Entry(up) = Held::from_value(&file) else { panic!("not brought up") };
         assert_eq!((up.text.as_str(), up.kept().unwrap().answers.sample), ("pH 6", 2));
         for damaged in ["", "7", "{}", r#"{"emberloam":1}"#, r#"{"emberloam-entry":1,"id":"a"}"#] {
             assert_eq!(Held::read(damaged), Held::Damaged, "{damaged}");

@@ -177,7 +177,7 @@ mod tests {
         assert_eq!(found.len(), 1);
         let values: Vec<f64> = found[0].points.iter().map(|p| p.value).collect();
         assert_eq!(values, [80.0, 40.0]);
-        assert_eq!(found[0].lines(), [0..2]);
+        assert_eq!(found[0].lines(), vec![Range { start: 0, end: 2 }]);
     }
 
     #[test]
@@ -203,7 +203,7 @@ mod tests {
         ];
         let found = phosphorus(&all, "Bed");
         assert_eq!(found[0].points.iter().filter(|p| p.limit).count(), 1);
-        assert_eq!(found[0].lines(), [0..2]);
+        assert_eq!(found[0].lines(), vec![Range { start: 0, end: 2 }]);
         let unknown = [
             of("2025-03-01", "Bed", "Phosphorus 80 ppm\npH 6.1"),
             of("2026-03-01", "Bed", "Phosphorus 60 ppm\npH 6.1"),
