@@ -166,7 +166,7 @@ fn a_long_link_is_told_of() {
     let page = Page::open("share-long");
     // Numbers that do not repeat, so that they pack badly.
     page.put(
-        "'Bed\\tpH\\tOlsen P ppm\\n' + Array.from({ length: 900 }, (_, n) =>
+        "'Bed\\tpH\\tOlsen P ppm\\n' + Array.from({ length: 2500 }, (_, n) =>
             `Plot ${n * 7919 % 10007}\\t${5 + n * 31 % 37 / 10}\\t${n * 6151 % 997 / 10}`).join('\\n')",
     );
     page.wait_for_answer();
