@@ -12,7 +12,7 @@ const PAUSE: u32 = 600;
 
 /// The region that speaks.
 pub fn announce(page: Page) -> impl IntoView {
-    let said = RwSignal::new(String::new());
+    let said = page.said;
     Effect::new(move |before: Option<(Option<usize>, String, Option<Timeout>)>| {
         let results = page.outcome.look(|o| o.as_ref().map(|_| page.readings.look(Vec::len)));
         let headline = page.of_plan(|plan| plan.headline.clone());

@@ -11,9 +11,13 @@ use leptos::prelude::*;
 use time::Date;
 use web_sys::HtmlInputElement;
 
+use crate::desk::is_fixed;
 use crate::living::{Flag, Look, changed, flag, text};
 use crate::state::Page;
 use crate::words;
+
+/// Whether a control is closed, because a link has fixed its answer.
+pub type Fixed = Arc<dyn Fn() -> bool + Send + Sync>;
 
 /// One choice out of several; the first option is "not known".
 pub fn choice<T: Copy + PartialEq + Send + Sync + 'static>(
@@ -23,12 +27,13 @@ pub fn choice<T: Copy + PartialEq + Send + Sync + 'static>(
     get: fn(&Case) -> Option<T>,
     set: fn(&mut Case, Option<T>),
 ) -> AnyView {
-    pick(
+    pick_unless(
         label,
         words::NOT_KNOWN,
         options,
         move || page.answers.look(get),
         move |picked| page.answer(|case| set(case, picked)),
+        Arc::new(move || is_fixed(page, get)),
     )
 }
 
@@ -40,6 +45,18 @@ pub fn pick<T: Copy + PartialEq + Send + Sync + 'static>(
     current: impl Fn() -> Option<T> + Send + Sync + 'static,
     picked: impl Fn(Option<T>) + 'static,
 ) -> AnyView {
+    pick_unless(label, empty, options, current, picked, Arc::new(|| false))
+}
+
+/// The same, closed while it is `fixed`.
+fn pick_unless<T: Copy + PartialEq + Send + Sync + 'static>(
+    label: &'static str,
+    empty: &'static str,
+    options: Vec<(T, &'static str)>,
+    current: impl Fn() -> Option<T> + Send + Sync + 'static,
+    picked: impl Fn(Option<T>) + 'static,
+    fixed: Fixed,
+) -> AnyView {
     let (values, names): (Vec<T>, Vec<&'static str>) = options.into_iter().unzip();
     let at = values.clone();
     boxed_pick(
@@ -48,6 +65,7 @@ pub fn pick<T: Copy + PartialEq + Send + Sync + 'static>(
         names,
         Arc::new(move || current().and_then(|now| at.iter().position(|value| *value == now))),
         Box::new(move |index| picked(index.and_then(|index| values.get(index)).copied())),
+        fixed,
     )
 }
 
@@ -57,6 +75,7 @@ fn boxed_pick(
     names: Vec<&'static str>,
     current: Arc<dyn Fn() -> Option<usize> + Send + Sync>,
     picked: Box<dyn Fn(Option<usize>)>,
+    fixed: Fixed,
 ) -> AnyView {
     let choose = move |event: web_sys::Event| picked(event_target_value(&event).parse().ok());
     let option = move |value: Option<usize>, name: &'static str| {
@@ -77,7 +96,9 @@ fn boxed_pick(
     view! {
         <label class="field">
             <span class="field-name">{label}</span>
-            <select on:change=changed(choose)>{options}</select>
+            <select disabled=flag(move || fixed()) on:change=changed(choose)>
+                {options}
+            </select>
         </label>
     }
     .into_any()
@@ -111,7 +132,7 @@ pub fn number_of(
     page: Page,
     label: &'static str,
     unit: Unit,
-    get: Box<dyn Fn(&Case) -> Option<f64> + Send>,
+    get: Box<dyn Fn(&Case) -> Option<f64> + Send + Sync>,
     set: Box<dyn Fn(&mut Case, Option<f64>)>,
 ) -> AnyView {
     boxed_number(page, label, unit, 0.0, get, set)
@@ -122,13 +143,15 @@ fn boxed_number(
     label: &'static str,
     unit: Unit,
     least: f64,
-    get: Box<dyn Fn(&Case) -> Option<f64> + Send>,
+    get: Box<dyn Fn(&Case) -> Option<f64> + Send + Sync>,
     set: Box<dyn Fn(&mut Case, Option<f64>)>,
 ) -> AnyView {
+    let get: Arc<dyn Fn(&Case) -> Option<f64> + Send + Sync> = get.into();
+    let of = get.clone();
     let shown = move || {
         let measures = page.measures();
         page.answers
-            .look(&get)
+            .look(|case| of(case))
             .map_or_else(String::new, |value| significant(in_readers(value, unit, measures), 4))
     };
     let change = move |event: web_sys::Event| {
@@ -146,6 +169,7 @@ fn boxed_number(
                     inputmode="decimal"
                     min=least
                     step="any"
+                    disabled=flag(move || is_fixed(page, |case| get(case)))
                     prop:value=shown
                     on:change=changed(change)
                 />
@@ -167,6 +191,7 @@ pub fn date(
         label,
         move || page.answers.look(get),
         move |typed| page.answer(|case| set(case, typed)),
+        Arc::new(move || is_fixed(page, get)),
     )
 }
 
@@ -175,6 +200,7 @@ pub fn date_of(
     label: &'static str,
     get: impl Fn() -> Option<Date> + Send + 'static,
     set: impl Fn(Option<Date>) + 'static,
+    fixed: Fixed,
 ) -> AnyView {
     let change = move |event: web_sys::Event| set(day::parse(&event_target_value(&event)));
     view! {
@@ -182,6 +208,7 @@ pub fn date_of(
             <span class="field-name">{label}</span>
             <input
                 type="date"
+                disabled=flag(move || fixed())
                 prop:value=text(move || get().map_or_else(String::new, day::iso))
                 on:change=changed(change)
             />
@@ -260,7 +287,8 @@ pub fn several<T: Copy + PartialEq + Send + Sync + 'static>(
                 });
             };
             let ticked = flag(move || page.answers.look(|case| has(case, value)));
-            tick(name, ticked, Box::new(toggle))
+            let all = move |case: &Case| list(&mut case.clone()).clone();
+            tick(name, ticked, Box::new(toggle), flag(move || is_fixed(page, all)))
         })
         .collect();
     view! {
@@ -272,11 +300,12 @@ pub fn several<T: Copy + PartialEq + Send + Sync + 'static>(
     .into_any()
 }
 
-fn tick(name: &'static str, ticked: Flag, toggle: Box<dyn Fn(bool)>) -> impl IntoView {
+fn tick(name: &'static str, ticked: Flag, toggle: Box<dyn Fn(bool)>, fixed: Flag) -> impl IntoView {
     view! {
         <label class="tick">
             <input
                 type="checkbox"
+                disabled=fixed
                 prop:checked=ticked
                 on:change=changed(move |event| toggle(event_target_checked(&event)))
             />

@@ -98,7 +98,7 @@ fn stamp() -> String {
 
 /// A fresh name for what is saved, in the form of a random UUID. Nothing secret rests on it.
 /// Source: RFC 9562, section 5.4 (from memory).
-fn event_code() -> String {
+pub fn event_code() -> String {
     let mut code = String::new();
     for at in 0..32 {
         if matches!(at, 8 | 12 | 16 | 20) {

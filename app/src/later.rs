@@ -14,7 +14,8 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 use crate::state::Page;
 use crate::{
     bed, certificate, charging, compare, course, effects, exports, grounds, holding, needs, place,
-    plan, purchase, reading, references, store, traits, uptake, winter, words, work_in,
+    plan, purchase, reading, references, share, shelf, store, traits, uptake, winter, words,
+    work_in,
 };
 
 /// How long to wait before a piece that did not come is asked for again.
@@ -64,6 +65,12 @@ pub struct Parts {
     pub bed: fn(Page) -> AnyView,
     /// The plan on paper.
     pub plan: fn(Page) -> AnyView,
+    /// The saved reports.
+    pub shelf: fn(Page) -> AnyView,
+    /// A link, its code and other ways to share.
+    pub sharing: fn(Page) -> AnyView,
+    /// A link that was opened.
+    pub arrived: fn(Page) -> AnyView,
     /// What a question is answered with.
     pub controls: fn(Page, QuestionId, &[Property]) -> AnyView,
 }
@@ -90,6 +97,9 @@ static PARTS: Parts = Parts {
     uptake: uptake::uptake,
     bed: bed::bed,
     plan: plan::plan,
+    shelf: shelf::board::board,
+    sharing: share::sharing::sharing,
+    arrived: share::arrived::arrived,
     controls: bed::controls,
 };
 

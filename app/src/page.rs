@@ -28,9 +28,14 @@ pub fn page(restored: Restored) -> impl IntoView {
     let shown = Memo::new(move |_| page.has_report());
     view! {
         <div class="ground" class:has-report=flag(move || shown.get())>
-            {heading(page)} {notes(page)}
+            {heading(page)} {notes(page)} {later::later(move |parts| (parts.arrived)(page))}
             <div class="face">
-                <div class="beside">{paste(page, tools(page))}</div>
+                <div class="beside">
+                    {paste(page, tools(page))} <div class="keeps">
+                        {later::later(move |parts| (parts.shelf)(page))}
+                        {later::later(move |parts| (parts.sharing)(page))}
+                    </div>
+                </div>
                 <Show when=move || shown.get() fallback=waiting>
                     <div class="profile">
                         {answer(page)} {holds(page)} {why(page)} {season(page)} {working(page)}

@@ -1,6 +1,8 @@
 //! Where the bed lies, what grows in it, and when it is free. All of it is
 //! typed: the page never asks the device where it is.
 
+use std::sync::Arc;
+
 use emberloam_engine::case::Crop;
 use emberloam_engine::quantity::Unit;
 use emberloam_engine::season::{self, Place, Windows, windows};
@@ -137,11 +139,13 @@ fn crop(page: Page, at: usize) -> AnyView {
                 words::CROP_IN,
                 date(|crop| crop.planting),
                 move |day| change(&|crop| crop.planting = day),
+                Arc::new(|| false),
             )}
             {date_of(
                 words::CROP_OFF,
                 date(|crop| crop.harvest),
                 move |day| change(&|crop| crop.harvest = day),
+                Arc::new(|| false),
             )}
             <button type="button" on:click=press(remove)>{words::REMOVE_CROP}</button>
         </div>

@@ -12,6 +12,7 @@ use leptos::prelude::*;
 use crate::figure::value;
 use crate::reading::amount;
 use crate::season::when;
+use crate::share::sharing::paper_code;
 use crate::state::Page;
 use crate::{date, words};
 
@@ -31,7 +32,7 @@ pub fn plan(page: Page) -> AnyView {
         let asked = printing.get() > 0;
         untrack(|| (asked && page.has_report()).then(|| paper(page)))
     };
-    view! { <article class="plan">{sheet}</article> }.into_any()
+    view! { <article class="plan">{sheet} {paper_code(page)}</article> }.into_any()
 }
 
 /// The footnotes, in the order they are first needed.

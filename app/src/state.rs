@@ -9,6 +9,7 @@ use emberloam_engine::report::{self, Report, Trouble};
 use emberloam_engine::{Case, Outcome, interpret};
 use leptos::prelude::*;
 
+use crate::desk::Desk;
 use crate::living::Look;
 use crate::{date, later, store, words};
 
@@ -25,6 +26,10 @@ pub struct Page {
     pub keeping: RwSignal<Option<&'static str>>,
     /// What was erased or replaced by a saved report, until the person leaves or takes it back.
     pub erased: RwSignal<Option<store::Kept>>,
+    /// What this tab has before it from the shelf or from a link.
+    pub desk: RwSignal<Desk>,
+    /// What is said aloud.
+    pub said: RwSignal<String>,
     /// Where the text was opened from and what to know of it, in lines.
     pub opened: RwSignal<String>,
     /// Why the last file was not opened.
@@ -67,6 +72,8 @@ impl Page {
             answers,
             keeping: RwSignal::new(restored.say),
             erased: RwSignal::new(None),
+            desk: RwSignal::new(Desk::default()),
+            said: RwSignal::new(String::new()),
             opened: RwSignal::new(String::new()),
             refused: RwSignal::new(None),
             report,
@@ -117,6 +124,7 @@ impl Page {
         self.text.set(String::new());
         self.touched.set(false);
         self.answers.set(Case::default());
+        self.desk.set(Desk::default());
         store::erase();
         self.keeping.set(None);
         self.refused.set(None);
@@ -156,6 +164,8 @@ impl Page {
                 case.reading = ReadingAnswers::default();
                 case.sample = 0;
             });
+            // Nor must it be saved over the one that was open.
+            self.desk.update(|desk| desk.opened = None);
         }
         if self.text.with_untracked(|old| *old != text) {
             self.text.set(text);

@@ -1,5 +1,7 @@
 //! Every word the page says. What the engine concludes it says itself.
 
+pub mod keeping;
+
 use emberloam_engine::biochar::Path;
 use emberloam_engine::biochar::standards::Verdict;
 use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, WetSeason, Winter};
@@ -61,7 +63,7 @@ pub const LATER_MISSING: &str =
     "A part of the page could not be loaded. Go online and try again; nothing is lost.";
 pub const SAVED_DAMAGED: &str =
     "This saved report is damaged and can't be read. Open the laboratory's own file.";
-pub const ERASE: &str = "Erase everything";
+pub const ERASE: &str = "Clear this report";
 
 pub const ERASED: &str = "What was here before is removed from this device.";
 pub const TAKE_BACK: &str = "Undo";

@@ -7,7 +7,7 @@ use emberloam_tests::project;
 use serde_json::json;
 
 #[track_caller]
-fn assert_accessible(page: &Page, when: &str) {
+pub fn assert_accessible(page: &Page, when: &str) {
     let axe = project().join("target/axe/node_modules/axe-core/axe.min.js");
     let axe = fs::read_to_string(&axe).unwrap_or_else(|why| {
         panic!("{} can't be read ({why}): `tests/run` installs it", axe.display())

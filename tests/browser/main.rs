@@ -15,3 +15,5 @@ mod paste;
 mod place;
 mod privacy;
 mod samples;
+mod share;
+mod shelf;

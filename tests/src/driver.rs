@@ -165,6 +165,24 @@ impl Browser {
         self.must("load the page again", "/refresh", Some(&json!({})));
     }
 
+    /// Opens another tab, which the commands go to from then on. Returns the names of the old one
+    /// and the new one.
+    #[track_caller]
+    pub fn new_tab(&self) -> (String, String) {
+        let old = self.must("name its tab", "/window", None);
+        let new = self.must("open a tab", "/window/new", Some(&json!({ "type": "tab" })));
+        let name = |tab: &Value| tab.as_str().expect("a tab has a name").to_owned();
+        let tabs = (name(&old), name(&new["handle"]));
+        self.turn_to(&tabs.1);
+        tabs
+    }
+
+    /// Sends the commands to another tab.
+    #[track_caller]
+    pub fn turn_to(&self, tab: &str) {
+        self.must("turn to a tab", "/window", Some(&json!({ "handle": tab })));
+    }
+
     /// Runs the body of a function in the page and returns what it returns.
     #[track_caller]
     pub fn run(&self, script: &str) -> Value {
