@@ -162,15 +162,15 @@ fn fill(page: Page, share: Share) -> impl IntoView {
 fn sources(page: Page, plan: RwSignal<Option<ChargePlan>>) -> impl IntoView {
     view! {
         <h4>{words::CHARGE_SOURCES}</h4>
-        {move || table(page, of(plan, |plan| plan.used.clone()), "charge-used")}
+        {move || table(page, of(plan, |plan| plan.used.clone()), words::CHARGE_SOURCES, "charge-used")}
         <details class="fold">
             <summary>{words::CHARGE_ALONE}</summary>
-            {move || table(page, of(plan, |plan| plan.alone.clone()), "charge-alone")}
+            {move || table(page, of(plan, |plan| plan.alone.clone()), words::CHARGE_ALONE, "charge-alone")}
         </details>
     }
 }
 
-fn table(page: Page, rows: Vec<Used>, class: &'static str) -> impl IntoView {
+fn table(page: Page, rows: Vec<Used>, label: &'static str, class: &'static str) -> impl IntoView {
     let measures = page.measures();
     let heads: Vec<_> = Nutrient::ALL
         .into_iter()
@@ -203,7 +203,7 @@ fn table(page: Page, rows: Vec<Used>, class: &'static str) -> impl IntoView {
         })
         .collect();
     view! {
-        <div class="wide" tabindex="0" role="region" aria-label=words::CHARGE_SOURCES>
+        <div class="wide" tabindex="0" role="region" aria-label=label>
             <table class=class>
                 <thead>
                     <tr>

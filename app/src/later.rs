@@ -13,8 +13,8 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::state::Page;
 use crate::{
-    bed, certificate, charging, compare, course, effects, exports, grounds, holding, needs, place,
-    plan, purchase, reading, references, share, shelf, store, traits, uptake, winter, words,
+    bed, certificate, charging, compare, course, effects, exports, grounds, help, holding, needs,
+    place, plan, purchase, reading, references, share, shelf, store, traits, uptake, winter, words,
     work_in,
 };
 
@@ -63,6 +63,8 @@ pub struct Parts {
     pub uptake: fn(Page) -> AnyView,
     /// Every answer, to be changed.
     pub bed: fn(Page) -> AnyView,
+    /// How to sample, how to read a level, and the trade's words.
+    pub help: fn() -> AnyView,
     /// The plan on paper.
     pub plan: fn(Page) -> AnyView,
     /// The saved reports.
@@ -96,6 +98,7 @@ static PARTS: Parts = Parts {
     charging: charging::charging,
     uptake: uptake::uptake,
     bed: bed::bed,
+    help: help::help,
     plan: plan::plan,
     shelf: shelf::board::board,
     sharing: share::sharing::sharing,

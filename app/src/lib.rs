@@ -22,6 +22,7 @@ mod exports;
 mod figure;
 mod files;
 mod grounds;
+mod help;
 mod holding;
 mod holds;
 mod later;

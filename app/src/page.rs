@@ -34,6 +34,7 @@ pub fn page(restored: Restored) -> impl IntoView {
                     {paste(page, tools(page))} <div class="keeps">
                         {later::later(move |parts| (parts.shelf)(page))}
                         {later::later(move |parts| (parts.sharing)(page))}
+                        {later::later(|parts| (parts.help)())}
                     </div>
                 </div>
                 <Show when=move || shown.get() fallback=waiting>

@@ -9,6 +9,7 @@ use leptos::prelude::*;
 
 use crate::correct::correct;
 use crate::grounds::{grounds, opened_grounds};
+use crate::help::meaning;
 use crate::later::later;
 use crate::living::{Look, lines, text};
 use crate::ruler::{Mark, mark_of, ruler};
@@ -103,6 +104,17 @@ pub fn behind(page: Page, item: Memo<JudgedReading>) -> AnyView {
     };
     view! {
         <dl class="facts">
+            {move || {
+                item.look(|r| meaning(r.property))
+                    .map(|means| {
+                        view! {
+                            <div>
+                                <dt>{words::MEANS}</dt>
+                                <dd>{means}</dd>
+                            </div>
+                        }
+                    })
+            }}
             <div>
                 <dt>{words::IN_YOUR_REPORT}</dt>
                 <dd>{source_line(page, move || item.look(|r| r.place))}</dd>

@@ -280,6 +280,12 @@ pub fn plan_more_cautions(count: usize) -> String {
     format!("{count} more to mind stand on the page.")
 }
 
+pub const HELP: &str = "Help";
+pub const HELP_SAMPLE: &str = "How to take a soil sample";
+pub const HELP_LEVELS: &str = "How to read a level";
+pub const HELP_LEVELS_INTRO: &str = "Each level comes from a published range for the lab's own method. On the ruler the thick part is enough; the mark is your soil.";
+pub const HELP_WORDS: &str = "Words of the trade";
+pub const MEANS: &str = "What it is";
 pub const WORKING: &str = "The working";
 pub const WORKING_INTRO: &str =
     "Every number worked out from your report. Open one to see how it was made.";

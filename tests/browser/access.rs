@@ -8,19 +8,26 @@ use serde_json::json;
 
 #[track_caller]
 pub fn assert_accessible(page: &Page, when: &str) {
+    assert_accessible_but(page, when, &[]);
+}
+
+#[track_caller]
+fn assert_accessible_but(page: &Page, when: &str, left_out: &[&str]) {
     let axe = project().join("target/axe/node_modules/axe-core/axe.min.js");
     let axe = fs::read_to_string(&axe).unwrap_or_else(|why| {
         panic!("{} can't be read ({why}): `tests/run` installs it", axe.display())
     });
     page.browser.run(&axe);
-    let found = page.browser.run(
-        "return axe.run(document, { resultTypes: ['violations'] }).then((report) => ({
+    let found = page.browser.run_with(
+        "const rules = Object.fromEntries(arguments[0].map((rule) => [rule, { enabled: false }]));
+        return axe.run(document, { resultTypes: ['violations'], rules }).then((report) => ({
             passes: report.passes.length,
             violations: report.violations.map((rule) => `${rule.id} (${rule.impact}): ${rule.help}\n`
                 + rule.nodes.slice(0, 4).map((node) => `    ${node.target.join(' ')}\n`
                     + `      ${node.html.slice(0, 160)}\n`
                     + `      ${node.failureSummary.replaceAll('\\n', '\\n      ')}`).join('\\n')),
         }))",
+        &[json!(left_out)],
     );
     assert!(found["passes"].as_u64() > Some(0), "{when}: axe-core checked nothing: {found}");
     let violations: Vec<&str> =
@@ -93,6 +100,8 @@ fn accessible_with_more_contrast_and_in_forced_colours() {
         page.browser.click(SURPLUS);
         page.wait_for_answer();
         page.unfold_all();
-        assert_accessible(&page, name);
+        // axe-core reads the page's own colours, which the system's replace here.
+        let left_out: &[&str] = if value == "active" { &["color-contrast"] } else { &[] };
+        assert_accessible_but(&page, name, left_out);
     }
 }

@@ -72,5 +72,5 @@ fn crops_are_added_named_dated_kept_and_removed() {
     page.unfold_all();
     page.browser.click("#crops .crop button");
     page.browser.wait_for("no crop", || !page.browser.has("#crops .crop"));
-    assert!(!page.browser.shows("#conflicts"));
+    page.browser.wait_for("no conflict", || !page.browser.shows("#conflicts"));
 }

@@ -109,7 +109,10 @@ fn a_report_is_saved_found_renamed_copied_and_opened_after_a_reload() {
     save_as(&page, "Back garden 2025", "Back garden", "2025-03-01");
     assert!(page.browser.text("#announce").contains("Saved"), "the save is not said aloud");
     page.paste(ANOTHER);
-    save_another(&page);
+    page.browser.wait_for("the form for another report", || {
+        page.browser.run("return document.querySelector('#shelf-date').value") != "2025-03-01"
+    });
+    save_as(&page, "Back garden, late", "Back garden", "2025-03-20");
     page.browser.wait_for("two", || names(&page).len() == 2);
     page.browser.reload();
     page.wait_until_started();

@@ -1,7 +1,7 @@
 //! What biochar does to the cations on the exchange and in the soil's water.
 
 use crate::biochar::exchange::{CATIONS, Cation, Exchange, PerCation, Pool};
-use crate::biochar::{Path, Prepared, Situation};
+use crate::biochar::{Path, Prepared, Situation, liming};
 use crate::quantity::{Band, Figure, Grounds, Unit, shown, significant};
 use crate::soil::Property;
 use crate::sources::{ARITHMETIC, COLORADO_SODIC, OUR_CHOICE, PHREEQC_EXCHANGE};
@@ -48,7 +48,9 @@ pub fn exchange_shift(situation: &Situation<'_>) -> Option<Shift> {
     );
     let sodium = share("sodium-saturation").unwrap_or(0.0);
     let bases = calcium + magnesium + potassium + sodium;
-    let acidity = (1.0 - bases).max(0.0);
+    // From pH 7 on no acidity is counted, here as in the chemistry.
+    let alkaline = liming::water_ph(situation).is_some_and(|ph| ph >= 7.0);
+    let acidity = if alkaline { 0.0 } else { (1.0 - bases).max(0.0) };
     let all = bases + acidity;
     let shares = [calcium, magnesium, potassium, 0.0, sodium, acidity].map(|s| s / all);
     let salts = situation

@@ -58,12 +58,15 @@ fn main() {
     take("tour.png", 1280, 1000, "light");
     take("answer-dark.png", 1280, 1000, "dark");
     take("answer-narrow.png", 320, 2400, "light");
-    page.browser.media("print", "light");
-    fs::write(folder.join("plan.pdf"), page.browser.pdf()).expect("the print can be written");
+    modes(&page, &folder);
+    for (name, size) in [("plan-a4.pdf", (8.27, 11.69)), ("plan-letter.pdf", (8.5, 11.0))] {
+        fs::write(folder.join(name), page.browser.pdf_of(size)).expect("the print can be written");
+    }
+    page.browser.media("screen", "light");
     page.unfold_all();
     take("answer-unfolded.png", 1100, 6000, "light");
     page.browser.resize(1100, 1400);
-    for part in ["needs", "course", "traits", "register"] {
+    for part in ["needs", "course", "place", "winter", "traits", "register"] {
         page.browser
             .run_with("document.getElementById(arguments[0]).scrollIntoView()", &[json!(part)]);
         let path = folder.join(format!("{part}.png"));
@@ -71,6 +74,38 @@ fn main() {
     }
     compared(&page, &folder);
     files(&page, &folder);
+}
+
+/// The answer in every mode of looking at it.
+fn modes(page: &Page, folder: &std::path::Path) {
+    let sizes = [
+        ("phone", 390, 844),
+        ("tablet-upright", 820, 1180),
+        ("tablet-sideways", 1180, 820),
+        ("desk", 1440, 900),
+    ];
+    let modes = [
+        ("light", json!([{ "name": "prefers-color-scheme", "value": "light" }])),
+        ("dark", json!([{ "name": "prefers-color-scheme", "value": "dark" }])),
+        ("contrast", json!([{ "name": "prefers-contrast", "value": "more" }])),
+        ("forced", json!([{ "name": "forced-colors", "value": "active" }])),
+        ("sun", json!([])),
+    ];
+    for (mode, features) in modes {
+        page.browser.devtools("Emulation.setEmulatedMedia", &json!({ "features": features }));
+        let sun = page.browser.run("return document.getElementById('sun').checked") == true;
+        if sun != (mode == "sun") {
+            page.browser.run("document.getElementById('sun').click()");
+        }
+        for (size, width, height) in sizes {
+            page.browser.resize(width, height);
+            page.browser.run("document.getElementById('answer').scrollIntoView()");
+            let path = folder.join(format!("mode-{mode}-{size}.png"));
+            fs::write(&path, page.browser.picture()).expect("the picture can be written");
+        }
+    }
+    page.browser.run("document.getElementById('sun').click()");
+    page.browser.devtools("Emulation.setEmulatedMedia", &json!({ "features": [] }));
 }
 
 /// A file held over the page, opened, and refused.

@@ -96,7 +96,8 @@ pub(super) fn steps(dish: &Dish<'_>) -> Vec<String> {
             ));
         }
     } else {
-        let mut step = format!("In a tub, mix {}.", drink.join(" and "));
+        let verb = if drink.len() > 1 { "mix" } else { "have ready" };
+        let mut step = format!("In a tub, {verb} {}.", drink.join(" and "));
         if !stirred.is_empty() {
             step.push_str(&format!(" Stir in {} until it is gone.", stirred.join(" and ")));
         }
