@@ -2,9 +2,11 @@
 //! dates, the levels and the cautions, with the sources as footnotes. It is
 //! made when the page is about to be printed, and only paper shows it.
 
+use emberloam_engine::biochar::work_in::work_in;
 use emberloam_engine::outcome::JudgedReading;
 use emberloam_engine::quantity::{Figure, Grounds};
 use emberloam_engine::season::Task;
+use emberloam_engine::situated;
 use emberloam_engine::sources::Citation;
 use leptos::ev;
 use leptos::prelude::*;
@@ -83,6 +85,12 @@ fn paper(page: Page) -> AnyView {
     let amounts = figures(page, &amounts, &mut notes);
     let steps: Vec<_> = charging.iter().flat_map(|c| c.steps.clone()).collect();
     let steps: Vec<_> = steps.into_iter().map(|step| view! { <li>{step}</li> }).collect();
+    let work = page.case().and_then(|case| situated(&case, work_in).flatten());
+    let work: Vec<_> = work
+        .iter()
+        .flat_map(|work| &work.steps)
+        .map(|step| noted(step.text.clone(), notes.of(&step.grounds), true))
+        .collect();
     let dates: Vec<_> = tasks.iter().map(|task| dated(task, &mut notes)).collect();
     let levels: Vec<_> = page.readings.get().iter().map(|r| level(r, &mut notes)).collect();
     let more = cautions.len().saturating_sub(MOST_CAUTIONS);
@@ -110,6 +118,7 @@ fn paper(page: Page) -> AnyView {
             {part(words::AMOUNTS, !amounts.is_empty(), view! { <dl>{amounts}</dl> })}
             {part(words::RECIPE, !steps.is_empty(), view! { <ol>{steps}</ol> })}
         </div>
+        {part(words::WORK_IN, !work.is_empty(), view! { <ol>{work}</ol> })}
         {part(words::WHEN, !dates.is_empty(), view! { <table>{dates}</table> })}
         {part(words::TAKE_CARE, !cautions.is_empty(), view! { <ul>{cautions}</ul> })}
         {(more > 0).then(|| view! { <p class="plan-small">{words::plan_more_cautions(more)}</p> })}

@@ -209,7 +209,6 @@ fn a_reload_never_saves_another_tabs_report_over_the_open_one() {
 #[test]
 fn full_storage_is_told_and_loses_nothing() {
     let page = with_report("shelf-full");
-    save_as(&page, "Small", "", "2025-03-01");
     let origin = page.site.url.trim_end_matches('/').to_owned();
     let quota = |size: Option<u64>| {
         let mut wish = json!({ "origin": origin });
@@ -218,17 +217,28 @@ fn full_storage_is_told_and_loses_nothing() {
         }
         page.browser.devtools("Storage.overrideQuotaForOrigin", &wish);
     };
+    save_as(&page, "Small", "", "2025-03-01");
     quota(Some(1));
     page.put("'Method: Olsen\\nPhosphorus 30 ppm\\n'.repeat(8000)");
     page.wait_for_answer();
-    save_another(&page);
-    page.browser.wait_for("word of it", || told(&page).contains("no room left"));
-    assert_eq!(kept(&page.browser).len(), 1);
-    assert_eq!(kept(&page.browser)[0]["text"], A_SURPLUS);
+    // The browser remembers for half a minute how much room it saw, and so long it still saves.
+    let refused = (0..60).any(|_| {
+        save_another(&page);
+        std::thread::sleep(std::time::Duration::from_secs(1));
+        told(&page).contains("no room left")
+    });
+    assert!(refused, "the page says: {}", told(&page));
+    let small = kept(&page.browser).into_iter().filter(|entry| entry["name"] == "Small");
+    assert_eq!(small.map(|entry| entry["text"].clone()).collect::<Vec<_>>(), [json!(A_SURPLUS)]);
     assert!(page.still_holds_what_was_put());
+    let before = names(&page).len();
     quota(None);
-    save_another(&page);
-    page.browser.wait_for("the save", || names(&page).len() == 2);
+    let saved = (0..60).any(|_| {
+        save_another(&page);
+        std::thread::sleep(std::time::Duration::from_secs(1));
+        names(&page).len() > before
+    });
+    assert!(saved, "with room again the page says: {}", told(&page));
 }
 
 #[test]
