@@ -7,7 +7,7 @@
 use emberloam_tests::page::{Page, SURPLUS};
 use serde_json::json;
 
-const RUNS: usize = 9;
+const RUNS: usize = 5;
 
 /// The label of an answer and two values it changes between.
 const STROKES: [(&str, [&str; 2]); 7] = [
