@@ -19,6 +19,11 @@ use crate::words;
 /// Whether a control is closed, because a link has fixed its answer.
 pub type Fixed = Arc<dyn Fn() -> bool + Send + Sync>;
 
+/// How a number is found among the answers.
+pub type Found = dyn Fn(&Case) -> Option<f64> + Send + Sync;
+/// How it is put there.
+pub type Put = dyn Fn(&mut Case, Option<f64>);
+
 /// One choice out of several; the first option is "not known".
 pub fn choice<T: Copy + PartialEq + Send + Sync + 'static>(
     page: Page,
@@ -132,8 +137,8 @@ pub fn number_of(
     page: Page,
     label: &'static str,
     unit: Unit,
-    get: Box<dyn Fn(&Case) -> Option<f64> + Send + Sync>,
-    set: Box<dyn Fn(&mut Case, Option<f64>)>,
+    get: Box<Found>,
+    set: Box<Put>,
 ) -> AnyView {
     boxed_number(page, label, unit, 0.0, get, set)
 }
@@ -143,10 +148,10 @@ fn boxed_number(
     label: &'static str,
     unit: Unit,
     least: f64,
-    get: Box<dyn Fn(&Case) -> Option<f64> + Send + Sync>,
-    set: Box<dyn Fn(&mut Case, Option<f64>)>,
+    get: Box<Found>,
+    set: Box<Put>,
 ) -> AnyView {
-    let get: Arc<dyn Fn(&Case) -> Option<f64> + Send + Sync> = get.into();
+    let get: Arc<Found> = get.into();
     let of = get.clone();
     let shown = move || {
         let measures = page.measures();

@@ -20,6 +20,7 @@ mod ranges;
 mod ranges_borders;
 mod reaction;
 mod reading;
+mod reading_grade;
 mod register;
 mod season;
 mod traits;

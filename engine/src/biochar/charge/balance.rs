@@ -115,10 +115,9 @@ fn room_for(
         Room::Liquid => units = units.min(bounds.liquid - used(Room::Liquid)),
         Room::None => {}
     }
-    for nutrient in 0..NUTRIENTS {
-        if part.brings[nutrient] > 0.0 {
-            let left = bounds.at_most[nutrient] - brought[nutrient];
-            units = units.min(left / part.brings[nutrient]);
+    for ((brings, at_most), brought) in part.brings.iter().zip(bounds.at_most).zip(brought) {
+        if *brings > 0.0 {
+            units = units.min((at_most - brought) / brings);
         }
     }
     units.max(0.0)

@@ -113,7 +113,7 @@ pub(super) fn salts(
             .input("soil it goes into", format!("{} kg", significant(soil, 3)));
         match material.ec {
             Some(ec) => {
-                grounds = grounds.input("biochar", format!("{ec} dS/m, read in 20 parts of water"))
+                grounds = grounds.input("biochar", format!("{ec} dS/m, read in 20 parts of water"));
             }
             None => {
                 grounds =
