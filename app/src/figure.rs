@@ -4,22 +4,32 @@ use emberloam_engine::quantity::{Figure, shown};
 use leptos::prelude::*;
 
 use crate::grounds;
-use crate::living::{settled, text};
+use crate::living::{Look, keyed, text};
 use crate::state::Page;
 use crate::words;
 
-/// One figure: its name, its value, and its grounds behind it.
-fn figure(page: Page, of: Figure) -> impl IntoView {
-    let Figure { name, label, grounds: behind, .. } = of.clone();
+/// A figure and what tells it from the others of its list.
+type Keyed = (String, Figure);
+
+/// One figure: its name, its value, and its grounds behind it. It stays open
+/// while its number changes.
+fn figure(page: Page, item: Memo<Keyed>) -> impl IntoView {
     let opened = RwSignal::new(false);
+    let shown = move || item.look(|(_, figure)| value(page, figure));
     view! {
-        <details class="figure" data-name=name on:toggle=grounds::opens(opened)>
+        <details
+            class="figure"
+            data-name=text(move || item.look(|(_, figure)| figure.name))
+            on:toggle=grounds::opens(opened)
+        >
             <summary>
-                <span class="figure-name">{words::title(label)}</span>
-                <span class="figure-value">{text(move || value(page, &of))}</span>
+                <span class="figure-name">
+                    {text(move || item.look(|(_, figure)| words::title(figure.label)))}
+                </span>
+                <span class="figure-value">{text(shown)}</span>
                 <span class="figure-hint">{words::GROUNDS}</span>
             </summary>
-            {grounds::behind(opened, behind)}
+            {grounds::behind(opened, move || item.look(|(_, figure)| figure.grounds.clone()))}
         </details>
     }
 }
@@ -33,7 +43,16 @@ pub fn figures(
 }
 
 fn boxed_figures(page: Page, list: Box<dyn Fn() -> Vec<Figure> + Send + Sync>) -> impl IntoView {
-    view! { <div class="figures">{settled(list, move |of| figure(page, of))}</div> }
+    let list = move || {
+        let mut told: Vec<Keyed> = Vec::new();
+        for figure in list() {
+            let before = told.iter().filter(|(_, other)| other.name == figure.name).count();
+            told.push((format!("{} {before}", figure.name), figure));
+        }
+        told
+    };
+    let inside = keyed(list, |(key, _)| key.clone(), move |item| figure(page, item));
+    view! { <div class="figures">{inside}</div> }
 }
 
 /// A figure's value in the reader's measures.

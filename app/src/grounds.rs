@@ -1,5 +1,7 @@
 //! What a number rests on: rule, inputs, what was assumed, sources.
 
+use std::sync::Arc;
+
 use emberloam_engine::quantity::Grounds;
 use emberloam_engine::sources::Citation;
 use leptos::prelude::*;
@@ -44,9 +46,14 @@ fn headed(words: &'static str, empty: bool) -> impl IntoView {
 
 /// The grounds, made when the part they are in is first opened: there are
 /// many, and few are looked at.
-pub fn behind(opened: RwSignal<bool>, of: Grounds) -> AnyView {
-    let of = StoredValue::new(of);
-    let inside = move || opened.get().then(|| later(move |parts| (parts.grounds)(of.get_value())));
+pub fn behind(opened: RwSignal<bool>, of: impl Fn() -> Grounds + Send + Sync + 'static) -> AnyView {
+    let of: Arc<dyn Fn() -> Grounds + Send + Sync> = Arc::new(of);
+    let inside = move || {
+        opened.get().then(|| {
+            let of = of();
+            later(move |parts| (parts.grounds)(of.clone()))
+        })
+    };
     inside.into_any()
 }
 
@@ -66,7 +73,7 @@ pub fn opened_grounds(of: Grounds) -> AnyView {
     view! {
         <details class="open-grounds" hidden=empty on:toggle=opens(opened)>
             <summary>{words::GROUNDS}</summary>
-            {behind(opened, of)}
+            {behind(opened, move || of.clone())}
         </details>
     }
     .into_any()
