@@ -199,15 +199,20 @@ fn feedstock(page: Page) -> AnyView {
     )
 }
 
+/// The size of a bag.
+pub fn bag_litres(page: Page) -> AnyView {
+    number(
+        page,
+        words::BAG_LITRES,
+        Unit::Litre,
+        |case| case.biochar.bag_litres,
+        |case, value| case.biochar.bag_litres = value,
+    )
+}
+
 fn bag_numbers(page: Page) -> AnyView {
     view! {
-        {number(
-            page,
-            words::BAG_LITRES,
-            Unit::Litre,
-            |case| case.biochar.bag_litres,
-            |case, value| case.biochar.bag_litres = value,
-        )}
+        {bag_litres(page)}
         {number(
             page,
             words::SHARE,

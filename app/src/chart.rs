@@ -5,7 +5,8 @@ use gloo::events::EventListener;
 use leptos::html::Canvas;
 use leptos::prelude::*;
 use plotters::coord::Shift;
-use plotters::prelude::{DrawingArea, IntoDrawingArea, RGBColor};
+use plotters::element::PathElement;
+use plotters::prelude::{Color, DrawingArea, IntoDrawingArea, RGBColor, Text};
 use plotters::style::text_anchor::{HPos, Pos, VPos};
 use plotters::style::{FontDesc, FontFamily, FontStyle, RGBAColor, ShapeStyle, TextStyle};
 use plotters_canvas::CanvasBackend;
@@ -63,6 +64,23 @@ impl Pen {
     pub fn px(&self, length: f64) -> i32 {
         (length * self.scale).round() as i32
     }
+}
+
+/// A level line across the chart with its number at the left; the strong one is the axis.
+pub fn level_line(
+    sheet: &Sheet,
+    pen: &Pen,
+    (left, right): (i32, i32),
+    at: i32,
+    is_axis: bool,
+    number: String,
+) {
+    let strength = if is_axis { 1.0 } else { 0.35 };
+    let line = pen.line(pen.faint.mix(strength), 1.0);
+    // Ignored here as throughout the charts: a canvas that can't be drawn on stays blank; the
+    // table has the same numbers.
+    let _ = sheet.draw(&PathElement::new([(left, at), (right, at)], line));
+    let _ = sheet.draw(&Text::new(number, (left - pen.px(8.0), at), pen.text(HPos::Right)));
 }
 
 /// Reads `#rrggbb`.

@@ -9,7 +9,7 @@ use plotters::element::{PathElement, Polygon};
 use plotters::prelude::{Color, Text};
 use plotters::style::text_anchor::HPos;
 
-use crate::chart::{Pen, Repaint, Sheet, chart};
+use crate::chart::{Pen, Repaint, Sheet, chart, level_line};
 use crate::figure::figures;
 use crate::grounds::opened_grounds;
 use crate::living::{Look, changed, flag, text};
@@ -170,11 +170,8 @@ fn draw(sheet: &Sheet, pen: &Pen, course: &Course) {
     // Ignored throughout: a canvas that can't be drawn on stays blank; the
     // table has the same numbers.
     for mark in [low, 0.0, high] {
-        let strength = if mark == 0.0 { 1.0 } else { 0.35 };
-        let ends = [(left, y(mark)), (right, y(mark))];
-        let _ = sheet.draw(&PathElement::new(ends, pen.line(pen.faint.mix(strength), 1.0)));
-        let at = (left - pen.px(8.0), y(mark));
-        let _ = sheet.draw(&Text::new(amount(mark, course.unit), at, pen.text(HPos::Right)));
+        let number = amount(mark, course.unit);
+        level_line(sheet, pen, (left, right), y(mark), mark == 0.0, number);
     }
     let weeks = || WEEKS.iter().zip(&course.change);
     let upper = weeks().map(|(week, band)| (x(*week), y(band.high)));

@@ -12,6 +12,7 @@ use leptos::ev;
 use leptos::prelude::*;
 
 use crate::figure::value;
+use crate::living::Look;
 use crate::reading::amount;
 use crate::season::when;
 use crate::share::sharing::paper_code;
@@ -62,28 +63,18 @@ impl Footnotes {
 
 fn paper(page: Page) -> AnyView {
     let mut notes = Footnotes::default();
-    let (headline, provisional, reasons, amounts, charging, tasks, cautions) = page
-        .of_plan(|plan| {
-            Some((
-                plan.headline.clone(),
-                plan.provisional,
-                plan.reasons.clone(),
-                plan.amounts.clone(),
-                plan.charging.clone(),
-                plan.season.clone(),
-                plan.cautions.clone(),
-            ))
-        })
-        .unwrap_or_default();
+    let plan = page.outcome.look(|outcome| outcome.as_ref().map(|o| o.advice.clone()));
+    let Some(plan) = plan else { return ().into_any() };
     let today = date::today().map(date::spoken).unwrap_or_default();
-    let why: Vec<_> = reasons
+    let why: Vec<_> = plan
+        .reasons
         .iter()
         .filter(|reason| reason.speaks_for)
         .take(MOST_REASONS)
         .map(|reason| noted(reason.text.clone(), notes.of(&reason.grounds), true))
         .collect();
-    let amounts = figures(page, &amounts, &mut notes);
-    let steps: Vec<_> = charging.iter().flat_map(|c| c.steps.clone()).collect();
+    let amounts = figures(page, &plan.amounts, &mut notes);
+    let steps = plan.charging.map(|charging| charging.steps).unwrap_or_default();
     let steps: Vec<_> = steps.into_iter().map(|step| view! { <li>{step}</li> }).collect();
     let work = page.case().and_then(|case| situated(&case, work_in).flatten());
     let work: Vec<_> = work
@@ -91,10 +82,11 @@ fn paper(page: Page) -> AnyView {
         .flat_map(|work| &work.steps)
         .map(|step| noted(step.text.clone(), notes.of(&step.grounds), true))
         .collect();
-    let dates: Vec<_> = tasks.iter().map(|task| dated(task, &mut notes)).collect();
+    let dates: Vec<_> = plan.season.iter().map(|task| dated(task, &mut notes)).collect();
     let levels: Vec<_> = page.readings.get().iter().map(|r| level(r, &mut notes)).collect();
-    let more = cautions.len().saturating_sub(MOST_CAUTIONS);
-    let cautions: Vec<_> = cautions
+    let more = plan.cautions.len().saturating_sub(MOST_CAUTIONS);
+    let cautions: Vec<_> = plan
+        .cautions
         .iter()
         .take(MOST_CAUTIONS)
         .map(|caution| noted(caution.text.clone(), notes.of(&caution.grounds), true))
@@ -110,8 +102,8 @@ fn paper(page: Page) -> AnyView {
     view! {
         <header>
             <p class="plan-bed">{words::plan_for(&page.bed_name(), &today)}</p>
-            <p class="plan-headline">{headline}</p>
-            {provisional.then(|| view! { <p>{words::PLAN_PROVISIONAL}</p> })}
+            <p class="plan-headline">{plan.headline}</p>
+            {plan.provisional.then(|| view! { <p>{words::PLAN_PROVISIONAL}</p> })}
         </header>
         <div class="plan-columns">
             {part(words::WHY, !why.is_empty(), view! { <ul>{why}</ul> })}

@@ -6,6 +6,7 @@ use emberloam_engine::quantity::{Unit, shown};
 use emberloam_engine::situated;
 use leptos::prelude::*;
 
+use crate::bed::bag_litres;
 use crate::control::number;
 use crate::figure::figures;
 use crate::grounds::opened_grounds;
@@ -53,13 +54,7 @@ pub fn purchase(page: Page) -> AnyView {
 
 fn inputs(page: Page) -> impl IntoView {
     view! {
-        {number(
-            page,
-            words::BAG_LITRES,
-            Unit::Litre,
-            |case| case.biochar.bag_litres,
-            |case, value| case.biochar.bag_litres = value,
-        )}
+        {bag_litres(page)}
         {number(
             page,
             words::BAG_PRICE,

@@ -8,7 +8,7 @@ use emberloam_engine::season::{self, windows, winter_loss};
 use emberloam_engine::sources::{
     BIOCHAR, CHEMISTRY, Citation, MATERIAL, NEEDS, RANGES, SEASON, Source, TRAITS, all_sources,
 };
-use emberloam_engine::{needs, ranges, situated, traits};
+use emberloam_engine::{Case, needs, ranges, situated, traits};
 use leptos::prelude::*;
 
 use crate::grounds::citation;
@@ -34,7 +34,7 @@ pub fn references(page: Page) -> impl IntoView {
 
 /// The list of what this answer leans on, and the register of all there is.
 pub fn list(page: Page) -> AnyView {
-    let used = soon(page, move |_| cited(page));
+    let used = soon(page, move |case| cited(page, case));
     let rows = move || {
         let used = used.look(Clone::clone);
         used.into_iter().map(|(source, rests)| row(source, &rests)).collect_view()
@@ -58,7 +58,7 @@ fn row(source: Citation, rests: &[String]) -> AnyView {
 
 /// Every source of this answer once, by title, with the weakest grade that was used, so that
 /// nothing looks better read than it is, and what rests on it.
-fn cited(page: Page) -> Vec<(Citation, Vec<String>)> {
+fn cited(page: Page, case: &Case) -> Vec<(Citation, Vec<String>)> {
     let mut found: Vec<(Citation, Vec<String>)> = Vec::new();
     let mut add = |grounds: &Grounds, what: &str| {
         for citation in &grounds.sources {
@@ -95,49 +95,51 @@ fn cited(page: Page) -> Vec<(Citation, Vec<String>)> {
         plan.season.iter().for_each(|task| add(&task.grounds, words::ROOM_SEASON));
         plan.cautions.iter().for_each(|caution| add(&caution.grounds, words::CAUTIONS));
     });
-    if let Some(case) = page.case() {
-        for need in needs::needs(&case).list {
-            add(&need.grounds, words::need(need.name));
-            need.figures.iter().for_each(|figure| add(&figure.grounds, words::need(need.name)));
-        }
-        let of_soil = traits::traits(&case);
-        of_soil.figures.iter().for_each(|figure| add(&figure.grounds, figure.label));
-        of_soil.sayings.iter().for_each(|saying| add(&saying.grounds, words::TRAITS));
-        for course in situated(&case, courses).unwrap_or_default() {
+    for need in needs::needs(case).list {
+        add(&need.grounds, words::need(need.name));
+        need.figures.iter().for_each(|figure| add(&figure.grounds, words::need(need.name)));
+    }
+    let of_soil = traits::traits(case);
+    of_soil.figures.iter().for_each(|figure| add(&figure.grounds, figure.label));
+    of_soil.sayings.iter().for_each(|saying| add(&saying.grounds, words::TRAITS));
+    // The sample is judged once for all that looks at it.
+    let looked = situated(case, |soil| {
+        for course in courses(soil) {
             add(&course.grounds, words::COURSE);
         }
-        let reaction = situated(&case, reaction).flatten().unwrap_or_default();
+        let reaction = reaction(soil).unwrap_or_default();
         for figure in reaction.figures.iter().chain(&reaction.others) {
             add(&figure.grounds, words::REACTION);
         }
-        if let Some(bought) = situated(&case, purchase::purchase).flatten() {
+        if let Some(bought) = purchase::purchase(soil) {
             add(&bought.grounds, words::PURCHASE);
             bought.figures.iter().for_each(|figure| add(&figure.grounds, words::PURCHASE));
         }
-        if let Some(years) = situated(&case, repeats::repeats).flatten() {
+        if let Some(years) = repeats::repeats(soil) {
             add(&years.grounds, words::SCHEDULE);
             years.columns.iter().for_each(|column| add(&column.grounds, words::SCHEDULE));
         }
-        if let Some(done) = situated(&case, work_in::work_in).flatten() {
+        if let Some(done) = work_in::work_in(soil) {
             done.figures.iter().for_each(|figure| add(&figure.grounds, words::WORK_IN));
             for step in done.steps.iter().chain(&done.cautions) {
                 add(&step.grounds, words::WORK_IN);
             }
         }
-        add(&permanence::permanence(&case).grounds, words::CERTIFICATE);
-        for standard in standards::standards(&case.biochar) {
-            add(&standard.grounds, words::STANDARDS);
-        }
-        if let Some(place) = season::place(&case.season, case.measures) {
-            add(&place.grounds, words::PLACE);
-        }
-        let (free, loss) = situated(&case, |s| (windows(s), winter_loss(s))).unwrap_or_default();
-        for task in free.rests.iter().chain(&free.conflicts) {
-            add(&task.grounds, words::RESTS);
-        }
-        for figure in loss.iter().flat_map(|loss| &loss.figures) {
-            add(&figure.grounds, words::WINTER_LOSS);
-        }
+        (windows(soil), winter_loss(soil))
+    });
+    add(&permanence::permanence(case).grounds, words::CERTIFICATE);
+    for standard in standards::standards(&case.biochar) {
+        add(&standard.grounds, words::STANDARDS);
+    }
+    if let Some(place) = season::place(&case.season, case.measures) {
+        add(&place.grounds, words::PLACE);
+    }
+    let (free, loss) = looked.unwrap_or_default();
+    for task in free.rests.iter().chain(&free.conflicts) {
+        add(&task.grounds, words::RESTS);
+    }
+    for figure in loss.iter().flat_map(|loss| &loss.figures) {
+        add(&figure.grounds, words::WINTER_LOSS);
     }
     found
 }

@@ -5,7 +5,7 @@ use plotters::element::{PathElement, Polygon};
 use plotters::prelude::{Color, Text};
 use plotters::style::text_anchor::HPos;
 
-use crate::chart::{Pen, Repaint, Sheet, chart};
+use crate::chart::{Pen, Repaint, Sheet, chart, level_line};
 use crate::living::flag;
 use crate::soon::soon_of;
 use crate::state::Page;
@@ -85,11 +85,7 @@ fn draw(sheet: &Sheet, pen: &Pen, points: &[Point]) {
     // Ignored throughout: a canvas that can't be drawn on stays blank; the
     // table has the same numbers.
     for share in [0.0, 25.0, 50.0, 75.0, 100.0] {
-        let strength = if share == 0.0 { 1.0 } else { 0.35 };
-        let ends = [(left, y(share)), (right, y(share))];
-        let _ = sheet.draw(&PathElement::new(ends, pen.line(pen.faint.mix(strength), 1.0)));
-        let at = (left - pen.px(8.0), y(share));
-        let _ = sheet.draw(&Text::new(per_cent(share), at, pen.text(HPos::Right)));
+        level_line(sheet, pen, (left, right), y(share), share == 0.0, per_cent(share));
     }
     let upper = points.iter().map(|&(day, _, _, high)| (x(day), y(high)));
     let lower = points.iter().rev().map(|&(day, low, _, _)| (x(day), y(low)));

@@ -10,7 +10,7 @@ use plotters::element::{PathElement, Polygon};
 use plotters::prelude::{Color, Text};
 use plotters::style::text_anchor::HPos;
 
-use crate::chart::{Pen, Repaint, Sheet, chart};
+use crate::chart::{Pen, Repaint, Sheet, chart, level_line};
 use crate::control::choice;
 use crate::figure::figures;
 use crate::living::{Look, flag, text};
@@ -105,12 +105,8 @@ fn draw(sheet: &Sheet, pen: &Pen, months: &[MonthLoss], measures: Measures) {
     // Ignored throughout: a canvas that can't be drawn on stays blank; the
     // table has the same numbers.
     for share in [0.0, 0.5, 1.0] {
-        let strength = if share == 0.0 { 1.0 } else { 0.35 };
-        let at = y(share * most);
-        let line = pen.line(pen.faint.mix(strength), 1.0);
-        let _ = sheet.draw(&PathElement::new([(left, at), (right, at)], line));
         let number = shown(&Band::exactly(share * most), Unit::KgPerHa, measures);
-        let _ = sheet.draw(&Text::new(number, (left - pen.px(8.0), at), pen.text(HPos::Right)));
+        level_line(sheet, pen, (left, right), y(share * most), share == 0.0, number);
     }
     let line = |of: fn(&MonthLoss) -> f64| {
         let points = months.iter().enumerate().map(|(at, month)| (x(at + 1), y(of(month))));

@@ -9,7 +9,7 @@ use plotters::style::text_anchor::HPos;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlDetailsElement;
 
-use crate::chart::{Pen, Repaint, Sheet, chart};
+use crate::chart::{Pen, Repaint, Sheet, chart, level_line};
 use crate::living::{Look, changed, flag};
 use crate::shelf::board::Board;
 use crate::shelf::trend::{Series, beds, places, series};
@@ -195,10 +195,7 @@ fn draw(sheet: &Sheet, pen: &Pen, series: &Series) {
     // Ignored throughout: a canvas that can't be drawn on stays blank; the
     // table has the same numbers.
     for mark in [low + room, high - room] {
-        let ends = [(left, y(mark)), (right, y(mark))];
-        let _ = sheet.draw(&PathElement::new(ends, pen.line(pen.faint.mix(0.35), 1.0)));
-        let at = (left - pen.px(8.0), y(mark));
-        let _ = sheet.draw(&Text::new(significant(mark, 3), at, pen.text(HPos::Right)));
+        level_line(sheet, pen, (left, right), y(mark), false, significant(mark, 3));
     }
     for line in series.lines() {
         let points: Vec<_> = series.points[line].iter().map(|p| (x(p.day), y(p.value))).collect();

@@ -3,7 +3,10 @@
 
 use crate::biochar::{Path, Prepared, Situation, tonnes_per_ha};
 use crate::case::Bag;
-use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown, significant};
+use crate::quantity::{
+    Band, Figure, Grounds, KG_PER_POUND, LB_PER_1000_SQ_FT_IN_T_PER_HA, LITRES_PER_CUBIC_FOOT,
+    LITRES_PER_GALLON, Measures, Unit, shown, significant,
+};
 use crate::sources::{ARITHMETIC, OUR_CHOICE};
 
 /// Water in biochar as it comes, % of its weight, when nobody says.
@@ -13,12 +16,8 @@ const USUAL_MOISTURE: Band = Band { low: 15.0, likely: 25.0, high: 40.0 };
 /// What the water can be, %. Source: our choice.
 const MOISTURE: (f64, f64) = (0.0, 85.0);
 
-/// US measures. Source: legal definitions (derived).
-const LITRES_PER_GALLON: f64 = 3.785_411_784;
-const LITRES_PER_CUBIC_FOOT: f64 = 28.316_846_592;
+/// What a cubic yard and lb/acre are. Source: legal definitions (derived).
 const LITRES_PER_CUBIC_YARD: f64 = 764.554_857_984;
-const KG_PER_POUND: f64 = 0.453_592_37;
-const LB_PER_1000_SQ_FT_IN_T_PER_HA: f64 = 20.481_614_3;
 const LB_PER_ACRE_IN_T_PER_HA: f64 = 892.179_122;
 
 /// What to buy and carry.

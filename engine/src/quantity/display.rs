@@ -84,7 +84,13 @@ pub fn measured_out(litres: f64, measures: Measures) -> String {
 
 /// Litres in a US gallon.
 /// Source: legal definition, 231 cubic inches (derived).
-const LITRES_PER_GALLON: f64 = 3.785_411_784;
+pub(crate) const LITRES_PER_GALLON: f64 = 3.785_411_784;
+/// Litres in a cubic foot. Source: legal definition (derived).
+pub(crate) const LITRES_PER_CUBIC_FOOT: f64 = 28.316_846_592;
+/// Kilograms in a pound. Source: legal definition (derived).
+pub(crate) const KG_PER_POUND: f64 = 0.453_592_37;
+/// lb/1000 sq ft in 1 t/ha. Source: legal definitions (derived).
+pub(crate) const LB_PER_1000_SQ_FT_IN_T_PER_HA: f64 = 20.481_614_3;
 
 /// `value` of `unit` as a number in the reader's measures, for an input box.
 pub fn in_readers(value: f64, unit: Unit, measures: Measures) -> f64 {
@@ -104,15 +110,15 @@ pub fn readers_symbol(unit: Unit, measures: Measures) -> &'static str {
 /// The factor and the symbol that bring `unit` into the reader's measures.
 fn in_measures(unit: Unit, measures: Measures) -> (f64, &'static str) {
     match (measures, unit) {
-        (Measures::Us, Unit::Litre) => (1.0 / 28.316_846_592, "cu ft"),
-        (Measures::Us, Unit::Kg) => (1.0 / 0.453_592_37, "lb"),
+        (Measures::Us, Unit::Litre) => (1.0 / LITRES_PER_CUBIC_FOOT, "cu ft"),
+        (Measures::Us, Unit::Kg) => (1.0 / KG_PER_POUND, "lb"),
         (Measures::Us, Unit::Gram) => (1.0 / 28.349_523_125, "oz"),
         (Measures::Us, Unit::Cm) => (1.0 / 2.54, "in"),
         (Measures::Us, Unit::Mm) => (1.0 / 25.4, "in"),
         (Measures::Us, Unit::Metre) => (1.0 / 0.3048, "ft"),
         (Measures::Us, Unit::SquareMetre) => (1.0 / 0.092_903_04, "sq ft"),
         (Measures::Us, Unit::KgPerHa) => (1.0 / KG_PER_HA_IN_LB_PER_ACRE, "lb/acre"),
-        (Measures::Us, Unit::TonnePerHa) => (20.481_614_3, "lb/1000 sq ft"),
+        (Measures::Us, Unit::TonnePerHa) => (LB_PER_1000_SQ_FT_IN_T_PER_HA, "lb/1000 sq ft"),
         _ => (1.0, unit.symbol()),
     }
 }

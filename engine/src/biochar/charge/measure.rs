@@ -1,13 +1,11 @@
 //! Amounts as a person measures them out: their own bucket, their own units.
 
-use crate::quantity::{Measures, Unit, in_readers, readers_symbol, significant};
+use crate::quantity::{LITRES_PER_GALLON, Measures, Unit, in_readers, readers_symbol, significant};
 
 /// A bucket when nobody gave one, litres: ten litres, or five US gallons.
 /// Our choice.
 const USUAL_BUCKET: (f64, f64) = (10.0, 18.927);
 
-/// Litres in a US gallon. Source: legal definition (derived).
-const GALLON: f64 = 3.785_411_784;
 /// Litres in a US cup. Source: legal definition, a sixteenth of a gallon (derived).
 const CUP: f64 = 0.236_588_236_5;
 
@@ -34,8 +32,8 @@ impl Measuring {
         match self.measures {
             Measures::Metric if litres < 0.5 => said(1000.0 * litres, "mL"),
             Measures::Metric => said(litres, "L"),
-            Measures::Us if litres < 0.5 * GALLON => said(litres / CUP, "cups"),
-            Measures::Us => said(litres / GALLON, "gal"),
+            Measures::Us if litres < 0.5 * LITRES_PER_GALLON => said(litres / CUP, "cups"),
+            Measures::Us => said(litres / LITRES_PER_GALLON, "gal"),
         }
     }
 
