@@ -448,29 +448,37 @@ impl Drop for Browser {
     }
 }
 
+/// How often a chromedriver that ends at once is started anew. Many of them
+/// looking for a free port at the same time can miss.
+const STARTS: usize = 5;
+
 /// Starts chromedriver on a port that it chooses and says.
 fn start_chromedriver() -> (Child, u16) {
     let program = find_program(&["chromedriver", "chromium.chromedriver"])
         .expect("chromedriver is not installed: `tests/run` installs it");
-    let mut child = Command::new(&program)
-        .arg("--port=0")
-        .stdout(Stdio::piped())
-        .stderr(Stdio::null())
-        .spawn()
-        .unwrap_or_else(|why| panic!("{} can't be started: {why}", program.display()));
-    let mut lines = BufReader::new(child.stdout.take().expect("its output is piped")).lines();
-    let port = lines.by_ref().map_while(Result::ok).find_map(|line| {
-        let (_, port) = line.split_once("successfully on port ")?;
-        port.trim_end_matches('.').parse().ok()
-    });
-    // Read on, or it stops when the pipe is full.
-    std::thread::spawn(move || lines.map_while(Result::ok).for_each(drop));
-    let Some(port) = port else {
+    let mut said = String::new();
+    for _ in 0..STARTS {
+        let mut child = Command::new(&program)
+            .arg("--port=0")
+            .stdout(Stdio::piped())
+            .stderr(Stdio::null())
+            .spawn()
+            .unwrap_or_else(|why| panic!("{} can't be started: {why}", program.display()));
+        let mut lines = BufReader::new(child.stdout.take().expect("its output is piped")).lines();
+        let port = lines.by_ref().map_while(Result::ok).find_map(|line| {
+            said += &format!("{line}\n");
+            let (_, port) = line.split_once("successfully on port ")?;
+            port.trim_end_matches('.').parse().ok()
+        });
+        if let Some(port) = port {
+            // Read on, or it stops when the pipe is full.
+            std::thread::spawn(move || lines.map_while(Result::ok).for_each(drop));
+            return (child, port);
+        }
         let _ = child.kill();
         let _ = child.wait();
-        panic!("{} named no port", program.display());
-    };
-    (child, port)
+    }
+    panic!("{} named no port in {STARTS} starts. It said:\n{said}", program.display());
 }
 
 fn chromium() -> Option<PathBuf> {
