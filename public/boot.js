@@ -28,6 +28,8 @@ async function startPage() {
     return false;
   }
   try {
+    // By `language.js`: the page is first shown in the reader's language.
+    await window.emberloamLanguage;
     // Imported here, not at the top: a file that fails to load is then reported too.
     const app = await import("./app.js");
     const mounted = new Promise((resolve) => window.addEventListener("emberloam:mounted", resolve, { once: true }));

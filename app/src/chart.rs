@@ -11,6 +11,8 @@ use plotters::style::text_anchor::{HPos, Pos, VPos};
 use plotters::style::{FontDesc, FontFamily, FontStyle, RGBAColor, ShapeStyle, TextStyle};
 use plotters_canvas::CanvasBackend;
 
+use crate::tongue::say;
+
 /// What a chart is drawn on.
 pub type Sheet = DrawingArea<CanvasBackend, Shift>;
 
@@ -50,9 +52,13 @@ impl Pen {
         FontDesc::new(FontFamily::SansSerif, f64::from(self.px(size)), FontStyle::Normal)
     }
 
-    /// The style of a text that is set at a point by its anchor.
-    pub fn text(&self, anchor: HPos) -> TextStyle<'_> {
-        TextStyle::from(self.font(13.0)).color(&self.ink).pos(Pos::new(anchor, VPos::Center))
+    /// Writes a text in the language of the page, set at a point by its anchor.
+    pub fn write(&self, sheet: &Sheet, text: &str, at: (i32, i32), anchor: HPos) {
+        let style =
+            TextStyle::from(self.font(13.0)).color(&self.ink).pos(Pos::new(anchor, VPos::Center));
+        // Ignored here as throughout the charts: a canvas that can't be drawn on stays blank; the
+        // table has the same numbers.
+        let _ = sheet.draw(&Text::new(say(text), at, style));
     }
 
     /// The style of a line, its width in the page's pixels.
@@ -77,10 +83,8 @@ pub fn level_line(
 ) {
     let strength = if is_axis { 1.0 } else { 0.35 };
     let line = pen.line(pen.faint.mix(strength), 1.0);
-    // Ignored here as throughout the charts: a canvas that can't be drawn on stays blank; the
-    // table has the same numbers.
     let _ = sheet.draw(&PathElement::new([(left, at), (right, at)], line));
-    let _ = sheet.draw(&Text::new(number, (left - pen.px(8.0), at), pen.text(HPos::Right)));
+    pen.write(sheet, &number, (left - pen.px(8.0), at), HPos::Right);
 }
 
 /// Reads `#rrggbb`.

@@ -6,7 +6,7 @@ use emberloam_engine::situated;
 use emberloam_engine::soil::Property;
 use leptos::prelude::*;
 use plotters::element::{PathElement, Polygon};
-use plotters::prelude::{Color, Text};
+use plotters::prelude::Color;
 use plotters::style::text_anchor::HPos;
 
 use crate::chart::{Pen, Repaint, Sheet, chart, level_line};
@@ -187,6 +187,6 @@ fn draw(sheet: &Sheet, pen: &Pen, course: &Course) {
             _ => HPos::Center,
         };
         let at = (x(week), bottom + pen.px(18.0));
-        let _ = sheet.draw(&Text::new(words::week(week), at, pen.text(anchor)));
+        pen.write(sheet, &words::week(week), at, anchor);
     }
 }

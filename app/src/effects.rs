@@ -4,7 +4,7 @@ use emberloam_engine::biochar::Effect as SoilEffect;
 use emberloam_engine::quantity::{Unit, significant};
 use leptos::prelude::*;
 use plotters::element::{PathElement, Polygon, Rectangle};
-use plotters::prelude::{Color, Text};
+use plotters::prelude::Color;
 use plotters::style::text_anchor::HPos;
 
 use crate::chart::{Pen, Repaint, Sheet, chart};
@@ -108,7 +108,7 @@ fn draw(sheet: &Sheet, pen: &Pen, effects: &[SoilEffect]) {
         };
         let label = format!("{sign}{}\u{a0}%", significant(mark.abs(), 3));
         let at = (x(mark), bottom + pen.px(16.0));
-        let _ = sheet.draw(&Text::new(label, at, pen.text(HPos::Center)));
+        pen.write(sheet, &label, at, HPos::Center);
         mark += step;
     }
     for (row, effect) in effects.iter().enumerate() {
@@ -137,7 +137,7 @@ fn draw(sheet: &Sheet, pen: &Pen, effects: &[SoilEffect]) {
             pen.ink.filled(),
         ));
         let name = words::title(effect.property.label());
-        let _ = sheet.draw(&Text::new(name, (names - pen.px(6.0), y), pen.text(HPos::Right)));
+        pen.write(sheet, &name, (names - pen.px(6.0), y), HPos::Right);
     }
 }
 

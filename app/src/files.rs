@@ -8,7 +8,7 @@ use web_sys::{CustomEvent, CustomEventInit};
 
 use crate::living::{Look, flag, lines, press};
 use crate::state::Page;
-use crate::{later, store, words};
+use crate::{later, words};
 
 /// Hears what the script tells.
 pub fn listen(page: Page) {
@@ -25,7 +25,7 @@ pub fn listen(page: Page) {
                     Some(kept) => {
                         let before = untrack(|| page.kept());
                         page.restore(kept);
-                        page.erased.set((before != store::Kept::default()).then_some(before));
+                        page.erased.set((!before.is_blank()).then_some(before));
                     }
                     None => page.refuse(words::SAVED_DAMAGED.into()),
                 }

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use emberloam_engine::quantity::Grounds;
-use emberloam_engine::sources::Citation;
+use emberloam_engine::sources::{Citation, Source};
 use leptos::prelude::*;
 
 use crate::later::later;
@@ -106,11 +106,10 @@ pub fn statements(list: Box<dyn Fn() -> Vec<Statement> + Send + Sync>) -> AnyVie
 pub fn citation(citation: Citation) -> AnyView {
     let place = citation.source.place;
     let title = if place.starts_with("http") {
-        view! { <a href=place rel="noreferrer">{citation.source.title}</a> }.into_any()
-    } else if place.is_empty() {
-        citation.source.title.into_any()
+        let title = citation.source.title;
+        view! { <a href=place rel="noreferrer" lang="en" translate="no">{title}</a> }.into_any()
     } else {
-        format!("{}, {place}", citation.source.title).into_any()
+        publication(citation.source)
     };
     view! {
         {title}
@@ -118,4 +117,14 @@ pub fn citation(citation: Citation) -> AnyView {
         <span class="grade">"(" {citation.grade.words()} ")"</span>
     }
     .into_any()
+}
+
+/// A publication and where it is, in the language it is in. What only says
+/// that there is none is said in the reader's.
+pub fn publication(source: &Source) -> AnyView {
+    if source.place.is_empty() {
+        return source.title.into_any();
+    }
+    let title = words::source(source.title, source.place);
+    view! { <span lang="en" translate="no">{title}</span> }.into_any()
 }

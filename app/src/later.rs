@@ -14,8 +14,8 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 use crate::state::Page;
 use crate::{
     bed, certificate, charging, compare, course, effects, exports, grounds, help, holding, needs,
-    place, plan, purchase, reading, references, share, shelf, store, traits, uptake, winter, words,
-    work_in,
+    place, plan, purchase, reading, references, share, shelf, store, tongue, traits, uptake,
+    winter, words, work_in,
 };
 
 /// How long to wait before a piece that did not come is asked for again.
@@ -25,6 +25,8 @@ const PATIENCE: Duration = Duration::from_secs(5);
 pub struct Parts {
     /// The ways between what is kept and its JSON.
     pub pens: store::Pens,
+    /// Gives the page another language than English.
+    pub learn: fn(),
     /// What biochar does to each nutrient: chart and table.
     pub effects: fn(Page) -> AnyView,
     /// What a number rests on.
@@ -79,6 +81,7 @@ pub struct Parts {
 
 static PARTS: Parts = Parts {
     pens: store::PENS,
+    learn: tongue::learn,
     effects: effects::effects,
     grounds: grounds::grounds,
     compare: compare::compare,
@@ -150,7 +153,10 @@ fn ask(later: Later, after: Duration) {
         move || {
             leptos::task::spawn_local(async move {
                 match parts().await {
-                    Ok(parts) => later.0.set(Stage::Here(parts)),
+                    Ok(parts) => {
+                        (parts.learn)();
+                        later.0.set(Stage::Here(parts));
+                    }
                     Err(_) => {
                         later.0.set(Stage::Late);
                         ask(later, PATIENCE);

@@ -49,6 +49,7 @@ mod soon;
 mod source;
 mod state;
 mod store;
+mod tongue;
 mod traits;
 mod uptake;
 mod why;
@@ -59,13 +60,17 @@ mod working;
 
 use wasm_bindgen::prelude::wasm_bindgen;
 
-/// Mounts the page; one that keeps something waits for what reads it.
+/// Mounts the page; one that keeps something, or isn't in English, waits for
+/// what reads that.
 #[wasm_bindgen(start)]
 pub fn start() {
-    if store::holds_something() {
+    if store::holds_something() || tongue::is_foreign() {
         // The framework's own tasks only run once something is mounted.
         wasm_bindgen_futures::spawn_local(async {
             let parts = later::at_once().await;
+            if let Some(parts) = parts {
+                (parts.learn)();
+            }
             mount(store::restore(parts.map(|parts| &parts.pens)));
         });
     } else {

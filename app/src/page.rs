@@ -79,7 +79,11 @@ fn heading(page: Page) -> impl IntoView {
                 <p class="privacy">{words::PRIVACY}</p>
                 <div class="settings">
                     {measures(page)}
-                    // `public/look.js` does the rest.
+                    // `public/language.js` and `public/look.js` do the rest.
+                    <label class="tick">
+                        <span>{words::LANGUAGE}</span>
+                        <select id="language"></select>
+                    </label>
                     <label class="tick">
                         <input type="checkbox" id="sun" />
                         <span>{words::SUN}</span>
@@ -116,10 +120,7 @@ fn measures(page: Page) -> impl IntoView {
 
 /// Print, save and erase.
 fn tools(page: Page) -> impl IntoView {
-    let nothing = move || {
-        page.text.look(String::is_empty)
-            && page.answers.look(|case| *case == emberloam_engine::Case::default())
-    };
+    let nothing = move || page.text.look(String::is_empty) && page.kept().is_blank();
     view! {
         <div class="buttons tools">
             <button

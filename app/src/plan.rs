@@ -12,6 +12,7 @@ use leptos::ev;
 use leptos::prelude::*;
 
 use crate::figure::value;
+use crate::grounds::publication;
 use crate::living::Look;
 use crate::reading::amount;
 use crate::season::when;
@@ -95,8 +96,8 @@ fn paper(page: Page) -> AnyView {
         .0
         .iter()
         .map(|citation| {
-            let place = words::source(citation.source.title, citation.source.place);
-            view! { <li>{place} " (" {citation.grade.words()} ")"</li> }
+            let title = publication(citation.source);
+            view! { <li>{title} " (" {citation.grade.words()} ")"</li> }
         })
         .collect();
     view! {

@@ -11,7 +11,7 @@ use emberloam_engine::sources::{
 use emberloam_engine::{Case, needs, ranges, situated, traits};
 use leptos::prelude::*;
 
-use crate::grounds::citation;
+use crate::grounds::{citation, publication};
 use crate::later::later;
 use crate::layer::{Stratum, layer};
 use crate::living::Look;
@@ -178,7 +178,7 @@ fn register() -> impl IntoView {
             }
             let title = match weakest {
                 Some(cited) => citation(cited),
-                None => words::source(source.title, source.place).into_any(),
+                None => publication(source),
             };
             view! { <li>{title} <span class="soft rests">{words::rests_on(&rests)}</span></li> }
         })

@@ -61,7 +61,7 @@ pub fn source_line(
             {move || {
                 shown()
                     .map(|(before, cell, after)| {
-                        view! { <code>{before} <mark>{cell}</mark> {after}</code> }
+                        view! { <code translate="no">{before} <mark>{cell}</mark> {after}</code> }
                     })
             }}
         </p>

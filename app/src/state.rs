@@ -95,7 +95,7 @@ impl Page {
             let kept = self.kept();
             let parts = parts();
             // The first run only repeats what was just restored.
-            if first.is_none() || kept == store::Kept::default() {
+            if first.is_none() || kept == store::Kept::fresh() {
                 return;
             }
             let Some(parts) = parts else { return };
@@ -123,7 +123,7 @@ impl Page {
         store::erase();
         self.text.set(String::new());
         self.touched.set(false);
-        self.answers.set(Case::default());
+        self.answers.set(store::Kept::fresh().answers);
         self.desk.set(Desk::default());
         store::erase();
         self.keeping.set(None);

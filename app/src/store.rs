@@ -4,6 +4,7 @@
 //! later piece: [`Pens`] is how the page gets at it.
 
 use emberloam_engine::Case;
+use emberloam_engine::quantity::Measures;
 use serde::{Deserialize, Serialize};
 use web_sys::Storage;
 
@@ -26,6 +27,29 @@ pub struct Kept {
     pub text: String,
     /// The answers.
     pub answers: Case,
+}
+
+impl Kept {
+    /// What a first visit begins with: nothing but the measures of the
+    /// reader's country.
+    pub fn fresh() -> Kept {
+        let language = web_sys::window().and_then(|window| window.navigator().language());
+        let measures = measures_of(language.as_deref().unwrap_or_default());
+        Kept { answers: Case { measures, ..Case::default() }, ..Kept::default() }
+    }
+
+    /// Whether it holds no report and no answer; in which measures it is shown
+    /// is none.
+    pub fn is_blank(&self) -> bool {
+        let measures = self.answers.measures;
+        self.text.is_empty() && self.answers == Case { measures, ..Case::default() }
+    }
+}
+
+/// The measures of the country in a language's name, such as `en-US`. The
+/// United States alone measure gardens in feet and gallons of their size.
+fn measures_of(language: &str) -> Measures {
+    if language.ends_with("-US") { Measures::Us } else { Measures::Metric }
 }
 
 /// The ways between what is kept and its JSON.
@@ -90,7 +114,7 @@ impl Kept {
 }
 
 /// What a visit begins with.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub struct Restored {
     /// What was kept, or nothing.
     pub kept: Kept,
@@ -98,6 +122,12 @@ pub struct Restored {
     pub say: Option<&'static str>,
     /// What is kept could not be read yet, so nothing may be kept over it.
     pub hands_off: bool,
+}
+
+impl Restored {
+    fn fresh() -> Restored {
+        Restored { kept: Kept::fresh(), say: None, hands_off: false }
+    }
 }
 
 /// Whether something is kept on this device, so that the page must wait for
@@ -110,22 +140,22 @@ pub fn holds_something() -> bool {
 /// nothing kept is written over.
 pub fn restore(pens: Option<&Pens>) -> Restored {
     let Some(storage) = storage() else {
-        return Restored { say: Some(words::STORAGE_OFF), ..Restored::default() };
+        return Restored { say: Some(words::STORAGE_OFF), ..Restored::fresh() };
     };
-    let Ok(Some(json)) = storage.get_item(KEPT) else { return Restored::default() };
+    let Ok(Some(json)) = storage.get_item(KEPT) else { return Restored::fresh() };
     let Some(pens) = pens else {
         return Restored {
             say: Some(words::STORAGE_NOT_LOADED),
             hands_off: true,
-            ..Restored::default()
+            ..Restored::fresh()
         };
     };
     match (pens.from_json)(&json) {
-        Some(kept) => Restored { kept, ..Restored::default() },
+        Some(kept) => Restored { kept, say: None, hands_off: false },
         None => {
             // Ignored: when there is no room for it we still must not stop here.
             let _ = storage.set_item(SET_ASIDE, &json);
-            Restored { say: Some(words::STORAGE_DAMAGED), ..Restored::default() }
+            Restored { say: Some(words::STORAGE_DAMAGED), ..Restored::fresh() }
         }
     }
 }
@@ -190,6 +220,18 @@ mod tests {
         assert!(json.starts_with(r#"{"emberloam":1,"text":"pH 6.5\n""#), "{json}");
         assert_eq!(Kept::from_saved(&json), Some(kept));
         assert_eq!(Kept::from_saved(r#"{"emberloam":1}"#), None);
+    }
+
+    #[test]
+    fn the_measures_follow_the_country_and_are_nothing_to_lose() {
+        let of = ["en-US", "es-US", "en-GB", "es-MX", "es", ""].map(measures_of);
+        let (us, metric) = (Measures::Us, Measures::Metric);
+        assert_eq!(of, [us, us, metric, metric, metric, metric]);
+        let mut kept = Kept::default();
+        kept.answers.measures = us;
+        assert!(kept.is_blank());
+        kept.answers.bed.area_m2 = Some(2.0);
+        assert!(!kept.is_blank());
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 use plotters::element::{PathElement, Polygon};
-use plotters::prelude::{Color, Text};
+use plotters::prelude::Color;
 use plotters::style::text_anchor::HPos;
 
 use crate::chart::{Pen, Repaint, Sheet, chart, level_line};
@@ -102,6 +102,6 @@ fn draw(sheet: &Sheet, pen: &Pen, points: &[Point]) {
             HPos::Center
         };
         let at = (x(day), bottom + pen.px(18.0));
-        let _ = sheet.draw(&Text::new(words::day(day), at, pen.text(anchor)));
+        pen.write(sheet, &words::day(day), at, anchor);
     }
 }

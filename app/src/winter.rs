@@ -7,7 +7,7 @@ use emberloam_engine::season::{MonthLoss, winter_loss};
 use emberloam_engine::situated;
 use leptos::prelude::*;
 use plotters::element::{PathElement, Polygon};
-use plotters::prelude::{Color, Text};
+use plotters::prelude::Color;
 use plotters::style::text_anchor::HPos;
 
 use crate::chart::{Pen, Repaint, Sheet, chart, level_line};
@@ -131,8 +131,7 @@ fn draw(sheet: &Sheet, pen: &Pen, months: &[MonthLoss], measures: Measures) {
             None => (at + 1).to_string(),
         };
         let middle = (x(at) + x(at + 1)) / 2;
-        let _ =
-            sheet.draw(&Text::new(short, (middle, bottom + pen.px(18.0)), pen.text(HPos::Center)));
+        pen.write(sheet, &short, (middle, bottom + pen.px(18.0)), HPos::Center);
     }
 }
 

@@ -12,6 +12,7 @@ pub const WHAT_IT_DOES: &str = "Paste a soil test. See what your soil holds, and
 pub const PRIVACY: &str = "Nothing you type or open leaves this device.";
 
 pub const MEASURES: &str = "Measures";
+pub const LANGUAGE: &str = "Language";
 pub const SUN: &str = "For bright sun";
 pub const METRIC: &str = "Metric";
 pub const US: &str = "US";

@@ -8,6 +8,7 @@ mod charging;
 mod files;
 mod keeping;
 mod keyboard;
+mod language;
 mod looks;
 mod offline;
 mod one_file;

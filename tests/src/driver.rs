@@ -97,7 +97,9 @@ impl Browser {
             // A page still gliding to its place can't be clicked.
             "--force-prefers-reduced-motion",
             "--window-size=1100,900",
-            "--lang=en",
+            // A country with metric measures and points in its numbers.
+            "--lang=en-GB",
+            "--accept-lang=en-GB",
         ]
         .map(str::to_owned)
         .to_vec();

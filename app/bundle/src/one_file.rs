@@ -67,10 +67,11 @@ fn html(dist: &Path) -> Result<String, String> {
             page.push_str(&format!("<style>{screen}</style>\n"));
             page.push_str(&format!("<style media=\"print\">{print}</style>\n</head>\n"));
         } else if said == "</body>" {
-            for name in ["app_bg.wasm", "split_later.wasm", "opener_bg.wasm"] {
-                let packed = STANDARD.encode(gzip(&bytes(dist, name)?)?);
+            for name in fetched(dist)? {
+                let packed = STANDARD.encode(gzip(&bytes(dist, &name)?)?);
+                let id = name.rsplit('/').next().unwrap_or(&name);
                 page.push_str(&format!(
-                    "<script type=\"text/plain\" id=\"{name}\">{packed}</script>\n"
+                    "<script type=\"text/plain\" id=\"{id}\">{packed}</script>\n"
                 ));
             }
             page.push_str(&format!("<script type=\"module\">{script}</script>\n</body>\n"));
@@ -80,6 +81,14 @@ fn html(dist: &Path) -> Result<String, String> {
         }
     }
     if policy_set { Ok(page) } else { Err("index.html has no policy line.".to_owned()) }
+}
+
+/// What the page fetches on its way: its modules, and the words of each language.
+fn fetched(dist: &Path) -> Result<Vec<String>, String> {
+    let mut all = ["app_bg.wasm", "split_later.wasm", "opener_bg.wasm"].map(String::from).to_vec();
+    let names = files::all(dist)?.into_iter().map(|(name, _)| name);
+    all.extend(names.filter(|name| name.starts_with("words/")));
+    Ok(all)
 }
 
 /// All scripts of the page as one module.
@@ -116,10 +125,11 @@ fn script(dist: &Path) -> Result<String, String> {
         "new Worker(openWorker())",
     )?;
     let look = text(dist, "look.js")?;
+    let language = text(dist, "language.js")?;
     let opener = once(&opener, "new URL('opener_bg.wasm', import.meta.url)", "OPENER")?;
     let worker = STANDARD.encode(format!("{UNPACK}\n{opener}\n{worker}"));
     let joined = format!(
-        "{UNPACK}\nconst WORKER = \"{worker}\";\n{HAND_OUT}\n{app}\n{{\n{files}\n}}\n{{\n{look}\n}}\n{boot}\n"
+        "{UNPACK}\nconst WORKER = \"{worker}\";\n{HAND_OUT}\n{app}\n{language}\n{{\n{files}\n}}\n{{\n{look}\n}}\n{boot}\n"
     );
     // A closing tag within would end the script.
     if joined.contains("</script") {

@@ -39,8 +39,9 @@ pub(crate) fn weigh(dist: &Path) -> Result<(), String> {
 /// What a browser fetches before the page answers. Other icons and anything
 /// loaded on first use are only fetched to be kept offline.
 fn is_first_load(name: &str) -> bool {
-    const NAMED: [&str; 10] = [
+    const NAMED: [&str; 11] = [
         "index.html",
+        "language.js",
         "boot.js",
         "files.js",
         "look.js",

@@ -78,7 +78,7 @@ fn refused(letter: RwSignal<Arrived>, why: Unopened) -> impl IntoView {
 }
 
 fn asked(page: Page, letter: RwSignal<Arrived>, found: Letter) -> impl IntoView {
-    let mine = move || page.kept() != Kept::default();
+    let mine = move || !page.kept().is_blank();
     let shown = contents(&found, untrack(|| page.measures()));
     let found = StoredValue::new(found);
     view! {
@@ -127,14 +127,14 @@ pub fn contents(letter: &Letter, measures: Measures) -> AnyView {
     let note = (!letter.note.is_empty()).then(|| {
         view! {
             <p class="soft">{said::NOTE_SAYS}</p>
-            <p class="letter-note">{letter.note.clone()}</p>
+            <p class="letter-note" translate="no">{letter.note.clone()}</p>
         }
     });
     let excerpt = (!letter.text.is_empty()).then(|| {
         view! {
             <details class="fold">
                 <summary>{said::SEE_REPORT}</summary>
-                <pre class="letter-report" tabindex="0">{letter.text.clone()}</pre>
+                <pre class="letter-report" tabindex="0" translate="no">{letter.text.clone()}</pre>
             </details>
         }
     });
@@ -166,7 +166,7 @@ fn take(page: Page, letter: Letter) {
     } else {
         page.restore(Kept { text: letter.text, answers: letter.answers });
     }
-    if before != Kept::default() {
+    if !before.is_blank() {
         page.erased.set(Some(before.clone()));
     }
     let saved = page.desk.with_untracked(|desk| desk.opened.is_some());
@@ -206,7 +206,7 @@ fn taken(page: Page) -> impl IntoView {
                 .map(|answer| view! { <li>{said::answered(&answer.label, &answer.value)}</li> })
                 .collect();
             view! {
-                <p class="letter-note">{scenario.note}</p>
+                <p class="letter-note" translate="no">{scenario.note}</p>
                 <p hidden=fixed.is_empty()>{said::FIXED_HERE}</p>
                 <ul class="notes">{fixed}</ul>
             }

@@ -14,6 +14,7 @@ use crate::share::arrived::contents;
 use crate::share::code::code;
 use crate::share::link::{LONGEST_NOTE, Letter};
 use crate::state::Page;
+use crate::tongue::say_blocks;
 use crate::words;
 use crate::words::keeping as said;
 
@@ -105,7 +106,7 @@ impl Sharing {
         untrack(|| {
             page.outcome.look(|outcome| {
                 outcome.as_ref().map_or_else(String::new, |outcome| {
-                    summary::text(&summary::plan(outcome, page.measures()))
+                    summary::text(&say_blocks(summary::plan(outcome, page.measures())))
                 })
             })
         })

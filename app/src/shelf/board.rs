@@ -16,7 +16,7 @@ use crate::shelf::entry::{self, Entry, Held, Label, Outcome, by_date};
 use crate::shelf::years::years;
 use crate::state::Page;
 use crate::words::keeping as said;
-use crate::{date, store, words};
+use crate::{date, words};
 
 /// The shelf as it was read last, and what is being done with it.
 #[derive(Clone, Copy)]
@@ -170,7 +170,7 @@ impl Board {
         let page = self.page;
         let Some(kept) = entry.kept() else { return };
         let before = untrack(|| page.kept());
-        let another = before != store::Kept::default() && before != kept;
+        let another = !before.is_blank() && before != kept;
         page.restore(kept);
         page.erased.set(another.then_some(before));
         page.desk.set(Desk { opened: Some(entry.opened()), scenario: None });

@@ -4,7 +4,7 @@ use emberloam_engine::quantity::{Unit, significant};
 use emberloam_engine::soil::{Method, Property};
 use leptos::prelude::*;
 use plotters::element::{Circle, PathElement};
-use plotters::prelude::{Color, Text};
+use plotters::prelude::Color;
 use plotters::style::text_anchor::HPos;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlDetailsElement;
@@ -214,6 +214,6 @@ fn draw(sheet: &Sheet, pen: &Pen, series: &Series) {
     };
     for (day, anchor) in ends {
         let at = (x(day), bottom + pen.px(22.0));
-        let _ = sheet.draw(&Text::new(date::spoken(day), at, pen.text(anchor)));
+        pen.write(sheet, &date::spoken(day), at, anchor);
     }
 }

@@ -81,10 +81,12 @@ fn last(bag: &Bag, what: CertificateItem) -> Option<&CertificateFigure> {
 pub fn given(bag: &Bag, what: CertificateItem) -> Result<Option<f64>, String> {
     let Some(figure) = last(bag, what) else { return Ok(None) };
     let Item { label, unit, least, most } = item(what);
-    let (value, unit) = (figure.value, unit.symbol());
+    let value = figure.value;
+    let shown = format!("{value} {}", unit.symbol());
+    let shown = shown.trim_end();
     if !(least..=most).contains(&value) {
         return Err(format!(
-            "The {label} given ({value} {unit}) can't be right: it must be {least} to {most}. \
+            "The {label} given ({shown}) can't be right: it must be {least} to {most}. \
              Look at the certificate again; until then the usual figure is taken."
         ));
     }
@@ -92,7 +94,7 @@ pub fn given(bag: &Bag, what: CertificateItem) -> Result<Option<f64>, String> {
         let sum: f64 = whole.iter().filter_map(|part| last(bag, *part)).map(|f| f.value).sum();
         if sum > WHOLE {
             return Err(format!(
-                "The {label} given ({value} {unit}) can't be right: with the other parts of the \
+                "The {label} given ({shown}) can't be right: with the other parts of the \
                  biochar it makes {sum:.0} %. Look at the certificate again; until then the \
                  usual figure is taken."
             ));

@@ -411,12 +411,19 @@ pub fn recipe(facts: &Facts, path: Path, case: &Case, dose: &Dose, material: &Ma
         steps.push("Biochar bought charged can go straight in. To charge it yourself:".to_string());
     }
     steps.extend(dissolved);
-    steps.push(format!(
-        "Wet {} of biochar with about {}, outdoors, on a calm day. Wear a dust mask and gloves. \
-         Stop when it is as damp as a wrung sponge.",
-        measured_out(dose.litres, measures),
-        drinks.join(" and ")
-    ));
+    let biochar = measured_out(dose.litres, measures);
+    steps.push(if drinks.is_empty() {
+        format!(
+            "The biochar ({biochar}) is wet already and takes up no more. Work outdoors, on a calm \
+             day. Wear a dust mask and gloves."
+        )
+    } else {
+        format!(
+            "Wet {biochar} of biochar with about {}, outdoors, on a calm day. Wear a dust mask and \
+             gloves. Stop when it is as damp as a wrung sponge.",
+            drinks.join(" and ")
+        )
+    });
     steps.extend(mixes);
     let reached = if target > 0.0 { brought.map(|g| g / target) } else { Band::exactly(0.0) };
     figures.push(Figure {

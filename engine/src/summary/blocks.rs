@@ -10,7 +10,7 @@ pub enum Block {
     /// The plan's title.
     Title(String),
     /// The heading of a part.
-    Heading(&'static str),
+    Heading(String),
     /// A paragraph.
     Paragraph(String),
     /// A list.
@@ -25,7 +25,7 @@ pub fn plan(outcome: &Outcome, measures: Measures) -> Vec<Block> {
         vec![Block::Title("Biochar plan".into()), Block::Paragraph(advice.headline.clone())];
     let mut part = |heading: &'static str, items: Vec<String>| {
         if !items.is_empty() {
-            blocks.push(Block::Heading(heading));
+            blocks.push(Block::Heading(heading.into()));
             blocks.push(Block::List(items));
         }
     };

@@ -42,7 +42,7 @@ mod tests {
     fn a_list_is_set_off_under_its_heading() {
         let blocks = [
             Block::Title("Plan".into()),
-            Block::Heading("Why"),
+            Block::Heading("Why".into()),
             Block::List(vec!["One.".into(), "Two.".into()]),
         ];
         assert_eq!(text(&blocks), "Plan\n====\n\nWhy\n- One.\n- Two.\n");

@@ -1,9 +1,12 @@
 //! Draws the PNG icons from `public/icons/mark.svg`, after the mark has changed.
 
 use std::fs;
+use std::io::Cursor;
 
+use color_quant::NeuQuant;
 use emberloam_tests::driver::Browser;
 use emberloam_tests::project;
+use png::{BitDepth, ColorType, Compression, Encoder, Filter, Transformations};
 use serde_json::json;
 
 fn main() {
@@ -31,7 +34,41 @@ fn main() {
             drawn.style.width = drawn.style.height = `${arguments[1]}px`;",
             &[json!(drawing), json!(size)],
         );
-        fs::write(icons.join(name), browser.picture_of(size, size)).expect("icons can be written");
+        let drawn = with_palette(&browser.picture_of(size, size));
+        fs::write(icons.join(name), drawn).expect("icons can be written");
         println!("{}", icons.join(name).display());
     }
+}
+
+/// The colours of a palette. The mark has six, and the rest are its soft edges.
+const COLOURS: usize = 64;
+
+/// The picture with a palette: a quarter of the size, to the eye the same.
+fn with_palette(picture: &[u8]) -> Vec<u8> {
+    let mut decoder = png::Decoder::new(Cursor::new(picture));
+    decoder.set_transformations(Transformations::ALPHA | Transformations::STRIP_16);
+    let mut reader = decoder.read_info().expect("Chromium draws a PNG");
+    let mut dots = vec![0; reader.output_buffer_size().expect("a picture of usual size")];
+    let frame = reader.next_frame(&mut dots).expect("the picture is whole");
+    dots.truncate(frame.buffer_size());
+
+    let palette = NeuQuant::new(1, COLOURS, &dots);
+    let indices: Vec<u8> = dots.chunks_exact(4).map(|dot| palette.index_of(dot) as u8).collect();
+    let colours = palette.color_map_rgba();
+    let colour = |at: usize| colours.chunks_exact(4).map(move |dot| dot[at]);
+
+    let mut out = Vec::new();
+    let mut encoder = Encoder::new(&mut out, frame.width, frame.height);
+    encoder.set_color(ColorType::Indexed);
+    encoder.set_depth(BitDepth::Eight);
+    encoder.set_palette(
+        colours.chunks_exact(4).flat_map(|dot| dot[..3].to_vec()).collect::<Vec<u8>>(),
+    );
+    encoder.set_trns(colour(3).collect::<Vec<u8>>());
+    encoder.set_compression(Compression::High);
+    encoder.set_filter(Filter::NoFilter);
+    let mut writer = encoder.write_header().expect("it is written to memory");
+    writer.write_image_data(&indices).expect("as many dots as it has");
+    writer.finish().expect("it is written to memory");
+    out
 }

@@ -1,0 +1,154 @@
+//! A sentence with holes.
+
+/// A sentence with holes, and the same in the other language.
+#[derive(Clone, Debug)]
+pub(crate) struct Sentence {
+    /// What stands before, between and after the holes.
+    between: Vec<String>,
+    /// For each hole in turn: whether what fills it is the person's own words.
+    own_words: Vec<bool>,
+    /// The other language: a piece of text, then a hole by its number, and so on.
+    said: Vec<(String, Option<usize>)>,
+    /// How many letters stand outside the holes: the more, the surer.
+    pub(crate) letters: usize,
+}
+
+/// The pieces of a text with holes: text, then the name of the hole after it.
+fn pieces(text: &str) -> Vec<(String, Option<String>)> {
+    let mut all = Vec::new();
+    let mut rest = text;
+    while let Some((before, after)) = rest.split_once('{') {
+        let Some((name, after)) = after.split_once('}') else { break };
+        all.push((before.to_string(), Some(name.to_string())));
+        rest = after;
+    }
+    all.push((rest.to_string(), None));
+    all
+}
+
+impl Sentence {
+    /// Takes the sentence apart; `None` for a text without holes, and for one
+    /// whose translation has a hole that the English doesn't have.
+    pub(crate) fn of(english: &str, said: &str) -> Option<Sentence> {
+        let english = pieces(english);
+        let names: Vec<&String> = english.iter().filter_map(|(_, name)| name.as_ref()).collect();
+        if names.is_empty() {
+            return None;
+        }
+        let number = |name: String| names.iter().position(|known| **known == name);
+        let said = pieces(said)
+            .into_iter()
+            .map(|(text, name)| match name {
+                Some(name) => number(name).map(|at| (text, Some(at))),
+                None => Some((text, None)),
+            })
+            .collect::<Option<Vec<_>>>()?;
+        let between: Vec<String> = english.iter().map(|(text, _)| text.clone()).collect();
+        let own_words = between
+            .windows(2)
+            .map(|pair| pair[0].ends_with('“') && pair[1].starts_with('”'))
+            .collect();
+        let letters = between
+            .iter()
+            .flat_map(|text| text.chars())
+            .filter(|sign| sign.is_alphabetic())
+            .count();
+        Some(Sentence { between, own_words, said, letters })
+    }
+
+    /// What the sentence begins with.
+    pub(crate) fn start(&self) -> &str {
+        &self.between[0]
+    }
+
+    /// Whether what fills this hole is the person's own words.
+    pub(crate) fn is_own_words(&self, hole: usize) -> bool {
+        self.own_words[hole]
+    }
+
+    /// Calls `found` with each way to fill the holes so that this text comes
+    /// out, shortest first, until it says that it has enough.
+    pub(crate) fn fillings<'t>(&self, text: &'t str, found: &mut dyn FnMut(&[&'t str]) -> bool) {
+        let last = &self.between[self.between.len() - 1];
+        let Some(rest) = text.strip_prefix(self.start()) else { return };
+        let Some(rest) = rest.strip_suffix(last.as_str()) else { return };
+        self.fill(rest, &mut Vec::new(), found);
+    }
+
+    fn fill<'t>(
+        &self,
+        rest: &'t str,
+        holes: &mut Vec<&'t str>,
+        found: &mut dyn FnMut(&[&'t str]) -> bool,
+    ) -> bool {
+        if holes.len() + 1 == self.own_words.len() {
+            // Nothing fills no hole.
+            if rest.trim().is_empty() {
+                return false;
+            }
+            holes.push(rest);
+            let enough = found(holes);
+            holes.pop();
+            return enough;
+        }
+        let next = self.between[holes.len() + 1].as_str();
+        let mut from = 0;
+        while let Some(at) = rest[from..].find(next).map(|at| from + at) {
+            if !rest[..at].trim().is_empty() {
+                holes.push(&rest[..at]);
+                let enough = self.fill(&rest[at + next.len()..], holes, found);
+                holes.pop();
+                if enough {
+                    return true;
+                }
+            }
+            // On to the next letter that begins a place.
+            from = at + rest[at..].chars().next().map_or(1, char::len_utf8);
+            if from > rest.len() || next.is_empty() {
+                break;
+            }
+        }
+        false
+    }
+
+    /// The sentence in the other language, with its holes filled.
+    pub(crate) fn filled(&self, holes: &[String]) -> String {
+        let mut out = String::new();
+        for (text, hole) in &self.said {
+            out += text;
+            if let Some(filling) = hole.and_then(|at| holes.get(at)) {
+                out += filling;
+            }
+        }
+        out
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn all<'t>(sentence: &Sentence, text: &'t str) -> Vec<Vec<&'t str>> {
+        let mut found = Vec::new();
+        sentence.fillings(text, &mut |holes| {
+            found.push(holes.to_vec());
+            false
+        });
+        found
+    }
+
+    #[test]
+    fn holes_are_found_in_every_way_they_can_be() {
+        let sentence = Sentence::of("{a} and {b}.", "{b} y {a}.").unwrap();
+        assert_eq!(all(&sentence, "x and y and z."), [["x", "y and z"], ["x and y", "z"]]);
+        assert!(all(&sentence, "x and .").is_empty());
+        assert!(all(&sentence, "x and y").is_empty());
+        assert_eq!(sentence.filled(&["uno".into(), "dos".into()]), "dos y uno.");
+    }
+
+    #[test]
+    fn a_text_without_holes_and_one_with_strange_holes_are_no_sentence() {
+        assert!(Sentence::of("plain", "llano").is_none());
+        assert!(Sentence::of("{a} b", "{c} d").is_none());
+    }
+}

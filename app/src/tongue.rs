@@ -1,0 +1,90 @@
+//! The language of the page. The views write English; `public/language.js`
+//! asks here for each text that comes to stand in the page. What leaves the page
+//! another way, in a chart or a file, goes through [`say`].
+
+use std::cell::{Cell, RefCell};
+
+use emberloam_engine::season::Task;
+use emberloam_engine::summary::Block;
+use emberloam_language::Catalogue;
+use leptos::prelude::*;
+use wasm_bindgen::JsValue;
+use wasm_bindgen::closure::Closure;
+
+thread_local! {
+    /// The language; none while the page speaks English.
+    static CATALOGUE: RefCell<Option<Catalogue>> = const { RefCell::new(None) };
+    static IS_TAUGHT: Cell<bool> = const { Cell::new(false) };
+}
+
+/// Where `language.js` lays the catalogue.
+const WORDS: &str = "emberloamWords";
+
+/// Whether the reader's language is another than English.
+pub fn is_foreign() -> bool {
+    words().is_some()
+}
+
+fn words() -> Option<JsValue> {
+    let words = js_sys::Reflect::get(&window(), &WORDS.into()).ok()?;
+    (!words.is_undefined()).then_some(words)
+}
+
+/// Gives `language.js` what it asks the page with, once.
+pub fn learn() {
+    if IS_TAUGHT.replace(true) {
+        return;
+    }
+    let learn = Closure::<dyn Fn() -> String>::new(|| read().err().unwrap_or_default());
+    let say = Closure::<dyn Fn(String) -> String>::new(|text: String| say(&text));
+    for (name, function) in
+        [("emberloamLearn", learn.into_js_value()), ("emberloamSay", say.into_js_value())]
+    {
+        // Ignored: a window takes every property.
+        let _ = js_sys::Reflect::set(&window(), &name.into(), &function);
+    }
+    crate::files::tell("emberloam:speaks", "");
+}
+
+/// Reads the catalogue that `language.js` has laid out; without one, English.
+fn read() -> Result<(), String> {
+    let read = match words() {
+        None => None,
+        Some(words) => {
+            let part = |name: &str| js_sys::Reflect::get(&words, &name.into()).ok()?.as_string();
+            let mark = part("mark").and_then(|mark| mark.chars().next()).unwrap_or('.');
+            let read = Catalogue::read(&part("po").unwrap_or_default(), mark);
+            Some(read.map_err(|damage| damage.to_string())?)
+        }
+    };
+    CATALOGUE.set(read);
+    Ok(())
+}
+
+/// The text in the language of the page.
+pub fn say(text: &str) -> String {
+    CATALOGUE.with_borrow(|catalogue| match catalogue {
+        Some(catalogue) => catalogue.say(text).text,
+        None => text.into(),
+    })
+}
+
+/// The tasks in the language of the page.
+pub fn say_tasks(mut tasks: Vec<Task>) -> Vec<Task> {
+    for task in &mut tasks {
+        task.task = say(&task.task);
+        task.reason = say(&task.reason);
+    }
+    tasks
+}
+
+/// The plan in the language of the page.
+pub fn say_blocks(mut blocks: Vec<Block>) -> Vec<Block> {
+    for block in &mut blocks {
+        match block {
+            Block::Title(text) | Block::Heading(text) | Block::Paragraph(text) => *text = say(text),
+            Block::List(items) => items.iter_mut().for_each(|item| *item = say(item)),
+        }
+    }
+    blocks
+}

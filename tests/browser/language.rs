@@ -1,0 +1,251 @@
+//! The page in another language.
+
+use std::collections::BTreeSet;
+
+use emberloam_engine::sources::all_sources;
+use emberloam_language::Catalogue;
+use emberloam_tests::driver::Browser;
+use emberloam_tests::page::{
+    A_SURPLUS, ANSWER, BROKEN, ERASE, FILE, HUNGRY, METRIC, Page, REPORT, SURPLUS, US_MEASURES,
+};
+use emberloam_tests::project;
+use emberloam_tests::site::Site;
+use serde_json::json;
+
+use crate::access::assert_accessible;
+
+fn spanish() -> Catalogue {
+    let po = std::fs::read_to_string(project().join("public/words/es.po")).expect("the catalogue");
+    Catalogue::read(&po, ',').expect("it can be read")
+}
+
+/// Chooses a language as a person does.
+#[track_caller]
+fn choose(page: &Page, tag: &str) {
+    page.browser.wait_for("the choice of language", || page.browser.has("#language option"));
+    page.browser.run_with(
+        "const choice = document.getElementById('language');
+        choice.value = arguments[0];
+        choice.dispatchEvent(new Event('change', { bubbles: true }))",
+        &[json!(tag)],
+    );
+    page.browser.wait_for("the language", || {
+        page.browser.run("return document.documentElement.lang") == tag
+    });
+}
+
+/// Every text and every name that a part of the page shows or says, but what the person
+/// typed and the titles of publications.
+fn texts(page: &Page, part: &str) -> Vec<String> {
+    let all = page.browser.run_with(
+        "const untouched = 'textarea, script, style, noscript, [translate=no]';
+        const found = new Set();
+        const walk = (node) => {
+            if (node.nodeType === Node.TEXT_NODE) found.add(node.data);
+            else if (node.nodeType === Node.ELEMENT_NODE && !node.matches(untouched)) {
+                for (const name of ['aria-label', 'title', 'placeholder', 'alt'])
+                    if (node.hasAttribute(name)) found.add(node.getAttribute(name));
+                node.childNodes.forEach(walk);
+            }
+        };
+        walk(document.querySelector(arguments[0]));
+        return [...found].filter((text) => /\\p{L}/u.test(text))",
+        &[json!(part)],
+    );
+    serde_json::from_value(all).expect("a list of texts")
+}
+
+/// Opens all, and waits until nothing more comes.
+#[track_caller]
+fn show_all(page: &Page) {
+    page.wait_for_answer();
+    page.browser.wait_for("the later parts", || page.browser.has("#course"));
+    for _ in 0..3 {
+        page.unfold_all();
+        page.browser.run("return new Promise((done) => setTimeout(done, 250))");
+    }
+    page.browser.run("dispatchEvent(new Event('beforeprint'))");
+}
+
+/// Texts the catalogue doesn't have, without what the report itself says.
+fn left(catalogue: &Catalogue, texts: &[String], own: &str) -> Vec<String> {
+    let titles: Vec<&str> = all_sources()
+        .flat_map(|source| [source.title, source.place])
+        .filter(|title| title.len() > 3)
+        .collect();
+    let mut missing = Vec::new();
+    for text in texts {
+        let text = titles.iter().fold(text.clone(), |text, title| text.replace(title, "1"));
+        let left = catalogue.say(&text).left;
+        let left: Vec<_> = left.into_iter().filter(|part| !own.contains(part.as_str())).collect();
+        if !left.is_empty() {
+            missing.push(format!("{text:?}: {left:?}"));
+        }
+    }
+    missing
+}
+
+#[test]
+fn everything_on_the_page_is_in_the_catalogue() {
+    let page = Page::open("language-all");
+    let mut all = BTreeSet::new();
+    let mut own = String::new();
+    for (sample, us) in [(SURPLUS, false), (HUNGRY, true), (METRIC, false), (BROKEN, false)] {
+        page.browser.click(sample);
+        if us {
+            page.browser.click(US_MEASURES);
+        }
+        show_all(&page);
+        page.answer("Next planting or sowing", "2031-05-01");
+        page.answer("How the bed is worked", "grass");
+        show_all(&page);
+        all.extend(texts(&page, "html"));
+        own += &page.report();
+    }
+    // What is saved, what came by a link, and what went wrong.
+    page.browser.click("#shelf > summary");
+    page.browser
+        .type_into(FILE, &project().join("tests/screenshots/tour.png").display().to_string());
+    page.browser.wait_for("a refusal", || page.browser.text("#trouble").contains("picture"));
+    all.extend(texts(&page, "html"));
+    assert!(all.len() > 1_000, "only {} texts found", all.len());
+    let all: Vec<String> = all.into_iter().collect();
+    let missing = left(&spanish(), &all, &own);
+    assert!(missing.is_empty(), "{missing:#?}");
+}
+
+#[test]
+fn a_language_is_chosen_kept_and_left_again() {
+    let page = Page::open("language-choice");
+    page.browser.click(SURPLUS);
+    show_all(&page);
+    let before = texts(&page, ".profile");
+    choose(&page, "es");
+    let catalogue = spanish();
+    let headline = || page.browser.text("#answer-title");
+    let spoken = headline();
+    assert!(spoken.contains("biocarbón"), "{spoken}");
+    assert!(page.browser.text("#print").contains("Imprimir"));
+    // A change is said in it too, and decimals by a comma.
+    let english = "What grows there";
+    page.answer(&catalogue.say(english).text, &catalogue.say("acid-loving plants").text);
+    page.browser.wait_for("another answer", || headline() != spoken);
+    assert!(!headline().contains("acid-loving"), "{}", headline());
+    page.answer(&catalogue.say(english).text, &catalogue.say("don't know").text);
+    page.browser.wait_for("the answer as it was", || headline() == spoken);
+    let pages = page.browser.text("main");
+    assert!(pages.contains("6,6"), "the pH has no decimal comma");
+
+    page.browser.reload();
+    page.wait_until_started();
+    page.wait_for_answer();
+    page.browser.wait_for("the kept language", || headline() == spoken);
+
+    choose(&page, "en");
+    show_all(&page);
+    let after = texts(&page, ".profile");
+    let only = |of: &[String], not: &[String]| -> Vec<String> {
+        of.iter().filter(|text| !not.contains(text)).cloned().collect()
+    };
+    assert_eq!(only(&after, &before), Vec::<String>::new());
+    assert_eq!(only(&before, &after), Vec::<String>::new());
+    assert_eq!(page.browser.console_errors(), Vec::<String>::new());
+}
+
+#[test]
+fn a_first_visit_is_in_the_browsers_language_and_its_countrys_numbers() {
+    let site = Site::start();
+    for (tag, pages_tag, ph) in
+        [("es-MX", "es", "6.6"), ("es-ES", "es", "6,6"), ("fr-FR", "en", "6.6")]
+    {
+        let switch = format!("--accept-lang={tag}");
+        let browser = Browser::start_with(&format!("language-{tag}"), &[&switch]);
+        browser.goto(&site.url);
+        browser.wait_for("the field for the report", || browser.shows(REPORT));
+        assert_eq!(browser.run("return document.documentElement.lang"), pages_tag, "{tag}");
+        assert_eq!(browser.run("return document.getElementById('language').value"), pages_tag);
+        browser.click(SURPLUS);
+        browser.wait_for("the answer", || browser.shows(ANSWER));
+        let is_spanish = browser.text("#answer-title").contains("biocarbón");
+        assert_eq!(is_spanish, pages_tag == "es", "{tag}");
+        assert!(browser.text("#holds").contains(ph), "{tag}: the pH isn't {ph}");
+    }
+}
+
+#[test]
+fn a_visit_from_the_united_states_begins_in_their_measures() {
+    let site = Site::start();
+    for (tag, is_us) in [("en-US", true), ("es-US", true), ("en-CA", false)] {
+        let switch = format!("--accept-lang={tag}");
+        let browser = Browser::start_with(&format!("measures-{tag}"), &[&switch]);
+        browser.goto(&site.url);
+        browser.wait_for("the field for the report", || browser.shows(REPORT));
+        let chosen = browser
+            .run_with("return document.querySelector(arguments[0]).checked", &[json!(US_MEASURES)]);
+        assert_eq!(chosen, is_us, "{tag}");
+        // There is nothing to erase, and nothing to lose, in measures alone.
+        assert!(!browser.shows(ERASE), "{tag}");
+    }
+}
+
+#[test]
+fn what_leaves_the_page_is_in_its_language() {
+    let page = Page::open("language-files");
+    page.browser.run("addEventListener('emberloam:save', ({ detail }) => window.__saved = detail)");
+    page.paste(A_SURPLUS);
+    page.wait_for_answer();
+    page.answer("Next planting or sowing", "2031-05-01");
+    choose(&page, "es");
+    page.browser.click("#share > summary");
+    page.browser.click("#save-plan");
+    let plan = page.browser.run("return window.__saved").as_str().unwrap_or_default().to_owned();
+    assert!(plan.contains("Plan de biocarbón"), "{plan}");
+    for word in [" the ", " and ", " of ", "How much"] {
+        // Publications keep their titles.
+        let body = plan.split("Fuentes").next().unwrap_or_default();
+        assert!(!body.contains(word), "the plan says {word:?}: {body}");
+    }
+    page.browser.click("#save-calendar");
+    let calendar =
+        page.browser.run("return window.__saved").as_str().unwrap_or_default().to_owned();
+    assert!(calendar.contains("BEGIN:VCALENDAR") && calendar.contains("biocarbón"), "{calendar}");
+}
+
+#[test]
+fn the_language_needs_no_server_once_the_page_is_kept() {
+    let mut page = Page::open("language-offline");
+    page.wait_until_offline_ready();
+    page.site.stop();
+    choose(&page, "es");
+    page.browser.click(SURPLUS);
+    page.wait_for_answer();
+    assert!(page.browser.text("#answer-title").contains("biocarbón"));
+    page.browser.reload();
+    page.wait_until_started();
+    page.browser
+        .wait_for("the kept language", || page.browser.text("#answer-title").contains("biocarbón"));
+}
+
+#[test]
+fn one_file_holds_every_language() {
+    let file = project().join("target/emberloam.html");
+    let browser = Browser::start_with("language-one-file", &["--accept-lang=es"]);
+    browser.goto(&format!("file://{}", file.display()));
+    browser.wait_for("the field for the report", || browser.shows(REPORT));
+    browser.click(SURPLUS);
+    browser.wait_for("the answer", || browser.shows(ANSWER));
+    assert!(browser.text("#answer-title").contains("biocarbón"));
+    assert_eq!(browser.console_errors(), Vec::<String>::new());
+}
+
+#[test]
+fn accessible_in_spanish() {
+    let page = Page::open("language-axe");
+    choose(&page, "es");
+    page.browser.click(SURPLUS);
+    show_all(&page);
+    assert_accessible(&page, "in Spanish, all unfolded");
+    page.browser.resize(320, 640);
+    let wide = page.browser.run("return document.scrollingElement.scrollWidth");
+    assert!(wide.as_f64().is_some_and(|wide| wide <= 320.0), "{wide} px wide at 320");
+}

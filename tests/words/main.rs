@@ -1,0 +1,297 @@
+//! The languages of the page: that each is whole, sound and plain.
+#![allow(missing_docs, reason = "each test's name says what it checks")]
+
+mod plain;
+mod said;
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::PathBuf;
+
+use emberloam_engine::sources::all_sources;
+use emberloam_language::{Catalogue, Entry, entries};
+
+/// How many gardens are asked about.
+const GARDENS: usize = 700;
+
+fn root() -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("..")
+}
+
+/// Every language but English: its tag and its catalogue.
+fn languages() -> Vec<(String, String)> {
+    let folder = root().join("public/words");
+    let mut all: Vec<(String, String)> = fs::read_dir(folder)
+        .expect("the catalogues")
+        .map(|entry| entry.expect("a catalogue").path())
+        .map(|path| {
+            let tag = path.file_stem().expect("a tag").to_string_lossy().into_owned();
+            (tag, fs::read_to_string(&path).expect("a text"))
+        })
+        .collect();
+    all.sort();
+    assert!(!all.is_empty(), "no catalogue in public/words");
+    all
+}
+
+fn entries_of(po: &str) -> Vec<Entry> {
+    entries(po).unwrap_or_else(|damage| panic!("{damage}"))
+}
+
+fn catalogue(po: &str) -> Catalogue {
+    Catalogue::read(po, '.').unwrap_or_else(|damage| panic!("{damage}"))
+}
+
+/// Words that stay as they are: what the reports of the corpus and our gardens
+/// name themselves, and what their laboratories print in place of a number.
+const OWN_WORDS: [&str; 7] = ["Kale", "VH", "NONE", "ND (u)", "Chair", "Colour", "Price"];
+
+#[test]
+fn nothing_that_the_engine_says_is_left_in_english() {
+    let said = said::everything(GARDENS);
+    assert!(said.len() > 10_000, "only {} texts were said", said.len());
+    // Publications keep their titles. The longest go first: one title may hold another.
+    let mut titles: Vec<&str> = all_sources()
+        .flat_map(|source| [source.title, source.place])
+        .filter(|title| title.len() > 3)
+        .collect();
+    titles.sort_by_key(|title| std::cmp::Reverse(title.len()));
+    for (tag, po) in languages() {
+        let catalogue = catalogue(&po);
+        let mut missing: BTreeSet<String> = BTreeSet::new();
+        for text in &said {
+            let text = titles.iter().fold(text.clone(), |text, title| text.replace(title, "1"));
+            for part in catalogue.say(&text).left {
+                if !OWN_WORDS.iter().any(|own| part.contains(own)) && !is_formula(&part) {
+                    missing.insert(format!("{part:?} of {text:?}"));
+                }
+            }
+        }
+        let list: Vec<&String> = missing.iter().take(40).collect();
+        assert!(missing.is_empty(), "{tag} lacks {}: {list:#?}", missing.len());
+    }
+}
+
+/// Whether it is put in chemical signs, which no language changes:
+/// `K2O × 0.8302 = K`.
+fn is_formula(text: &str) -> bool {
+    text.split_whitespace().all(|part| {
+        let letters = part.chars().filter(|sign| sign.is_alphabetic()).count();
+        letters <= 3 && !part.chars().all(|sign| sign.is_lowercase())
+    })
+}
+
+/// The texts in quotes of a Rust or JavaScript source, without its tests.
+fn literals(source: &str) -> Vec<String> {
+    let source = source.split("#[cfg(test)]\nmod tests {").next().unwrap_or_default();
+    let code = source.lines().filter(|line| !line.trim_start().starts_with("//"));
+    let code = code.collect::<Vec<_>>().join("\n");
+    let mut all = Vec::new();
+    let mut signs = code.chars().peekable();
+    while let Some(sign) = signs.next() {
+        if sign == '\'' {
+            // A sign in quotes: '"' opens no text.
+            let mut ahead = signs.clone();
+            let taken = match ahead.next() {
+                Some('\\') => 2,
+                Some(_) => 1,
+                None => break,
+            };
+            if ahead.nth(taken - 1) == Some('\'') {
+                signs.nth(taken);
+            }
+            continue;
+        }
+        if sign != '"' {
+            continue;
+        }
+        let mut text = String::new();
+        while let Some(sign) = signs.next() {
+            match sign {
+                '"' => break,
+                '\\' => match signs.next() {
+                    Some('\n') => {
+                        while signs.peek().is_some_and(|sign| sign.is_whitespace()) {
+                            signs.next();
+                        }
+                    }
+                    Some('n') => text.push('\n'),
+                    Some('u') => {
+                        let code: String =
+                            signs.by_ref().skip(1).take_while(|sign| *sign != '}').collect();
+                        text.extend(u32::from_str_radix(&code, 16).ok().and_then(char::from_u32));
+                    }
+                    Some(other) => text.push(other),
+                    None => break,
+                },
+                sign => text.push(sign),
+            }
+        }
+        all.push(text);
+    }
+    all
+}
+
+/// A text with `1` in its holes.
+fn with_holes_filled(text: &str) -> String {
+    let mut out = String::new();
+    let mut rest = text;
+    while let Some((before, after)) = rest.split_once('{') {
+        let Some((_, after)) = after.split_once('}') else { break };
+        out += before;
+        out.push('1');
+        rest = after;
+    }
+    out + rest
+}
+
+#[test]
+fn nothing_in_the_pages_own_words_is_left_in_english() {
+    for (tag, po) in languages() {
+        let catalogue = catalogue(&po);
+        let mut missing = Vec::new();
+        for file in ["app/src/words.rs", "app/src/words/keeping.rs", "app/src/help.rs"] {
+            let source = fs::read_to_string(root().join(file)).expect("the page's words");
+            let texts = literals(&source);
+            assert!(texts.len() > 50, "{file}: only {} texts found", texts.len());
+            for text in texts {
+                let is_name = !text.contains(' ') && text == text.to_lowercase();
+                // What a sample report looks like is no sentence.
+                let is_report = text.contains("pH 6.4\n");
+                let filled = with_holes_filled(&text);
+                if !is_name && !is_report && !catalogue.say(&filled).left.is_empty() {
+                    missing.push(format!("{file}: {text:?}"));
+                }
+            }
+        }
+        assert!(missing.is_empty(), "{tag} lacks {missing:#?}");
+    }
+}
+
+#[test]
+fn nothing_in_the_scripts_is_left_in_english() {
+    for (tag, po) in languages() {
+        let catalogue = catalogue(&po);
+        let mut missing = Vec::new();
+        let mut checked = 0;
+        for file in ["boot.js", "files.js"] {
+            let script = fs::read_to_string(root().join("public").join(file)).expect("a script");
+            // Long texts are put together of pieces.
+            let script = script.replace("\" +\n        \"", "");
+            for text in literals(&script) {
+                let is_sentence = text.ends_with('.') && text.matches(' ').count() > 3;
+                checked += usize::from(is_sentence);
+                if is_sentence && !catalogue.say(&text).left.is_empty() {
+                    missing.push(format!("{file}: {text:?}"));
+                }
+            }
+        }
+        assert!(checked >= 6, "only {checked} sentences found in the scripts");
+        assert!(missing.is_empty(), "{tag} lacks {missing:#?}");
+    }
+}
+
+/// The names of the holes of a text, in order.
+fn holes(text: &str) -> Vec<&str> {
+    let mut all: Vec<&str> =
+        text.split('{').skip(1).filter_map(|part| Some(part.split_once('}')?.0)).collect();
+    all.sort_unstable();
+    all
+}
+
+#[test]
+fn every_translation_keeps_its_holes_and_how_it_ends() {
+    for (tag, po) in languages() {
+        let mut wrong = Vec::new();
+        let mut seen = BTreeSet::new();
+        for Entry { english, said } in entries_of(&po) {
+            if holes(&english) != holes(&said) {
+                wrong.push(format!("holes: {english:?} {said:?}"));
+            }
+            if !seen.insert(english.clone()) {
+                wrong.push(format!("twice: {english:?}"));
+            }
+            let end = |text: &str| text.chars().last().filter(|sign| ".:,;?!".contains(*sign));
+            if said.trim() != said || end(&english) != end(&said) {
+                wrong.push(format!("end: {english:?} {said:?}"));
+            }
+            if english.contains('\u{a0}') != said.contains('\u{a0}') {
+                wrong.push(format!("space that doesn't break: {english:?} {said:?}"));
+            }
+        }
+        assert!(wrong.is_empty(), "{tag}: {wrong:#?}");
+    }
+}
+
+/// Every source that says something, as one text without line ends within texts.
+fn sources() -> String {
+    let mut all = String::new();
+    let mut folders = ["engine/src", "engine/files/src", "app/src", "public"]
+        .map(|folder| root().join(folder))
+        .to_vec();
+    while let Some(folder) = folders.pop() {
+        for entry in fs::read_dir(&folder).expect("a folder of sources") {
+            let path = entry.expect("an entry").path();
+            if path.is_dir() {
+                folders.push(path);
+            } else if path.extension().is_some_and(|end| end == "rs" || end == "js") {
+                all += &literals(&fs::read_to_string(&path).expect("a source")).join("\n");
+                all.push('\n');
+                // JavaScript's texts with holes stand in other quotes.
+                if path.extension().is_some_and(|end| end == "js") {
+                    all += &fs::read_to_string(&path)
+                        .expect("a source")
+                        .replace("\" +\n        \"", "");
+                }
+            } else if path.extension().is_some_and(|end| end == "html") {
+                all += &fs::read_to_string(&path).expect("a page");
+            }
+        }
+    }
+    all
+}
+
+#[test]
+fn no_translation_is_idle() {
+    let sources = sources();
+    for (tag, po) in languages() {
+        let mut idle = Vec::new();
+        for Entry { english, .. } in entries_of(&po) {
+            let filled = english.replace('{', "}{");
+            let longest = filled
+                .split('}')
+                .filter(|piece| !piece.starts_with('{'))
+                .max_by_key(|piece| piece.len())
+                .unwrap_or_default();
+            // What is put together of several texts has at least its longest words there.
+            let found = |text: &str| sources.contains(text);
+            let by_halves = || {
+                let sentences: Vec<&str> = longest.split_inclusive(['.', ':', ';']).collect();
+                sentences.iter().any(|part| part.trim().len() > 8 && found(part.trim()))
+            };
+            if !found(longest.trim()) && !by_halves() {
+                idle.push(english);
+            }
+        }
+        assert!(idle.is_empty(), "{tag}: nothing says {idle:#?}");
+    }
+}
+
+/// Source: polib, a reader of PO files that isn't ours.
+#[test]
+fn another_reader_of_the_format_reads_the_same() {
+    for (tag, po) in languages() {
+        let path = root().join(format!("public/words/{tag}.po"));
+        let theirs = polib::po_file::parse(&path).expect("a catalogue in the PO format");
+        assert_eq!(theirs.metadata.language, tag);
+        let theirs: BTreeSet<(String, String)> = theirs
+            .messages()
+            .map(|message| {
+                (message.msgid().to_owned(), message.msgstr().expect("one text").to_owned())
+            })
+            .collect();
+        let ours: BTreeSet<(String, String)> =
+            entries_of(&po).into_iter().map(|entry| (entry.english, entry.said)).collect();
+        assert_eq!(ours, theirs);
+    }
+}
