@@ -156,11 +156,11 @@ static WORDS: [Word; 24] = [
 /// Source: University of Minnesota Soil Testing Laboratory (opened).
 const SAMPLE: [&str; 7] = [
     "Take one sample for each bed or part of the garden that looks or is treated differently.",
-    "Use a clean spade and a clean plastic pail. A zinc pail would spoil the test for zinc.",
+    "Use a clean spade and a clean plastic bucket. A zinc bucket would spoil the test for zinc.",
     "In a bed, dig from the top down to 15 cm (6 in), or as deep as you till. In a lawn take 7 cm (3 in). Round trees take 30 cm (12 in).",
     "Dig at five spots at least, better ten or more. Take the same depth at each, and leave out mulch and thatch.",
     "For lead, scrape off only the top 2 cm (¾ in), where dust settles and children play.",
-    "Mix all of it in the pail, let it dry in the air, and send about half a litre (a pint) to a lab.",
+    "Mix all of it in the bucket, let it dry in the air, and send about half a litre (a pint) to a lab.",
     "Test at the same time each year, and not just after lime or fertiliser. Every two to three years is enough for most beds.",
 ];
 

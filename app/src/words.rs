@@ -46,7 +46,7 @@ pub const ROOM_TRAITS: &str = "traits of the soil";
 pub const THE_PATH: &str = "the choice of path";
 pub const CAUTIONS: &str = "cautions";
 pub const REGISTER: &str = "Every publication this program knows";
-pub const REGISTER_INTRO: &str = "Each with what rests on it in some answer. Where a grade stands, it is that of the range; elsewhere the grade stands beside each number.";
+pub const REGISTER_INTRO: &str = "Each with what rests on it in some answer. The words in brackets say how well it was read for its ranges; elsewhere they stand beside each number.";
 pub const WINTER_LOSS: &str = "What the wet season takes of the nitrate";
 pub const WET_SEASON: &str = "Rain that drains through in the cool or wet season";
 pub const TRAITS: &str = "What kind of soil this is";
@@ -169,8 +169,8 @@ pub const MEASURED: &str = "What was measured";
 pub const AS_PRINTED: &str = "as printed";
 pub const AS_READ: &str = "as read";
 pub const COMPARE: &str = "Compare the samples";
-pub const EARLIER_SAMPLES: &str = "Earlier samples";
-pub const LATER_SAMPLES: &str = "Later samples";
+pub const EARLIER_SAMPLES: &str = "Samples before these";
+pub const LATER_SAMPLES: &str = "Samples after these";
 pub const LEVELS_DIFFER: &str = "differs";
 pub const LEAVE_OUT: &str = "Leave it out";
 pub const UNDO_CORRECTION: &str = "Back to the report";
@@ -204,7 +204,7 @@ pub const HIGHEST: &str = "Usual highest temperature of a day by month: twelve n
 pub const CROPS: &str = "What grows in this bed in the coming year";
 pub const CROP: &str = "Crop";
 pub const CROP_IN: &str = "Sown or planted";
-pub const CROP_OFF: &str = "Off the bed";
+pub const CROP_OFF: &str = "Harvested, off the bed";
 pub const ADD_CROP: &str = "Add a crop";
 pub const REMOVE_CROP: &str = "Remove it";
 pub const RESTS: &str = "When the bed is free";
@@ -212,7 +212,7 @@ pub const CONFLICTS: &str = "What stands in the way";
 pub const LOSS_HOW_TO_READ: &str = "Nitrate lost from the bare bed by the end of each month. The wide band is what is possible. The two full lines are what is likely by two equations, Burns and Scotter. The broken line is with this biochar.";
 pub const LOSS_CHART: &str = "Rising lines of the nitrate lost by month, without and with biochar, with bounds. The table has the same numbers.";
 pub const COLUMN_MONTH: &str = "By the end of";
-pub const COLUMN_DRAINS: &str = "Drains in it";
+pub const COLUMN_DRAINS: &str = "Water that drains in the month";
 pub const COLUMN_BURNS: &str = "Lost, by Burns";
 pub const COLUMN_SCOTTER: &str = "Lost, by Scotter";
 pub const COLUMN_WITH: &str = "With this biochar";
@@ -347,7 +347,7 @@ pub fn verdict(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Within => "within",
         Verdict::Between => "within some countries' limit, over others'",
-        Verdict::Over => "over",
+        Verdict::Over => "outside",
         Verdict::NotGiven => "not given",
     }
 }

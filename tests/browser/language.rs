@@ -19,21 +19,6 @@ fn spanish() -> Catalogue {
     Catalogue::read(&po, ',').expect("it can be read")
 }
 
-/// Chooses a language as a person does.
-#[track_caller]
-fn choose(page: &Page, tag: &str) {
-    page.browser.wait_for("the choice of language", || page.browser.has("#language option"));
-    page.browser.run_with(
-        "const choice = document.getElementById('language');
-        choice.value = arguments[0];
-        choice.dispatchEvent(new Event('change', { bubbles: true }))",
-        &[json!(tag)],
-    );
-    page.browser.wait_for("the language", || {
-        page.browser.run("return document.documentElement.lang") == tag
-    });
-}
-
 /// Every text and every name that a part of the page shows or says, but what the person
 /// typed and the titles of publications.
 fn texts(page: &Page, part: &str) -> Vec<String> {
@@ -120,7 +105,7 @@ fn a_language_is_chosen_kept_and_left_again() {
     page.browser.click(SURPLUS);
     show_all(&page);
     let before = texts(&page, ".profile");
-    choose(&page, "es");
+    page.speak("es");
     let catalogue = spanish();
     let headline = || page.browser.text("#answer-title");
     let spoken = headline();
@@ -141,7 +126,7 @@ fn a_language_is_chosen_kept_and_left_again() {
     page.wait_for_answer();
     page.browser.wait_for("the kept language", || headline() == spoken);
 
-    choose(&page, "en");
+    page.speak("en");
     show_all(&page);
     let after = texts(&page, ".profile");
     let only = |of: &[String], not: &[String]| -> Vec<String> {
@@ -195,7 +180,7 @@ fn what_leaves_the_page_is_in_its_language() {
     page.paste(A_SURPLUS);
     page.wait_for_answer();
     page.answer("Next planting or sowing", "2031-05-01");
-    choose(&page, "es");
+    page.speak("es");
     page.browser.click("#share > summary");
     page.browser.click("#save-plan");
     let plan = page.browser.run("return window.__saved").as_str().unwrap_or_default().to_owned();
@@ -216,7 +201,7 @@ fn the_language_needs_no_server_once_the_page_is_kept() {
     let mut page = Page::open("language-offline");
     page.wait_until_offline_ready();
     page.site.stop();
-    choose(&page, "es");
+    page.speak("es");
     page.browser.click(SURPLUS);
     page.wait_for_answer();
     assert!(page.browser.text("#answer-title").contains("biocarbón"));
@@ -241,7 +226,7 @@ fn one_file_holds_every_language() {
 #[test]
 fn accessible_in_spanish() {
     let page = Page::open("language-axe");
-    choose(&page, "es");
+    page.speak("es");
     page.browser.click(SURPLUS);
     show_all(&page);
     assert_accessible(&page, "in Spanish, all unfolded");

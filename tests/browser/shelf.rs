@@ -352,7 +352,7 @@ fn the_whole_shelf_goes_out_and_comes_in_elsewhere() {
     assert!(names(&other).is_empty());
     bring_in(&path("shelf.json", file), "Brought in 2 reports.");
     wait_for_names(&other, &["Two", "One"]);
-    bring_in(&path("shelf.json", file), "2 reports were here already");
+    bring_in(&path("shelf.json", file), "Here already: 2 reports");
     bring_in(&path("shelf-other.json", &file.replace("212", "77")), "both are kept");
     other.browser.wait_for("both", || names(&other).len() == 3);
     press(&other, "Open", "One");

@@ -400,7 +400,7 @@ fn each_rest_says_what_it_allows_and_why() {
     let [short, long, open] = found.rests.try_into().expect("three rests");
     assert_eq!(short.task, "Between tomatoes and spinach");
     assert!(
-        short.reason.contains("15 days") && short.reason.contains("Charged"),
+        short.reason.contains("this is 15") && short.reason.contains("Charged"),
         "{}",
         short.reason
     );

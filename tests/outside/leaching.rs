@@ -154,5 +154,5 @@ fn a_crop_that_stays_over_winter_takes_a_part() {
     let (lost, less) = (find("nitrate-lost"), find("nitrate-lost-under-crop"));
     close(less.likely, 0.5 * lost.likely, 1e-9);
     close(less.high, lost.high, 1e-9);
-    assert!(under.text.contains("garlic stays over winter"), "{}", under.text);
+    assert!(under.text.contains("garlic takes up a part over winter"), "{}", under.text);
 }

@@ -197,6 +197,21 @@ impl Page {
         assert_eq!(done, true, "no control {label:?} that can be {value:?}");
     }
 
+    /// Chooses a language as a person does.
+    #[track_caller]
+    pub fn speak(&self, tag: &str) {
+        self.browser.wait_for("the choice of language", || self.browser.has("#language option"));
+        self.browser.run_with(
+            "const choice = document.getElementById('language');
+            choice.value = arguments[0];
+            choice.dispatchEvent(new Event('change', { bubbles: true }))",
+            &[json!(tag)],
+        );
+        self.browser.wait_for("the language", || {
+            self.browser.run("return document.documentElement.lang") == tag
+        });
+    }
+
     /// Unfolds every part of the page.
     #[track_caller]
     pub fn unfold_all(&self) {

@@ -10,8 +10,6 @@ use crate::sentence::Sentence;
 /// A sentence with fewer letters of its own, such as `{a} and {b}`, fits so much
 /// that it only counts where all that fills it can be said.
 const FEW_LETTERS: usize = 6;
-/// A sentence with fewer letters is a joint. `{day} May {year}` is none.
-const LEAST_LETTERS: usize = 3;
 /// How many ways to fill one sentence's holes are tried.
 const MOST_TRIES: usize = 12;
 
@@ -22,8 +20,6 @@ pub struct Catalogue {
     plain: Vec<(String, String)>,
     /// Sentences with holes, the surest first.
     sentences: Vec<Sentence>,
-    /// Where the joints begin: what holds hardly a letter, such as `{a}, {b}`.
-    joints: usize,
     mark: char,
 }
 
@@ -70,8 +66,7 @@ impl Catalogue {
         }
         plain.sort();
         sentences.sort_by_key(|sentence| std::cmp::Reverse(sentence.letters));
-        let joints = sentences.partition_point(|sentence| sentence.letters >= LEAST_LETTERS);
-        Ok(Catalogue { plain, sentences, joints, mark })
+        Ok(Catalogue { plain, sentences, mark })
     }
 
     /// The text in the other language.
@@ -117,35 +112,32 @@ impl Catalogue {
             return said.clone();
         }
         let mut best = Said { text: body.into(), left: vec![body.into()] };
-        best.or_better(self.by_sentences(body, known));
-        let (sentences, joints) = self.sentences.split_at(self.joints);
-        self.best_of(sentences, body, known, &mut best);
-        if best.cost() > 0 {
-            best.or_better(self.with_number(body, known));
-        }
-        if best.cost() > 0 {
-            best.or_better(self.before_stop(body, known));
-        }
-        self.best_of(joints, body, known, &mut best);
-        known.borrow_mut().insert(body.into(), best.clone());
-        best
-    }
-
-    /// The sentence that leaves the least in English.
-    fn best_of(&self, sentences: &[Sentence], body: &str, known: &Known, best: &mut Said) {
-        for sentence in sentences {
+        best.or_better(self.by_sentences(body, &['.', '?', '!'], known));
+        for sentence in &self.sentences {
             if best.cost() == 0 {
                 break;
             }
             let below = if sentence.letters < FEW_LETTERS { 1 } else { best.cost() };
             best.or_better(self.filled(sentence, body, known, below));
         }
+        if best.cost() > 0 {
+            best.or_better(self.by_sentences(body, &['.', '?', '!', ':'], known));
+        }
+        // Last: a number may belong to what stands before or after it, as in a date.
+        if best.cost() > 0 {
+            best.or_better(self.with_number(body, known));
+        }
+        if best.cost() > 0 {
+            best.or_better(self.before_stop(body, known));
+        }
+        known.borrow_mut().insert(body.into(), best.clone());
+        best
     }
 
     /// The text as one sentence after another; the longest beginning first.
-    fn by_sentences(&self, body: &str, known: &Known) -> Option<Said> {
+    fn by_sentences(&self, body: &str, stops: &[char], known: &Known) -> Option<Said> {
         let mut best: Option<Said> = None;
-        for (end, _) in body.rmatch_indices(['.', '?', '!', ':']) {
+        for (end, _) in body.rmatch_indices(stops) {
             let (first, rest) = body.split_at(end + 1);
             if !rest.starts_with(' ') || rest.trim().is_empty() {
                 continue;
@@ -266,11 +258,17 @@ msgstr "Analice otra vez."
 msgid "{a} and {b}"
 msgstr "{a} y {b}"
 
-msgid "{day} May {year}"
-msgstr "{day} de mayo de {year}"
+msgid "{#day} May {#year}"
+msgstr "{#day} de mayo de {#year}"
 
-msgid "May {year}"
-msgstr "mayo de {year}"
+msgid "May {#year}"
+msgstr "mayo de {#year}"
+
+msgid "By {day}"
+msgstr "Hasta el {day}"
+
+msgid "{a} – {b}"
+msgstr "{a} – {b}"
 
 msgid "Saved as “{name}”."
 msgstr "Guardado como “{name}”."
@@ -294,6 +292,8 @@ msgstr "Guardado como “{name}”."
         check("potassium 0.5 (¾)", "potasio 0,5 (¾)");
         check("2 (potassium 3)", "2 (potasio 3)");
         check("4 May 2027", "4 de mayo de 2027");
+        check("By 2–4 May 2027", "Hasta el 2–4 de mayo de 2027");
+        check("4 May 2027 – 9 May 2028", "4 de mayo de 2027 – 9 de mayo de 2028");
         check("", "");
     }
 

@@ -5,12 +5,23 @@
 pub(crate) struct Sentence {
     /// What stands before, between and after the holes.
     between: Vec<String>,
-    /// For each hole in turn: whether what fills it is the person's own words.
-    own_words: Vec<bool>,
+    /// What may fill each hole.
+    fits: Vec<Fits>,
     /// The other language: a piece of text, then a hole by its number, and so on.
     said: Vec<(String, Option<usize>)>,
     /// How many letters stand outside the holes: the more, the surer.
     pub(crate) letters: usize,
+}
+
+/// What may fill a hole.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Fits {
+    /// A phrase, which is said in its turn.
+    Phrase,
+    /// The person's own words: the hole stands in quotes.
+    OwnWords,
+    /// Numbers only: the hole's name begins with `#`.
+    Number,
 }
 
 /// The pieces of a text with holes: text, then the name of the hole after it.
@@ -44,16 +55,25 @@ impl Sentence {
             })
             .collect::<Option<Vec<_>>>()?;
         let between: Vec<String> = english.iter().map(|(text, _)| text.clone()).collect();
-        let own_words = between
+        let fits = between
             .windows(2)
-            .map(|pair| pair[0].ends_with('“') && pair[1].starts_with('”'))
+            .zip(&names)
+            .map(|(around, name)| {
+                if name.starts_with('#') {
+                    Fits::Number
+                } else if around[0].ends_with('“') && around[1].starts_with('”') {
+                    Fits::OwnWords
+                } else {
+                    Fits::Phrase
+                }
+            })
             .collect();
         let letters = between
             .iter()
             .flat_map(|text| text.chars())
             .filter(|sign| sign.is_alphabetic())
             .count();
-        Some(Sentence { between, own_words, said, letters })
+        Some(Sentence { between, fits, said, letters })
     }
 
     /// What the sentence begins with.
@@ -63,7 +83,7 @@ impl Sentence {
 
     /// Whether what fills this hole is the person's own words.
     pub(crate) fn is_own_words(&self, hole: usize) -> bool {
-        self.own_words[hole]
+        self.fits[hole] == Fits::OwnWords
     }
 
     /// Calls `found` with each way to fill the holes so that this text comes
@@ -81,9 +101,8 @@ impl Sentence {
         holes: &mut Vec<&'t str>,
         found: &mut dyn FnMut(&[&'t str]) -> bool,
     ) -> bool {
-        if holes.len() + 1 == self.own_words.len() {
-            // Nothing fills no hole.
-            if rest.trim().is_empty() {
+        if holes.len() + 1 == self.fits.len() {
+            if !self.can_fill(holes.len(), rest) {
                 return false;
             }
             holes.push(rest);
@@ -94,7 +113,7 @@ impl Sentence {
         let next = self.between[holes.len() + 1].as_str();
         let mut from = 0;
         while let Some(at) = rest[from..].find(next).map(|at| from + at) {
-            if !rest[..at].trim().is_empty() {
+            if self.can_fill(holes.len(), &rest[..at]) {
                 holes.push(&rest[..at]);
                 let enough = self.fill(&rest[at + next.len()..], holes, found);
                 holes.pop();
@@ -109,6 +128,14 @@ impl Sentence {
             }
         }
         false
+    }
+
+    /// Whether this may fill the hole. Nothing fills none.
+    fn can_fill(&self, hole: usize, text: &str) -> bool {
+        match self.fits[hole] {
+            Fits::Number => text.contains(char::is_numeric) && !text.contains(char::is_alphabetic),
+            Fits::Phrase | Fits::OwnWords => !text.trim().is_empty(),
+        }
     }
 
     /// The sentence in the other language, with its holes filled.
@@ -144,6 +171,13 @@ mod tests {
         assert!(all(&sentence, "x and .").is_empty());
         assert!(all(&sentence, "x and y").is_empty());
         assert_eq!(sentence.filled(&["uno".into(), "dos".into()]), "dos y uno.");
+    }
+
+    #[test]
+    fn a_hole_for_numbers_takes_no_words() {
+        let sentence = Sentence::of("{#day} May {#year}", "{#day} de mayo de {#year}").unwrap();
+        assert_eq!(all(&sentence, "2–4 May 2027"), [["2–4", "2027"]]);
+        assert!(all(&sentence, "2 May – 3 June 2027").is_empty());
     }
 
     #[test]

@@ -16,7 +16,7 @@ pub const FIND: &str = "Find by name, date or text";
 pub const OPEN_NOW: &str = "open now";
 pub const OPEN: &str = "Open";
 pub const RENAME: &str = "Rename";
-pub const DUPLICATE: &str = "Copy";
+pub const DUPLICATE: &str = "Make a copy";
 pub const DELETE: &str = "Delete";
 pub const DELETED: &str = "Deleted.";
 pub const PUT_BACK: &str = "It is back.";
@@ -92,10 +92,10 @@ pub fn taken_out(count: usize) -> String {
 pub fn brought_in(put: usize, same: usize, both: usize) -> String {
     let mut said = format!("Brought in {}.", reports(put));
     if same > 0 {
-        said += &format!(" {} were here already.", reports(same));
+        said += &format!(" Here already: {}.", reports(same));
     }
     if both > 0 {
-        said += &format!(" {} differ from what was here: both are kept.", reports(both));
+        said += &format!(" Different from what was here, so both are kept: {}.", reports(both));
     }
     said
 }
@@ -129,7 +129,7 @@ pub const LINK_VERY_LONG: &str =
 pub const COPY_LINK: &str = "Copy the link";
 pub const LINK_COPIED: &str = "Link copied.";
 pub const SHARE_BY: &str = "Share by another app";
-pub const SHARED: &str = "Handed on.";
+pub const SHARED: &str = "Handed to the other app.";
 pub const NOT_SHARED: &str = "The other app did not take it. Copy the link.";
 pub const NOT_COPIED: &str = "The browser did not allow copying. Select the text and copy it.";
 pub const CODE: &str = "QR code of the link";
@@ -186,7 +186,7 @@ pub const IS_FIXED: &str = "fixed";
 pub const SCENARIO: &str = "The garden case you were sent";
 pub const FIXED_HERE: &str = "These answers are fixed:";
 pub const PUT_IN_YOURS: &str = "Now put in your own report.";
-pub const LEAVE_SCENARIO: &str = "Let me change all answers";
+pub const LEAVE_SCENARIO: &str = "Free all answers to be changed";
 
 pub fn answered(label: &str, value: &str) -> String {
     format!("{label}: {value}")

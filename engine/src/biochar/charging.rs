@@ -1,6 +1,7 @@
 //! Charging by mass balance: water to wet the biochar, a nitrogen target,
 //! what each source brings, and how long it takes.
 
+use crate::biochar::charge::sources::own_label;
 use crate::biochar::facts::Facts;
 use crate::biochar::rate::Dose;
 use crate::biochar::{Charging, Material, Path};
@@ -203,8 +204,7 @@ pub(super) fn known(charge: &Charge, source: ChargeSource) -> Option<&SourceFigu
 impl Supply {
     /// Nitrogen of its own label, %.
     fn labelled(&self, charge: &Charge) -> Option<f64> {
-        let [nitrogen, ..] = known(charge, self.source)?.n_p2o5_k2o?;
-        (0.0..=100.0).contains(&nitrogen).then_some(nitrogen)
+        own_label(charge, self.source).map(|[nitrogen, ..]| nitrogen)
     }
 
     /// Litres there are of it.
@@ -219,9 +219,7 @@ impl Supply {
 
     /// Whether it brings phosphorus to mind; its label knows best.
     pub fn brings_phosphorus(&self, charge: &Charge) -> bool {
-        known(charge, self.source)
-            .and_then(|own| own.n_p2o5_k2o)
-            .map_or(self.brings_phosphorus, |label| label[1] > 0.0)
+        own_label(charge, self.source).map_or(self.brings_phosphorus, |label| label[1] > 0.0)
     }
 }
 
@@ -373,7 +371,8 @@ pub fn recipe(facts: &Facts, path: Path, case: &Case, dose: &Dose, material: &Ma
             Form::Liquid | Form::Filling => bring(most.min(water_left)),
             Form::Dissolved => (None, Band::exactly(missing)),
         };
-        if nitrogen.high <= 0.0 {
+        // What is left over by rounding is nothing to weigh out.
+        if nitrogen.high <= 1e-6 * target {
             continue;
         }
         match (supply.form, amount) {

@@ -466,7 +466,7 @@ pub static RULES: &[Rule] = &[
         holds: Facts::no_gain_expected,
         speaks: Speaks::ForNone,
         says: |_| {
-            "Outside the tropics biochar brought no bigger crop on average. Expect none here."
+            "Outside the tropics biochar brought no bigger crop on average. Expect no bigger one here."
                 .into()
         },
         inputs: Facts::shown_ph,

@@ -108,7 +108,7 @@ pub fn permanence(case: &Case) -> Figure {
         left(ratio.low, soil.low, 1.0),
     );
     grounds = grounds
-        .input("H to organic C, by atoms", shown(&ratio, Unit::None, Measures::Metric))
+        .input("ratio of H to organic C (molar)", shown(&ratio, Unit::None, Measures::Metric))
         .input("mean soil temperature", shown(&soil, Unit::Celsius, Measures::Metric));
     if let Some(carbon) = known(CertificateItem::OrganicCarbon) {
         grounds = grounds.input("organic carbon", format!("{} %", significant(carbon, 3)));

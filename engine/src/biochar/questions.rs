@@ -101,7 +101,7 @@ pub fn alternatives(situation: &Situation<'_>, decision: &Decision) -> Vec<Alter
         offer(path, "you grow acid-loving plants", open);
     } else {
         let path = with_case(&|c| c.plants = Some(PlantGroup::MixedVegetables));
-        offer(path, "you grow something else than acid-loving plants", None);
+        offer(path, "you grow other than acid-loving plants", None);
     }
     if !decision.facts.holding_is_known() {
         for (texture, if_) in

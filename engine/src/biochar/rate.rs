@@ -378,7 +378,7 @@ pub fn dose(situation: &Situation<'_>, material: &Material) -> Dose {
         let bags = (litres / size - 1e-9).ceil();
         figures.push(Figure {
             name: "bags",
-            label: "bags",
+            label: "biochar in bags",
             band: Band::exactly(bags),
             unit: Unit::Bags,
             grounds: with_bed(Grounds::new(

@@ -170,7 +170,12 @@ fn text(situation: &Situation<'_>, ph: f64, after: Band, buffering: &Buffering) 
     } else {
         format!("The pH likely goes from {ph:.1} to {likely}")
     };
-    text.push_str(&format!(" in the first year ({:.1} to {:.1}). ", after.low, after.high));
+    let (low, high) = (format!("{:.1}", after.low), format!("{:.1}", after.high));
+    text.push_str(&if low == high {
+        " in the first year. ".to_string()
+    } else {
+        format!(" in the first year ({low} to {high}). ")
+    });
     let plants = situation.case.plants.unwrap_or_default().label();
     let range = range(situation, ph).map(|r| (r.sufficient_from, r.sufficient_to));
     if let Some((Some(from), Some(to))) = range {
@@ -186,17 +191,26 @@ fn text(situation: &Situation<'_>, ph: f64, after: Band, buffering: &Buffering) 
 /// What a pH that moves from `ph` to `after` means within a range.
 fn meaning(ph: f64, after: Band, from: f64, to: f64, plants: Option<PlantGroup>) -> &'static str {
     let moved = after.likely > ph + NEAR / 2.0;
+    let (was_below, is_below) = (ph < from, after.likely < from - NEAR);
     if ph > to + NEAR {
         "it is above that already, and biochar won't bring it down."
     } else if after.likely > to + NEAR {
         "that is too high. Take less biochar, or one low in ash."
     } else if after.high > to + NEAR {
-        "it likely stays within, but may come out above. Test the pH again after a year."
-    } else if after.likely >= from - NEAR {
-        if ph < from - NEAR {
-            "biochar brings it in. Lime then only what a new test asks for."
-        } else {
-            "it stays within."
+        match (was_below, is_below) {
+            (true, true) => {
+                "it is likely still too acid, but may come out above. Test the pH again after a year."
+            }
+            (true, false) => {
+                "it likely comes in, but may come out above. Test the pH again after a year."
+            }
+            _ => "it likely stays within, but may come out above. Test the pH again after a year.",
+        }
+    } else if !is_below {
+        match (was_below, moved) {
+            (true, true) => "biochar brings it in. Lime then only what a new test asks for.",
+            (true, false) => "it stays at the lower edge.",
+            _ => "it stays within.",
         }
     } else if plants == Some(PlantGroup::AcidLovers) {
         "it is more acid than even these plants like."

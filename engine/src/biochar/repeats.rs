@@ -254,7 +254,7 @@ impl<'a> Schedule<'a> {
             )
         } else {
             format!(
-                "{} % of the {} % wanted can go in, in {} years; then it stops.",
+                "{} % of the {} % wanted can go in; then it stops. Years: {}.",
                 number(added),
                 number(in_all),
                 rows.len()

@@ -193,8 +193,8 @@ fn beside(table: &Table, bag: &Bag) -> Standard {
     let missing = named(Verdict::NotGiven).len();
     let mut text = match over.as_slice() {
         [] if missing == checks.len() => "No figure given has a limit here.".to_string(),
-        [] => "No figure given is over its limit.".to_string(),
-        over => format!("Over its limit: {}. Ask the maker before you use it.", over.join(", ")),
+        [] => "No figure given is outside its limit.".to_string(),
+        over => format!("Outside its limit: {}. Ask the maker before you use it.", over.join(", ")),
     };
     if !between.is_empty() {
         text.push_str(&format!(
@@ -203,7 +203,7 @@ fn beside(table: &Table, bag: &Bag) -> Standard {
         ));
     }
     if missing > 0 && missing < checks.len() {
-        text.push_str(&format!(" {missing} of {} are not given.", checks.len()));
+        text.push_str(&format!(" Not given: {missing} of {}.", checks.len()));
     }
     let grounds = Grounds::new(
         "Each figure beside its limit, on a dry basis. The limits are from memory, not checked \
@@ -255,7 +255,7 @@ mod tests {
             assert_eq!(verdict(standard, Lead), Verdict::NotGiven);
             assert!(!standard.text.contains("certified"), "{}", standard.text);
         }
-        assert!(found[0].text.contains("10 of 11 are not given"), "{}", found[0].text);
+        assert!(found[0].text.contains("Not given: 10 of 11"), "{}", found[0].text);
         assert!(found[1].text.contains("No figure given has a limit"), "{}", found[1].text);
         assert!(standards(&Bag::default()).is_empty());
     }

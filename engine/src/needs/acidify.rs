@@ -83,7 +83,8 @@ pub fn sulfur_for_free_lime(percent: f64) -> f64 {
 /// Acid for this bed; `None` when the pH is not above what the plants want.
 pub(super) fn need(ground: &Ground<'_>, questions: &mut Vec<Question>) -> Option<Need> {
     let reaction = Reaction::of(ground)?;
-    if reaction.ph <= reaction.to {
+    // Who asks for a pH above the soil's wants no acid.
+    if reaction.ph <= reaction.to || reaction.target >= reaction.ph {
         return None;
     }
     let high = format!(
@@ -97,18 +98,22 @@ pub(super) fn need(ground: &Ground<'_>, questions: &mut Vec<Question>) -> Option
         ..Need::default()
     };
     if reaction.ph >= FREE_LIME_FROM_PH || has_free_lime(ground.soil) {
-        let why = if has_free_lime(ground.soil) {
-            "free lime"
-        } else {
-            "so high a pH nearly always comes with free lime, which"
-        };
         let instead = if ground.case.plants == Some(PlantGroup::AcidLovers) {
             "Grow acid-loving plants in a pot or a raised bed of acid mix instead."
         } else {
             "Choose plants that bear it, and feed iron and manganese as the leaves ask for it."
         };
         let mut need = said(
-            format!("{high}, but no sulfur: {why} eats up the acid as fast as it forms. {instead}"),
+            if has_free_lime(ground.soil) {
+                format!(
+                    "{high}, but no sulfur: free lime eats up the acid as fast as it forms. {instead}"
+                )
+            } else {
+                format!(
+                    "{high}, but no sulfur: with so high a pH there is nearly always free lime, which \
+                     eats up the acid as fast as it forms. {instead}"
+                )
+            },
             "No sulfur where free lime was found, or from pH 7.5, where it is nearly certain.",
             &[RHS_ACIDIFYING.opened(), COMMON_PRACTICE.unsourced()],
         );

@@ -86,9 +86,9 @@ fn published(
     let measured = |p| ground.soil.get(p).is_some();
     let what = if measured(Property::BufferPh) || measured(Property::ExchangeableAcidity) {
         questions.push(which_buffer());
-        "How much depends on the lime buffer the lab used: say which, and the amount follows."
+        "How much lime depends on the buffer the lab used: say which, and the amount follows."
     } else {
-        "How much can't be told from the pH alone: ask the lab for a lime buffer test."
+        "How much lime can't be told from the pH alone: ask the lab for a lime buffer test."
     };
     Err(Said {
         answer: format!("The soil is more acid than these plants like best. {what}"),
@@ -333,7 +333,7 @@ fn as_bought(case: &Case, pure: Band) -> (Band, Grounds) {
             grounds = grounds.assume("No lime has the CCE you gave: it lies from 10 to 180 %.");
         }
         grounds = grounds.assume(
-            "Ground limestone is taken to have 90 % (80–100 %). The bag says what yours has.",
+            "Ground limestone is taken to have a CCE of 90 % (80–100 %). The bag says what yours has.",
         );
         grounds.sources.push(OUR_CHOICE.unsourced());
     }

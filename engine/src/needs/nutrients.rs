@@ -200,7 +200,7 @@ fn by_level(
         name,
         verdict: Verdict::Give,
         answer: format!(
-            "The soil is {} in {what}: dress it this year, then test again.",
+            "The soil is {} in {what}: feed it this year, then test again.",
             level.label()
         ),
         figures,
@@ -306,7 +306,7 @@ pub(super) fn nitrogen(ground: &Ground<'_>, questions: &mut Vec<Question>) -> Op
     steps.push("Never before winter: rain washes it into the ground water.".into());
     let gives = rate.likely > 0.0;
     let answer = if gives {
-        "These plants take nitrogen every year; no soil test stores it for them."
+        "These plants take nitrogen every year, and the soil does not store it for them."
     } else {
         "Little or none: the nitrate in the soil is likely enough."
     };

@@ -36,7 +36,7 @@ pub(super) fn judge(measure: &Measure) -> Finding {
         &[EPA_LEAD.opened(), OUR_CHOICE.unsourced()],
     )
     .input("lead", amount_text(measure.amount, measure.unit))
-    .input("method", "total, by acid digestion");
+    .input("method", Method::TotalAcid.label());
     let level = match measure.amount {
         Amount::Exactly(v) if v > SCREENING => Some(Level::Excess),
         Amount::Exactly(v) if v > CARE => Some(Level::High),

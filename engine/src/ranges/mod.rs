@@ -228,7 +228,7 @@ fn never_judged(property: Property) -> Option<&'static str> {
             "This is a trait of the soil, used in the working. It has no sufficient range."
         }
         Property::OrganicCarbon => {
-            "Ranges are published for organic matter. It is worked out from the carbon below."
+            "Ranges are published for organic matter. It is worked out from this carbon further down."
         }
         Property::NitrogenRelease => {
             "This is the lab's own estimate for a season, not a test of what is there now."

@@ -466,7 +466,7 @@ mod tests {
             ("H+Al cmolc/dm3", "exchangeable-acidity Element - meq/100 cm³"),
             ("P-I", "phosphorus Element - index"),
             ("Total N ppm", "total-n Element - mg/kg"),
-            ("Total Pb ppm Pb", "lead Element total, by acid digestion mg/kg"),
+            ("Total Pb ppm Pb", "lead Element total (acid digestion) mg/kg"),
             ("Mehlich P-II ppm P", "phosphorus Element Mehlich-2 mg/kg"),
             ("HCO3-P", "phosphorus Element Olsen -"),
             ("Lime index", "buffer-ph Element - -"),

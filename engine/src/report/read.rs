@@ -493,7 +493,7 @@ impl Reader {
         shorten(&mut self.report.unread);
         self.report.samples.iter_mut().for_each(|s| shorten(&mut s.unread));
         if extra > 0 {
-            self.report.notes.push(format!("{extra} more lines could not be placed."));
+            self.report.notes.push(format!("More lines that could not be placed: {extra}."));
         }
         Ok(self.report)
     }

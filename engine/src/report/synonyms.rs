@@ -121,7 +121,7 @@ fn every_spelling_is_read_or_refused_as_it_should() {
         ("molybdenum", "Molybdän|Molybdène|Mo|MO|M.O."),
         ("aluminum", "Al|AL|Aluminum|Aluminium|Alumínio"),
         ("lead", "Pb|Lead|Blei"),
-        ("lead total, by acid digestion", "est. total lead|Total Pb"),
+        ("lead total (acid digestion)", "est. total lead|Total Pb"),
         ("cadmium", "Cd|Cadmium"),
         ("arsenic", "As|Arsenic"),
         (

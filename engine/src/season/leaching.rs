@@ -224,7 +224,7 @@ pub fn winter_loss(situation: &Situation<'_>) -> Option<WinterLoss> {
     );
     if let Some(crop) = stays {
         text.push_str(&format!(
-            " {} stays over winter and takes up a part, so less is lost than the chart for bare soil shows.",
+            " {} takes up a part over winter, so less is lost than the chart for bare soil shows.",
             crop_name(crop)
         ));
     }

@@ -112,7 +112,7 @@ pub fn place(season: &Season, measures: Measures) -> Option<Place> {
         text.push_str(match given {
             Winter::None => " You say there is no winter, and that is what counts.",
             Winter::Frost => " You say that frost stops growth, and that is what counts.",
-            Winter::MildWet => " You say it is mild and wet, and that is what counts.",
+            Winter::MildWet => " You say the winter is mild and wet, and that is what counts.",
         });
     }
     let mut grounds = Grounds::new(

@@ -82,7 +82,7 @@ fn offer(situation: &Situation<'_>, rest: Rest<'_>, best: bool) -> Task {
             }
             if season.first_frost.is_none() && own_frost.is_some() {
                 reason.push_str(
-                    " Provisional: the first frost in it is only a rough guess by latitude. Give your own first frost.",
+                    " Provisional: its first frost is only a rough guess by latitude. Give your own first frost.",
                 );
                 sources.push(NCEI_NORMALS.derived());
                 assumed = Some("First frost guessed from latitude and height.");
@@ -98,7 +98,7 @@ fn offer(situation: &Situation<'_>, rest: Rest<'_>, best: bool) -> Task {
             (
                 planting,
                 format!(
-                    "Too short for uncharged biochar: {days} days, and it needs {LEAST_DAYS} before planting to take up what is loose. Charged biochar can go in here."
+                    "Too short for uncharged biochar: it needs {LEAST_DAYS} days before planting to take up what is loose, and this is {days}. Charged biochar can go in here."
                 ),
             )
         }
@@ -215,7 +215,11 @@ fn conflicts(season: &Season) -> Vec<Task> {
             if from < to && p1 <= h1 && p2 <= h2 {
                 let (first, second) = if p1 <= p2 { (one, other) } else { (other, one) };
                 say(
-                    format!("{} is planted before {} is off", name(second), name(first)),
+                    format!(
+                        "{} is planted before {} is off",
+                        name(second),
+                        named(&first.name, "a crop without a name")
+                    ),
                     Some(from),
                     Some(to),
                     "The bed is not clear between them. If they share it, put charged biochar between the rows, or wait for the next rest. If not, one date is wrong.",

@@ -193,7 +193,7 @@ impl Method {
             Method::Dtpa => "DTPA",
             Method::HotWater => "hot water",
             Method::Kcl => "potassium chloride",
-            Method::TotalAcid => "total, by acid digestion",
+            Method::TotalAcid => "total (acid digestion)",
             Method::Mehlich2 => "Mehlich-2",
             Method::Colwell => "Colwell",
             Method::Cal => "CAL",

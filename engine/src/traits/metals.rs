@@ -35,7 +35,7 @@ pub struct LeadLevel {
 pub static LEAD_LEVELS: [LeadLevel; 3] = [
     LeadLevel {
         from: (1994, 1, 1),
-        since: "1994",
+        since: "since 1994",
         screening: 400.0,
         with_other_sources: 400.0,
         removal: None,
@@ -43,7 +43,7 @@ pub static LEAD_LEVELS: [LeadLevel; 3] = [
     },
     LeadLevel {
         from: (2024, 1, 17),
-        since: "17 January 2024",
+        since: "since 17 January 2024",
         screening: 200.0,
         with_other_sources: 100.0,
         removal: Some(200.0),
@@ -51,7 +51,7 @@ pub static LEAD_LEVELS: [LeadLevel; 3] = [
     },
     LeadLevel {
         from: (2025, 10, 16),
-        since: "16 October 2025",
+        since: "since 16 October 2025",
         screening: 200.0,
         with_other_sources: 200.0,
         removal: Some(600.0),
@@ -172,14 +172,14 @@ fn total(survey: &Survey<'_>, measure: &Measure, traits: &mut Traits) {
     match metal {
         Property::Lead => {
             if let Some(level) = lead_level(survey.case.season.today) {
-                let since = format!("since {}", level.since);
-                held("the US EPA screening level for homes", same(level.screening), &since);
+                let since = level.since;
+                held("the US EPA screening level for homes", same(level.screening), since);
                 if level.with_other_sources < level.screening {
                     let level = same(level.with_other_sources);
-                    held("its level where other lead is near", level, &since);
+                    held("its level where other lead is near", level, since);
                 }
                 if let Some(removal) = level.removal.filter(|r| *r > level.screening) {
-                    held("its level for taking soil away", same(removal), &since);
+                    held("its level for taking soil away", same(removal), since);
                 }
                 grounds.sources.push(level.citation);
             }

@@ -70,7 +70,7 @@ fn line(survey: &Survey<'_>, measure: &Measure, traits: &mut Traits) {
         {
             say(
                 format!(
-                    "Phosphorus is {text}. From 25 Minnesota calls it very high for vegetable gardens: add none, spread no more than {} of compost a year, and pause compost while it stays so high.",
+                    "Phosphorus is {text}. From 25 Minnesota calls it very high for vegetable gardens: add none, and pause compost while it stays so high. At other times no more than {} of compost a year.",
                     survey.shown(&Band::exactly(2.54), Unit::Cm)
                 ),
                 "No phosphorus from 25 mg/kg. The page names no extractant; that Minnesota uses Bray or Olsen is from memory.",

@@ -144,7 +144,7 @@ pub(super) fn work_out(survey: &Survey<'_>, paste: Option<&Paste>, traits: &mut 
     }
     text.push('.');
     if losing.len() > NAMED {
-        text.push_str(&format!(" {} others may lose less.", losing.len() - NAMED));
+        text.push_str(&format!(" Others that may lose less: {}.", losing.len() - NAMED));
     } else if losing.len() < grown {
         text.push_str(" The others lose nothing.");
     }

@@ -223,14 +223,20 @@ pub(super) fn work_out(survey: &Survey<'_>, paste: Option<&Paste>, traits: &mut 
                     others.push_str(class.label());
                 }
             }
-            let what = format!("Salts {salts} and exchangeable sodium {sodium}: this soil is");
+            let (class, advice) = (here.label(), here.advice());
             if others.is_empty() {
-                format!("{what} {}. {}", here.label(), here.advice())
-            } else {
                 format!(
-                    "{what} most likely {}; it may be {others}. A saturated-paste test{} would tell.",
-                    here.label(),
-                    if extracted { " with the adsorption ratio (SAR)" } else { "" }
+                    "Salts {salts} and exchangeable sodium {sodium}: this soil is {class}. {advice}"
+                )
+            } else {
+                let test = if extracted {
+                    "A saturated-paste test with the adsorption ratio (SAR) would tell."
+                } else {
+                    "A saturated-paste test would tell."
+                };
+                format!(
+                    "Salts {salts} and exchangeable sodium {sodium}: this soil is most likely {class}, \
+                     but may be {others}. {test}"
                 )
             }
         }

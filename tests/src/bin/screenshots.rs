@@ -63,6 +63,14 @@ fn main() {
         fs::write(folder.join(name), page.browser.pdf_of(size)).expect("the print can be written");
     }
     page.browser.media("screen", "light");
+    page.speak("es");
+    take("spanish.png", 1280, 1000, "light");
+    take("spanish-narrow.png", 320, 2400, "light");
+    // On paper, no longer on the screen.
+    page.browser.devtools("Emulation.setEmulatedMedia", &json!({}));
+    let pdf = page.browser.pdf_of((8.27, 11.69));
+    fs::write(folder.join("plan-spanish-a4.pdf"), pdf).expect("the print can be written");
+    page.speak("en");
     page.unfold_all();
     take("answer-unfolded.png", 1100, 6000, "light");
     page.browser.resize(1100, 1400);

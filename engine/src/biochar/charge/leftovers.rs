@@ -16,6 +16,9 @@ use crate::sources::{
 /// The most nitrogen at one time, g/m²: 1 lb/1000 sq ft.
 /// Source: Cornell University, for lawns (opened).
 const NITROGEN_AT_ONCE: f64 = 4.88;
+/// More than this of soaking water on 1 m² nobody pours, litres.
+/// Source: our choice; 20 mm soak a bed.
+const MOST_POURED: f64 = 20.0;
 
 /// The most compost in a year, litres on 1 m²: one inch.
 /// Source: University of Minnesota Extension (opened).
@@ -44,9 +47,19 @@ pub(super) fn leftovers(
         let parts = (salts.high / MILD).ceil().max(1.0) - 1.0;
         let most = NITROGEN_AT_ONCE / soak.nitrogen.max(1e-6);
         let thin = if parts > 0.0 {
-            format!("thin it with {parts:.0} times as much water")
+            format!("{parts:.0} parts of water to one part of it")
         } else {
-            "use it as it is".to_string()
+            "as it is".to_string()
+        };
+        // More than that nobody pours at once.
+        let at_most = if most < MOST_POURED {
+            format!(
+                " At most {} of it, before it is thinned, on {}.",
+                measuring.litres(most),
+                measuring.area(1.0)
+            )
+        } else {
+            String::new()
         };
         let where_to = if spare_phosphorus {
             "a bed that is short of nutrients, or a compost heap"
@@ -55,12 +68,9 @@ pub(super) fn leftovers(
         };
         list.push(Caution {
             text: format!(
-                "Up to {} of soaking water may run off. Catch it. Give it to {where_to}: {thin}, \
-                 and give at most {} of the strong water on {}. Not on leaves, not before rain, not \
-                 near a well or a stream.",
+                "Up to {} of soaking water may run off. Catch it. Give it to {where_to}: \
+                 {thin}.{at_most} Not on leaves, not before rain, not near a well or a stream.",
                 measuring.litres(soak.may_drain.high),
-                measuring.litres(most),
-                measuring.area(1.0),
             ),
             grounds: Grounds::new(
                 "what the biochar may not take up; nitrogen at most 4.9 g/m² at once; thinned to 2 \

@@ -355,11 +355,11 @@ impl<'a> Bench<'a> {
                     });
                 } else if let Some(reached) = reached {
                     text.push_str(if reached.likely < 25.0 {
-                        " This charge leaves it nearly empty."
+                        " This charge brings hardly any of it."
                     } else if reached.likely < 90.0 {
-                        " This charge reaches a part of it."
+                        " This charge brings a part of it."
                     } else {
-                        " This charge reaches it."
+                        " This charge brings it."
                     });
                 }
                 let mut grounds = target.grounds.clone();
@@ -414,7 +414,10 @@ impl<'a> Bench<'a> {
                         "organic; it needs weeks of warmth, smells, and draws animals"
                     }
                     ChargeSource::Urine => "free; it brings some salt, and needs a wait to harvest",
-                    _ => "see that its label has 0 in the middle",
+                    ChargeSource::NitrogenFertiliser | ChargeSource::CompleteFertiliser => {
+                        "see that the middle number on its label is 0"
+                    }
+                    _ => "by the label you gave it brings hardly any phosphorus",
                 };
                 Some(WithoutPhosphorus {
                     source: used.source,

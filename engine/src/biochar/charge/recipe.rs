@@ -99,10 +99,12 @@ pub(super) fn steps(dish: &Dish<'_>) -> Vec<String> {
         let verb = if drink.len() > 1 { "mix" } else { "have ready" };
         let mut step = format!("In a tub, {verb} {}.", drink.join(" and "));
         if !stirred.is_empty() {
-            step.push_str(&format!(" Stir in {} until it is gone.", stirred.join(" and ")));
-        }
-        if has(ChargeSource::BloodMeal) {
-            step.push_str(" Blood meal doesn't dissolve: keep it moving while you pour.");
+            let stirred = stirred.join(" and ");
+            step.push_str(&if has(ChargeSource::BloodMeal) {
+                format!(" Stir in {stirred}. Blood meal doesn't dissolve: keep it moving while you pour.")
+            } else {
+                format!(" Stir in {stirred} until it is gone.")
+            });
         }
         steps.push(step);
         steps.push(

@@ -136,7 +136,7 @@ pub(super) fn targets(situation: &Situation<'_>, prepared: &Prepared) -> [Target
                 let ratio = need_by_nitrogen(&rates, "phosphate") * OF_OXIDE[0];
                 target.wanted = nitrogen.map(|g| g * ratio);
                 target.because = if ratio > 0.0 {
-                    "The soil is short: as much beside the nitrogen as the bed needs in a year."
+                    "The soil is short: phosphorus in step with the nitrogen, as a year of feeding gives them."
                 } else {
                     "None: no shortage of it is known, and the sites of biochar hold none."
                 };

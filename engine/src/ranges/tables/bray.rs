@@ -64,7 +64,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         unit: LbPerAcre,
         steps: Steps(&MISSOURI_STEPS, &MISSOURI),
         citations: &[MISSOURI_PHOSPHORUS.opened()],
-        meaning: "High: a low chance of response; very high: none.",
+        meaning: "Where that state calls a soil “high”, plants seldom respond; “very high”, never.",
         note: "A build-up target for field crops, printed as 45 lb/acre.",
         ..BRAY
     },
