@@ -79,12 +79,12 @@ pub fn level_line(
     (left, right): (i32, i32),
     at: i32,
     is_axis: bool,
-    number: String,
+    number: &str,
 ) {
     let strength = if is_axis { 1.0 } else { 0.35 };
     let line = pen.line(pen.faint.mix(strength), 1.0);
     let _ = sheet.draw(&PathElement::new([(left, at), (right, at)], line));
-    pen.write(sheet, &number, (left - pen.px(8.0), at), HPos::Right);
+    pen.write(sheet, number, (left - pen.px(8.0), at), HPos::Right);
 }
 
 /// Reads `#rrggbb`.

@@ -171,7 +171,7 @@ fn draw(sheet: &Sheet, pen: &Pen, course: &Course) {
     // table has the same numbers.
     for mark in [low, 0.0, high] {
         let number = amount(mark, course.unit);
-        level_line(sheet, pen, (left, right), y(mark), mark == 0.0, number);
+        level_line(sheet, pen, (left, right), y(mark), mark == 0.0, &number);
     }
     let weeks = || WEEKS.iter().zip(&course.change);
     let upper = weeks().map(|(week, band)| (x(*week), y(band.high)));

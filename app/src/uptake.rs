@@ -85,7 +85,7 @@ fn draw(sheet: &Sheet, pen: &Pen, points: &[Point]) {
     // Ignored throughout: a canvas that can't be drawn on stays blank; the
     // table has the same numbers.
     for share in [0.0, 25.0, 50.0, 75.0, 100.0] {
-        level_line(sheet, pen, (left, right), y(share), share == 0.0, per_cent(share));
+        level_line(sheet, pen, (left, right), y(share), share == 0.0, &per_cent(share));
     }
     let upper = points.iter().map(|&(day, _, _, high)| (x(day), y(high)));
     let lower = points.iter().rev().map(|&(day, low, _, _)| (x(day), y(low)));

@@ -106,7 +106,7 @@ fn draw(sheet: &Sheet, pen: &Pen, months: &[MonthLoss], measures: Measures) {
     // table has the same numbers.
     for share in [0.0, 0.5, 1.0] {
         let number = shown(&Band::exactly(share * most), Unit::KgPerHa, measures);
-        level_line(sheet, pen, (left, right), y(share * most), share == 0.0, number);
+        level_line(sheet, pen, (left, right), y(share * most), share == 0.0, &number);
     }
     let line = |of: fn(&MonthLoss) -> f64| {
         let points = months.iter().enumerate().map(|(at, month)| (x(at + 1), y(of(month))));

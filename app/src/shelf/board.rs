@@ -15,6 +15,7 @@ use crate::shelf::cupboard::{self, Change, Shut};
 use crate::shelf::entry::{self, Entry, Held, Label, Outcome, by_date};
 use crate::shelf::years::years;
 use crate::state::Page;
+use crate::tongue::say;
 use crate::words::keeping as said;
 use crate::{date, words};
 
@@ -126,7 +127,7 @@ impl Board {
                 let bed = untrack(|| page.bed_name());
                 let place = if bed == words::YOUR_BED { String::new() } else { bed.clone() };
                 let today = date::today().map_or(String::new(), day::iso);
-                Label { name: bed, place, date: today }
+                Label { name: say(&bed), place, date: today }
             }
         };
         self.name.set(label.name);

@@ -195,7 +195,7 @@ fn draw(sheet: &Sheet, pen: &Pen, series: &Series) {
     // Ignored throughout: a canvas that can't be drawn on stays blank; the
     // table has the same numbers.
     for mark in [low + room, high - room] {
-        level_line(sheet, pen, (left, right), y(mark), false, significant(mark, 3));
+        level_line(sheet, pen, (left, right), y(mark), false, &significant(mark, 3));
     }
     for line in series.lines() {
         let points: Vec<_> = series.points[line].iter().map(|p| (x(p.day), y(p.value))).collect();
