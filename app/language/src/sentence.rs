@@ -18,7 +18,8 @@ pub(crate) struct Sentence {
 enum Fits {
     /// A phrase, which is said in its turn.
     Phrase,
-    /// The person's own words: the hole stands in quotes.
+    /// The person's own words: the hole stands in quotes, and its name doesn't
+    /// begin with `!`.
     OwnWords,
     /// Numbers only: the hole's name begins with `#`.
     Number,
@@ -61,6 +62,8 @@ impl Sentence {
             .map(|(around, name)| {
                 if name.starts_with('#') {
                     Fits::Number
+                } else if name.starts_with('!') {
+                    Fits::Phrase
                 } else if around[0].ends_with('“') && around[1].starts_with('”') {
                     Fits::OwnWords
                 } else {
