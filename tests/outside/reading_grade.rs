@@ -131,3 +131,16 @@ fn what_the_engine_answers_is_read_by_an_eighth_grader() {
         .collect();
     assert!(hard.is_empty(), "{hard:#?}");
 }
+
+/// The catalogue of a language holds every sentence that the program says.
+#[test]
+fn all_that_is_said_is_read_by_an_eighth_grader() {
+    let po = Path::new(env!("CARGO_MANIFEST_DIR")).join("../public/words/es.po");
+    let po = fs::read_to_string(po).expect("the catalogue can be read");
+    let all = emberloam_language::entries(&po).expect("a sound catalogue");
+    let texts = all.iter().map(|entry| entry.english.as_str());
+    let (found, words) = grade(texts.filter(|text| text.split_whitespace().count() >= 5));
+    println!("all that is said: grade {found:.1} over {words} words");
+    assert!(words > 10_000, "only {words} words found");
+    assert!(found <= MOST, "grade {found:.1}");
+}
