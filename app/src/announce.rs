@@ -3,7 +3,7 @@
 use gloo::timers::callback::Timeout;
 use leptos::prelude::*;
 
-use crate::living::{Look, text};
+use crate::living::text;
 use crate::state::Page;
 use crate::words;
 
@@ -14,7 +14,7 @@ const PAUSE: u32 = 600;
 pub fn announce(page: Page) -> impl IntoView {
     let said = page.said;
     Effect::new(move |before: Option<(Option<usize>, String, Option<Timeout>)>| {
-        let results = page.outcome.look(|o| o.as_ref().map(|_| page.readings.look(Vec::len)));
+        let results = page.of_sample(|sample| Some(sample.readings.len()));
         let headline = page.of_plan(|plan| plan.headline.clone());
         let (old_results, old_headline, waiting) = before.unwrap_or_default();
         let message = match results {

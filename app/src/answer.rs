@@ -2,17 +2,19 @@
 //! charge; then the questions that could change it.
 
 use emberloam_engine::quantity::Unit;
+use emberloam_engine::season::Task;
 use leptos::prelude::*;
 
 use crate::figure::figures;
 use crate::grounds::{Statement, statements};
 use crate::later::later;
 use crate::layer::{Stratum, edge, turf};
-use crate::living::{flag, lines, text};
+use crate::living::{Look, flag, lines, text};
 use crate::paste::is_narrow;
 use crate::questions::questions;
 use crate::samples::which_sample;
 use crate::season::when;
+use crate::soon::soon_of;
 use crate::state::Page;
 use crate::words;
 
@@ -54,20 +56,16 @@ pub fn answer(page: Page) -> impl IntoView {
 }
 
 fn next_date(page: Page) -> impl IntoView {
-    let next = move || {
-        // The tasks stand in the order they are done, dated or not.
-        page.of_plan(|plan| plan.season.first().map(|t| (when(t), t.task.clone())))
+    // The tasks stand in the order they are done, dated or not.
+    let next = move |say: fn(&Task) -> String| {
+        page.of_plan(|plan| plan.season.first().map(say).unwrap_or_default())
     };
-    move || {
-        next().map(|(when, task)| {
-            view! {
-                <p class="next">
-                    <span class="next-word">{words::NEXT}</span>
-                    <strong>{when}</strong>
-                    <span>{task}</span>
-                </p>
-            }
-        })
+    view! {
+        <p class="next" hidden=flag(move || next(when).is_empty())>
+            <span class="next-word">{words::NEXT}</span>
+            <strong>{text(move || next(when))}</strong>
+            <span>{text(move || next(|task| task.task.clone()))}</span>
+        </p>
     }
 }
 
@@ -98,23 +96,26 @@ fn amounts(page: Page) -> impl IntoView {
 }
 
 fn recipe(page: Page) -> impl IntoView {
-    let charging = move || page.of_plan(|plan| plan.charging.clone());
-    let steps = move || charging().map(|c| c.steps).unwrap_or_default();
-    let numbers = move || charging().map(|c| c.figures).unwrap_or_default();
+    let steps = soon_of(move || {
+        page.of_plan(|plan| plan.charging.as_ref().map(|c| c.steps.clone())).unwrap_or_default()
+    });
+    let numbers = soon_of(move || {
+        page.of_plan(|plan| plan.charging.as_ref().map(|c| c.figures.clone())).unwrap_or_default()
+    });
     view! {
-        <div class="recipe" hidden=flag(move || charging().is_none())>
+        <div class="recipe" hidden=flag(move || steps.look(Vec::is_empty))>
             <h3>{words::RECIPE}</h3>
             <ol class="steps">
-                {lines(steps)}
+                {lines(move || steps.get())}
             </ol>
-            {figures(page, numbers)}
+            {figures(page, move || numbers.get())}
         </div>
     }
 }
 
 fn cautions(page: Page) -> impl IntoView {
-    let part = move |first: bool| {
-        move || {
+    let part = |first: bool| {
+        let found = soon_of(move || {
             page.of_plan(|plan| {
                 let kept = |at: &usize| (*at < FIRST_CAUTIONS) == first;
                 let all = plan.cautions.iter().enumerate();
@@ -126,13 +127,14 @@ fn cautions(page: Page) -> impl IntoView {
                     })
                     .collect::<Vec<_>>()
             })
-        }
+        });
+        move || found.get()
     };
-    let rest = part(false);
+    let (first, rest) = (part(true), part(false));
     view! {
-        <div class="cautions" hidden=flag(move || part(true)().is_empty())>
+        <div class="cautions" hidden=flag(move || first().is_empty())>
             <h3>{words::TAKE_CARE}</h3>
-            <ul class="plain">{statements(Box::new(part(true)))}</ul>
+            <ul class="plain">{statements(Box::new(first))}</ul>
             <details
                 class="fold"
                 open=!is_narrow()

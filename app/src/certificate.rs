@@ -14,6 +14,7 @@ use crate::control::{number, pick};
 use crate::figure::figures;
 use crate::grounds::opened_grounds;
 use crate::living::{Look, changed, flag, keyed, lines, press, settled, text};
+use crate::soon::soon;
 use crate::state::Page;
 use crate::words;
 
@@ -42,9 +43,10 @@ pub fn certificate(page: Page) -> AnyView {
         begun.update(|begun| begun.retain(|other| *other != what));
         page.answer(|case| set(case, what, None));
     };
-    let doubtful = move || page.answers.look(|case| doubts(&case.biochar));
-    let beside = move || page.answers.look(|case| standards(&case.biochar));
-    let lasting = move || vec![page.answers.look(permanence)];
+    let doubtful = soon(page, |soil| doubts(&soil.case().biochar));
+    let compared = soon(page, |soil| standards(&soil.case().biochar));
+    let beside = move || compared.get();
+    let lasting = soon(page, |soil| vec![permanence(soil.case())]);
     view! {
         <section id="certificate" aria-labelledby="certificate-title">
             <h3 id="certificate-title">{words::CERTIFICATE}</h3>
@@ -67,8 +69,8 @@ pub fn certificate(page: Page) -> AnyView {
                 )}
                 {add}
             </div>
-            <ul class="notes">{lines(doubtful)}</ul>
-            {figures(page, lasting)}
+            <ul class="notes">{lines(move || doubtful.get())}</ul>
+            {figures(page, move || lasting.get())}
             <div hidden=flag(move || beside().is_empty())>
                 <h4>{words::STANDARDS}</h4>
                 <p class="soft">{words::STANDARDS_INTRO}</p>

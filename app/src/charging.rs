@@ -8,7 +8,6 @@ use emberloam_engine::biochar::charge_plan;
 use emberloam_engine::case::{Case, ChargeSource, SourceFigures};
 use emberloam_engine::cautions::Caution;
 use emberloam_engine::quantity::{Band, Unit, shown};
-use emberloam_engine::situated;
 use leptos::prelude::*;
 
 use crate::control::{choice, number_of};
@@ -24,7 +23,7 @@ const WANTED_AT: f64 = 66.0;
 
 /// The section.
 pub fn charging(page: Page) -> AnyView {
-    let plan = soon(page, |case| situated(case, charge_plan).flatten());
+    let plan = soon(page, |soil| charge_plan(&soil.situation()));
     let none = move || plan.look(Option::is_none);
     view! {
         <section id="charging" hidden=flag(none)>

@@ -7,12 +7,14 @@ use emberloam_engine::quantity::{
     Measures, Unit, from_readers, in_readers, readers_symbol, significant,
 };
 use emberloam_engine::season::{day, twelve};
+use leptos::html::Select;
 use leptos::prelude::*;
 use time::Date;
 use web_sys::HtmlInputElement;
 
 use crate::desk::is_fixed;
 use crate::living::{Flag, Look, changed, flag, text};
+use crate::soon::followed;
 use crate::state::Page;
 use crate::words;
 
@@ -32,11 +34,12 @@ pub fn choice<T: Copy + PartialEq + Send + Sync + 'static>(
     get: fn(&Case) -> Option<T>,
     set: fn(&mut Case, Option<T>),
 ) -> AnyView {
+    let now = followed(move || page.answers.look(get));
     pick_unless(
         label,
         words::NOT_KNOWN,
         options,
-        move || page.answers.look(get),
+        move || now.get(),
         move |picked| page.answer(|case| set(case, picked)),
         Arc::new(move || is_fixed(page, get)),
     )
@@ -68,7 +71,7 @@ fn pick_unless<T: Copy + PartialEq + Send + Sync + 'static>(
         label,
         empty,
         names,
-        Arc::new(move || current().and_then(|now| at.iter().position(|value| *value == now))),
+        Box::new(move || current().and_then(|now| at.iter().position(|value| *value == now))),
         Box::new(move |index| picked(index.and_then(|index| values.get(index)).copied())),
         fixed,
     )
@@ -78,30 +81,28 @@ fn boxed_pick(
     label: &'static str,
     empty: &'static str,
     names: Vec<&'static str>,
-    current: Arc<dyn Fn() -> Option<usize> + Send + Sync>,
+    current: Box<dyn Fn() -> Option<usize>>,
     picked: Box<dyn Fn(Option<usize>)>,
     fixed: Fixed,
 ) -> AnyView {
     let choose = move |event: web_sys::Event| picked(event_target_value(&event).parse().ok());
-    let option = move |value: Option<usize>, name: &'static str| {
-        let current = current.clone();
-        view! {
-            <option
-                value=value.map_or_else(String::new, |index| index.to_string())
-                prop:selected=flag(move || current() == value)
-            >
-                {name}
-            </option>
-        }
-    };
+    let value = |index: Option<usize>| index.map_or_else(String::new, |index| index.to_string());
     let options: Vec<_> = std::iter::once((None, empty))
         .chain(names.into_iter().enumerate().map(|(index, name)| (Some(index), name)))
-        .map(|(value, name)| option(value, name))
+        .map(|(index, name)| view! { <option value=value(index)>{name}</option> })
         .collect();
+    let select = NodeRef::<Select>::new();
+    // The select follows as a whole: an effect for each option would wake hundreds at every change.
+    Effect::new(move |_| {
+        let now = value(current());
+        if let Some(select) = select.get() {
+            select.set_value(&now);
+        }
+    });
     view! {
         <label class="field">
             <span class="field-name">{label}</span>
-            <select disabled=flag(move || fixed()) on:change=changed(choose)>
+            <select node_ref=select disabled=flag(move || fixed()) on:change=changed(choose)>
                 {options}
             </select>
         </label>
@@ -153,16 +154,20 @@ fn boxed_number(
 ) -> AnyView {
     let get: Arc<Found> = get.into();
     let of = get.clone();
-    let shown = move || {
+    let shown = followed(move || {
         let measures = page.measures();
         page.answers
             .look(|case| of(case))
             .map_or_else(String::new, |value| significant(in_readers(value, unit, measures), 4))
-    };
+    });
     let change = move |event: web_sys::Event| {
         let measures = page.answers.with_untracked(|case| case.measures);
         let typed = event_target::<HtmlInputElement>(&event).value_as_number();
         let value = Some(typed).filter(|typed| typed.is_finite() && *typed >= least);
+        if value.is_none() {
+            // What is no answer goes from the field as well.
+            shown.set(String::new());
+        }
         page.answer(|case| set(case, value.map(|typed| from_readers(typed, unit, measures))));
     };
     view! {
@@ -175,7 +180,7 @@ fn boxed_number(
                     min=least
                     step="any"
                     disabled=flag(move || is_fixed(page, |case| get(case)))
-                    prop:value=shown
+                    prop:value=text(move || shown.get())
                     on:change=changed(change)
                 />
                 <span>{text(move || readers_symbol(unit, page.measures()))}</span>
@@ -192,9 +197,10 @@ pub fn date(
     get: fn(&Case) -> Option<Date>,
     set: fn(&mut Case, Option<Date>),
 ) -> AnyView {
+    let now = followed(move || page.answers.look(get));
     date_of(
         label,
-        move || page.answers.look(get),
+        move || now.get(),
         move |typed| page.answer(|case| set(case, typed)),
         Arc::new(move || is_fixed(page, get)),
     )
@@ -279,9 +285,14 @@ pub fn several<T: Copy + PartialEq + Send + Sync + 'static>(
     list: fn(&mut Case) -> &mut Vec<T>,
     has: fn(&Case, T) -> bool,
 ) -> AnyView {
+    let values: Vec<T> = options.iter().map(|(value, _)| *value).collect();
+    let given: RwSignal<Vec<bool>> = followed(move || {
+        page.answers.look(|case| values.iter().map(|value| has(case, *value)).collect())
+    });
     let boxes: Vec<_> = options
         .into_iter()
-        .map(|(value, name)| {
+        .enumerate()
+        .map(|(at, (value, name))| {
             let toggle = move |ticked| {
                 page.answer(|case| {
                     let list = list(case);
@@ -291,7 +302,7 @@ pub fn several<T: Copy + PartialEq + Send + Sync + 'static>(
                     }
                 });
             };
-            let ticked = flag(move || page.answers.look(|case| has(case, value)));
+            let ticked = flag(move || given.look(|given| given.get(at) == Some(&true)));
             let all = move |case: &Case| list(&mut case.clone()).clone();
             tick(name, ticked, Box::new(toggle), flag(move || is_fixed(page, all)))
         })

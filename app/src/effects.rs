@@ -24,7 +24,7 @@ const MOST: f64 = 100.0;
 
 /// The chart and its table.
 pub fn effects(page: Page) -> AnyView {
-    let found = soon_of(page, move || page.of_plan(|plan| plan.effects.clone()));
+    let found = soon_of(move || page.of_plan(|plan| plan.effects.clone()));
     let all = move || found.get();
     let drawn = move || {
         // A change of pH is not a change in per cent: it stands in the table.

@@ -6,7 +6,7 @@ use emberloam_engine::quantity::Grounds;
 use emberloam_engine::sources::{Citation, Source};
 use leptos::prelude::*;
 
-use crate::later::later;
+use crate::later::{Parts, later};
 use crate::living::{changed, settled};
 use crate::words;
 
@@ -44,14 +44,21 @@ fn headed(words: &'static str, empty: bool) -> impl IntoView {
     (!empty).then(|| view! { <p class="aside-word">{words}</p> })
 }
 
-/// The grounds, made when the part they are in is first opened: there are
-/// many, and few are looked at.
+/// The grounds, made when the part they are in is first opened.
 pub fn behind(opened: RwSignal<bool>, of: impl Fn() -> Grounds + Send + Sync + 'static) -> AnyView {
-    let of: Arc<dyn Fn() -> Grounds + Send + Sync> = Arc::new(of);
+    once_opened(opened, Arc::new(move |parts| (parts.grounds)(of())))
+}
+
+/// A later part, made when what it is in is first opened: there are many, and
+/// few are looked at.
+pub fn once_opened(
+    opened: RwSignal<bool>,
+    part: Arc<dyn Fn(&Parts) -> AnyView + Send + Sync>,
+) -> AnyView {
     let inside = move || {
         opened.get().then(|| {
-            let of = of();
-            later(move |parts| (parts.grounds)(of.clone()))
+            let part = part.clone();
+            later(move |parts| part(parts))
         })
     };
     inside.into_any()

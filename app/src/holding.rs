@@ -1,16 +1,16 @@
 //! Whether the answer holds when what is uncertain lies at its ends.
 
-use emberloam_engine::biochar::{Turn, sensitivity};
+use emberloam_engine::biochar::{Trial, Turn};
 use leptos::prelude::*;
 
 use crate::living::{Look, flag, settled, text};
-use crate::soon::soon;
+use crate::soon::step_by_step;
 use crate::state::Page;
 use crate::words;
 
 /// The section.
 pub fn holding(page: Page) -> AnyView {
-    let found = soon(page, sensitivity);
+    let found = step_by_step(page, |soil| Trial::of(soil.case()), Trial::step);
     let said = move || found.look(|f| f.as_ref().map_or_else(String::new, |f| f.text.clone()));
     let turns = move || found.look(|f| f.as_ref().map_or_else(Vec::new, |f| f.turns.clone()));
     view! {

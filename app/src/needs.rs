@@ -14,7 +14,7 @@ use crate::words;
 
 /// The section.
 pub fn needs(page: Page) -> AnyView {
-    let worked_out = soon(page, |case| needs::needs(case).list);
+    let worked_out = soon(page, |soil| needs::of_ground(&soil.situation()).list);
     view! {
         <section id="needs" aria-labelledby="needs-title">
             <h3 id="needs-title">{words::NEEDS}</h3>

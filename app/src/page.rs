@@ -17,7 +17,7 @@ use crate::state::Page;
 use crate::store::Restored;
 use crate::why::why;
 use crate::working::working;
-use crate::{files, later, print, words};
+use crate::{files, later, print, soon, words};
 
 /// The page, with what was kept on this device.
 pub fn page(restored: Restored) -> impl IntoView {
@@ -25,6 +25,7 @@ pub fn page(restored: Restored) -> impl IntoView {
     let page = Page::begin(restored);
     files::listen(page);
     provide_context(Repaint::follow());
+    soon::follow(page);
     let shown = Memo::new(move |_| page.has_report());
     view! {
         <div class="ground" class:has-report=flag(move || shown.get())>

@@ -5,7 +5,7 @@ use leptos::html::Details;
 use leptos::prelude::*;
 
 use crate::files::open_file;
-use crate::living::{Look, changed, focus, press, text};
+use crate::living::{changed, focus, press, text};
 use crate::state::Page;
 use crate::words;
 
@@ -87,7 +87,7 @@ pub fn paste(page: Page, tools: impl IntoView) -> impl IntoView {
 }
 
 fn state_of_report(page: Page) -> String {
-    if page.has_report() { words::results(page.readings.look(Vec::len)) } else { String::new() }
+    page.of_sample(|sample| words::results(sample.readings.len()))
 }
 
 /// One column: the report folds away above the answer.

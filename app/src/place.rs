@@ -6,7 +6,6 @@ use std::sync::Arc;
 use emberloam_engine::case::Crop;
 use emberloam_engine::quantity::Unit;
 use emberloam_engine::season::{self, Place, Windows, windows};
-use emberloam_engine::situated;
 use leptos::prelude::*;
 use time::Date;
 
@@ -20,8 +19,8 @@ use crate::words;
 
 /// The section.
 pub fn place(page: Page) -> AnyView {
-    let place = soon(page, |case| season::place(&case.season, case.measures));
-    let rests = soon(page, |case| situated(case, windows).unwrap_or_default());
+    let place = soon(page, |soil| season::place(&soil.case().season, soil.case().measures));
+    let rests = soon(page, |soil| windows(&soil.situation()));
     view! {
         <section id="place" aria-labelledby="place-title">
             <h3 id="place-title">{words::PLACE}</h3>

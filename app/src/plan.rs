@@ -84,7 +84,8 @@ fn paper(page: Page) -> AnyView {
         .map(|step| noted(step.text.clone(), notes.of(&step.grounds), true))
         .collect();
     let dates: Vec<_> = plan.season.iter().map(|task| dated(task, &mut notes)).collect();
-    let levels: Vec<_> = page.readings.get().iter().map(|r| level(r, &mut notes)).collect();
+    let readings = page.of_sample(|sample| sample.readings.clone());
+    let levels: Vec<_> = readings.iter().map(|r| level(r, &mut notes)).collect();
     let more = plan.cautions.len().saturating_sub(MOST_CAUTIONS);
     let cautions: Vec<_> = plan
         .cautions

@@ -3,7 +3,6 @@
 use emberloam_engine::biochar::purchase;
 use emberloam_engine::biochar::repeats::{Column, Repeats, repeats};
 use emberloam_engine::quantity::{Unit, shown};
-use emberloam_engine::situated;
 use leptos::prelude::*;
 
 use crate::bed::bag_litres;
@@ -17,7 +16,7 @@ use crate::words;
 
 /// The section, folded away until somebody goes shopping.
 pub fn purchase(page: Page) -> AnyView {
-    let worked_out = soon(page, |case| situated(case, purchase::purchase).flatten());
+    let worked_out = soon(page, |soil| purchase::purchase(&soil.situation()));
     let of = move || worked_out.look(|found| found.clone().unwrap_or_default());
     let measures = move || {
         let rows = of().same.into_iter();
@@ -82,7 +81,7 @@ fn inputs(page: Page) -> impl IntoView {
 
 /// The years one after the other.
 fn schedule(page: Page) -> impl IntoView {
-    let found = soon(page, |case| situated(case, repeats).flatten());
+    let found = soon(page, |soil| repeats(&soil.situation()));
     let said = move || found.look(|r| r.as_ref().map_or_else(String::new, |r| r.text.clone()));
     let stops = move || {
         let stops = |r: &Repeats| {

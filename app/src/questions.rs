@@ -5,6 +5,7 @@ use leptos::prelude::*;
 
 use crate::later::later;
 use crate::living::{Look, flag, keyed, text, text_if};
+use crate::soon::soon_after;
 use crate::state::Page;
 use crate::words;
 
@@ -16,7 +17,7 @@ struct Asked {
 }
 
 /// The questions of one sample.
-#[derive(PartialEq)]
+#[derive(Default, PartialEq)]
 struct List {
     /// The report, and which sample of it.
     of: (String, usize),
@@ -26,14 +27,13 @@ struct List {
 /// The questions. One that was answered stays where it is, so that nothing
 /// jumps away under the person's hands.
 pub fn questions(page: Page) -> impl IntoView {
-    let asked = Memo::new(move |before: Option<&List>| {
+    let asked = soon_after(Box::new(move |before: &List| {
         let now = page.outcome.look(|o| o.as_ref().map(|o| o.questions.clone()));
-        let now = now.unwrap_or_default();
         let of = (page.text.get(), page.chosen());
         // Another report or sample brings its own questions.
-        let before = before.filter(|list| list.of == of).map_or(&[][..], |list| &list.asked);
-        List { asked: merge(before, &now), of }
-    });
+        let before = if before.of == of { &before.asked[..] } else { &[] };
+        List { asked: merge(before, &now.unwrap_or_default()), of }
+    }));
     let none = move || asked.look(|list| list.asked.is_empty());
     let open = move || asked.look(|list| list.asked.iter().filter(|asked| asked.open).count());
     view! {

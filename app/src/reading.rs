@@ -1,6 +1,8 @@
 //! One reading: its number, its level on a ruler, and behind it where it
 //! stands in the report, how it was judged, and a way to put it right.
 
+use std::sync::Arc;
+
 use emberloam_engine::outcome::{Bound, JudgedReading};
 use emberloam_engine::quantity::significant;
 use emberloam_engine::ranges::Opinion;
@@ -8,9 +10,8 @@ use emberloam_engine::report::Origin;
 use leptos::prelude::*;
 
 use crate::correct::correct;
-use crate::grounds::{grounds, opened_grounds};
+use crate::grounds::{grounds, once_opened, opened_grounds, opens};
 use crate::help::meaning;
-use crate::later::later;
 use crate::living::{Look, lines, text};
 use crate::ruler::{Mark, mark_of, ruler};
 use crate::source::source_line;
@@ -40,6 +41,8 @@ fn number_or_limit(reading: &JudgedReading) -> Option<f64> {
 
 /// One reading.
 pub fn reading(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
+    // Made when it is first opened: few are looked at.
+    let opened = RwSignal::new(false);
     let level = move || item.look(|r| r.finding.level);
     let mark = move || {
         item.look(|r| {
@@ -69,14 +72,14 @@ pub fn reading(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
                 <p class="soft">{text(move || item.look(range_in_words))}</p>
                 {opinions(item, true)}
             </div>
-            <details class="reading-more">
+            <details class="reading-more" on:toggle=opens(opened)>
                 <summary>
                     <span class="sr-only">
                         {text(move || item.look(|r| r.property.label()))} ": "
                     </span>
                     {words::READING_MORE}
                 </summary>
-                {later(move |parts| (parts.behind)(page, item))}
+                {once_opened(opened, Arc::new(move |parts| (parts.behind)(page, item)))}
             </details>
         </li>
     }

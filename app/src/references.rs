@@ -1,21 +1,23 @@
 //! The sources: every publication, what rests on it, and how well it was read.
 
 use emberloam_engine::biochar::{
-    courses, permanence, purchase, reaction, repeats, standards, work_in,
+    charge_plan, courses, exchange_shift, permanence, purchase, reaction, repeats, standards,
+    work_in,
 };
 use emberloam_engine::quantity::Grounds;
 use emberloam_engine::season::{self, windows, winter_loss};
 use emberloam_engine::sources::{
-    BIOCHAR, CHEMISTRY, Citation, MATERIAL, NEEDS, RANGES, SEASON, Source, TRAITS, all_sources,
+    BIOCHAR, CHARGING, CHEMISTRY, Citation, MATERIAL, NEEDS, RANGES, SEASON, Source, TRAITS,
+    all_sources,
 };
-use emberloam_engine::{Case, needs, ranges, situated, traits};
+use emberloam_engine::{Outcome, Survey, needs, ranges, traits};
 use leptos::prelude::*;
 
 use crate::grounds::{citation, publication};
 use crate::later::later;
 use crate::layer::{Stratum, layer};
-use crate::living::Look;
-use crate::soon::soon;
+use crate::living::{Look, settled};
+use crate::soon::{soon, soon_of};
 use crate::state::Page;
 use crate::words;
 
@@ -32,13 +34,34 @@ pub fn references(page: Page) -> impl IntoView {
     )
 }
 
+/// What rests on a publication: each citation with the name of what it is for.
+type Cited = Vec<(Citation, String)>;
+/// Notes what the grounds of something are.
+type Note<'a> = dyn FnMut(&Grounds, &str) + 'a;
+
+/// What is worked out beside the first answer, each with its sources. One at a
+/// time, so that no turn of the page takes long.
+const BESIDE: [fn(&Survey<'_>, &mut Note<'_>); 7] =
+    [of_needs, of_traits, of_course, of_amounts, of_charging, of_bag, of_season];
+
 /// The list of what this answer leans on, and the register of all there is.
 pub fn list(page: Page) -> AnyView {
-    let used = soon(page, move |case| cited(page, case));
-    let rows = move || {
-        let used = used.look(Clone::clone);
-        used.into_iter().map(|(source, rests)| row(source, &rests)).collect_view()
-    };
+    let first =
+        soon_of(move || page.outcome.look(|o| o.as_ref().map(of_answer)).unwrap_or_default());
+    let beside = BESIDE.map(|of| {
+        soon(page, move |soil| {
+            let mut cited = Cited::new();
+            of(soil, &mut |grounds, what| note(&mut cited, grounds, what));
+            cited
+        })
+    });
+    // Waits behind the others in the queue.
+    let used = soon_of(move || {
+        let mut all = first.get();
+        beside.iter().for_each(|of| all.extend(of.get()));
+        by_source(all)
+    });
+    let rows = settled(move || used.get(), |(source, rests)| row(source, &rests));
     view! {
         <ul class="citations">{rows}</ul>
         <details class="fold" id="register">
@@ -56,101 +79,139 @@ fn row(source: Citation, rests: &[String]) -> AnyView {
     view! { <li>{citation(source)} <span class="soft rests">{rests}</span></li> }.into_any()
 }
 
-/// Every source of this answer once, by title, with the weakest grade that was used, so that
-/// nothing looks better read than it is, and what rests on it.
-fn cited(page: Page, case: &Case) -> Vec<(Citation, Vec<String>)> {
+fn note(cited: &mut Cited, grounds: &Grounds, what: &str) {
+    cited.extend(grounds.sources.iter().map(|citation| (*citation, what.to_string())));
+}
+
+/// Every source once, by title, with the weakest grade that was used, so that nothing looks
+/// better read than it is, and what rests on it.
+fn by_source(cited: Cited) -> Vec<(Citation, Vec<String>)> {
     let mut found: Vec<(Citation, Vec<String>)> = Vec::new();
-    let mut add = |grounds: &Grounds, what: &str| {
-        for citation in &grounds.sources {
-            let title = citation.source.title;
-            let at = found.partition_point(|(kept, _)| kept.source.title < title);
-            match found.get_mut(at).filter(|(kept, _)| kept.source.title == title) {
-                Some((kept, rests)) => {
-                    kept.grade = kept.grade.max(citation.grade);
-                    if !rests.iter().any(|known| known == what) {
-                        rests.push(what.into());
-                    }
+    for (citation, what) in cited {
+        let title = citation.source.title;
+        let at = found.partition_point(|(kept, _)| kept.source.title < title);
+        match found.get_mut(at).filter(|(kept, _)| kept.source.title == title) {
+            Some((kept, rests)) => {
+                kept.grade = kept.grade.max(citation.grade);
+                if !rests.contains(&what) {
+                    rests.push(what);
                 }
-                None => found.insert(at, (*citation, vec![what.into()])),
             }
+            None => found.insert(at, (citation, vec![what])),
         }
-    };
-    page.outcome.look(|outcome| {
-        let Some(outcome) = outcome else { return };
-        for reading in outcome.samples.first().into_iter().flat_map(|s| &s.readings) {
-            add(&reading.finding.grounds, reading.property.label());
-            for other in &reading.finding.second_opinions {
-                add(&other.grounds, reading.property.label());
-            }
-        }
-        let plan = &outcome.advice;
-        let charging = plan.charging.iter().flat_map(|c| &c.figures);
-        for figure in outcome.derived.iter().chain(&plan.amounts).chain(charging) {
-            add(&figure.grounds, figure.label);
-        }
-        for effect in &plan.effects {
-            add(&effect.change.grounds, words::EFFECTS);
-        }
-        plan.reasons.iter().for_each(|reason| add(&reason.grounds, words::THE_PATH));
-        plan.season.iter().for_each(|task| add(&task.grounds, words::ROOM_SEASON));
-        plan.cautions.iter().for_each(|caution| add(&caution.grounds, words::CAUTIONS));
-    });
-    for need in needs::needs(case).list {
-        add(&need.grounds, words::need(need.name));
-        need.figures.iter().for_each(|figure| add(&figure.grounds, words::need(need.name)));
-    }
-    let of_soil = traits::traits(case);
-    of_soil.figures.iter().for_each(|figure| add(&figure.grounds, figure.label));
-    of_soil.sayings.iter().for_each(|saying| add(&saying.grounds, words::TRAITS));
-    // The sample is judged once for all that looks at it.
-    let looked = situated(case, |soil| {
-        for course in courses(soil) {
-            add(&course.grounds, words::COURSE);
-        }
-        let reaction = reaction(soil).unwrap_or_default();
-        for figure in reaction.figures.iter().chain(&reaction.others) {
-            add(&figure.grounds, words::REACTION);
-        }
-        if let Some(bought) = purchase::purchase(soil) {
-            add(&bought.grounds, words::PURCHASE);
-            bought.figures.iter().for_each(|figure| add(&figure.grounds, words::PURCHASE));
-        }
-        if let Some(years) = repeats::repeats(soil) {
-            add(&years.grounds, words::SCHEDULE);
-            years.columns.iter().for_each(|column| add(&column.grounds, words::SCHEDULE));
-        }
-        if let Some(done) = work_in::work_in(soil) {
-            done.figures.iter().for_each(|figure| add(&figure.grounds, words::WORK_IN));
-            for step in done.steps.iter().chain(&done.cautions) {
-                add(&step.grounds, words::WORK_IN);
-            }
-        }
-        (windows(soil), winter_loss(soil))
-    });
-    add(&permanence::permanence(case).grounds, words::CERTIFICATE);
-    for standard in standards::standards(&case.biochar) {
-        add(&standard.grounds, words::STANDARDS);
-    }
-    if let Some(place) = season::place(&case.season, case.measures) {
-        add(&place.grounds, words::PLACE);
-    }
-    let (free, loss) = looked.unwrap_or_default();
-    for task in free.rests.iter().chain(&free.conflicts) {
-        add(&task.grounds, words::RESTS);
-    }
-    for figure in loss.iter().flat_map(|loss| &loss.figures) {
-        add(&figure.grounds, words::WINTER_LOSS);
     }
     found
 }
 
+/// The sources of the first answer.
+fn of_answer(outcome: &Outcome) -> Cited {
+    let mut cited = Cited::new();
+    let mut add = |grounds: &Grounds, what: &str| note(&mut cited, grounds, what);
+    for reading in outcome.samples.first().into_iter().flat_map(|s| &s.readings) {
+        add(&reading.finding.grounds, reading.property.label());
+        for other in &reading.finding.second_opinions {
+            add(&other.grounds, reading.property.label());
+        }
+    }
+    let plan = &outcome.advice;
+    let charging = plan.charging.iter().flat_map(|c| &c.figures);
+    for figure in outcome.derived.iter().chain(&plan.amounts).chain(charging) {
+        add(&figure.grounds, figure.label);
+    }
+    for effect in &plan.effects {
+        add(&effect.change.grounds, words::EFFECTS);
+    }
+    plan.reasons.iter().for_each(|reason| add(&reason.grounds, words::THE_PATH));
+    plan.season.iter().for_each(|task| add(&task.grounds, words::ROOM_SEASON));
+    plan.cautions.iter().for_each(|caution| add(&caution.grounds, words::CAUTIONS));
+    cited
+}
+
+fn of_needs(soil: &Survey<'_>, add: &mut Note<'_>) {
+    for need in needs::of_ground(&soil.situation()).list {
+        add(&need.grounds, words::need(need.name));
+        need.figures.iter().for_each(|figure| add(&figure.grounds, words::need(need.name)));
+    }
+}
+
+fn of_traits(soil: &Survey<'_>, add: &mut Note<'_>) {
+    let of_soil = traits::of_survey(soil);
+    of_soil.figures.iter().for_each(|figure| add(&figure.grounds, figure.label));
+    of_soil.sayings.iter().for_each(|saying| add(&saying.grounds, words::TRAITS));
+}
+
+/// What biochar does over a year.
+fn of_course(soil: &Survey<'_>, add: &mut Note<'_>) {
+    let soil = &soil.situation();
+    courses(soil).iter().for_each(|course| add(&course.grounds, words::COURSE));
+    let reaction = reaction(soil).unwrap_or_default();
+    for figure in reaction.figures.iter().chain(&reaction.others) {
+        add(&figure.grounds, words::REACTION);
+    }
+    let shift = exchange_shift(soil).unwrap_or_default();
+    shift.figures.iter().for_each(|figure| add(&figure.grounds, words::EXCHANGE));
+}
+
+/// What to buy, spread over the years, and how to work it in.
+fn of_amounts(soil: &Survey<'_>, add: &mut Note<'_>) {
+    let soil = &soil.situation();
+    if let Some(bought) = purchase::purchase(soil) {
+        add(&bought.grounds, words::PURCHASE);
+        bought.figures.iter().for_each(|figure| add(&figure.grounds, words::PURCHASE));
+    }
+    if let Some(years) = repeats::repeats(soil) {
+        add(&years.grounds, words::SCHEDULE);
+        years.columns.iter().for_each(|column| add(&column.grounds, words::SCHEDULE));
+    }
+    if let Some(done) = work_in::work_in(soil) {
+        done.figures.iter().for_each(|figure| add(&figure.grounds, words::WORK_IN));
+        for step in done.steps.iter().chain(&done.cautions) {
+            add(&step.grounds, words::WORK_IN);
+        }
+    }
+}
+
+fn of_charging(soil: &Survey<'_>, add: &mut Note<'_>) {
+    let Some(plan) = charge_plan(&soil.situation()) else { return };
+    let mut add = |grounds: &Grounds| add(grounds, words::CHARGING);
+    plan.shares.iter().for_each(|share| add(&share.grounds));
+    plan.used.iter().chain(&plan.alone).for_each(|used| add(&used.grounds));
+    plan.intervals.iter().for_each(|wait| add(&wait.grounds));
+    plan.figures.iter().for_each(|figure| add(&figure.grounds));
+    plan.cautions.iter().chain(&plan.leftovers).for_each(|said| add(&said.grounds));
+}
+
+/// What the bag's certificate says.
+fn of_bag(soil: &Survey<'_>, add: &mut Note<'_>) {
+    let case = soil.case();
+    add(&permanence::permanence(case).grounds, words::CERTIFICATE);
+    for standard in standards::standards(&case.biochar) {
+        add(&standard.grounds, words::STANDARDS);
+    }
+}
+
+fn of_season(soil: &Survey<'_>, add: &mut Note<'_>) {
+    let case = soil.case();
+    if let Some(place) = season::place(&case.season, case.measures) {
+        add(&place.grounds, words::PLACE);
+    }
+    let free = windows(&soil.situation());
+    for task in free.rests.iter().chain(&free.conflicts) {
+        add(&task.grounds, words::RESTS);
+    }
+    for figure in winter_loss(&soil.situation()).iter().flat_map(|loss| &loss.figures) {
+        add(&figure.grounds, words::WINTER_LOSS);
+    }
+}
+
 /// Every publication there is, with what rests on it in any answer.
 fn register() -> impl IntoView {
-    let rooms: [(&[&Source], &str); 7] = [
+    let rooms: [(&[&Source], &str); 8] = [
         (RANGES, words::ROOM_LEVELS),
         (CHEMISTRY, words::ROOM_CHEMISTRY),
         (BIOCHAR, words::ROOM_BIOCHAR),
         (MATERIAL, words::ROOM_BIOCHAR),
+        (CHARGING, words::ROOM_CHARGING),
         (SEASON, words::ROOM_SEASON),
         (NEEDS, words::ROOM_NEEDS),
         (TRAITS, words::ROOM_TRAITS),

@@ -13,7 +13,7 @@ use crate::{date, words};
 
 /// The layer.
 pub fn season(page: Page) -> impl IntoView {
-    let found = soon_of(page, move || page.of_plan(|plan| plan.season.clone()));
+    let found = soon_of(move || page.of_plan(|plan| plan.season.clone()));
     let tasks = move || found.get();
     layer(
         Stratum::Clay,

@@ -1,88 +1,197 @@
-//! What lies below the answer is worked out after the answer has been drawn,
-//! one part at a time: a change of the pen is answered within a frame, and the
+//! What lies below the answer is worked out after the answer has been drawn, a
+//! little at a time: a change of the pen is answered within a frame, and the
 //! page stays awake while the rest follows.
+//!
+//! One effect follows the answers for all parts, and a part wakes what it shows
+//! only when that has changed: an effect for each would cost more than the work.
 
+use std::borrow::Cow;
 use std::cell::{Cell, RefCell};
-use std::collections::VecDeque;
-use std::sync::Arc;
+use std::rc::Rc;
 use std::time::Duration;
 
-use emberloam_engine::Case;
+use emberloam_engine::{Survey, survey};
 use leptos::prelude::*;
 
 use crate::state::Page;
 
-/// A part still to be worked out.
-struct Job {
-    /// Which part it is; of two for one part only the newer is done.
-    part: usize,
-    work: Box<dyn FnOnce()>,
+/// How long the parts may work before the page gets a turn, ms.
+const TURN: f64 = 4.0;
+
+/// What a part has done when it was asked.
+#[derive(Clone, Copy, PartialEq)]
+pub enum Done {
+    /// Nothing has changed.
+    Same,
+    /// What it shows has changed, and is drawn as soon as this turn ends.
+    Changed,
+    /// It is not finished, and wants to be asked again.
+    NotYet,
+}
+
+/// A part's work; it is told whether it begins anew.
+type Work = Rc<dyn Fn(bool) -> Done>;
+
+/// What a part waits for.
+#[derive(Clone, Copy, PartialEq)]
+enum Waits {
+    Nothing,
+    ToBegin,
+    ToGoOn,
+}
+
+struct Part {
+    number: usize,
+    waits: Waits,
+    work: Work,
 }
 
 thread_local! {
-    static WAITING: RefCell<VecDeque<Job>> = const { RefCell::new(VecDeque::new()) };
-    static PARTS: Cell<usize> = const { Cell::new(0) };
+    static PARTS: RefCell<Vec<Part>> = const { RefCell::new(Vec::new()) };
+    static NUMBERS: Cell<usize> = const { Cell::new(0) };
+    /// Whether a turn is on its way.
+    static AWAKE: Cell<bool> = const { Cell::new(false) };
+    /// The chosen sample as it is now, once a part has asked for it.
+    static SURVEYED: RefCell<Option<Rc<Survey<'static>>>> = const { RefCell::new(None) };
 }
 
-/// Something of the case, worked out anew soon after any answer has changed;
-/// the default until then, and without a report.
-pub fn soon<T>(page: Page, of: impl Fn(&Case) -> T + Send + Sync + 'static) -> RwSignal<T>
+/// Asks all parts anew after every change, for as long as the page lives.
+pub fn follow(page: Page) {
+    Effect::new(move |_: Option<()>| {
+        page.follow_measures();
+        page.report.track();
+        SURVEYED.set(None);
+        PARTS.with_borrow_mut(|parts| {
+            parts.iter_mut().for_each(|part| part.waits = Waits::ToBegin);
+        });
+        wake();
+    });
+}
+
+/// Something of the chosen sample, worked out anew soon after any answer has
+/// changed; the default until then, and without a report.
+pub fn soon<T>(page: Page, of: impl Fn(&Survey<'_>) -> T + 'static) -> RwSignal<T>
 where
-    T: Clone + Default + PartialEq + Send + Sync + 'static,
+    T: Default + PartialEq + Send + Sync + 'static,
 {
-    soon_of(page, move || page.case().map(|case| of(&case)).unwrap_or_default())
+    soon_of(move || surveyed(page).map(|soil| of(&soil)).unwrap_or_default())
 }
 
 /// Something of the page's state, followed soon after any answer has changed:
 /// for what is drawn.
-pub fn soon_of<T>(page: Page, of: impl Fn() -> T + Send + Sync + 'static) -> RwSignal<T>
+pub fn soon_of<T>(of: impl Fn() -> T + 'static) -> RwSignal<T>
 where
-    T: Clone + Default + PartialEq + Send + Sync + 'static,
+    T: Default + PartialEq + Send + Sync + 'static,
+{
+    soon_after(Box::new(move |_| of()))
+}
+
+/// The same, for what depends on how it was before.
+pub fn soon_after<T>(of: Box<dyn Fn(&T) -> T>) -> RwSignal<T>
+where
+    T: Default + PartialEq + Send + Sync + 'static,
 {
     let found = RwSignal::new(T::default());
-    let of = Arc::new(of);
-    each_change(
-        page,
-        Box::new(move || {
-            let of = of.clone();
-            Box::new(move || {
-                let now = of();
-                if found.with_untracked(|before| *before != now) {
-                    found.set(now);
-                }
-            })
-        }),
-    );
+    part(Rc::new(move |_| {
+        let now = of(&found.read_untracked());
+        put(found, now)
+    }));
     found
 }
 
-/// Puts a part's work into the queue after each change.
-fn each_change(page: Page, job: Box<dyn Fn() -> Box<dyn FnOnce()>>) {
-    let part = PARTS.replace(PARTS.get() + 1);
-    Effect::new(move |_: Option<()>| {
-        page.answers.track();
-        page.report.track();
-        WAITING.with_borrow_mut(|waiting| {
-            let idle = waiting.is_empty();
-            waiting.retain(|waits| waits.part != part);
-            waiting.push_back(Job { part, work: job() });
-            if idle {
-                request_animation_frame(|| next(Duration::ZERO));
-            }
-        });
-    });
+/// The same, with what there is now to begin with: for what answers for itself
+/// while the rest follows, as a control does.
+pub fn followed<T>(of: impl Fn() -> T + 'static) -> RwSignal<T>
+where
+    T: PartialEq + Send + Sync + 'static,
+{
+    let found = RwSignal::new(untrack(&of));
+    part(Rc::new(move |_| put(found, of())));
+    found
 }
 
-/// Does one part, then leaves the page a turn before the next.
-fn next(after: Duration) {
-    set_timeout(
-        || {
-            let Some(job) = WAITING.with_borrow_mut(VecDeque::pop_front) else { return };
-            untrack(job.work);
-            if !WAITING.with_borrow(VecDeque::is_empty) {
-                next(Duration::ZERO);
+/// Something of the chosen sample that takes long: `step` is asked until it is
+/// done, with turns for the page in between.
+pub fn step_by_step<S: 'static, T>(
+    page: Page,
+    begin: fn(&Survey<'_>) -> Option<S>,
+    step: fn(S) -> Result<T, S>,
+) -> RwSignal<Option<T>>
+where
+    T: PartialEq + Send + Sync + 'static,
+{
+    let found = RwSignal::new(None);
+    let begun = RefCell::new(None::<S>);
+    part(Rc::new(move |anew| {
+        let now = if anew { surveyed(page).and_then(|soil| begin(&soil)) } else { begun.take() };
+        match now.map(step) {
+            None => put(found, None),
+            Some(Ok(whole)) => put(found, Some(whole)),
+            Some(Err(more)) => {
+                begun.replace(Some(more));
+                Done::NotYet
             }
-        },
-        after,
-    );
+        }
+    }));
+    found
+}
+
+fn put<T: PartialEq + Send + Sync + 'static>(found: RwSignal<T>, now: T) -> Done {
+    if found.with_untracked(|before| *before == now) {
+        return Done::Same;
+    }
+    found.set(now);
+    Done::Changed
+}
+
+/// The chosen sample, judged once after each change for all parts.
+fn surveyed(page: Page) -> Option<Rc<Survey<'static>>> {
+    SURVEYED.with_borrow_mut(|known| {
+        if known.is_none() {
+            *known = page.case().and_then(|case| survey(Cow::Owned(case))).map(Rc::new);
+        }
+        known.clone()
+    })
+}
+
+/// Adds a part until the view it is made for goes.
+fn part(work: Work) {
+    let number = NUMBERS.replace(NUMBERS.get() + 1);
+    PARTS.with_borrow_mut(|parts| parts.push(Part { number, waits: Waits::ToBegin, work }));
+    on_cleanup(move || PARTS.with_borrow_mut(|parts| parts.retain(|part| part.number != number)));
+    wake();
+}
+
+/// Begins after the next frame, if nobody is at work yet.
+fn wake() {
+    if !AWAKE.replace(true) {
+        request_animation_frame(|| set_timeout(turn, Duration::ZERO));
+    }
+}
+
+/// Asks parts until one has something to draw or the time is up, then leaves
+/// the page a turn.
+fn turn() {
+    let begun = js_sys::Date::now();
+    loop {
+        let next = PARTS.with_borrow_mut(|parts| {
+            let part = parts.iter_mut().find(|part| part.waits != Waits::Nothing)?;
+            let anew = part.waits == Waits::ToBegin;
+            part.waits = Waits::Nothing;
+            Some((part.number, anew, part.work.clone()))
+        });
+        let Some((number, anew, work)) = next else { break AWAKE.set(false) };
+        let done = untrack(|| work(anew));
+        if done == Done::NotYet {
+            PARTS.with_borrow_mut(|parts| {
+                let part = parts.iter_mut().find(|part| part.number == number);
+                if let Some(part) = part.filter(|part| part.waits == Waits::Nothing) {
+                    part.waits = Waits::ToGoOn;
+                }
+            });
+        }
+        if done == Done::Changed || js_sys::Date::now() - begun >= TURN {
+            break set_timeout(turn, Duration::ZERO);
+        }
+    }
 }

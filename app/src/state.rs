@@ -11,6 +11,7 @@ use leptos::prelude::*;
 
 use crate::desk::Desk;
 use crate::living::Look;
+use crate::soon::soon_of;
 use crate::{date, later, store, words};
 
 /// The state, handed to every view.
@@ -39,10 +40,12 @@ pub struct Page {
     /// The engine's answer for the chosen sample, the only one in it; `None`
     /// without a report. A pen stroke must not cost more in a long report.
     pub outcome: Memo<Option<Outcome>>,
-    /// The readings of the chosen sample: most answers leave them as they are.
-    pub readings: Memo<Vec<JudgedReading>>,
-    /// The reader's measures: every number follows them, and no other answer.
-    measures: Memo<Measures>,
+    /// The readings of the chosen sample, soon after a change: most answers leave
+    /// them as they are.
+    pub readings: RwSignal<Vec<JudgedReading>>,
+    /// The reader's measures: every number follows them, and no other answer; a
+    /// memo would wake them all at every change.
+    measures: RwSignal<Measures>,
 }
 
 impl Page {
@@ -60,7 +63,7 @@ impl Page {
                 Some(interpret(&case_of(report, chosen..chosen + 1, answers)))
             })
         });
-        let readings = Memo::new(move |_| {
+        let readings = soon_of(move || {
             outcome.look(|outcome| {
                 let sample = outcome.as_ref().and_then(|outcome| outcome.samples.first());
                 sample.map(|sample| sample.readings.clone()).unwrap_or_default()
@@ -79,7 +82,7 @@ impl Page {
             report,
             outcome,
             readings,
-            measures: Memo::new(move |_| answers.look(|case| case.measures)),
+            measures: RwSignal::new(answers.with_untracked(|case| case.measures)),
         };
         if !restored.hands_off {
             page.keep_on_change();
@@ -175,6 +178,14 @@ impl Page {
     /// The reader's measures.
     pub fn measures(self) -> Measures {
         self.measures.get()
+    }
+
+    /// Brings the measures after the answers.
+    pub fn follow_measures(self) {
+        let now = self.answers.look(|case| case.measures);
+        if self.measures.get_untracked() != now {
+            self.measures.set(now);
+        }
     }
 
     /// Changes an answer.

@@ -13,7 +13,7 @@ use crate::words;
 
 /// The section.
 pub fn traits(page: Page) -> AnyView {
-    let all = soon(page, traits::traits);
+    let all = soon(page, traits::of_survey);
     let sayings = move || {
         let said = all.look(|traits| traits.sayings.clone());
         let statement = |saying: traits::Saying| Statement {

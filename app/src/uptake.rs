@@ -18,7 +18,7 @@ const HEIGHT: f64 = 220.0;
 
 /// The chart and its table.
 pub fn uptake(page: Page) -> AnyView {
-    let found = soon_of(page, move || {
+    let found = soon_of(move || {
         page.of_plan(|plan| plan.charging.as_ref().map(|c| c.uptake.clone())).unwrap_or_default()
     });
     let points = move || found.get();

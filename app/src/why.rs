@@ -29,7 +29,7 @@ pub fn why(page: Page) -> impl IntoView {
 }
 
 fn side(page: Page, title: &'static str, speaks_for: bool) -> impl IntoView {
-    let found = soon_of(page, move || {
+    let found = soon_of(move || {
         page.of_plan(|plan| {
             let reasons = plan.reasons.iter();
             let reasons = reasons.filter(|r| r.speaks_for == speaks_for);
@@ -54,7 +54,7 @@ fn side(page: Page, title: &'static str, speaks_for: bool) -> impl IntoView {
 }
 
 fn would_change(page: Page) -> impl IntoView {
-    let found = soon_of(page, move || page.of_plan(|plan| plan.would_change.clone()));
+    let found = soon_of(move || page.of_plan(|plan| plan.would_change.clone()));
     let list = move || found.get();
     view! {
         <div hidden=flag(move || list().is_empty())>

@@ -40,6 +40,7 @@ pub const DROP_HERE: &str = "Drop the file to open it";
 pub const ROOM_LEVELS: &str = "levels";
 pub const ROOM_CHEMISTRY: &str = "chemistry";
 pub const ROOM_BIOCHAR: &str = "biochar";
+pub const ROOM_CHARGING: &str = "charging";
 pub const ROOM_SEASON: &str = "season";
 pub const ROOM_NEEDS: &str = "needs of the bed";
 pub const ROOM_TRAITS: &str = "traits of the soil";

@@ -1,7 +1,6 @@
 //! How to work the biochar in, step by step.
 
 use emberloam_engine::biochar::work_in::{self, Step};
-use emberloam_engine::situated;
 use leptos::prelude::*;
 
 use crate::figure::figures;
@@ -13,7 +12,7 @@ use crate::words;
 
 /// The section.
 pub fn work_in(page: Page) -> AnyView {
-    let found = soon(page, |case| situated(case, work_in::work_in).flatten());
+    let found = soon(page, |soil| work_in::work_in(&soil.situation()));
     let of = move || found.look(|found| found.clone().unwrap_or_default());
     view! {
         <details

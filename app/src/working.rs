@@ -12,7 +12,7 @@ use crate::words;
 
 /// The layer.
 pub fn working(page: Page) -> impl IntoView {
-    let found = soon_of(page, move || {
+    let found = soon_of(move || {
         page.outcome.look(|o| o.as_ref().map(|o| o.derived.clone()).unwrap_or_default())
     });
     let list = move || found.get();

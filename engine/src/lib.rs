@@ -18,7 +18,9 @@ pub mod season;
 pub mod soil;
 pub mod sources;
 pub mod summary;
+mod survey;
 pub mod traits;
 
 pub use case::Case;
 pub use outcome::{Outcome, interpret, situated};
+pub use survey::{Survey, survey};

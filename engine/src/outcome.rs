@@ -1,12 +1,13 @@
 //! The answer: one plain structure for the page, the tests, the calendar and
 //! the command line.
 
+use std::borrow::Cow;
+
 use serde::Serialize;
 
 use crate::biochar::{self, Advice, Situation};
 use crate::case::Case;
 use crate::chemistry;
-use crate::needs::ground::survey;
 use crate::normalise::{Normalised, normalise};
 use crate::quantity::{Figure, Unit};
 use crate::question::Question;
@@ -14,6 +15,7 @@ use crate::ranges::{Finding, Findings, Setting, judge};
 use crate::report::{Origin, Place, SampleReport, Unread};
 use crate::soil::{Amount, Method, Property};
 use crate::sources::Citation;
+use crate::survey::survey;
 
 /// The version of [`Outcome`] this engine writes.
 pub const OUTCOME_VERSION: u32 = 1;
@@ -214,7 +216,7 @@ fn interpret_sample(case: &Case, sample: &SampleReport) -> SampleOutcome {
 /// Looks at the chosen sample as the plan sees it: for what is worked out
 /// beside the first answer. `None` without a sample.
 pub fn situated<R>(case: &Case, look: impl FnOnce(&Situation<'_>) -> R) -> Option<R> {
-    survey(case).map(|survey| look(&survey.ground()))
+    survey(Cow::Borrowed(case)).map(|survey| look(&survey.situation()))
 }
 
 /// The most telling question first, each once: the page has one control for

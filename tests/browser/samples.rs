@@ -42,7 +42,8 @@ fn samples_are_picked_and_compared() {
 
     page.browser.click(".compare th:nth-child(3) button");
     page.browser.wait_for("the second bed", || title(&page).contains("Bean rows"));
-    assert!(["high", "excess"].contains(&page.level("phosphorus").as_str()));
+    page.browser
+        .wait_for("its levels", || ["high", "excess"].contains(&page.level("phosphorus").as_str()));
     assert_eq!(chosen(&page), "Bean rows");
 }
 
@@ -54,6 +55,9 @@ fn one_correction_holds_in_all_samples_and_can_be_taken_back() {
     let salts = format!("{HOLDS} [data-property='ec']");
     let set_unit = |unit: &str| {
         page.browser.click(&format!("{salts} .reading-more > summary"));
+        page.browser.wait_for("ways to put it right", || {
+            page.browser.has(&format!("{salts} .correct select"))
+        });
         let done = page.browser.run_with(
             "const [salts, unit] = arguments;
             const select = document.querySelector(`${salts} .correct select`);
@@ -91,7 +95,9 @@ fn one_correction_holds_in_all_samples_and_can_be_taken_back() {
     assert!(value().contains("dS/m"), "{}", value());
 
     page.browser.click(&format!("{salts} .reading-more > summary"));
-    page.browser.click(&format!("{salts} .correct > .buttons button:last-of-type"));
+    let undo = format!("{salts} .correct > .buttons button:last-of-type");
+    page.browser.wait_for("the way back", || page.browser.shows(&undo));
+    page.browser.click(&undo);
     page.browser.wait_for("the report's own word", || !value().contains("dS/m"));
 }
 

@@ -171,9 +171,12 @@ impl Page {
     /// The level shown for a property; empty when it is not judged.
     #[track_caller]
     pub fn level(&self, property: &str) -> String {
+        let reading = format!("{HOLDS} [data-property='{property}']");
+        // The readings follow soon after the answer.
+        self.browser.wait_for("the reading", || self.browser.has(&reading));
         let level = self.browser.run_with(
             "return document.querySelector(arguments[0])?.dataset.level",
-            &[json!(format!("{HOLDS} [data-property='{property}']"))],
+            &[json!(reading)],
         );
         level.as_str().unwrap_or_default().to_owned()
     }

@@ -284,11 +284,14 @@ fn viewers(sharing: Sharing) -> impl IntoView {
         if sharing.open.get() && open.get() { sharing.for_viewers() } else { Letter::default() }
     });
     let address = Memo::new(move |_| letter.look(link));
-    let given = move || {
+    let given = Memo::new(move |_| {
+        if !open.get() {
+            return Vec::new();
+        }
         let mut given = page.answers.look(|case| answers::said(case, page.measures()));
         given.retain(Answer::can_be_fixed);
         given
-    };
+    });
     let left = move || LONGEST_NOTE.saturating_sub(sharing.note.look(|n| n.chars().count()));
     view! {
         <details
@@ -313,8 +316,8 @@ fn viewers(sharing: Sharing) -> impl IntoView {
             <p class="soft">{text(move || said::characters_left(left()))}</p>
             <fieldset id="viewers-fixed" class="several">
                 <legend class="field-name">{said::FIXED}</legend>
-                <p class="soft" hidden=flag(move || !given().is_empty())>{said::NOTHING_TO_FIX}</p>
-                {keyed(given, |answer: &Answer| answer.name.clone(), move |answer| fix(sharing, answer))}
+                <p class="soft" hidden=flag(move || !given.look(Vec::is_empty))>{said::NOTHING_TO_FIX}</p>
+                {keyed(move || given.get(), |answer: &Answer| answer.name.clone(), move |answer| fix(sharing, answer))}
             </fieldset>
             <label class="tick">
                 <input

@@ -41,7 +41,7 @@ pub use material::Material;
 pub use path::{Decision, RULES, Rule, Speaks, decide};
 pub use rate::{litres_per_m2, mass_percent, tonnes_per_ha};
 pub use reaction::{Reaction, ph_buffering, ph_with, reaction};
-pub use sensitivity::{Sensitivity, Turn, sensitivity};
+pub use sensitivity::{Sensitivity, Trial, Turn, sensitivity};
 pub use shift::{Shift, exchange_shift};
 
 /// All that the plan is made from.

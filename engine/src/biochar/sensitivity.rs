@@ -56,22 +56,64 @@ pub struct Sensitivity {
 /// Works the chosen sample out again with each uncertain thing at its ends;
 /// `None` without a sample.
 pub fn sensitivity(case: &Case) -> Option<Sensitivity> {
-    let path_of = |case: &Case| situated(case, |situation| decide(situation).path);
-    let path = path_of(case)?;
-    let variations = variations(case);
-    let of = variations.len();
-    let turns: Vec<Turn> = variations
-        .into_iter()
-        .filter_map(|(what, other)| Some(Turn { what, path: path_of(&other)? }))
-        .filter(|turn| turn.path != path)
-        .collect();
-    let holds = of - turns.len();
+    let mut trial = Trial::of(case)?;
+    loop {
+        match trial.step() {
+            Ok(found) => return Some(found),
+            Err(unfinished) => trial = unfinished,
+        }
+    }
+}
+
+/// The variations one by one: together they take as long as dozens of answers.
+#[derive(Debug)]
+pub struct Trial {
+    path: Path,
+    of: usize,
+    left: std::vec::IntoIter<(String, Case)>,
+    turns: Vec<Turn>,
+}
+
+impl Trial {
+    /// Before the first variation; `None` without a sample.
+    pub fn of(case: &Case) -> Option<Trial> {
+        let path = path_of(case)?;
+        let left = variations(case).into_iter();
+        Some(Trial { path, of: left.len(), left, turns: Vec::new() })
+    }
+
+    /// Tries one more variation; what they all come to when none is left.
+    ///
+    /// # Errors
+    /// The trial itself while it isn't finished.
+    pub fn step(mut self) -> Result<Sensitivity, Trial> {
+        let Some((what, other)) = self.left.next() else { return Ok(self.told()) };
+        if let Some(path) = path_of(&other).filter(|path| *path != self.path) {
+            self.turns.push(Turn { what, path });
+        }
+        Err(self)
+    }
+
+    fn told(self) -> Sensitivity {
+        let Trial { path, of, turns, .. } = self;
+        let holds = of - turns.len();
+        let text = in_words(holds, of, &turns);
+        Sensitivity { path, holds, of, turns, text }
+    }
+}
+
+fn path_of(case: &Case) -> Option<Path> {
+    situated(case, |situation| decide(situation).path)
+}
+
+/// What it comes to, in a sentence.
+fn in_words(holds: usize, of: usize, turns: &[Turn]) -> String {
     let depends = || {
         let mut what: Vec<&str> = turns.iter().map(|turn| turn.what.as_str()).collect();
         what.truncate(4);
         what.join("; ")
     };
-    let text = if of == 0 {
+    if of == 0 {
         "Nothing here is uncertain.".into()
     } else if holds == of {
         format!("The answer holds in all {of} variations tried.")
@@ -85,8 +127,7 @@ pub fn sensitivity(case: &Case) -> Option<Sensitivity> {
             "The answer depends: it holds in {holds} of {of} variations only. It turns with: {}.",
             depends()
         )
-    };
-    Some(Sensitivity { path, holds, of, turns, text })
+    }
 }
 
 /// Every variation with its name.

@@ -6,7 +6,6 @@
 
 mod acidify;
 mod feeds;
-pub(crate) mod ground;
 mod gypsum;
 mod lime;
 mod lime_by_buffer;
@@ -19,6 +18,7 @@ pub use feeds::weight_for;
 pub use nutrients::{KG_PER_HA_IN_LB_PER_1000_SQ_FT, stock};
 
 use crate::case::Case;
+use crate::outcome::situated;
 use crate::quantity::{Figure, Grounds};
 use crate::question::Question;
 
@@ -77,11 +77,11 @@ pub use crate::biochar::Situation as Ground;
 
 /// Works out what the chosen sample's bed needs. Without a sample the list is empty.
 pub fn needs(case: &Case) -> Needs {
-    ground::survey(case).map_or_else(Needs::default, |survey| of_ground(&survey.ground()))
+    situated(case, of_ground).unwrap_or_default()
 }
 
 /// Works out what the bed of a sample needs.
-pub(crate) fn of_ground(ground: &Ground<'_>) -> Needs {
+pub fn of_ground(ground: &Ground<'_>) -> Needs {
     let mut questions = Vec::new();
     let mut list: Vec<Need> = Vec::new();
     list.extend(lime::need(ground, &mut questions));

@@ -1,9 +1,9 @@
 //! Organic carbon, and how much of it the sampled slice of soil holds.
 
-use crate::needs::ground::Survey;
 use crate::quantity::{Band, Grounds, Unit, significant};
 use crate::soil::Property;
 use crate::sources::{CARBON_STOCK, NRCS_SSIR45, PRIBYL_2010};
+use crate::survey::Survey;
 use crate::traits::Traits;
 use crate::traits::slice::{ask_depth, density};
 

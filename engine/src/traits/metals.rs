@@ -3,7 +3,6 @@
 
 use time::Date;
 
-use crate::needs::ground::Survey;
 use crate::quantity::{Band, Grounds, Unit, significant};
 use crate::ranges::amount_text;
 use crate::soil::{Amount, Measure, Method, Property, Texture, listed};
@@ -12,6 +11,7 @@ use crate::sources::{
     EPA_SCREENING, GARDEN_LEAD_UPTAKE, GERMAN_SOIL_1999, GERMAN_SOIL_2021, LEAD_UMD, OSU_LEAD,
     UMN_SAMPLING, VERMONT_METALS,
 };
+use crate::survey::Survey;
 use crate::traits::Traits;
 
 /// What the US EPA calls for at homes, from a day on: mg/kg of total lead.

@@ -15,11 +15,13 @@ mod slice;
 pub mod sodicity;
 pub mod water;
 
+use std::borrow::Cow;
+
 use crate::case::Case;
-use crate::needs::ground::{Survey, survey};
 use crate::quantity::{Band, Figure, Grounds, Unit, shown};
 use crate::question::{Question, QuestionId};
 use crate::soil::{PlantGroup, Property};
+use crate::survey::{Survey, survey};
 
 /// What the chosen sample says of its soil.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -47,16 +49,20 @@ pub struct Saying {
 
 /// Works out what the chosen sample says of its soil. Without a sample nothing is said.
 pub fn traits(case: &Case) -> Traits {
+    survey(Cow::Borrowed(case)).map_or_else(Traits::default, |survey| of_survey(&survey))
+}
+
+/// Works out what a surveyed sample says of its soil.
+pub fn of_survey(survey: &Survey<'_>) -> Traits {
     let mut traits = Traits::default();
-    let Some(survey) = survey(case) else { return traits };
-    water::work_out(&survey, &mut traits);
-    let paste = salts::paste(&survey, &mut traits);
-    sodicity::work_out(&survey, paste.as_ref(), &mut traits);
-    salt_tolerance::work_out(&survey, paste.as_ref(), &mut traits);
-    carbon::work_out(&survey, &mut traits);
-    nitrogen::work_out(&survey, &mut traits);
-    phosphorus::work_out(&survey, &mut traits);
-    metals::work_out(&survey, &mut traits);
+    water::work_out(survey, &mut traits);
+    let paste = salts::paste(survey, &mut traits);
+    sodicity::work_out(survey, paste.as_ref(), &mut traits);
+    salt_tolerance::work_out(survey, paste.as_ref(), &mut traits);
+    carbon::work_out(survey, &mut traits);
+    nitrogen::work_out(survey, &mut traits);
+    phosphorus::work_out(survey, &mut traits);
+    metals::work_out(survey, &mut traits);
     traits
 }
 

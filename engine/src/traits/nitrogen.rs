@@ -1,11 +1,11 @@
 //! Nitrate in the ground, and the nitrate test before side-dressing.
 
-use crate::needs::ground::Survey;
 use crate::quantity::{Band, Context, Grounds, Unit, convert, significant};
 use crate::ranges::amount_text;
 use crate::season::Timing;
 use crate::soil::{Amount, Property};
 use crate::sources::{ARITHMETIC, OHIO_PSNT, OUR_CHOICE, PSNT_SWEET_CORN, SARE_PSNT};
+use crate::survey::Survey;
 use crate::traits::Traits;
 use crate::traits::slice::{ask_depth, density};
 

@@ -1,11 +1,11 @@
 //! Phosphorus beyond what plants use: the published lines from which water is
 //! at risk, or no more should be added.
 
-use crate::needs::ground::Survey;
 use crate::quantity::{Band, Grounds, Unit};
 use crate::ranges::amount_text;
 use crate::soil::{Amount, Measure, Method, Property};
 use crate::sources::{Citation, NI_PHOSPHORUS, RB209, SIMS_2002, UMN_GARDEN_P};
+use crate::survey::Survey;
 use crate::traits::Traits;
 
 /// Delaware: water is at risk above this, mg/kg by Mehlich-3.

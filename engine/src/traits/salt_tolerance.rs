@@ -1,9 +1,9 @@
 //! Which crops lose yield to the soil's salts.
 
-use crate::needs::ground::Survey;
 use crate::quantity::{Band, Grounds, Unit};
 use crate::soil::PlantGroup;
 use crate::sources::{FAO_SALT_YIELD, MAAS_1990};
+use crate::survey::Survey;
 use crate::traits::Traits;
 use crate::traits::salts::Paste;
 

@@ -1,10 +1,10 @@
 //! Salts of the saturated paste, with what the FAO's table of water at
 //! saturation adds to the published equations.
 
-use crate::needs::ground::Survey;
 use crate::quantity::{Band, Grounds, Unit, significant};
 use crate::soil::{Method, Property, Texture};
 use crate::sources::{FAO_2006, OUR_CHOICE};
+use crate::survey::Survey;
 use crate::traits::Traits;
 
 /// One row of the FAO's table: water at saturation, g/100 g, for organic matter below 0.5, 1, 2,

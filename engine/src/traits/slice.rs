@@ -1,10 +1,10 @@
 //! The slice of soil that a sample speaks for: how deep, and how heavy.
 
-use crate::needs::ground::Survey;
 use crate::quantity::{Band, Grounds, Unit, significant};
 use crate::question::QuestionId;
 use crate::soil::Property;
 use crate::sources::{BULK_DENSITY, OUR_CHOICE};
+use crate::survey::Survey;
 use crate::traits::Traits;
 
 /// Density of dry mineral soil in a garden, g/cm³, when nobody measured it.

@@ -1,10 +1,10 @@
 //! Sodium: how it sits on the exchange and in the soil water, and the four
 //! classes of salty and sodic soils.
 
-use crate::needs::ground::Survey;
 use crate::quantity::{Band, Grounds, Unit, significant};
 use crate::soil::{Method, Property};
 use crate::sources::{COLORADO_SODIC, HANDBOOK_60, NRCS_SALINITY, NRCS_SAR, UMN_ESP};
+use crate::survey::Survey;
 use crate::traits::Traits;
 use crate::traits::salts::Paste;
 

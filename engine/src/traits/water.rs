@@ -1,11 +1,11 @@
 //! How much water the soil holds and lets through, from sand, clay and organic
 //! matter.
 
-use crate::needs::ground::Survey;
 use crate::quantity::{Band, Grounds, Unit, significant};
 use crate::question::QuestionId;
 use crate::soil::{Property, Texture};
 use crate::sources::{COMMON_PRACTICE, OUR_CHOICE, SAXTON_RAWLS};
+use crate::survey::Survey;
 use crate::traits::Traits;
 
 /// The equations hold below this, % organic matter.

@@ -1,35 +1,41 @@
-//! The chosen sample, read, judged and worked out: what needs and traits stand on.
+//! The chosen sample, read, judged and worked out: what all stands on that is
+//! worked out beside the first answer.
 
+use std::borrow::Cow;
+
+use crate::biochar::Situation;
 use crate::case::Case;
 use crate::chemistry::{self, Chemistry};
-use crate::needs::Ground;
 use crate::normalise::{NormalReading, normalise};
 use crate::ranges::{Finding, Findings, Setting, judge};
 use crate::report::SampleReport;
 use crate::soil::{Measure, Property, Soil, Texture};
 
-/// The chosen sample with all that is known of it.
-pub(crate) struct Survey<'a> {
-    /// The person's answers.
-    pub case: &'a Case,
-    /// The sample as it was read.
-    pub sample: &'a SampleReport,
+/// The chosen sample with all that is known of it. Who asks for several things
+/// of one sample surveys it once.
+#[derive(Debug)]
+pub struct Survey<'a> {
+    pub(crate) case: Cow<'a, Case>,
     /// Its readings in the engine's units, in the same order.
-    pub readings: Vec<NormalReading>,
+    readings: Vec<NormalReading>,
     /// The usable measures.
-    pub soil: Soil,
+    pub(crate) soil: Soil,
     /// The judgement of each property.
-    pub findings: Findings,
-    /// The chemistry.
-    pub chemistry: Chemistry,
+    findings: Findings,
+    pub(crate) chemistry: Chemistry,
     /// The texture, answered or read.
-    pub texture: Option<Texture>,
+    pub(crate) texture: Option<Texture>,
+}
+
+/// The chosen sample of a case as it was read.
+fn chosen(case: &Case) -> Option<&SampleReport> {
+    let samples = &case.report.samples;
+    samples.get(case.sample.min(samples.len().saturating_sub(1)))
 }
 
 /// Surveys the chosen sample; `None` without one.
-pub(crate) fn survey(case: &Case) -> Option<Survey<'_>> {
-    let samples = &case.report.samples;
-    let sample = samples.get(case.sample.min(samples.len().saturating_sub(1)))?;
+pub fn survey(case: Cow<'_, Case>) -> Option<Survey<'_>> {
+    let sample = chosen(&case)?;
     let read = normalise(sample, &case.reading);
     let texture = case.bed.texture.or(sample.texture).or_else(|| read.soil.texture());
     let setting = Setting { plants: case.plants, texture };
@@ -44,22 +50,19 @@ pub(crate) fn survey(case: &Case) -> Option<Survey<'_>> {
             findings.set(measure.property, finding);
         }
     }
-    Some(Survey {
-        case,
-        sample,
-        readings: read.readings,
-        soil: read.soil,
-        findings,
-        chemistry,
-        texture,
-    })
+    Some(Survey { case, readings: read.readings, soil: read.soil, findings, chemistry, texture })
 }
 
 impl Survey<'_> {
-    /// What a need is worked out from.
-    pub fn ground(&self) -> Ground<'_> {
-        Ground {
-            case: self.case,
+    /// The person's answers.
+    pub fn case(&self) -> &Case {
+        &self.case
+    }
+
+    /// The sample as the plan sees it.
+    pub fn situation(&self) -> Situation<'_> {
+        Situation {
+            case: &self.case,
             soil: &self.soil,
             findings: &self.findings,
             chemistry: &self.chemistry,
@@ -69,13 +72,15 @@ impl Survey<'_> {
 
     /// The usable readings of a property, each with the slice of soil it speaks for: top and
     /// bottom, cm from the surface, where that is known.
-    pub fn slices(
+    pub(crate) fn slices(
         &self,
         property: Property,
     ) -> impl Iterator<Item = (&NormalReading, Measure, Option<(f64, f64)>)> {
         let answered = self.case.reading.depth_cm.filter(|depth| *depth > 0.0);
-        let common = answered.map(|depth| (0.0, depth)).or(self.sample.depth_cm);
-        self.readings.iter().zip(&self.sample.readings).filter_map(move |(normal, raw)| {
+        let sample = chosen(&self.case);
+        let common = answered.map(|depth| (0.0, depth)).or(sample.and_then(|s| s.depth_cm));
+        let raw = sample.into_iter().flat_map(|sample| &sample.readings);
+        self.readings.iter().zip(raw).filter_map(move |(normal, raw)| {
             let measure = normal.measure.as_ref().ok().filter(|m| m.property == property)?;
             Some((normal, *measure, raw.depth_cm.or(common)))
         })
