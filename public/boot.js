@@ -28,10 +28,9 @@ async function startPage() {
     return false;
   }
   try {
-    // By `language.js`: the page is first shown in the reader's language.
-    await window.emberloamLanguage;
-    // Imported here, not at the top: a file that fails to load is then reported too.
-    const app = await import("./app.js");
+    // Imported here, not at the top: a file that fails to load is then reported too. Meanwhile
+    // `language.js` gets the words: the page is first shown in the reader's language.
+    const [app] = await Promise.all([import("./app.js"), window.emberloamLanguage]);
     const mounted = new Promise((resolve) => window.addEventListener("emberloam:mounted", resolve, { once: true }));
     await app.default();
     // A page that keeps something first fetches what reads it. The offline copy must not wait

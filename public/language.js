@@ -18,6 +18,8 @@
   const SPOKEN = ["aria-label", "title", "placeholder", "alt"];
   const UNTOUCHED = "textarea, script, style, [translate=no]";
   const MOST_KNOWN = 4000;
+  // How long the page waits for its words, ms.
+  const PATIENCE = 8000;
 
   const countries = navigator.languages ?? [navigator.language];
   const base = (tag) => tag.split("-")[0].toLowerCase();
@@ -40,16 +42,20 @@
 
   let speaking = OWN;
 
-  async function fetchWords(tag) {
-    if (tag === OWN) {
-      window.emberloamWords = undefined;
-    } else {
-      const answer = await fetch(`words/${tag}.po`);
-      if (!answer.ok) throw new Error(`words/${tag}.po: ${answer.status}`);
-      window.emberloamWords = { po: await answer.text(), mark: mark(tag) };
-    }
+  /** The catalogue of a language; none for the program's own. */
+  async function words(tag) {
+    if (tag === OWN) return undefined;
+    const answer = await fetch(`words/${tag}.po`, { signal: AbortSignal.timeout(PATIENCE) });
+    if (!answer.ok) throw new Error(`words/${tag}.po: ${answer.status}`);
+    return { po: await answer.text(), mark: mark(tag) };
+  }
+
+  function turnTo(tag, catalogue) {
+    window.emberloamWords = catalogue;
     speaking = tag;
     document.documentElement.lang = tag;
+    const choice = document.getElementById("language");
+    if (choice) choice.value = tag;
   }
 
   // English beside what stands in its place, for each text and attribute that was changed.
@@ -62,7 +68,8 @@
     if (said === undefined) {
       said = window.emberloamSay(english);
       if (known.size > MOST_KNOWN) known.clear();
-      known.set(english, said);
+      // A longer one is a person's own, and stays as it is.
+      if (english.length < 2000) known.set(english, said);
     }
     return said;
   }
@@ -98,11 +105,22 @@
     }
   }
 
+  /** The English of a text that turned out to be a person's own. */
+  function restore(node) {
+    const kept = texts.get(node);
+    if (kept && node.data === kept.said) node.data = kept.english;
+  }
+
   const touched = (element) => element && !element.closest(UNTOUCHED);
 
   const watcher = new MutationObserver((changes) => {
     for (const { type, target, addedNodes, attributeName } of changes) {
       const element = target.nodeType === Node.ELEMENT_NODE ? target : target.parentElement;
+      if (attributeName === "translate") {
+        if (touched(element)) walk(element);
+        else for (const child of element.childNodes) restore(child);
+        continue;
+      }
       if (!touched(element)) continue;
       if (type === "characterData") putText(target);
       else if (type === "attributes") putAttribute(target, attributeName);
@@ -122,21 +140,22 @@
         subtree: true,
         childList: true,
         characterData: true,
-        attributeFilter: SPOKEN,
+        attributeFilter: [...SPOKEN, "translate"],
       });
     // Charts are painted again with the new words.
     dispatchEvent(new Event("resize"));
   }
 
   // A page that can't get its language works in English, and says why to who looks.
-  const failed = (reason) => {
+  function failed(reason) {
     console.warn("The words of this language could not be had:", reason);
-    window.emberloamWords = undefined;
-    speaking = OWN;
-    document.documentElement.lang = OWN;
-  };
+    turnTo(OWN);
+  }
 
-  window.emberloamLanguage = fetchWords(wanted()).catch(failed);
+  const first = wanted();
+  window.emberloamLanguage = words(first)
+    .then((catalogue) => turnTo(first, catalogue))
+    .catch(failed);
 
   addEventListener("emberloam:speaks", () => {
     if (speaking === OWN) return;
@@ -147,6 +166,29 @@
     }
   });
 
+  let newest = 0;
+
+  /** Turns the page to another language; of two choices in a row the last one holds. */
+  async function choose(tag) {
+    const mine = ++newest;
+    try {
+      localStorage.setItem(KEPT, tag);
+    } catch {
+      // It holds until the page is closed.
+    }
+    try {
+      const catalogue = await words(tag);
+      if (mine !== newest) return;
+      turnTo(tag, catalogue);
+      // Before the page can speak, `emberloam:speaks` does it.
+      if (window.emberloamLearn) speak();
+    } catch (reason) {
+      if (mine !== newest) return;
+      failed(reason);
+      if (window.emberloamLearn) speak();
+    }
+  }
+
   addEventListener("emberloam:started", () => {
     const choice = document.getElementById("language");
     for (const [tag, name] of Object.entries(LANGUAGES)) {
@@ -156,16 +198,6 @@
       choice.append(option);
     }
     choice.value = speaking;
-    choice.addEventListener("change", async () => {
-      try {
-        await fetchWords(choice.value);
-        speak();
-        localStorage.setItem(KEPT, speaking);
-      } catch (reason) {
-        // Not kept, or not had: the choice shows what holds.
-        console.warn("The language was not changed or not kept:", reason);
-        choice.value = speaking;
-      }
-    });
+    choice.addEventListener("change", () => choose(choice.value));
   });
 }

@@ -80,12 +80,14 @@ fn head(page: Page, table: &Table) -> AnyView {
     let chosen = table.samples.first().map(|(at, _)| *at);
     let column = |(at, name): (usize, String)| {
         let here = chosen == Some(at);
+        let translate = words::translate(&name);
         view! {
             <th scope="col">
                 <button
                     type="button"
                     class="quiet"
                     aria-pressed=here.to_string()
+                    translate=translate
                     on:click=press(move || page.answer(|case| case.sample = at))
                 >
                     {name}

@@ -10,7 +10,7 @@ use leptos::prelude::*;
 use crate::files::{file_name, save};
 use crate::living::{flag, press};
 use crate::state::Page;
-use crate::tongue::say_tasks;
+use crate::tongue::{own_or_said, say_tasks};
 use crate::{date, words};
 
 /// The buttons that save the readings.
@@ -71,7 +71,7 @@ pub fn calendar(page: Page) -> AnyView {
             id="save-calendar"
             hidden=flag(move || !dated())
             on:click=press(move || {
-                let bed = untrack(|| page.bed_name());
+                let bed = own_or_said(&untrack(|| page.bed_name()));
                 let tasks = say_tasks(untrack(|| page.of_plan(|plan| plan.season.clone())));
                 let written = season::calendar(&tasks, &bed, &stamp(), &event_code());
                 save(&file_name(&bed, "ics"), "text/calendar", &written);

@@ -121,6 +121,7 @@ fn measures(page: Page) -> impl IntoView {
 
 /// Print, save and erase.
 fn tools(page: Page) -> impl IntoView {
+    // A text is not copied only to learn that there is one.
     let nothing = move || page.text.look(String::is_empty) && page.kept().is_blank();
     view! {
         <div class="buttons tools">

@@ -67,6 +67,7 @@ fn paper(page: Page) -> AnyView {
     let plan = page.outcome.look(|outcome| outcome.as_ref().map(|o| o.advice.clone()));
     let Some(plan) = plan else { return ().into_any() };
     let today = date::today().map(date::spoken).unwrap_or_default();
+    let bed = page.bed_name();
     let why: Vec<_> = plan
         .reasons
         .iter()
@@ -103,7 +104,11 @@ fn paper(page: Page) -> AnyView {
         .collect();
     view! {
         <header>
-            <p class="plan-bed">{words::plan_for(&page.bed_name(), &today)}</p>
+            <p class="plan-bed">
+<span translate=words::translate(&bed)>{bed.clone()}</span>
+" · "
+{words::plan_for(&today)}
+</p>
             <p class="plan-headline">{plan.headline}</p>
             {plan.provisional.then(|| view! { <p>{words::PLAN_PROVISIONAL}</p> })}
         </header>

@@ -74,11 +74,16 @@ fn options(page: Page, find: &str) -> AnyView {
     names
         .into_iter()
         .map(|(at, name)| {
+            let translate = words::translate(&name);
             view! {
-                <option value=at.to_string() prop:selected=at == chosen>
-                    {name}
-                </option>
-            }
+                            <option
+             value=at.to_string()
+             translate=translate
+             prop:selected=at == chosen
+            >
+                                {name}
+                            </option>
+                        }
         })
         .collect_view()
         .into_any()

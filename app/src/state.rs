@@ -98,7 +98,7 @@ impl Page {
             let kept = self.kept();
             let parts = parts();
             // The first run only repeats what was just restored.
-            if first.is_none() || kept == store::Kept::fresh() {
+            if first.is_none() || kept == store::Kept::fresh() && !store::holds_something() {
                 return;
             }
             let Some(parts) = parts else { return };

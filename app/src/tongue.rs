@@ -3,6 +3,7 @@
 //! another way, in a chart or a file, goes through [`say`].
 
 use std::cell::{Cell, RefCell};
+use std::rc::Rc;
 
 use emberloam_engine::season::Task;
 use emberloam_engine::summary::Block;
@@ -11,9 +12,11 @@ use leptos::prelude::*;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::closure::Closure;
 
+use crate::words;
+
 thread_local! {
     /// The language; none while the page speaks English.
-    static CATALOGUE: RefCell<Option<Catalogue>> = const { RefCell::new(None) };
+    static CATALOGUE: RefCell<Option<Rc<Catalogue>>> = const { RefCell::new(None) };
     static IS_TAUGHT: Cell<bool> = const { Cell::new(false) };
 }
 
@@ -22,10 +25,10 @@ const WORDS: &str = "emberloamWords";
 
 /// Whether the reader's language is another than English.
 pub fn is_foreign() -> bool {
-    words().is_some()
+    laid_out().is_some()
 }
 
-fn words() -> Option<JsValue> {
+fn laid_out() -> Option<JsValue> {
     let words = js_sys::Reflect::get(&window(), &WORDS.into()).ok()?;
     (!words.is_undefined()).then_some(words)
 }
@@ -48,13 +51,13 @@ pub fn learn() {
 
 /// Reads the catalogue that `language.js` has laid out; without one, English.
 fn read() -> Result<(), String> {
-    let read = match words() {
+    let read = match laid_out() {
         None => None,
         Some(words) => {
             let part = |name: &str| js_sys::Reflect::get(&words, &name.into()).ok()?.as_string();
             let mark = part("mark").and_then(|mark| mark.chars().next()).unwrap_or('.');
             let read = Catalogue::read(&part("po").unwrap_or_default(), mark);
-            Some(read.map_err(|damage| damage.to_string())?)
+            Some(Rc::new(read.map_err(|damage| damage.to_string())?))
         }
     };
     CATALOGUE.set(read);
@@ -63,10 +66,16 @@ fn read() -> Result<(), String> {
 
 /// The text in the language of the page.
 pub fn say(text: &str) -> String {
-    CATALOGUE.with_borrow(|catalogue| match catalogue {
+    // Not held while it works: what stops half way must not keep it for ever.
+    match CATALOGUE.with_borrow(Clone::clone) {
         Some(catalogue) => catalogue.say(text).text,
         None => text.into(),
-    })
+    }
+}
+
+/// A name, in the language of the page where the page gave it.
+pub fn own_or_said(name: &str) -> String {
+    if words::translate(name) == "yes" { say(name) } else { name.into() }
 }
 
 /// The tasks in the language of the page.
@@ -83,6 +92,8 @@ pub fn say_blocks(mut blocks: Vec<Block>) -> Vec<Block> {
     for block in &mut blocks {
         match block {
             Block::Title(text) | Block::Heading(text) | Block::Paragraph(text) => *text = say(text),
+            // Publications keep their titles.
+            Block::Sources(_) => {}
             Block::List(items) => items.iter_mut().for_each(|item| *item = say(item)),
         }
     }

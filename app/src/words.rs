@@ -268,9 +268,9 @@ pub const COLUMN_LOW: &str = "At least";
 pub const COLUMN_LIKELY: &str = "Likely";
 pub const COLUMN_HIGH: &str = "At most";
 
-/// Over the printed plan: which bed, and the day it was printed.
-pub fn plan_for(bed: &str, today: &str) -> String {
-    format!("{bed} · printed {today} with {NAME}")
+/// Over the printed plan: the day it was printed.
+pub fn plan_for(today: &str) -> String {
+    format!("printed {today} with {NAME}")
 }
 
 pub const PLAN_PROVISIONAL: &str =
@@ -398,6 +398,13 @@ pub fn path(path: Path) -> &'static str {
         Path::ChargeFirst => "charge first",
         Path::None => "no biochar now",
     }
+}
+
+/// Whether a name is one that the page gave, and so is said in the reader's
+/// language; any other is the person's own. In the words of the attribute.
+pub fn translate(name: &str) -> &'static str {
+    let numbered = name.strip_prefix("Sample ").is_some_and(|number| number.parse::<u32>().is_ok());
+    if numbered || name == YOUR_BED { "yes" } else { "no" }
 }
 
 /// What rests on a publication.

@@ -407,7 +407,7 @@ fn each_rest_says_what_it_allows_and_why() {
     assert_eq!(long.task, "Between spinach and beans");
     assert!(long.reason.contains("longest clear time"), "{}", long.reason);
     assert!(!long.reason.contains("Provisional"), "{}", long.reason);
-    assert_eq!(open.task, "After beans");
+    assert_eq!(open.task, "After the harvest of beans");
     assert!(open.reason.contains("Nothing is planned"), "{}", open.reason);
     for rest in [&short, &long, &open] {
         assert!(!rest.grounds.sources.is_empty());

@@ -111,7 +111,7 @@ fn script(dist: &Path) -> Result<String, String> {
     if app.contains("\nimport ") {
         return Err("app.js imports more than the later piece; one file can't hold it yet.".into());
     }
-    let boot = once(&boot, "await import(\"./app.js\")", "{ default: __wbg_init }")?;
+    let boot = once(&boot, "import(\"./app.js\")", "{ default: __wbg_init }")?;
     let opener =
         once(&opener, "export { initSync, __wbg_init as default };", "")?.replace("export ", "");
     let worker = once(&worker, "import start, { open_file } from \"./opener.js\";", "")?;

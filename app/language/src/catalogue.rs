@@ -1,6 +1,6 @@
 //! A language: its texts and how they are found.
 
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::collections::BTreeMap;
 
 use crate::decimal::marked;
@@ -12,6 +12,12 @@ use crate::sentence::Sentence;
 const FEW_LETTERS: usize = 6;
 /// How many ways to fill one sentence's holes are tried.
 const MOST_TRIES: usize = 12;
+/// The longest text that is looked up, bytes: longer than any the program makes,
+/// so a longer one is the person's own.
+const LONGEST: usize = 1_200;
+/// How many steps one text may take. The program's own need some hundreds; what
+/// a person types may fit a hundred sentences a little.
+const FUEL: u32 = 20_000;
 
 /// A language: its texts, and its mark between whole numbers and decimals.
 #[derive(Debug)]
@@ -33,6 +39,11 @@ pub struct Said {
 }
 
 impl Said {
+    /// A text that is not found.
+    fn nothing(text: &str) -> Said {
+        Said { text: text.into(), left: vec![text.into()] }
+    }
+
     /// How much is left in English.
     fn cost(&self) -> usize {
         self.left.iter().map(String::len).sum()
@@ -46,8 +57,20 @@ impl Said {
     }
 }
 
-/// What was said already while one text is put together.
-type Known = RefCell<BTreeMap<String, Said>>;
+/// The putting together of one text: what was said already, and the steps left.
+struct Work {
+    known: RefCell<BTreeMap<String, Said>>,
+    fuel: Cell<u32>,
+}
+
+impl Work {
+    /// Spends a step; says whether there was one.
+    fn spend(&self) -> bool {
+        let left = self.fuel.get();
+        self.fuel.set(left.saturating_sub(1));
+        left > 0
+    }
+}
 
 impl Catalogue {
     /// Reads a catalogue in the PO format. `mark` is the decimal mark of the
@@ -69,9 +92,14 @@ impl Catalogue {
         Ok(Catalogue { plain, sentences, mark })
     }
 
-    /// The text in the other language.
+    /// The text in the other language. A text longer than any that the program
+    /// makes stays as it is.
     pub fn say(&self, text: &str) -> Said {
-        let mut said = self.phrase(text, &Known::default());
+        if text.len() > LONGEST {
+            return Said::nothing(text);
+        }
+        let work = Work { known: RefCell::default(), fuel: Cell::new(FUEL) };
+        let mut said = self.phrase(text, &work);
         if self.mark != '.' {
             said.text = marked(&said.text, self.mark);
         }
@@ -79,7 +107,7 @@ impl Catalogue {
     }
 
     /// A phrase with the blanks around it.
-    fn phrase(&self, text: &str, known: &Known) -> Said {
+    fn phrase(&self, text: &str, work: &Work) -> Said {
         let body = text.trim_matches([' ', '\n']);
         // What stands in quotes is the person's own.
         let quoted = body.strip_prefix('“').and_then(|inside| inside.strip_suffix('”'));
@@ -87,11 +115,11 @@ impl Catalogue {
         {
             return Said { text: text.into(), left: Vec::new() };
         }
-        let mut said = self.body(body, known);
+        let mut said = self.body(body, work);
         if said.cost() > 0 {
             // A phrase at the head of a line or a sentence has a capital it may not have elsewhere.
             if let Some(lower) = small(body) {
-                let other = self.body(&lower, known);
+                let other = self.body(&lower, work);
                 if other.cost() < said.cost() {
                     said = Said { text: capital(&other.text), left: other.left };
                 }
@@ -104,73 +132,88 @@ impl Catalogue {
         said
     }
 
-    fn body(&self, body: &str, known: &Known) -> Said {
+    fn body(&self, body: &str, work: &Work) -> Said {
+        if let Some(said) = work.known.borrow().get(body) {
+            return said.clone();
+        }
+        let mut best = self.whole(body, work);
+        for stops in [&['.', '?', '!'][..], &['.', '?', '!', ':'][..]] {
+            if best.cost() > 0 {
+                best.or_better(self.in_turn(body, stops, work));
+            }
+        }
+        // Last: a number may belong to what stands before or after it, as in a date.
+        if best.cost() > 0 {
+            best.or_better(self.with_number(body, work));
+        }
+        if best.cost() > 0 {
+            best.or_better(self.before_stop(body, work));
+        }
+        work.known.borrow_mut().insert(body.into(), best.clone());
+        best
+    }
+
+    /// The text as one entry of the catalogue: that which leaves the least in English.
+    fn whole(&self, body: &str, work: &Work) -> Said {
         if let Ok(at) = self.plain.binary_search_by(|(english, _)| english.as_str().cmp(body)) {
             return Said { text: self.plain[at].1.clone(), left: Vec::new() };
         }
-        if let Some(said) = known.borrow().get(body) {
-            return said.clone();
+        let mut best = Said::nothing(body);
+        if !work.spend() {
+            return best;
         }
-        let mut best = Said { text: body.into(), left: vec![body.into()] };
-        best.or_better(self.by_sentences(body, &['.', '?', '!'], known));
         for sentence in &self.sentences {
             if best.cost() == 0 {
                 break;
             }
             let below = if sentence.letters < FEW_LETTERS { 1 } else { best.cost() };
-            best.or_better(self.filled(sentence, body, known, below));
+            best.or_better(self.filled(sentence, body, work, below));
         }
-        if best.cost() > 0 {
-            best.or_better(self.by_sentences(body, &['.', '?', '!', ':'], known));
-        }
-        // Last: a number may belong to what stands before or after it, as in a date.
-        if best.cost() > 0 {
-            best.or_better(self.with_number(body, known));
-        }
-        if best.cost() > 0 {
-            best.or_better(self.before_stop(body, known));
-        }
-        known.borrow_mut().insert(body.into(), best.clone());
         best
     }
 
-    /// The text as one sentence after another; the longest beginning first.
-    fn by_sentences(&self, body: &str, stops: &[char], known: &Known) -> Option<Said> {
-        let mut best: Option<Said> = None;
-        for (end, _) in body.rmatch_indices(stops) {
-            let (first, rest) = body.split_at(end + 1);
-            if !rest.starts_with(' ') || rest.trim().is_empty() {
-                continue;
-            }
-            let least = best.as_ref().map_or(body.len(), Said::cost);
-            let mut first = self.phrase(first, known);
-            if first.cost() >= least {
-                continue;
-            }
-            let rest = self.phrase(rest, known);
-            first.text += &rest.text;
-            first.left.extend(rest.left);
-            let cost = first.cost();
-            if cost < least {
-                best = Some(first);
-            }
-            if cost == 0 {
-                break;
-            }
+    /// The text as one sentence after another, as many at a time as one entry holds.
+    fn in_turn(&self, body: &str, stops: &[char], work: &Work) -> Option<Said> {
+        let mut ends: Vec<usize> = body
+            .match_indices(stops)
+            .map(|(at, _)| at + 1)
+            .filter(|end| body[*end..].starts_with(' '))
+            .collect();
+        if ends.is_empty() {
+            return None;
         }
-        best
+        ends.push(body.len());
+        let mut said = Said::default();
+        let (mut from, mut next) = (0, 0);
+        while next < ends.len() {
+            let together = (next + 1..ends.len()).rev().find_map(|last| {
+                let found = self.whole(body[from..ends[last]].trim_start(), work);
+                (found.cost() == 0).then_some((last, found))
+            });
+            let (last, part) = match together {
+                Some((last, found)) => (last, found),
+                None => (next, self.phrase(body[from..ends[next]].trim_start(), work)),
+            };
+            if from > 0 {
+                said.text.push(' ');
+            }
+            said.text += &part.text;
+            said.left.extend(part.left);
+            (from, next) = (ends[last], last + 1);
+        }
+        Some(said)
     }
 
     /// What stands before a colon or another stop at the end.
-    fn before_stop(&self, body: &str, known: &Known) -> Option<Said> {
+    fn before_stop(&self, body: &str, work: &Work) -> Option<Said> {
         let words = body.strip_suffix([':', '.', ';', ','])?;
-        let mut said = self.phrase(words, known);
+        let mut said = self.phrase(words, work);
         said.text += &body[words.len()..];
         Some(said)
     }
 
     /// An amount: numbers, then words, or words, then numbers.
-    fn with_number(&self, body: &str, known: &Known) -> Option<Said> {
+    fn with_number(&self, body: &str, work: &Work) -> Option<Said> {
         let no_word = |sign: char| !sign.is_alphabetic();
         let number = |text: &str| text.contains(char::is_numeric);
         let before = &body[..body.len() - body.trim_start_matches(no_word).len()];
@@ -182,16 +225,18 @@ impl Catalogue {
         } else {
             return None;
         };
-        let mut said = self.phrase(&body[from..to], known);
+        let mut said = self.phrase(&body[from..to], work);
         said.text = format!("{}{}{}", &body[..from], said.text, &body[to..]);
         Some(said)
     }
 
     /// The text as this sentence with its holes filled, if less than `below` is left in English.
-    fn filled(&self, sentence: &Sentence, body: &str, known: &Known, below: usize) -> Option<Said> {
+    fn filled(&self, sentence: &Sentence, body: &str, work: &Work, below: usize) -> Option<Said> {
         let mut best: Option<Said> = None;
         let mut tries = 0;
         sentence.fillings(body, &mut |holes| {
+            // Where the first holes are still open, only the steps are counted.
+            let Some(holes) = holes else { return !work.spend() };
             tries += 1;
             let least = best.as_ref().map_or(below, Said::cost);
             let mut all = Said::default();
@@ -201,7 +246,7 @@ impl Catalogue {
                     fillings.push((*hole).to_string());
                     continue;
                 }
-                let said = self.phrase(hole, known);
+                let said = self.phrase(hole, work);
                 all.left.extend(said.left);
                 fillings.push(said.text);
                 if all.cost() >= least {
@@ -315,6 +360,19 @@ msgstr "Guardado como “{name}”."
         let found = said("Potassium is plenty. Test again.");
         assert_eq!(found.text, "Potassium is plenty. Analice otra vez.");
         assert_eq!(found.left, ["Potassium is plenty"]);
+    }
+
+    /// Both took minutes once, and the first overran the stack.
+    #[test]
+    fn a_text_that_fits_a_little_everywhere_takes_no_more_steps_than_a_text_may() {
+        for text in ["a. ", "aq. ", "a: a, ", "Potassium and ", "low is ", "x and y. "] {
+            for times in [10, 100, 300, 30_000] {
+                let long = text.repeat(times);
+                let found = said(&long);
+                assert!(!found.left.is_empty());
+                assert!(times < 30_000 || found.text == long, "{text} was changed");
+            }
+        }
     }
 
     #[test]

@@ -13,6 +13,9 @@ pub(crate) struct Sentence {
     pub(crate) letters: usize,
 }
 
+/// Takes the ways to fill the holes of a text; says when it has enough.
+pub(crate) type Found<'f, 't> = dyn FnMut(Option<&[&'t str]>) -> bool + 'f;
+
 /// What may fill a hole.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Fits {
@@ -39,8 +42,9 @@ fn pieces(text: &str) -> Vec<(String, Option<String>)> {
 }
 
 impl Sentence {
-    /// Takes the sentence apart; `None` for a text without holes, and for one
-    /// whose translation has a hole that the English doesn't have.
+    /// Takes the sentence apart; `None` for a text without holes, for one with
+    /// nothing between two holes, and for one whose translation has a hole that
+    /// the English doesn't have.
     pub(crate) fn of(english: &str, said: &str) -> Option<Sentence> {
         let english = pieces(english);
         let names: Vec<&String> = english.iter().filter_map(|(_, name)| name.as_ref()).collect();
@@ -56,6 +60,9 @@ impl Sentence {
             })
             .collect::<Option<Vec<_>>>()?;
         let between: Vec<String> = english.iter().map(|(text, _)| text.clone()).collect();
+        if between[1..between.len() - 1].iter().any(String::is_empty) {
+            return None;
+        }
         let fits = between
             .windows(2)
             .zip(&names)
@@ -90,32 +97,30 @@ impl Sentence {
     }
 
     /// Calls `found` with each way to fill the holes so that this text comes
-    /// out, shortest first, until it says that it has enough.
-    pub(crate) fn fillings<'t>(&self, text: &'t str, found: &mut dyn FnMut(&[&'t str]) -> bool) {
+    /// out, shortest first, and with nothing for each step on the way, until it
+    /// says that it has enough.
+    pub(crate) fn fillings<'t>(&self, text: &'t str, found: &mut Found<'_, 't>) {
         let last = &self.between[self.between.len() - 1];
         let Some(rest) = text.strip_prefix(self.start()) else { return };
         let Some(rest) = rest.strip_suffix(last.as_str()) else { return };
         self.fill(rest, &mut Vec::new(), found);
     }
 
-    fn fill<'t>(
-        &self,
-        rest: &'t str,
-        holes: &mut Vec<&'t str>,
-        found: &mut dyn FnMut(&[&'t str]) -> bool,
-    ) -> bool {
+    fn fill<'t>(&self, rest: &'t str, holes: &mut Vec<&'t str>, found: &mut Found<'_, 't>) -> bool {
         if holes.len() + 1 == self.fits.len() {
             if !self.can_fill(holes.len(), rest) {
                 return false;
             }
             holes.push(rest);
-            let enough = found(holes);
+            let enough = found(Some(holes));
             holes.pop();
             return enough;
         }
         let next = self.between[holes.len() + 1].as_str();
-        let mut from = 0;
-        while let Some(at) = rest[from..].find(next).map(|at| from + at) {
+        for (at, _) in rest.match_indices(next) {
+            if found(None) {
+                return true;
+            }
             if self.can_fill(holes.len(), &rest[..at]) {
                 holes.push(&rest[..at]);
                 let enough = self.fill(&rest[at + next.len()..], holes, found);
@@ -123,11 +128,6 @@ impl Sentence {
                 if enough {
                     return true;
                 }
-            }
-            // On to the next letter that begins a place.
-            from = at + rest[at..].chars().next().map_or(1, char::len_utf8);
-            if from > rest.len() || next.is_empty() {
-                break;
             }
         }
         false
@@ -161,7 +161,7 @@ mod tests {
     fn all<'t>(sentence: &Sentence, text: &'t str) -> Vec<Vec<&'t str>> {
         let mut found = Vec::new();
         sentence.fillings(text, &mut |holes| {
-            found.push(holes.to_vec());
+            found.extend(holes.map(<[&str]>::to_vec));
             false
         });
         found
@@ -187,5 +187,6 @@ mod tests {
     fn a_text_without_holes_and_one_with_strange_holes_are_no_sentence() {
         assert!(Sentence::of("plain", "llano").is_none());
         assert!(Sentence::of("{a} b", "{c} d").is_none());
+        assert!(Sentence::of("{a}{b} c", "{a}{b} d").is_none());
     }
 }

@@ -16,7 +16,7 @@ use crate::shelf::cupboard::{self, Change};
 use crate::shelf::entry::{Entry, Label};
 use crate::state::Page;
 use crate::store::Kept;
-use crate::tongue::say;
+use crate::tongue::{own_or_said, say};
 use crate::words::keeping as said;
 
 type Arrived = Option<Result<Letter, Unopened>>;
@@ -177,7 +177,8 @@ fn take(page: Page, letter: Letter) {
         return;
     }
     let today = date::today().map_or_else(String::new, date::spoken);
-    let label = Label { name: say(&said::put_aside(&bed, &today)), ..Label::default() };
+    let label =
+        Label { name: say(&said::put_aside(&own_or_said(&bed), &today)), ..Label::default() };
     leptos::task::spawn_local(async move {
         let put = move |there: &[(String, String)]| {
             let aside = Entry::new(&before, label, event_code(), &now());

@@ -15,7 +15,7 @@ use crate::shelf::cupboard::{self, Change, Shut};
 use crate::shelf::entry::{self, Entry, Held, Label, Outcome, by_date};
 use crate::shelf::years::years;
 use crate::state::Page;
-use crate::tongue::say;
+use crate::tongue::own_or_said;
 use crate::words::keeping as said;
 use crate::{date, words};
 
@@ -127,7 +127,7 @@ impl Board {
                 let bed = untrack(|| page.bed_name());
                 let place = if bed == words::YOUR_BED { String::new() } else { bed.clone() };
                 let today = date::today().map_or(String::new(), day::iso);
-                Label { name: say(&bed), place, date: today }
+                Label { name: own_or_said(&bed), place, date: today }
             }
         };
         self.name.set(label.name);
@@ -462,16 +462,9 @@ fn list(board: Board) -> impl IntoView {
 fn item(board: Board, entry: Memo<Entry>) -> impl IntoView {
     let id = move || entry.look(|entry| entry.id.clone());
     let name = move || entry.look(|entry| entry.name.clone());
-    let about = move || {
-        entry.look(|entry| {
-            let day = day::parse(&entry.date).map_or_else(String::new, date::spoken);
-            [day, entry.place.clone()]
-                .into_iter()
-                .filter(|part| !part.is_empty())
-                .collect::<Vec<_>>()
-                .join(", ")
-        })
-    };
+    let day =
+        move || entry.look(|entry| day::parse(&entry.date).map_or_else(String::new, date::spoken));
+    let place = move || entry.look(|entry| entry.place.clone());
     let is_open =
         move || board.page.desk.look(|desk| desk.opened.as_ref().is_some_and(|o| o.id == id()));
     let renaming = move || board.renaming.look(|now| *now == id());
@@ -491,9 +484,13 @@ fn item(board: Board, entry: Memo<Entry>) -> impl IntoView {
     view! {
         <li class="entry" data-name=name>
             <p>
-                <strong>{text(name)}</strong>
+                <strong translate="no">{text(name)}</strong>
                 " "
-                <span class="soft">{text(about)}</span>
+                <span class="soft">{text(day)}</span>
+                " "
+                <span class="soft" translate="no">
+                    {text(place)}
+                </span>
                 " "
                 <span class="soft">{text(move || if is_open() { said::OPEN_NOW } else { "" })}</span>
             </p>

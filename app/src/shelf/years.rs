@@ -49,7 +49,7 @@ pub fn years(board: Board) -> AnyView {
             .map(|name| {
                 let chosen = now.as_ref() == Some(&name);
                 let value = name.clone();
-                view! { <option value=value prop:selected=chosen>{name}</option> }
+                view! { <option value=value translate="no" prop:selected=chosen>{name}</option> }
             })
             .collect_view()
     };

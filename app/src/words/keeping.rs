@@ -46,7 +46,7 @@ pub const COLUMN_DATE: &str = "Date";
 pub const COLUMN_LEVEL: &str = "Level";
 
 pub fn does_to(word: &str, name: &str) -> String {
-    format!("{word}: {name}")
+    format!("{word}: “{name}”")
 }
 
 pub fn saved(name: &str) -> String {
@@ -76,7 +76,7 @@ pub fn from_the_file(name: &str) -> String {
 }
 
 pub fn put_aside(bed: &str, day: &str) -> String {
-    format!("{bed}, put aside on {day}")
+    format!("“{bed}”, put aside on {day}")
 }
 
 pub fn newer_entry(name: &str) -> String {

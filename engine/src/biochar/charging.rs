@@ -389,14 +389,14 @@ pub fn recipe(facts: &Facts, path: Path, case: &Case, dose: &Dose, material: &Ma
             }
             (_, None) => {
                 let percent = label.filter(|n| *n > 0.0).unwrap_or(supply.percent);
-                dissolved.push(format!(
-                    "First stir {} into the liquid, enough for {} of nitrogen: divide that by the \
-                     per cent N on the label and multiply by 100. At {} % it is {}.",
-                    supply.label,
+                let enough = format!(
+                    "enough for {} of nitrogen: divide that by the per cent N on the label and \
+                     multiply by 100. At {} % it is {}.",
                     weight(missing),
                     significant(percent, 2),
                     weight(100.0 * missing / percent)
-                ));
+                );
+                dissolved.push((supply.label, enough));
             }
         }
         brought = brought.plus(nitrogen);
@@ -409,9 +409,22 @@ pub fn recipe(facts: &Facts, path: Path, case: &Case, dose: &Dose, material: &Ma
     if path == Path::Charged {
         steps.push("Biochar bought charged can go straight in. To charge it yourself:".to_string());
     }
-    steps.extend(dissolved);
+    let is_wet = drinks.is_empty();
+    let stir = |(what, enough): (&str, String)| {
+        if is_wet {
+            format!(
+                "Stir {what} into as little water as it dissolves in, and sprinkle it on: {enough}"
+            )
+        } else {
+            format!("First stir {what} into the liquid, {enough}")
+        }
+    };
+    let dissolved: Vec<String> = dissolved.into_iter().map(stir).collect();
+    if !is_wet {
+        steps.extend_from_slice(&dissolved);
+    }
     let biochar = measured_out(dose.litres, measures);
-    steps.push(if drinks.is_empty() {
+    steps.push(if is_wet {
         format!(
             "The biochar ({biochar}) is wet already and takes up no more. Work outdoors, on a calm \
              day. Wear a dust mask and gloves."
@@ -423,6 +436,9 @@ pub fn recipe(facts: &Facts, path: Path, case: &Case, dose: &Dose, material: &Ma
             drinks.join(" and ")
         )
     });
+    if is_wet {
+        steps.extend(dissolved);
+    }
     steps.extend(mixes);
     let reached = if target > 0.0 { brought.map(|g| g / target) } else { Band::exactly(0.0) };
     figures.push(Figure {
@@ -464,6 +480,8 @@ pub fn recipe(facts: &Facts, path: Path, case: &Case, dose: &Dose, material: &Ma
             "Keep it damp and under cover for {} days ({} to {}). Turn it once a week.",
             days.likely, days.low, days.high
         )
+    } else if is_wet {
+        format!("Keep it covered for {} to {} days, and turn it once a day.", days.low, days.high)
     } else {
         format!(
             "Let it soak {} to {} days, stir once a day, then drain and let it rest a week.",

@@ -191,25 +191,28 @@ fn text(situation: &Situation<'_>, ph: f64, after: Band, buffering: &Buffering) 
 /// What a pH that moves from `ph` to `after` means within a range.
 fn meaning(ph: f64, after: Band, from: f64, to: f64, plants: Option<PlantGroup>) -> &'static str {
     let moved = after.likely > ph + NEAR / 2.0;
-    let (was_below, is_below) = (ph < from, after.likely < from - NEAR);
+    let was_below = ph < from;
+    let is_below = after.likely < from - NEAR;
+    // To the tenth that the reader sees.
+    let is_in = (10.0 * after.likely).round() / 10.0 >= from;
     if ph > to + NEAR {
         "it is above that already, and biochar won't bring it down."
     } else if after.likely > to + NEAR {
         "that is too high. Take less biochar, or one low in ash."
     } else if after.high > to + NEAR {
-        match (was_below, is_below) {
-            (true, true) => {
+        match (was_below, is_in) {
+            (true, false) => {
                 "it is likely still too acid, but may come out above. Test the pH again after a year."
             }
-            (true, false) => {
+            (true, true) => {
                 "it likely comes in, but may come out above. Test the pH again after a year."
             }
             _ => "it likely stays within, but may come out above. Test the pH again after a year.",
         }
     } else if !is_below {
-        match (was_below, moved) {
+        match (was_below, is_in) {
             (true, true) => "biochar brings it in. Lime then only what a new test asks for.",
-            (true, false) => "it stays at the lower edge.",
+            (true, false) => "it comes close to it. Test the pH again before you lime.",
             _ => "it stays within.",
         }
     } else if plants == Some(PlantGroup::AcidLovers) {

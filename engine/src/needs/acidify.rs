@@ -83,8 +83,7 @@ pub fn sulfur_for_free_lime(percent: f64) -> f64 {
 /// Acid for this bed; `None` when the pH is not above what the plants want.
 pub(super) fn need(ground: &Ground<'_>, questions: &mut Vec<Question>) -> Option<Need> {
     let reaction = Reaction::of(ground)?;
-    // Who asks for a pH above the soil's wants no acid.
-    if reaction.ph <= reaction.to || reaction.target >= reaction.ph {
+    if reaction.ph <= reaction.to {
         return None;
     }
     let high = format!(
@@ -97,6 +96,13 @@ pub(super) fn need(ground: &Ground<'_>, questions: &mut Vec<Question>) -> Option
         grounds: reaction.add_to(Grounds::new(rule, sources)),
         ..Need::default()
     };
+    if reaction.target >= reaction.ph {
+        return Some(said(
+            format!("{high}, but you ask for a higher one still: nothing is lowered."),
+            "No sulfur where the pH wished for is not below the soil's.",
+            &[ARITHMETIC.derived()],
+        ));
+    }
     if reaction.ph >= FREE_LIME_FROM_PH || has_free_lime(ground.soil) {
         let instead = if ground.case.plants == Some(PlantGroup::AcidLovers) {
             "Grow acid-loving plants in a pot or a raised bed of acid mix instead."

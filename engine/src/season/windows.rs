@@ -113,7 +113,7 @@ fn offer(situation: &Situation<'_>, rest: Rest<'_>, best: bool) -> Task {
         (Some(after), Some((next, _))) => {
             format!("Between {after} and {}", named(next, "the next planting"))
         }
-        (Some(after), None) => format!("After {after}"),
+        (Some(after), None) => format!("After the harvest of {after}"),
         (None, Some((next, _))) => format!("Before {}", named(next, "the next planting")),
         (None, None) => "The bed is empty".to_string(),
     };

@@ -15,6 +15,8 @@ pub enum Block {
     Paragraph(String),
     /// A list.
     List(Vec<String>),
+    /// Publications, by the titles they have.
+    Sources(Vec<String>),
 }
 
 /// The plan for the chosen sample, in the reader's measures: answer, amounts,
@@ -50,7 +52,11 @@ pub fn plan(outcome: &Outcome, measures: Measures) -> Vec<Block> {
     part("What speaks against it", reason(false));
     part("Take care", advice.cautions.iter().map(|c| c.text.clone()).collect());
     part("Still to be answered", outcome.questions.iter().map(|q| q.text.clone()).collect());
-    part("Sources", sources(outcome));
+    let sources = sources(outcome);
+    if !sources.is_empty() {
+        blocks.push(Block::Heading("Sources".into()));
+        blocks.push(Block::Sources(sources));
+    }
     blocks
 }
 

@@ -21,7 +21,7 @@ pub fn text(blocks: &[Block]) -> String {
                 out.push_str(paragraph);
                 out.push_str("\n\n");
             }
-            Block::List(items) => {
+            Block::List(items) | Block::Sources(items) => {
                 for item in items {
                     out.push_str("- ");
                     out.push_str(item);

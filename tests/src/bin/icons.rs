@@ -40,10 +40,10 @@ fn main() {
     }
 }
 
-/// The colours of a palette. The mark has six, and the rest are its soft edges.
+/// The colours of a palette. The mark has seven, and the rest are its soft edges.
 const COLOURS: usize = 64;
 
-/// The picture with a palette: a quarter of the size, to the eye the same.
+/// The picture with a palette: about a third of the size, to the eye the same.
 fn with_palette(picture: &[u8]) -> Vec<u8> {
     let mut decoder = png::Decoder::new(Cursor::new(picture));
     decoder.set_transformations(Transformations::ALPHA | Transformations::STRIP_16);

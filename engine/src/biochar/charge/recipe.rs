@@ -48,7 +48,6 @@ pub(super) fn steps(dish: &Dish<'_>) -> Vec<String> {
             measuring.litres(used.amount / each)
         }
     };
-    let has = |source: ChargeSource| dish.used.iter().any(|u| u.source == source);
     let ammonia = dish.used.iter().any(|u| holds_ammonium(u.source));
 
     let mut steps = Vec::new();
@@ -81,30 +80,36 @@ pub(super) fn steps(dish: &Dish<'_>) -> Vec<String> {
             drink.push(format!("{} of {}", amount(used), used.label));
         }
     }
-    let stirred: Vec<String> = dish
+    let stirred: Vec<(ChargeSource, String)> = dish
         .used
         .iter()
         .filter(|used| form(used) == Some(Form::Dissolved))
-        .map(|used| format!("{} of {}", amount(used), used.label))
+        .map(|used| (used.source, format!("{} of {}", amount(used), used.label)))
         .collect();
     if drink.is_empty() {
         if !stirred.is_empty() {
             steps.push(format!(
                 "The biochar is wet already. Stir {} into as little water as it dissolves in, and \
                  sprinkle it on.",
-                stirred.join(" and ")
+                stirred.iter().map(|(_, text)| text.as_str()).collect::<Vec<_>>().join(" and ")
             ));
         }
     } else {
         let verb = if drink.len() > 1 { "mix" } else { "have ready" };
         let mut step = format!("In a tub, {verb} {}.", drink.join(" and "));
-        if !stirred.is_empty() {
-            let stirred = stirred.join(" and ");
-            step.push_str(&if has(ChargeSource::BloodMeal) {
-                format!(" Stir in {stirred}. Blood meal doesn't dissolve: keep it moving while you pour.")
-            } else {
-                format!(" Stir in {stirred} until it is gone.")
-            });
+        let (meal, dissolved): (Vec<_>, Vec<_>) =
+            stirred.into_iter().partition(|(source, _)| *source == ChargeSource::BloodMeal);
+        let joined = |all: Vec<(ChargeSource, String)>| {
+            all.into_iter().map(|(_, text)| text).collect::<Vec<_>>().join(" and ")
+        };
+        if !dissolved.is_empty() {
+            step.push_str(&format!(" Stir in {} until it is gone.", joined(dissolved)));
+        }
+        if !meal.is_empty() {
+            step.push_str(&format!(
+                " Stir in {}. Blood meal doesn't dissolve: keep it moving while you pour.",
+                joined(meal)
+            ));
         }
         steps.push(step);
         steps.push(
