@@ -15,6 +15,7 @@ const STEPS: usize = 3;
 /// Reads a text that was put into the paste box.
 pub fn long_report(page: Page, text: String) {
     let before = page.text.get_untracked();
+    let erased = page.erased.with_untracked(Option::is_some);
     page.refused.set(None);
     page.opened.set(String::new());
     let mut text = Some(text);
@@ -30,7 +31,9 @@ pub fn long_report(page: Page, text: String) {
             of: STEPS,
             slice: Box::new(move || {
                 let Some(whole) = &text else { return STEPS };
-                if page.text.with_untracked(|now| *now != before) {
+                if page.text.with_untracked(|now| *now != before)
+                    || page.erased.with_untracked(Option::is_some) != erased
+                {
                     // Another report came in between, or all was erased.
                     return STEPS;
                 }
