@@ -2,13 +2,14 @@
 
 use std::fmt::Write as _;
 
-use emberloam_engine::export;
-use emberloam_engine::report::Report;
-use emberloam_engine::season;
+use emberloam_engine::export::Export;
+use emberloam_engine::report::Lines;
+use emberloam_engine::{judged_readings, season};
 use leptos::prelude::*;
 
 use crate::files::{file_name, save};
 use crate::living::{flag, press};
+use crate::long_work::{SLICE, Work, begin};
 use crate::state::Page;
 use crate::tongue::{own_or_said, say_tasks};
 use crate::{date, words};
@@ -20,11 +21,7 @@ pub fn exports(page: Page) -> AnyView {
             type="button"
             id="save-table"
             hidden=flag(move || !page.has_report())
-            on:click=press(move || {
-                save_as(page, "csv", "text/csv", |report, outcome, text| {
-                    export::csv(report, outcome, text)
-                });
-            })
+            on:click=press(move || save_as(page, "save-table", Export::csv(), "csv", "text/csv"))
         >
             {words::SAVE_TABLE}
         </button>
@@ -33,10 +30,9 @@ pub fn exports(page: Page) -> AnyView {
             id="save-exchange"
             hidden=flag(move || !page.has_report())
             on:click=press(move || {
-                save_as(page, "modus.json", "application/json", |report, outcome, _| {
-                    let today = date::today().map_or(String::new(), |day| day.to_string());
-                    export::modus(report, outcome, &event_code(), &today)
-                });
+                let today = date::today().map_or(String::new(), |day| day.to_string());
+                let export = Export::modus(&event_code(), &today);
+                save_as(page, "save-exchange", export, "modus.json", "application/json");
             })
         >
             {words::SAVE_EXCHANGE}
@@ -45,20 +41,42 @@ pub fn exports(page: Page) -> AnyView {
     .into_any()
 }
 
-fn save_as(
-    page: Page,
-    ending: &str,
-    kind: &str,
-    write: fn(&Report, &emberloam_engine::Outcome, &str) -> String,
-) {
-    let written = untrack(|| {
-        let outcome = page.outcome_of(0..page.count())?;
-        let report = page.report.get().ok()?;
-        Some(page.text.with(|text| write(&report, &outcome, text)))
-    });
-    if let Some(written) = written {
-        save(&file_name(&untrack(|| page.bed_name()), ending), kind, &written);
-    }
+/// Writes the readings as they are now, whatever is changed meanwhile.
+fn save_as(page: Page, from: &'static str, export: Export, ending: &str, kind: &'static str) {
+    let Some(Ok(report)) = untrack(|| page.has_report().then(|| page.report.get())) else { return };
+    let case = page.answers.get_untracked();
+    let text = page.text.get_untracked();
+    let name = file_name(&untrack(|| page.bed_name()), ending);
+    let (mut export, mut done) = (Some(export), 0);
+    begin(
+        page,
+        Work {
+            name: words::SAVING_READINGS,
+            said: words::SAVED_READINGS,
+            of: report.samples.len(),
+            slice: Box::new(move || {
+                let begun = js_sys::Date::now();
+                let source = Lines::of(&text);
+                for sample in &report.samples[done..] {
+                    if let Some(export) = &mut export {
+                        export.add(sample, &judged_readings(&case, sample), &source);
+                    }
+                    done += 1;
+                    if js_sys::Date::now() - begun >= SLICE {
+                        break;
+                    }
+                }
+                if done == report.samples.len()
+                    && let Some(export) = export.take()
+                {
+                    save(&name, kind, &export.finish());
+                }
+                done
+            }),
+            undo: Box::new(|| ()),
+            from,
+        },
+    );
 }
 
 /// The button that saves the dated tasks for a calendar.

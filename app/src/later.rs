@@ -13,9 +13,9 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::state::Page;
 use crate::{
-    bed, certificate, charging, compare, course, effects, exports, grounds, help, holding, needs,
-    place, plan, purchase, reading, references, share, shelf, store, tongue, traits, uptake,
-    winter, words, work_in,
+    bed, certificate, charging, compare, course, effects, exports, grounds, help, holding,
+    long_report, long_work, needs, place, plan, purchase, reading, references, share, shelf, store,
+    tongue, traits, uptake, winter, words, work_in,
 };
 
 /// How long to wait before a piece that did not come is asked for again.
@@ -57,6 +57,10 @@ pub struct Parts {
     pub calendar: fn(Page) -> AnyView,
     /// The readings as files for other programs.
     pub exports: fn(Page) -> AnyView,
+    /// How far long work is, and the way to stop it.
+    pub long_work: fn(Page) -> AnyView,
+    /// Reads a long text in steps.
+    pub long_report: fn(Page, String),
     /// The list of sources.
     pub references: fn(Page) -> AnyView,
     /// Charging in detail.
@@ -97,6 +101,8 @@ static PARTS: Parts = Parts {
     winter: winter::winter,
     calendar: exports::calendar,
     exports: exports::exports,
+    long_work: long_work::long_work,
+    long_report: long_report::long_report,
     references: references::list,
     charging: charging::charging,
     uptake: uptake::uptake,

@@ -28,6 +28,8 @@ mod holds;
 mod later;
 mod layer;
 mod living;
+mod long_report;
+mod long_work;
 mod needs;
 mod notes;
 mod page;

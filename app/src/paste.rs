@@ -7,7 +7,7 @@ use leptos::prelude::*;
 use crate::files::open_file;
 use crate::living::{changed, focus, press, text};
 use crate::state::Page;
-use crate::words;
+use crate::{later, words};
 
 /// The invented sample reports: id, name, text.
 const SAMPLES: [(&str, &str, &str); 4] = [
@@ -21,11 +21,19 @@ const SAMPLES: [(&str, &str, &str); 4] = [
     ("sample-broken", words::SAMPLE_BROKEN, include_str!("../../public/samples/broken.txt")),
 ];
 
+/// A text longer than this, bytes, is read in steps.
+const LONG: usize = 100_000;
+
 /// The report, with the tools that work on all of it.
 pub fn paste(page: Page, tools: impl IntoView) -> impl IntoView {
     let fold = NodeRef::<Details>::new();
     // With a report kept from the last visit a phone shows the answer first.
     let open = !(page.outcome.with_untracked(Option::is_some) && is_narrow());
+    let here = later::here();
+    let typed = move |text: String| match untrack(here) {
+        Some(parts) if text.len() > LONG => (parts.long_report)(page, text),
+        _ => page.paste(text),
+    };
     let arrived = move || {
         if page.has_report() && is_narrow() {
             show_answer(fold);
@@ -50,7 +58,7 @@ pub fn paste(page: Page, tools: impl IntoView) -> impl IntoView {
                     aria-describedby="trouble"
                     aria-invalid=move || page.trouble().map(|_| "true")
                     prop:value=text(move || page.text.get())
-                    on:input=changed(move |event| page.paste(event_target_value(&event)))
+                    on:input=changed(move |event| typed(event_target_value(&event)))
                     on:paste=move |_| {
                         // The text is in the box only after this event.
                         request_animation_frame(arrived);
@@ -60,6 +68,7 @@ pub fn paste(page: Page, tools: impl IntoView) -> impl IntoView {
             <div id="trouble" role="alert">
                 {move || page.trouble().map(|text| view! { <p>{text}</p> })}
             </div>
+            {later::later(move |parts| (parts.long_work)(page))}
             {open_file(page)}
             <div class="samples" role="group" aria-labelledby="samples-title">
                 <p id="samples-title" class="soft">

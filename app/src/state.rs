@@ -1,5 +1,6 @@
 //! The state of the page: the person's inputs as signals, all else worked out.
 
+use std::cell::RefCell;
 use std::ops::Range;
 
 use emberloam_engine::case::ReadingAnswers;
@@ -53,16 +54,16 @@ impl Page {
     pub fn begin(restored: store::Restored) -> Page {
         let text = RwSignal::new(restored.kept.text);
         let answers = RwSignal::new(restored.kept.answers);
-        let report = Memo::new(move |_| {
-            text.look(|text| report::open(text.as_bytes()).and_then(|grid| report::read(&grid)))
-        });
-        let outcome = Memo::new(move |_| {
+        let report = Memo::new(move |_| text.look(|text| read(text)));
+        let answer = move |_: Option<&Option<Outcome>>| {
             report.look(|report| {
                 let report = report.as_ref().ok()?;
                 let chosen = answers.look(|case| case.sample).min(report.samples.len() - 1);
                 Some(interpret(&case_of(report, chosen..chosen + 1, answers)))
             })
-        });
+        };
+        // What follows it looks for itself whether its part has changed.
+        let outcome = Memo::new_with_compare(answer, |_, _| true);
         let readings = soon_of(move || {
             outcome.look(|outcome| {
                 let sample = outcome.as_ref().and_then(|outcome| outcome.samples.first());
@@ -259,6 +260,26 @@ impl Page {
     pub fn bed_name(self) -> String {
         let name = self.of_sample(|sample| sample.name.clone());
         if name.is_empty() { words::YOUR_BED.into() } else { name }
+    }
+}
+
+/// What a text was read as.
+pub type Read = Result<Report, Trouble>;
+
+thread_local! {
+    /// A text that was read before it came to the page, with what it was read as.
+    static READ: RefCell<Option<(String, Read)>> = const { RefCell::new(None) };
+}
+
+/// Hands over what a text was read as, before the text.
+pub fn is_read(text: &str, read: Read) {
+    READ.set(Some((text.into(), read)));
+}
+
+fn read(text: &str) -> Read {
+    match READ.take() {
+        Some((known, read)) if known == text => read,
+        _ => report::open(text.as_bytes()).and_then(|grid| report::read(&grid)),
     }
 }
 

@@ -32,6 +32,10 @@ pub const STILL_COMING: &str =
     "This part is still being fetched. It comes as soon as the connection allows.";
 pub const PRINT: &str = "Print the plan";
 pub const CANCEL: &str = "Cancel";
+pub const READING_REPORT: &str = "Reading the report…";
+pub const SAVING_READINGS: &str = "Writing the readings of all samples…";
+pub const SAVED_READINGS: &str = "The readings are saved.";
+pub const STOPPED: &str = "Stopped. Everything is as it was.";
 pub const SAVE_REPORT: &str = "Save report and answers";
 pub const SAVE_TABLE: &str = "Save readings as a table (CSV)";
 pub const SAVE_EXCHANGE: &str = "Save readings for other programs (Modus)";

@@ -6,7 +6,7 @@
 
 use crate::outcome::{Bound, JudgedReading, Outcome};
 use crate::quantity::significant;
-use crate::report::{Lines, Report};
+use crate::report::{Lines, Report, SampleReport};
 use crate::soil::{Method, Property};
 
 /// Digits of a result: more than a laboratory prints, without the tail of a conversion.
@@ -20,39 +20,113 @@ const DIGITS: i32 = 6;
 ///
 /// `text` is what the report was read from; the last column says where in it a result stands.
 pub fn csv(report: &Report, outcome: &Outcome, text: &str) -> String {
+    whole(Export::csv(), report, outcome, text)
+}
+
+/// The readings of every sample as a Modus v1 result in JSON.
+///
+/// `code` is a fresh UUID and `date` the day (`2026-03-02`); both come from
+/// the caller, since the engine has no clock and no chance. A value of Modus
+/// is a number, so what it can't say, a limit, "not detected" or a rating
+/// alone, stands in the `Comments` of its sample, and so does a method that
+/// has no code here.
+pub fn modus(report: &Report, outcome: &Outcome, code: &str, date: &str) -> String {
+    whole(Export::modus(code, date), report, outcome, "")
+}
+
+fn whole(mut export: Export, report: &Report, outcome: &Outcome, text: &str) -> String {
     let source = Lines::of(text);
-    let mut text = String::from(
-        "\u{FEFF}Sample,Depth,Property,Result,Unit,Method,Rating,Our level,Printed name,As printed,Place\r\n",
-    );
-    for (i, sample) in outcome.samples.iter().enumerate() {
-        let depth = depth_cm(report, i)
-            .map_or(String::new(), |(top, bottom)| format!("{}-{} cm", short(top), short(bottom)));
-        for reading in &sample.readings {
-            let result = result(reading);
-            let cells: [&str; 11] = [
-                &guarded(&sample.name),
-                &depth,
-                element(reading.property).1,
-                // A limit or a negative number is no formula; any other text could be.
-                &if has_number(reading) { result } else { guarded(&result) },
-                reading.unit.map_or("", |u| u.symbol()),
-                reading.method.map_or("", Method::label),
-                &guarded(reading.lab_rating.as_deref().unwrap_or("")),
-                reading.finding.level.map_or("", |l| l.name()),
-                &guarded(&reading.name),
-                &guarded(&reading.original),
-                &source.whereabouts(reading.place).to_string(),
-            ];
-            for (n, cell) in cells.iter().enumerate() {
-                if n > 0 {
-                    text.push(',');
-                }
-                push_cell(&mut text, cell);
+    for (sample, judged) in report.samples.iter().zip(&outcome.samples) {
+        export.add(sample, &judged.readings, &source);
+    }
+    export.finish()
+}
+
+/// An export under way: thousands of samples take a while, so they are added
+/// one by one.
+#[derive(Debug)]
+pub enum Export {
+    /// As [`csv`] gives it: the rows so far.
+    Csv(String),
+    /// As [`modus`] gives it.
+    Modus {
+        /// A fresh UUID and the day.
+        event: [String; 2],
+        /// How many samples there are so far.
+        count: usize,
+        /// Their depths and their results.
+        parts: [String; 2],
+    },
+}
+
+impl Export {
+    /// A table without rows yet.
+    pub fn csv() -> Export {
+        Export::Csv(
+            "\u{FEFF}Sample,Depth,Property,Result,Unit,Method,Rating,Our level,Printed name,As printed,Place\r\n"
+                .into(),
+        )
+    }
+
+    /// A Modus result without samples yet.
+    pub fn modus(code: &str, date: &str) -> Export {
+        Export::Modus { event: [quoted(code), quoted(date)], count: 0, parts: Default::default() }
+    }
+
+    /// Adds a sample with its readings as they were judged. `source` are the
+    /// lines of what the report was read from.
+    pub fn add(&mut self, sample: &SampleReport, readings: &[JudgedReading], source: &Lines<'_>) {
+        match self {
+            Export::Csv(rows) => {
+                readings.iter().for_each(|reading| push_row(rows, sample, reading, source));
             }
-            text.push_str("\r\n");
+            Export::Modus { count, parts, .. } => {
+                *count += 1;
+                push_sample(*count, sample, readings, parts);
+            }
         }
     }
-    text
+
+    /// The whole text.
+    pub fn finish(self) -> String {
+        match self {
+            Export::Csv(rows) => rows,
+            Export::Modus { event: [code, date], parts: [depths, samples], .. } => format!(
+                "{{\"_type\":\"application/vnd.modus.v1.modus-result+json\",\"Events\":[{{\"EventMetaData\":\
+                 {{\"EventCode\":{code},\"EventDate\":{date},\"EventType\":{{\"Soil\":true}}}},\"EventSamples\":{{\"Soil\":\
+                 {{\"DepthRefs\":[{depths}],\"SoilSamples\":[{samples}]}}}}}}]}}"
+            ),
+        }
+    }
+}
+
+/// One reading as a row.
+fn push_row(rows: &mut String, sample: &SampleReport, reading: &JudgedReading, source: &Lines<'_>) {
+    let depth = sample
+        .depth_cm
+        .map_or(String::new(), |(top, bottom)| format!("{}-{} cm", short(top), short(bottom)));
+    let result = result(reading);
+    let cells: [&str; 11] = [
+        &guarded(&sample.name),
+        &depth,
+        element(reading.property).1,
+        // A limit or a negative number is no formula; any other text could be.
+        &if has_number(reading) { result } else { guarded(&result) },
+        reading.unit.map_or("", |u| u.symbol()),
+        reading.method.map_or("", Method::label),
+        &guarded(reading.lab_rating.as_deref().unwrap_or("")),
+        reading.finding.level.map_or("", |l| l.name()),
+        &guarded(&reading.name),
+        &guarded(&reading.original),
+        &source.whereabouts(reading.place).to_string(),
+    ];
+    for (n, cell) in cells.iter().enumerate() {
+        if n > 0 {
+            rows.push(',');
+        }
+        push_cell(rows, cell);
+    }
+    rows.push_str("\r\n");
 }
 
 fn push_cell(text: &mut String, cell: &str) {
@@ -70,49 +144,35 @@ fn guarded(text: &str) -> String {
     format!("{mark}{text}")
 }
 
-/// The readings of every sample as a Modus v1 result in JSON.
-///
-/// `code` is a fresh UUID and `date` the day (`2026-03-02`); both come from
-/// the caller, since the engine has no clock and no chance. A value of Modus
-/// is a number, so what it can't say, a limit, "not detected" or a rating
-/// alone, stands in the `Comments` of its sample, and so does a method that
-/// has no code here.
-pub fn modus(report: &Report, outcome: &Outcome, code: &str, date: &str) -> String {
-    let mut depths = String::new();
-    let mut samples = String::new();
-    for (i, sample) in outcome.samples.iter().enumerate() {
-        let comma = if i > 0 { "," } else { "" };
-        let id = i + 1;
-        let depth = depth_cm(report, i);
-        if let Some((top, bottom)) = depth {
-            let (top, bottom, column) = (short(top), short(bottom), short(bottom - top));
-            let between = if depths.is_empty() { "" } else { "," };
-            depths.push_str(&format!(
-                "{between}{{\"DepthID\":\"{id}\",\"Name\":\"{top}-{bottom} cm\",\"StartingDepth\":{top},\
-                 \"EndingDepth\":{bottom},\"ColumnDepth\":{column},\"DepthUnit\":\"cm\"}}"
-            ));
-        }
-        let mut results = String::new();
-        let mut comments = String::new();
-        for reading in &sample.readings {
-            push_result(reading, &mut results, &mut comments);
-        }
-        let of_depth =
-            if depth.is_some() { format!("\"DepthID\":\"{id}\",") } else { String::new() };
-        samples.push_str(&format!(
-            "{comma}{{\"SampleMetaData\":{{\"SampleNumber\":{}}},\"Depths\":[{{{of_depth}\
-             \"NutrientResults\":[{results}]}}],\"Comments\":{}}}",
-            quoted(&sample.name),
-            quoted(&comments),
+/// One sample and its depth; `id` is its number.
+fn push_sample(
+    id: usize,
+    sample: &SampleReport,
+    readings: &[JudgedReading],
+    [depths, samples]: &mut [String; 2],
+) {
+    let mut of_depth = String::new();
+    if let Some((top, bottom)) = sample.depth_cm {
+        let (top, bottom, column) = (short(top), short(bottom), short(bottom - top));
+        let between = if depths.is_empty() { "" } else { "," };
+        depths.push_str(&format!(
+            "{between}{{\"DepthID\":\"{id}\",\"Name\":\"{top}-{bottom} cm\",\"StartingDepth\":{top},\
+             \"EndingDepth\":{bottom},\"ColumnDepth\":{column},\"DepthUnit\":\"cm\"}}"
         ));
+        of_depth = format!("\"DepthID\":\"{id}\",");
     }
-    format!(
-        "{{\"_type\":\"application/vnd.modus.v1.modus-result+json\",\"Events\":[{{\"EventMetaData\":\
-         {{\"EventCode\":{},\"EventDate\":{},\"EventType\":{{\"Soil\":true}}}},\"EventSamples\":{{\"Soil\":\
-         {{\"DepthRefs\":[{depths}],\"SoilSamples\":[{samples}]}}}}}}]}}",
-        quoted(code),
-        quoted(date),
-    )
+    let mut results = String::new();
+    let mut comments = String::new();
+    for reading in readings {
+        push_result(reading, &mut results, &mut comments);
+    }
+    let comma = if samples.is_empty() { "" } else { "," };
+    samples.push_str(&format!(
+        "{comma}{{\"SampleMetaData\":{{\"SampleNumber\":{}}},\"Depths\":[{{{of_depth}\
+         \"NutrientResults\":[{results}]}}],\"Comments\":{}}}",
+        quoted(&sample.name),
+        quoted(&comments),
+    ));
 }
 
 fn push_result(reading: &JudgedReading, results: &mut String, comments: &mut String) {
@@ -184,10 +244,6 @@ fn result(reading: &JudgedReading) -> String {
 
 fn has_number(reading: &JudgedReading) -> bool {
     reading.value.is_some() || reading.bound.is_some()
-}
-
-fn depth_cm(report: &Report, sample: usize) -> Option<(f64, f64)> {
-    report.samples.get(sample)?.depth_cm
 }
 
 fn short(cm: f64) -> String {
@@ -312,7 +368,7 @@ fn test_id(property: Property, method: Method) -> Option<&'static str> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Case, interpret, report};
+    use crate::{Case, interpret, judged_readings, report};
 
     fn read(text: &str) -> (Report, Outcome) {
         let report = report::read(&report::open(text.as_bytes()).unwrap()).unwrap();
@@ -355,10 +411,19 @@ mod tests {
     }
 
     #[test]
+    fn readings_are_judged_alike_with_and_without_a_plan() {
+        let (report, outcome) = read(REPORT);
+        let case = Case { report, ..Case::default() };
+        for (sample, whole) in case.report.samples.iter().zip(&outcome.samples) {
+            assert_eq!(judged_readings(&case, sample), whole.readings);
+        }
+    }
+
+    #[test]
     fn no_cell_of_a_csv_is_a_formula() {
-        let (report, mut outcome) = read("pH 6.2\nPhosphorus (Olsen) 18 ppm\n");
+        let (mut report, outcome) = read("pH 6.2\nPhosphorus (Olsen) 18 ppm\n");
         for name in ["=1+1", "+1", "-1", "@x"] {
-            outcome.samples[0].name = name.into();
+            report.samples[0].name = name.into();
             assert!(csv(&report, &outcome, "").contains(&format!("\r\n'{name},")), "{name}");
         }
     }

@@ -22,5 +22,5 @@ mod survey;
 pub mod traits;
 
 pub use case::Case;
-pub use outcome::{Outcome, interpret, situated};
+pub use outcome::{Outcome, interpret, judged_readings, situated};
 pub use survey::{Survey, survey};

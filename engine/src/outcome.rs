@@ -8,12 +8,12 @@ use serde::Serialize;
 use crate::biochar::{self, Advice, Situation};
 use crate::case::Case;
 use crate::chemistry;
-use crate::normalise::{Normalised, normalise};
+use crate::normalise::{NormalReading, Normalised, normalise};
 use crate::quantity::{Figure, Unit};
 use crate::question::Question;
 use crate::ranges::{Finding, Findings, Setting, judge};
 use crate::report::{Origin, Place, SampleReport, Unread};
-use crate::soil::{Amount, Method, Property};
+use crate::soil::{Amount, Method, Property, Soil};
 use crate::sources::Citation;
 use crate::survey::survey;
 
@@ -154,49 +154,22 @@ pub fn interpret(case: &Case) -> Outcome {
 
 fn interpret_sample(case: &Case, sample: &SampleReport) -> SampleOutcome {
     let Normalised { readings, soil, mut questions } = normalise(sample, &case.reading);
-    let texture = case.bed.texture.or(sample.texture).or_else(|| soil.texture());
-    let setting = Setting { plants: case.plants, texture };
+    let setting = setting(case, sample, &soil);
+    let texture = setting.texture;
     let chemistry = chemistry::work_out(&soil, &setting);
     questions.extend(chemistry.questions.iter().cloned());
 
+    let readings: Vec<_> =
+        readings.into_iter().map(|reading| judged(reading, &soil, &setting)).collect();
     let mut findings = Findings::default();
-    let readings = readings
-        .into_iter()
-        .map(|reading| {
-            let finding = match &reading.measure {
-                Ok(measure) => judge(measure, &soil, &setting),
-                Err(why) => Finding { not_judged: Some(why.clone()), ..Finding::default() },
-            };
-            // A later reading that can be judged is better than an earlier one that can't.
-            if findings.get(reading.property).is_none()
-                || findings.level(reading.property).is_none() && finding.level.is_some()
-            {
-                findings.set(reading.property, finding.clone());
-            }
-            let (value, bound, unit) = match &reading.measure {
-                Ok(m) => match m.amount {
-                    Amount::Exactly(v) => (Some(v), None, Some(m.unit)),
-                    Amount::Below(v) => (None, Some(Bound::Below(v)), Some(m.unit)),
-                    Amount::Above(v) => (None, Some(Bound::Above(v)), Some(m.unit)),
-                },
-                Err(_) => (reading.printed, None, reading.unit),
-            };
-            JudgedReading {
-                property: reading.property,
-                value,
-                bound,
-                unit,
-                method: reading.method.as_ref().map(|m| m.value),
-                method_from: reading.method.map(|m| m.from),
-                original: reading.original,
-                name: reading.name,
-                place: reading.place,
-                lab_rating: reading.rating,
-                finding,
-                notes: reading.notes,
-            }
-        })
-        .collect();
+    for JudgedReading { property, finding, .. } in &readings {
+        // A later reading that can be judged is better than an earlier one that can't.
+        if findings.get(*property).is_none()
+            || findings.level(*property).is_none() && finding.level.is_some()
+        {
+            findings.set(*property, finding.clone());
+        }
+    }
 
     let situation =
         Situation { case, soil: &soil, findings: &findings, chemistry: &chemistry, texture };
@@ -210,6 +183,49 @@ fn interpret_sample(case: &Case, sample: &SampleReport) -> SampleOutcome {
         questions,
         derived: chemistry.figures,
         advice,
+    }
+}
+
+/// The readings of a sample as they are judged, without its plan: for what
+/// goes through many samples.
+pub fn judged_readings(case: &Case, sample: &SampleReport) -> Vec<JudgedReading> {
+    let Normalised { readings, soil, .. } = normalise(sample, &case.reading);
+    let setting = setting(case, sample, &soil);
+    readings.into_iter().map(|reading| judged(reading, &soil, &setting)).collect()
+}
+
+/// What a sample's readings are judged in.
+pub(crate) fn setting(case: &Case, sample: &SampleReport, soil: &Soil) -> Setting {
+    let texture = case.bed.texture.or(sample.texture).or_else(|| soil.texture());
+    Setting { plants: case.plants, texture }
+}
+
+fn judged(reading: NormalReading, soil: &Soil, setting: &Setting) -> JudgedReading {
+    let finding = match &reading.measure {
+        Ok(measure) => judge(measure, soil, setting),
+        Err(why) => Finding { not_judged: Some(why.clone()), ..Finding::default() },
+    };
+    let (value, bound, unit) = match &reading.measure {
+        Ok(m) => match m.amount {
+            Amount::Exactly(v) => (Some(v), None, Some(m.unit)),
+            Amount::Below(v) => (None, Some(Bound::Below(v)), Some(m.unit)),
+            Amount::Above(v) => (None, Some(Bound::Above(v)), Some(m.unit)),
+        },
+        Err(_) => (reading.printed, None, reading.unit),
+    };
+    JudgedReading {
+        property: reading.property,
+        value,
+        bound,
+        unit,
+        method: reading.method.as_ref().map(|m| m.value),
+        method_from: reading.method.map(|m| m.from),
+        original: reading.original,
+        name: reading.name,
+        place: reading.place,
+        lab_rating: reading.rating,
+        finding,
+        notes: reading.notes,
     }
 }
 

@@ -7,7 +7,8 @@ use crate::biochar::Situation;
 use crate::case::Case;
 use crate::chemistry::{self, Chemistry};
 use crate::normalise::{NormalReading, normalise};
-use crate::ranges::{Finding, Findings, Setting, judge};
+use crate::outcome::setting;
+use crate::ranges::{Finding, Findings, judge};
 use crate::report::SampleReport;
 use crate::soil::{Measure, Property, Soil, Texture};
 
@@ -37,8 +38,8 @@ fn chosen(case: &Case) -> Option<&SampleReport> {
 pub fn survey(case: Cow<'_, Case>) -> Option<Survey<'_>> {
     let sample = chosen(&case)?;
     let read = normalise(sample, &case.reading);
-    let texture = case.bed.texture.or(sample.texture).or_else(|| read.soil.texture());
-    let setting = Setting { plants: case.plants, texture };
+    let setting = setting(&case, sample, &read.soil);
+    let texture = setting.texture;
     let chemistry = chemistry::work_out(&read.soil, &setting);
     let mut findings = Findings::default();
     for measure in &read.soil.measures {

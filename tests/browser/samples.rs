@@ -120,3 +120,123 @@ fn among_many_samples_one_is_found_by_its_name() {
     );
     page.browser.wait_for("the found plot", || title(&page).contains("Plot 777"));
 }
+
+/// JavaScript that makes a report of very many invented samples.
+const MANY: &str = "'Sample,pH,Organic matter %,Olsen P ppm,Nitrate-N ppm\\n' + Array.from(
+    { length: 12000 }, (_, i) => `Plot ${i + 1},${5 + i % 30 / 10},${i % 8},${i % 90},${i % 40}\\n`,
+).join('')";
+
+/// Notes in `window.__seen` what the page shows of long work, and in
+/// `window.__saved` what it hands over to be saved; `stop` presses Cancel as
+/// soon as there is one.
+fn watch(page: &Page, stop: bool) {
+    page.browser.run_with(
+        "const work = document.querySelector('#work');
+        window.__seen = [];
+        window.__saved = window.__saved ?? [];
+        window.__hears ??= addEventListener('emberloam:save', ({ detail }) => {
+            const [name, kind, ...text] = detail.split('\\n');
+            window.__saved.push([name, text.length]);
+        }) ?? true;
+        window.__watch?.disconnect();
+        window.__watch = new MutationObserver(() => {
+            if (work.hidden) return;
+            const bar = work.querySelector('progress');
+            window.__seen.push([bar.labels[0].textContent.trim(), bar.position]);
+            if (arguments[0] && window.__seen.length === 1) document.querySelector('#stop-work').click();
+        });
+        window.__watch.observe(work, { subtree: true, attributes: true, characterData: true })",
+        &[json!(stop)],
+    );
+}
+
+/// What was seen: the name of the work, and how far it was each time.
+fn seen(page: &Page) -> (String, Vec<f64>) {
+    let seen = page.browser.run("return window.__seen");
+    let all = seen.as_array().cloned().unwrap_or_default();
+    let name = all.last().and_then(|one| one[0].as_str()).unwrap_or_default().to_string();
+    (name, all.iter().filter_map(|one| one[1].as_f64()).collect())
+}
+
+fn saved(page: &Page) -> serde_json::Value {
+    page.browser.run("return window.__saved")
+}
+
+fn is_said(page: &Page, what: &str) -> bool {
+    page.browser.text("#announce").contains(what)
+}
+
+fn works(page: &Page) -> bool {
+    page.browser.shows("#work")
+}
+
+#[test]
+fn a_long_report_shows_how_far_it_is_and_can_be_stopped() {
+    let page = Page::open("samples-reading");
+    page.paste(THREE_BEDS);
+    page.wait_for_answer();
+    page.browser.wait_for("the place of long work", || page.browser.has("#work"));
+    watch(&page, true);
+    page.put(MANY);
+    page.browser.wait_for("that it was stopped", || is_said(&page, "Stopped"));
+    assert!(seen(&page).0.starts_with("Reading"), "{:?}", seen(&page));
+    assert!(!works(&page));
+    assert_eq!(page.report(), THREE_BEDS);
+    assert!(title(&page).contains("Herb spiral"), "{}", title(&page));
+    page.answer("Area of the bed", "12");
+
+    watch(&page, false);
+    page.put(MANY);
+    page.browser.wait_for("the long report", || title(&page).contains("Plot 1"));
+    assert!(page.still_holds_what_was_put());
+    assert!(!seen(&page).1.is_empty() && !works(&page));
+}
+
+#[test]
+fn many_samples_are_written_while_the_page_stays_awake() {
+    let page = Page::open("samples-writing");
+    page.put(MANY);
+    page.browser.wait_for("the long report", || title(&page).contains("Plot 1"));
+    page.browser.wait_for("the ways to save", || page.browser.shows("#save-table"));
+
+    page.browser.click("#compare > summary");
+    let columns = "return document.querySelectorAll('.compare thead th').length";
+    page.browser.wait_for("five samples side by side", || page.browser.run(columns) == 5);
+
+    // Stopped, nothing is saved.
+    watch(&page, true);
+    page.browser.click("#save-table");
+    page.browser.wait_for("that it was stopped", || is_said(&page, "Stopped"));
+    assert!(seen(&page).0.starts_with("Writing"), "{:?}", seen(&page));
+    assert!(!works(&page));
+    assert_eq!(saved(&page), json!([]));
+
+    for (button, name, lines) in
+        [("#save-table", "Plot-1.csv", 48_002), ("#save-exchange", "Plot-1.modus.json", 1)]
+    {
+        watch(&page, false);
+        page.browser.run("window.__saved = []");
+        // A change made meanwhile is answered before the file is written.
+        let meanwhile = page.browser.run_with(
+            "document.querySelector(arguments[0]).click();
+            const pick = document.querySelector('#sample');
+            const before = document.querySelector('#answer .kicker').textContent;
+            pick.value = pick.options[pick.options[1].selected ? 2 : 1].value;
+            pick.dispatchEvent(new Event('change', { bubbles: true }));
+            return new Promise((done) => requestAnimationFrame(() => setTimeout(() => done([
+                document.querySelector('#answer .kicker').textContent !== before,
+                window.__saved.length,
+            ]))))",
+            &[json!(button)],
+        );
+        assert_eq!(meanwhile, json!([true, 0]), "{button}");
+        page.browser.wait_for("the file", || saved(&page) != json!([]));
+        let file = saved(&page);
+        assert_eq!(file[0][1], lines, "{file}");
+        assert!(file[0][0].as_str().unwrap_or_default().ends_with(&name["Plot-1".len()..]));
+        let (_, positions) = seen(&page);
+        assert!(positions.is_sorted() && positions.len() > 2, "{positions:?}");
+        page.browser.wait_for("that it is saved", || is_said(&page, "saved"));
+        assert!(!works(&page));
+    }
+}
