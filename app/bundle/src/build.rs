@@ -25,11 +25,26 @@ pub(crate) fn build(project: &Path) -> Result<(), String> {
     bind(&compiled.join("emberloam_opener.wasm"), dist, "opener")?;
     split::slim(&dist.join("opener_bg.wasm"))?;
     for (name, content) in files::all(&project.join("public"))? {
-        files::write(&dist.join(name), &content)?;
+        files::write(&dist.join(&name), &without_remarks(&name, content))?;
     }
     stamp(dist)?;
     println!("Built into {}", dist.display());
     Ok(())
+}
+
+/// A script or a catalogue without the lines that only speak to who reads its
+/// source: a page that is kept offline pays for every one.
+fn without_remarks(name: &str, content: Vec<u8>) -> Vec<u8> {
+    let is_remark: fn(&str) -> bool = match name.rsplit_once('.') {
+        Some((_, "js")) => {
+            |line| line.starts_with("//") || line.starts_with("/**") && line.ends_with("*/")
+        }
+        Some((_, "po")) => |line| line.is_empty() || line.starts_with('#'),
+        _ => return content,
+    };
+    let text = String::from_utf8_lossy(&content);
+    let kept = text.lines().filter(|line| !is_remark(line.trim()));
+    kept.flat_map(|line| [line, "\n"]).collect::<String>().into_bytes()
 }
 
 /// Adds the WebAssembly target of Rust when it is missing.
@@ -147,6 +162,16 @@ fn version(files: &[(String, Vec<u8>)]) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn only_lines_that_are_nothing_but_a_remark_are_left_out() {
+        let slim = |name, text: &str| {
+            String::from_utf8(without_remarks(name, text.as_bytes().to_vec())).unwrap()
+        };
+        assert_eq!(slim("a.js", "// b\n  /** c */\nd(\"//e\"); // f\n"), "d(\"//e\"); // f\n");
+        assert_eq!(slim("words/a.po", "# b\nmsgid \"# c\"\n\n"), "msgid \"# c\"\n");
+        assert_eq!(slim("a.css", "/* b */\n"), "/* b */\n");
+    }
 
     fn file(name: &str, content: &str) -> (String, Vec<u8>) {
         (name.to_owned(), content.as_bytes().to_vec())

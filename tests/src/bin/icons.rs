@@ -41,7 +41,7 @@ fn main() {
 }
 
 /// The colours of a palette. The mark has seven, and the rest are its soft edges.
-const COLOURS: usize = 64;
+const COLOURS: usize = 32;
 
 /// The picture with a palette: about a third of the size, to the eye the same.
 fn with_palette(picture: &[u8]) -> Vec<u8> {
