@@ -58,14 +58,16 @@ fn left(catalogue: &Catalogue, texts: &[String], own: &str) -> Vec<String> {
         .flat_map(|source| [source.title, source.place])
         .filter(|title| title.len() > 3)
         .collect();
-    // What the report itself says, cell by cell.
-    let cells: Vec<&str> = own.split(['\n', '\t', ',', ':', ';']).map(str::trim).collect();
+    // What the report itself says, cell by cell, and the words beside its numbers.
+    let cells = own.split(['\n', '\t', ',', ':', ';']).map(str::trim);
+    let beside = own.split_whitespace().map(|word| word.trim_matches(|c: char| !c.is_alphabetic()));
+    let cells: BTreeSet<&str> = cells.chain(beside).collect();
     let mut missing = Vec::new();
     for text in texts {
         let text = titles.iter().fold(text.clone(), |text, title| text.replace(title, "1"));
         let left = catalogue.say(&text).left;
         let left: Vec<_> =
-            left.into_iter().filter(|part| !cells.contains(&part.trim_matches('.'))).collect();
+            left.into_iter().filter(|part| !cells.contains(part.trim_matches('.'))).collect();
         if !left.is_empty() {
             missing.push(format!("{text:?}: {left:?}"));
         }
