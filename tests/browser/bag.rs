@@ -37,7 +37,7 @@ fn a_certificate_is_held_to_the_standards_and_a_slip_is_told_of_and_kept() {
     fill(&page, "#certificate", "Add a figure", "cadmium");
     page.browser.wait_for("the figure's field", || page.browser.has("[data-name='cadmium']"));
     fill(&page, "#certificate", "Cadmium", "1.6");
-    page.browser.wait_for("the verdict", || said().contains("Over its limit: cadmium"));
+    page.browser.wait_for("the verdict", || said().contains("Outside its limit: cadmium"));
     assert!(said().contains("no certificate"), "{}", said());
 
     fill(&page, "#certificate", "Add a figure", "ash");
@@ -49,7 +49,8 @@ fn a_certificate_is_held_to_the_standards_and_a_slip_is_told_of_and_kept() {
 
     page.browser.reload();
     page.wait_for_answer();
-    page.browser.wait_for("the certificate again", || said().contains("Over its limit: cadmium"));
+    page.browser
+        .wait_for("the certificate again", || said().contains("Outside its limit: cadmium"));
     page.browser.run("document.querySelector('[data-name=cadmium] button').click()");
     page.browser.wait_for("the figure to go", || !page.browser.has("[data-name='cadmium']"));
 }

@@ -169,7 +169,7 @@ fn what_the_bed_needs_is_measured_out_and_follows_the_bag() {
     page.wait_for_answer();
     let need = |name: &str| format!("#needs [data-name=\"{name}\"]");
     page.browser.wait_for("the needs", || page.browser.has(&need("phosphate")));
-    assert!(page.browser.text(&need("phosphate")).contains("dress it this year"));
+    assert!(page.browser.text(&need("phosphate")).contains("feed it this year"));
     page.answer("Area of the bed", "10");
     page.browser.wait_for("the amount for the bed", || {
         page.browser.has("#needs [data-name=\"phosphate-for-bed\"]")

@@ -59,7 +59,7 @@ fn crops_are_added_named_dated_kept_and_removed() {
     // Dates far ahead hold whatever day the test is run on.
     page.answer("Crop", "garlic");
     page.answer("Sown or planted", "2090-10-15");
-    page.answer("Off the bed", "2091-07-10");
+    page.answer("Harvested, off the bed", "2091-07-10");
     page.browser.wait_for("the conflict", || {
         page.browser.text("#conflicts").contains("garlic stays in the bed over the cool season")
     });

@@ -267,7 +267,8 @@ fn the_systems_sheet_gets_the_link_where_there_is_one() {
     page.wait_for_answer();
     fragment(&page, "#share-link");
     page.browser.click("#share .share-link");
-    page.browser.wait_for("the link", || page.browser.text("#share-told") == "Handed on.");
+    page.browser
+        .wait_for("the link", || page.browser.text("#share-told") == "Handed to the other app.");
     let shared = page.browser.run("return window.__shared[0].url");
     assert_eq!(shared, json!(value(&page, "#share-link")));
 }

@@ -91,7 +91,7 @@ fn save_another(page: &Page) {
 
 /// Presses a button of an entry.
 fn press(page: &Page, word: &str, name: &str) {
-    page.browser.click(&format!("#shelf-list [aria-label='{word}: {name}']"));
+    page.browser.click(&format!("#shelf-list [aria-label='{word}: “{name}”']"));
 }
 
 fn with_report(name: &str) -> Page {
@@ -146,7 +146,7 @@ fn a_report_is_saved_found_renamed_copied_and_opened_after_a_reload() {
     page.browser.click("#take-back");
     page.browser.wait_for("the other report", || page.report() == ANOTHER);
 
-    press(&page, "Copy", "Old bed");
+    press(&page, "Make a copy", "Old bed");
     page.browser.wait_for("a copy", || names(&page).len() == 2);
     fill(&page, "#shelf-find", "");
     page.browser.wait_for("three", || names(&page).len() == 3);

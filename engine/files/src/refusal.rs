@@ -49,6 +49,8 @@ pub enum Refusal {
     OrderForm,
     /// A lab exchange file without results for soil.
     NoSoilResults,
+    /// All reports that were saved here, in one file.
+    AllSaved,
     /// JSON that is no lab exchange file and no saved report.
     OtherJson,
     /// Begins as JSON and is none.
@@ -159,6 +161,9 @@ impl fmt::Display for Refusal {
                 "This lab exchange file holds no results for soil. Choose the file with the soil \
                  results, or copy them and paste them."
             }
+            Refusal::AllSaved => {
+                "This file holds all your saved reports. Bring it in under “Saved reports”."
+            }
             Refusal::OtherJson => {
                 "This is a JSON file, but neither lab results of the Modus standard nor a report \
                  saved here. Copy the names, numbers and units out of it and paste them."
@@ -204,6 +209,7 @@ mod tests {
             NotText,
             OrderForm,
             NoSoilResults,
+            AllSaved,
             OtherJson,
             BrokenJson { line: 3 },
             OtherXml,

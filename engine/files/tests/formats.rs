@@ -101,6 +101,7 @@ fn content_decides_never_the_name() {
         (b"<?xml version=\"1.0\"?><Workbook xmlns=\"urn:schemas-microsoft-com:office:spreadsheet\"/>".into(), Refusal::XmlWorkbook),
         (b"<?xml version=\"1.0\"?><kml><Document/></kml>".into(), Refusal::OtherXml),
         (b"{\"type\": \"FeatureCollection\"}".into(), Refusal::OtherJson),
+        (b"{\"emberloam-shelf\": 1, \"entries\": []}".into(), Refusal::AllSaved),
         (b"{\"emberloam\":1,\n\"text\":".into(), Refusal::BrokenJson { line: 2 }),
         (b"{\"emberloam\":2,\"text\":\"\"}".into(), Refusal::SavedByNewer),
     ];

@@ -46,6 +46,9 @@ pub(crate) fn json_kind(text: &str) -> Result<Kind, Refusal> {
             return Err(if newer { Refusal::SavedByNewer } else { Refusal::OtherJson });
         }
     }
+    if !top.said(&["emberloam-shelf"]).is_empty() {
+        return Err(Refusal::AllSaved);
+    }
     let any = |holds: fn(&Node) -> bool| roots(&top).into_iter().any(holds);
     if any(|r| is_slim(r) || r.get(&["Events", "Event"]).is_some() || r.name.starts_with("Modus")) {
         Ok(Kind::Modus)
