@@ -13,12 +13,16 @@ const PAUSE: u32 = 600;
 /// The region that speaks.
 pub fn announce(page: Page) -> impl IntoView {
     let said = page.said;
-    Effect::new(move |before: Option<(Option<usize>, String, Option<Timeout>)>| {
+    Effect::new(move |before: Option<(Option<usize>, String, u32, Option<Timeout>)>| {
+        // A long report is told of when it is here, even where it looks as the last one did.
+        let came = page.came.get();
         let results = page.of_sample(|sample| Some(sample.readings.len()));
         let headline = page.of_plan(|plan| plan.headline.clone());
-        let (old_results, old_headline, waiting) = before.unwrap_or_default();
+        let (old_results, old_headline, old_came, waiting) = before.unwrap_or_default();
         let message = match results {
-            Some(count) if old_results != results => Some(words::report_read(count)),
+            Some(count) if old_results != results || old_came != came => {
+                Some(words::report_read(count))
+            }
             Some(_) if old_headline != headline => Some(words::answer_changed(&headline)),
             _ => None,
         };
@@ -27,7 +31,7 @@ pub fn announce(page: Page) -> impl IntoView {
             Some(message) => Some(Timeout::new(PAUSE, move || said.set(message))),
             None => waiting,
         };
-        (results, headline, waiting)
+        (results, headline, came, waiting)
     });
     view! {
         <div id="announce" class="sr-only" aria-live="polite">

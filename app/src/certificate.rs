@@ -28,15 +28,21 @@ pub fn certificate(page: Page) -> AnyView {
         CertificateItem::ALL.into_iter().filter(|what| given(what) || wanted(what)).collect()
     };
     let all = CertificateItem::ALL.map(|what| (what, item(what).label)).into();
+    let chosen = RwSignal::new(());
     let add = pick(
         words::CERTIFICATE_ADD,
         words::CERTIFICATE_CHOOSE,
         all,
-        || None,
+        move || {
+            chosen.track();
+            None
+        },
         move |picked| {
             if let Some(what) = picked {
                 begun.update(|begun| begun.push(what));
             }
+            // So that a figure taken out again can be chosen anew.
+            chosen.notify();
         },
     );
     let remove = move |what: CertificateItem| {

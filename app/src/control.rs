@@ -154,20 +154,22 @@ fn boxed_number(
 ) -> AnyView {
     let get: Arc<Found> = get.into();
     let of = get.clone();
+    // The number and its unit follow together: one must not stand with another's.
     let shown = followed(move || {
         let measures = page.measures();
-        page.answers
+        let number = page
+            .answers
             .look(|case| of(case))
-            .map_or_else(String::new, |value| significant(in_readers(value, unit, measures), 4))
+            .map_or_else(String::new, |value| significant(in_readers(value, unit, measures), 4));
+        (number, measures)
     });
     let change = move |event: web_sys::Event| {
-        let measures = page.answers.with_untracked(|case| case.measures);
-        let typed = event_target::<HtmlInputElement>(&event).value_as_number();
+        let field = event_target::<HtmlInputElement>(&event);
+        let measures = shown.with_untracked(|(_, measures)| *measures);
+        let typed = field.value_as_number();
         let value = Some(typed).filter(|typed| typed.is_finite() && *typed >= least);
-        if value.is_none() {
-            // What is no answer goes from the field as well.
-            shown.set(String::new());
-        }
+        // What the field holds now; it is put right only where the answer is another.
+        shown.set((field.value(), measures));
         page.answer(|case| set(case, value.map(|typed| from_readers(typed, unit, measures))));
     };
     view! {
@@ -180,10 +182,10 @@ fn boxed_number(
                     min=least
                     step="any"
                     disabled=flag(move || is_fixed(page, |case| get(case)))
-                    prop:value=text(move || shown.get())
+                    prop:value=text(move || shown.get().0)
                     on:change=changed(change)
                 />
-                <span>{text(move || readers_symbol(unit, page.measures()))}</span>
+                <span>{text(move || readers_symbol(unit, shown.get().1))}</span>
             </span>
         </label>
     }

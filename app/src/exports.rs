@@ -9,7 +9,7 @@ use leptos::prelude::*;
 
 use crate::files::{file_name, save};
 use crate::living::{flag, press};
-use crate::long_work::{SLICE, Work, begin};
+use crate::long_work::{Done, SLICE, Work, begin};
 use crate::state::Page;
 use crate::tongue::{own_or_said, say_tasks};
 use crate::{date, words};
@@ -42,36 +42,52 @@ pub fn exports(page: Page) -> AnyView {
 }
 
 /// Writes the readings as they are now, whatever is changed meanwhile.
-fn save_as(page: Page, from: &'static str, export: Export, ending: &str, kind: &'static str) {
-    let Some(Ok(report)) = untrack(|| page.has_report().then(|| page.report.get())) else { return };
-    let case = page.answers.get_untracked();
-    let text = page.text.get_untracked();
-    let name = file_name(&untrack(|| page.bed_name()), ending);
-    let (mut export, mut done) = (Some(export), 0);
+fn save_as(
+    page: Page,
+    from: &'static str,
+    export: Export,
+    ending: &'static str,
+    kind: &'static str,
+) {
+    let erasings = page.erasings();
+    let (mut export, mut parts) = (Some(export), 0);
+    let mut begun_with = None;
     begin(
         page,
         Work {
             name: words::SAVING_READINGS,
             said: words::SAVED_READINGS,
-            of: report.samples.len(),
             slice: Box::new(move || {
+                // What was erased is not written any more.
+                if page.erasings() != erasings {
+                    return Done::default();
+                }
                 let begun = js_sys::Date::now();
-                let source = Lines::of(&text);
-                for sample in &report.samples[done..] {
+                // Taken when its turn comes: a report that is still being read comes first.
+                let Some((report, case, text, name)) = begun_with.get_or_insert_with(|| {
+                    let report = page.has_report().then(|| page.report.get().ok()).flatten()?;
+                    let name = file_name(&page.bed_name(), ending);
+                    Some((report, page.answers.get(), page.text.get(), name))
+                }) else {
+                    return Done::default();
+                };
+                let source = Lines::of(text);
+                for sample in &report.samples[parts..] {
                     if let Some(export) = &mut export {
-                        export.add(sample, &judged_readings(&case, sample), &source);
+                        export.add(sample, &judged_readings(case, sample), &source);
                     }
-                    done += 1;
+                    parts += 1;
                     if js_sys::Date::now() - begun >= SLICE {
                         break;
                     }
                 }
-                if done == report.samples.len()
+                let of = report.samples.len();
+                if parts == of
                     && let Some(export) = export.take()
                 {
-                    save(&name, kind, &export.finish());
+                    save(name, kind, &export.finish());
                 }
-                done
+                Done { parts, of }
             }),
             undo: Box::new(|| ()),
             from,

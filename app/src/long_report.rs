@@ -3,9 +3,8 @@
 
 use emberloam_engine::report::{self, Grid};
 use leptos::prelude::*;
-use web_sys::Event;
 
-use crate::long_work::{Work, begin};
+use crate::long_work::{Done, Work, begin};
 use crate::state::Page;
 use crate::{state, words};
 
@@ -14,30 +13,31 @@ const STEPS: usize = 3;
 
 /// Reads a text that was put into the paste box.
 pub fn long_report(page: Page, text: String) {
-    let before = page.text.get_untracked();
-    let erased = page.erased.with_untracked(Option::is_some);
+    if page.text.with_untracked(|now| *now == text) {
+        page.new_turn();
+        return;
+    }
+    let mine = page.begin_reading();
+    let (opened, refused) = (page.opened.get_untracked(), page.refused.get_untracked());
     page.refused.set(None);
     page.opened.set(String::new());
     let mut text = Some(text);
     let mut grid: Option<Grid> = None;
     let mut read = None;
-    let mut done = 0;
+    let mut parts = 0;
     begin(
         page,
         Work {
             name: words::READING_REPORT,
             // The page says what was read.
             said: "",
-            of: STEPS,
             slice: Box::new(move || {
-                let Some(whole) = &text else { return STEPS };
-                if page.text.with_untracked(|now| *now != before)
-                    || page.erased.with_untracked(Option::is_some) != erased
-                {
-                    // Another report came in between, or all was erased.
-                    return STEPS;
+                // Another report came in between, or all was erased.
+                if page.turn() != mine {
+                    return Done::default();
                 }
-                match done {
+                let Some(whole) = &text else { return Done::default() };
+                match parts {
                     0 => match report::open(whole.as_bytes()) {
                         Ok(cells) => grid = Some(cells),
                         Err(trouble) => read = Some(Err(trouble)),
@@ -49,11 +49,16 @@ pub fn long_report(page: Page, text: String) {
                         }
                     }
                 }
-                done += 1;
-                done
+                parts += 1;
+                Done { parts, of: STEPS }
             }),
-            // The box shows the new text already.
-            undo: Box::new(move || page.text.notify()),
+            undo: Box::new(move || {
+                if page.turn() == mine {
+                    page.new_turn();
+                    page.opened.set(opened);
+                    page.refused.set(refused);
+                }
+            }),
             from: "report-text",
         },
     );
@@ -61,14 +66,13 @@ pub fn long_report(page: Page, text: String) {
 
 /// Puts the report in place of the one there was.
 fn put(page: Page, text: String, read: state::Read) {
-    let opened = page.opened.get_untracked();
+    // What was said meanwhile of this file, or of another one.
+    let (opened, refused) = (page.opened.get_untracked(), page.refused.get_untracked());
     state::is_read(&text, read);
+    // The box holds it already.
+    page.reading.set(false);
     page.paste(text);
     page.opened.set(opened);
-    // On a phone the answer comes into view, as after a short paste.
-    let text_box = document().get_element_by_id("report-text");
-    if let (Some(text_box), Ok(event)) = (text_box, Event::new("paste")) {
-        // Ignored: the answer only says whether a listener cancelled it.
-        let _ = text_box.dispatch_event(&event);
-    }
+    page.refused.set(refused);
+    page.came.update(|came| *came += 1);
 }

@@ -1,7 +1,8 @@
 //! Long work, a slice at a time: the page stays awake, shows how far it is, and
-//! it can be stopped. Short work is done before any of this is seen.
+//! it can be stopped. What is done within its first slice is not shown.
 
 use std::cell::{Cell, RefCell};
+use std::collections::VecDeque;
 use std::time::Duration;
 
 use leptos::prelude::*;
@@ -13,34 +14,46 @@ use crate::words;
 /// How long a slice may take, ms.
 pub const SLICE: f64 = 40.0;
 
-/// What is under way.
+/// How far a work is.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Done {
+    /// The parts done.
+    pub parts: usize,
+    /// All parts.
+    pub of: usize,
+}
+
+/// What is to be done.
 pub struct Work {
     /// What a reader calls it.
     pub name: &'static str,
     /// What is said when it is done; nothing where the page says so itself.
     pub said: &'static str,
-    /// In how many parts it is counted.
-    pub of: usize,
-    /// Does a slice; gives how many parts are done by then.
-    pub slice: Box<dyn FnMut() -> usize>,
+    /// Does a slice; gives how far it is by then. Nothing of nothing: there is
+    /// nothing to do any more.
+    pub slice: Box<dyn FnMut() -> Done>,
     /// Undoes what is seen of it, when it is stopped.
     pub undo: Box<dyn FnOnce()>,
-    /// The control that it began at.
+    /// The control that it began at; a newer work from there takes its place.
     pub from: &'static str,
 }
 
-/// What is shown of it: its name, the parts done, and all of them.
-type Shown = (&'static str, usize, usize);
+/// What is shown of it: its name, and how far it is.
+type Shown = (&'static str, Done);
 
 thread_local! {
-    static UNDER_WAY: RefCell<Option<Work>> = const { RefCell::new(None) };
+    /// The works in the order they came; the first is under way.
+    static WORKS: RefCell<VecDeque<Work>> = const { RefCell::new(VecDeque::new()) };
     static SHOWN: Cell<Option<RwSignal<Option<Shown>>>> = const { Cell::new(None) };
     static AWAKE: Cell<bool> = const { Cell::new(false) };
 }
 
-/// Begins a work, in place of one that is under way.
+/// Begins a work, or puts it behind those under way.
 pub fn begin(page: Page, work: Work) {
-    UNDER_WAY.set(Some(work));
+    WORKS.with_borrow_mut(|works| match works.iter_mut().find(|old| old.from == work.from) {
+        Some(old) => *old = work,
+        None => works.push_back(work),
+    });
     if !AWAKE.get() {
         go_on(page);
     }
@@ -55,33 +68,41 @@ fn show(shown: Option<Shown>) {
 /// One slice.
 fn go_on(page: Page) {
     AWAKE.set(false);
-    let Some(mut work) = UNDER_WAY.take() else { return };
+    let Some(mut work) = WORKS.with_borrow_mut(VecDeque::pop_front) else { return };
     let done = untrack(|| (work.slice)());
-    if done >= work.of {
-        let was_shown = is_shown();
+    if done.parts >= done.of {
+        let was_shown = name_shown() == Some(work.name);
         end(work.from);
-        if was_shown && !work.said.is_empty() {
-            page.said.set(work.said.into());
+        if was_shown {
+            let nothing_done = done.of == 0;
+            page.said.set(if nothing_done { String::new() } else { work.said.into() });
+        }
+        if !WORKS.with_borrow(VecDeque::is_empty) {
+            later(page, false);
         }
         return;
     }
-    let was_shown = is_shown();
-    show(Some((work.name, done, work.of)));
     let name = work.name;
-    UNDER_WAY.set(Some(work));
-    AWAKE.set(true);
-    let next = move || set_timeout(move || go_on(page), Duration::ZERO);
-    if was_shown {
-        next();
-    } else {
-        // It is seen before it goes on. Frames alone would stop in a hidden tab.
+    let is_new = name_shown() != Some(name);
+    show(Some((name, done)));
+    WORKS.with_borrow_mut(|works| works.push_front(work));
+    if is_new {
         page.said.set(name.into());
-        request_animation_frame(next);
     }
+    later(page, is_new);
 }
 
-fn is_shown() -> bool {
-    SHOWN.get().is_some_and(|shown| shown.with_untracked(Option::is_some))
+/// Goes on in a turn; first after a frame, so that it is seen.
+fn later(page: Page, after_frame: bool) {
+    AWAKE.set(true);
+    // A hidden tab has no frames: there a pause must do.
+    let hidden = document().hidden();
+    let next = move || set_timeout(move || go_on(page), Duration::ZERO);
+    if after_frame && !hidden { request_animation_frame(next) } else { next() }
+}
+
+fn name_shown() -> Option<&'static str> {
+    SHOWN.get()?.with_untracked(|shown| shown.map(|(name, _)| name))
 }
 
 /// Hides it; who stood at its button is led back.
@@ -93,8 +114,9 @@ fn end(from: &'static str) {
     }
 }
 
+/// Stops what is under way; what waits behind it goes on.
 fn stop(page: Page) {
-    if let Some(work) = UNDER_WAY.take() {
+    if let Some(work) = WORKS.with_borrow_mut(VecDeque::pop_front) {
         end(work.from);
         (work.undo)();
         page.said.set(words::STOPPED.into());
@@ -105,16 +127,16 @@ fn stop(page: Page) {
 pub fn long_work(page: Page) -> AnyView {
     let shown = RwSignal::new(None::<Shown>);
     SHOWN.set(Some(shown));
-    let of = move |take: fn(Shown) -> usize| {
-        shown.get().map_or_else(String::new, |s| take(s).to_string())
+    let of = move |take: fn(Done) -> usize| {
+        shown.get().map_or_else(String::new, |(_, done)| take(done).to_string())
     };
     view! {
         <div id="work" hidden=flag(move || shown.look(Option::is_none))>
             <label class="field">
                 <span class="field-name">{text(move || shown.get().map_or("", |s| s.0))}</span>
                 <progress
-                    value=text(move || of(|(_, done, _)| done))
-                    max=text(move || of(|(_, _, all)| all))
+                    value=text(move || of(|done| done.parts))
+                    max=text(move || of(|done| done.of))
                 ></progress>
             </label>
             <button type="button" id="stop-work" on:click=press(move || stop(page))>

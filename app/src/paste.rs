@@ -39,6 +39,21 @@ pub fn paste(page: Page, tools: impl IntoView) -> impl IntoView {
             show_answer(fold);
         }
     };
+    // A text was pasted, not typed: the answer comes into view as soon as it is read.
+    let pasted = StoredValue::new(false);
+    let after_paste = move || {
+        if pasted.get_value() && !page.reading.get_untracked() {
+            pasted.set_value(false);
+            arrived();
+        }
+    };
+    Effect::new(move |before: Option<u32>| {
+        let came = page.came.get();
+        if before.is_some_and(|before| before != came) {
+            untrack(after_paste);
+        }
+        came
+    });
     view! {
         <details id="report-fold" class="report" node_ref=fold open=open>
             <summary>
@@ -57,11 +72,15 @@ pub fn paste(page: Page, tools: impl IntoView) -> impl IntoView {
                     placeholder=words::PASTE_EXAMPLE
                     aria-describedby="trouble"
                     aria-invalid=move || page.trouble().map(|_| "true")
-                    prop:value=text(move || page.text.get())
+                    prop:value=text(move || {
+                        page.box_shown.track();
+                        page.text.get()
+                    })
                     on:input=changed(move |event| typed(event_target_value(&event)))
                     on:paste=move |_| {
+                        pasted.set_value(true);
                         // The text is in the box only after this event.
-                        request_animation_frame(arrived);
+                        request_animation_frame(after_paste);
                     }
                 ></textarea>
             </label>

@@ -51,25 +51,47 @@ thread_local! {
     static NUMBERS: Cell<usize> = const { Cell::new(0) };
     /// Whether a turn is on its way.
     static AWAKE: Cell<bool> = const { Cell::new(false) };
+    /// Counts the samples that were chosen or came: what was said of another must not stay.
+    static SAMPLES: Cell<u32> = const { Cell::new(0) };
     /// The chosen sample as it is now, once a part has asked for it.
     static SURVEYED: RefCell<Option<Rc<Survey<'static>>>> = const { RefCell::new(None) };
 }
 
 /// Asks all parts anew after every change, for as long as the page lives.
 pub fn follow(page: Page) {
-    Effect::new(move |_: Option<()>| {
+    Effect::new(move |before: Option<(usize, String)>| {
         page.follow_measures();
         page.report.track();
         SURVEYED.set(None);
         PARTS.with_borrow_mut(|parts| {
             parts.iter_mut().for_each(|part| part.waits = Waits::ToBegin);
         });
+        let sample = (page.chosen(), page.of_sample(|sample| sample.name.clone()));
+        if before.as_ref() != Some(&sample) {
+            SAMPLES.set(SAMPLES.get() + 1);
+            // Another bed's readings must not stand under this one's name.
+            begin_first();
+        }
         wake();
+        sample
     });
 }
 
+/// Does the first part, the readings, at once.
+fn begin_first() {
+    let first = PARTS.with_borrow_mut(|parts| {
+        let first = parts.first_mut()?;
+        first.waits = Waits::Nothing;
+        Some(first.work.clone())
+    });
+    if let Some(work) = first {
+        untrack(|| work(true));
+    }
+}
+
 /// Something of the chosen sample, worked out anew soon after any answer has
-/// changed; the default until then, and without a report.
+/// changed, until then as it was; the default before the first time, and without
+/// a report.
 pub fn soon<T>(page: Page, of: impl Fn(&Survey<'_>) -> T + 'static) -> RwSignal<T>
 where
     T: Default + PartialEq + Send + Sync + 'static,
@@ -122,7 +144,11 @@ where
 {
     let found = RwSignal::new(None);
     let begun = RefCell::new(None::<S>);
+    let of_sample = Cell::new(0);
     part(Rc::new(move |anew| {
+        if of_sample.replace(SAMPLES.get()) != SAMPLES.get() {
+            put(found, None);
+        }
         let now = if anew { surveyed(page).and_then(|soil| begin(&soil)) } else { begun.take() };
         match now.map(step) {
             None => put(found, None),

@@ -32,6 +32,17 @@ pub struct Page {
     pub desk: RwSignal<Desk>,
     /// What is said aloud.
     pub said: RwSignal<String>,
+    /// Counts the times the report or all was replaced, taken back or erased by the
+    /// person: what takes long stops when its turn has passed.
+    turn: StoredValue<u32>,
+    /// Counts the erasings.
+    erasings: StoredValue<u32>,
+    /// Whether a long report is being read; until it is, the page holds the old one.
+    pub reading: RwSignal<bool>,
+    /// Counts the long reports that were read.
+    pub came: RwSignal<u32>,
+    /// Wakes the paste box to show the page's text again.
+    pub box_shown: RwSignal<()>,
     /// Where the text was opened from and what to know of it, in lines.
     pub opened: RwSignal<String>,
     /// Why the last file was not opened.
@@ -78,6 +89,11 @@ impl Page {
             erased: RwSignal::new(None),
             desk: RwSignal::new(Desk::default()),
             said: RwSignal::new(String::new()),
+            turn: StoredValue::new(0),
+            erasings: StoredValue::new(0),
+            reading: RwSignal::new(false),
+            came: RwSignal::new(0),
+            box_shown: RwSignal::new(()),
             opened: RwSignal::new(String::new()),
             refused: RwSignal::new(None),
             report,
@@ -120,10 +136,40 @@ impl Page {
         store::Kept { text: self.text.get(), answers: self.answers.get() }
     }
 
+    /// Begins a turn: what a long reading works at is no longer wanted.
+    pub fn new_turn(self) -> u32 {
+        self.turn.update_value(|turn| *turn += 1);
+        if self.reading.get_untracked() {
+            self.reading.set(false);
+            self.box_shown.notify();
+        }
+        self.turn()
+    }
+
+    /// Begins a turn in which a long text is read: the paste box holds it already.
+    pub fn begin_reading(self) -> u32 {
+        self.reading.set(false);
+        let turn = self.new_turn();
+        self.reading.set(true);
+        turn
+    }
+
+    /// Which turn it is.
+    pub fn turn(self) -> u32 {
+        self.turn.get_value()
+    }
+
+    /// How often all was erased.
+    pub fn erasings(self) -> u32 {
+        self.erasings.get_value()
+    }
+
     /// Removes everything from the device and the page; it can be taken back
     /// until the page is left.
     pub fn erase(self) {
         let kept = untrack(|| self.kept());
+        self.new_turn();
+        self.erasings.update_value(|times| *times += 1);
         store::erase();
         self.text.set(String::new());
         self.touched.set(false);
@@ -157,6 +203,7 @@ impl Page {
     /// Puts a text into the paste box.
     pub fn paste(self, text: impl Into<String>) {
         let text = text.into();
+        self.new_turn();
         self.touched.set(true);
         self.erased.set(None);
         self.refused.set(None);

@@ -368,6 +368,7 @@ fn test_id(property: Property, method: Method) -> Option<&'static str> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::soil::{PlantGroup, Texture};
     use crate::{Case, interpret, judged_readings, report};
 
     fn read(text: &str) -> (Report, Outcome) {
@@ -412,11 +413,23 @@ mod tests {
 
     #[test]
     fn readings_are_judged_alike_with_and_without_a_plan() {
-        let (report, outcome) = read(REPORT);
-        let case = Case { report, ..Case::default() };
-        for (sample, whole) in case.report.samples.iter().zip(&outcome.samples) {
-            assert_eq!(judged_readings(&case, sample), whole.readings);
-        }
+        let (report, plain) = read(REPORT);
+        let first = report.samples[0].readings[0].clone();
+        let mut case = Case { report, ..Case::default() };
+        let alike = |case: &Case| {
+            let whole = interpret(case);
+            for (sample, whole) in case.report.samples.iter().zip(&whole.samples) {
+                assert_eq!(judged_readings(case, sample), whole.readings);
+            }
+            whole
+        };
+        alike(&case);
+        case.plants = Some(PlantGroup::AcidLovers);
+        case.bed.texture = Some(Texture::Sand);
+        case.reading.extractants = vec![Method::Mehlich3];
+        case.reading.put_right(&first, false, |c| c.result = Some("4.4".into()));
+        case.reading.put_right(&first, true, |c| c.method = Some(Method::Water1To2));
+        assert_ne!(alike(&case).samples[0].readings, plain.samples[0].readings);
     }
 
     #[test]

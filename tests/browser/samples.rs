@@ -2,7 +2,8 @@
 
 use std::fmt::Write as _;
 
-use emberloam_tests::page::{HOLDS, Page};
+use emberloam_tests::page::{FILE, HOLDS, Page};
+use emberloam_tests::project;
 use serde_json::json;
 
 /// An invented report of three beds. The second names its unit nowhere.
@@ -166,6 +167,24 @@ fn is_said(page: &Page, what: &str) -> bool {
     page.browser.text("#announce").contains(what)
 }
 
+/// Longer than any of the work here takes.
+fn pause(page: &Page) {
+    page.browser.run("return new Promise((done) => setTimeout(done, 4000))");
+}
+
+/// Puts very many samples into the paste box and does something in the same breath.
+fn put_many_and(page: &Page, then: &str) {
+    page.browser.run(&format!(
+        "const box = document.querySelector('#report-text');
+        const put = (text) => {{
+            box.value = text;
+            box.dispatchEvent(new InputEvent('input', {{ bubbles: true }}));
+        }};
+        put({MANY});
+        {then}"
+    ));
+}
+
 fn works(page: &Page) -> bool {
     page.browser.shows("#work")
 }
@@ -180,6 +199,8 @@ fn a_long_report_shows_how_far_it_is_and_can_be_stopped() {
     page.put(MANY);
     page.browser.wait_for("that it was stopped", || is_said(&page, "Stopped"));
     assert!(seen(&page).0.starts_with("Reading"), "{:?}", seen(&page));
+    // Nothing goes on behind what is shown.
+    pause(&page);
     assert!(!works(&page));
     assert_eq!(page.report(), THREE_BEDS);
     assert!(title(&page).contains("Herb spiral"), "{}", title(&page));
@@ -208,6 +229,7 @@ fn many_samples_are_written_while_the_page_stays_awake() {
     page.browser.click("#save-table");
     page.browser.wait_for("that it was stopped", || is_said(&page, "Stopped"));
     assert!(seen(&page).0.starts_with("Writing"), "{:?}", seen(&page));
+    pause(&page);
     assert!(!works(&page));
     assert_eq!(saved(&page), json!([]));
 
@@ -239,4 +261,94 @@ fn many_samples_are_written_while_the_page_stays_awake() {
         page.browser.wait_for("that it is saved", || is_said(&page, "saved"));
         assert!(!works(&page));
     }
+}
+
+#[test]
+fn what_a_person_does_while_a_long_report_is_read_holds() {
+    let page = Page::open("samples-overruled");
+    for then in ["put('')", "document.querySelector('#erase').click()"] {
+        page.paste(THREE_BEDS);
+        page.wait_for_answer();
+        page.browser.wait_for("the place of long work", || page.browser.has("#work"));
+        put_many_and(&page, then);
+        pause(&page);
+        assert_eq!(page.report(), "", "{then}");
+        assert!(!page.browser.has("#answer") && !works(&page), "{then}");
+    }
+    // What has nothing to do with the report doesn't stop it.
+    page.browser.click("#take-back");
+    page.wait_for_answer();
+    page.browser.click("#erase");
+    put_many_and(&page, "document.querySelector('#erased-note .quiet').click()");
+    page.browser.wait_for("the long report", || title(&page).contains("Plot 1"));
+    page.browser.wait_for("that it was read", || is_said(&page, "Report read"));
+}
+
+#[test]
+fn what_is_saved_waits_for_its_turn() {
+    let page = Page::open("samples-in-turn");
+    page.paste(THREE_BEDS);
+    page.wait_for_answer();
+    page.browser.wait_for("the ways to save", || page.browser.shows("#save-table"));
+    page.browser.wait_for("the place of long work", || page.browser.has("#work"));
+    watch(&page, false);
+    // Both files hold the report that was still being read when they were asked for.
+    put_many_and(
+        &page,
+        "document.querySelector('#save-table').click();
+        document.querySelector('#save-exchange').click();",
+    );
+    page.browser
+        .wait_for("both files", || saved(&page).as_array().is_some_and(|all| all.len() == 2));
+    assert_eq!(saved(&page), json!([["Plot-1.csv", 48_002], ["Plot-1.modus.json", 1]]));
+    assert!(title(&page).contains("Plot 1"));
+    // What is erased meanwhile is not written.
+    page.browser.run(
+        "window.__saved = [];
+        document.querySelector('#save-table').click();
+        document.querySelector('#erase').click();",
+    );
+    pause(&page);
+    assert_eq!(saved(&page), json!([]));
+    assert!(!works(&page));
+}
+
+#[test]
+fn a_stopped_reading_keeps_what_was_said_of_the_report_there_was() {
+    let page = Page::open("samples-note");
+    let report = project().join("tests/open-data/synthetic_reports/fpdf2.pdf");
+    page.browser.type_into(FILE, &report.display().to_string());
+    page.browser.wait_for("an opened file", || page.browser.text("#opened").contains("fpdf2"));
+    page.browser.wait_for("the place of long work", || page.browser.has("#work"));
+    watch(&page, true);
+    put_many_and(&page, "");
+    page.browser.wait_for("that it was stopped", || is_said(&page, "Stopped"));
+    assert!(page.browser.text("#opened").contains("fpdf2"));
+}
+
+#[test]
+fn who_types_in_a_long_report_on_a_phone_stays_there() {
+    let page = Page::open("samples-typing");
+    page.browser.resize(390, 844);
+    page.paste(THREE_BEDS);
+    page.wait_for_answer();
+    page.browser.wait_for("the place of long work", || page.browser.has("#work"));
+    // A pasted one shows how far it is, then the answer.
+    watch(&page, false);
+    put_many_and(&page, "box.dispatchEvent(new ClipboardEvent('paste', { bubbles: true }))");
+    page.browser.wait_for("the long report", || title(&page).contains("Plot 1"));
+    page.browser.wait_for("the report folded away", || !page.browser.shows("#report-text"));
+    assert!(!seen(&page).1.is_empty());
+
+    page.browser.run(
+        "document.querySelector('#report-fold').open = true;
+        const box = document.querySelector('#report-text');
+        box.focus();
+        box.value += 'Plot 12001,6,2,3,4\\n';
+        box.dispatchEvent(new InputEvent('input', { bubbles: true }))",
+    );
+    pause(&page);
+    assert!(!works(&page));
+    assert!(page.browser.shows("#report-text"), "the report was folded away under the pen");
+    assert_eq!(page.browser.run("return document.activeElement.id"), "report-text");
 }
