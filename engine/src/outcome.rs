@@ -163,12 +163,7 @@ fn interpret_sample(case: &Case, sample: &SampleReport) -> SampleOutcome {
         readings.into_iter().map(|reading| judged(reading, &soil, &setting)).collect();
     let mut findings = Findings::default();
     for JudgedReading { property, finding, .. } in &readings {
-        // A later reading that can be judged is better than an earlier one that can't.
-        if findings.get(*property).is_none()
-            || findings.level(*property).is_none() && finding.level.is_some()
-        {
-            findings.set(*property, finding.clone());
-        }
+        findings.add(*property, finding);
     }
 
     let situation =
@@ -200,11 +195,16 @@ pub(crate) fn setting(case: &Case, sample: &SampleReport, soil: &Soil) -> Settin
     Setting { plants: case.plants, texture }
 }
 
-fn judged(reading: NormalReading, soil: &Soil, setting: &Setting) -> JudgedReading {
-    let finding = match &reading.measure {
+/// The judgement of a reading; of one that can't be used, why.
+pub(crate) fn finding_of(reading: &NormalReading, soil: &Soil, setting: &Setting) -> Finding {
+    match &reading.measure {
         Ok(measure) => judge(measure, soil, setting),
         Err(why) => Finding { not_judged: Some(why.clone()), ..Finding::default() },
-    };
+    }
+}
+
+fn judged(reading: NormalReading, soil: &Soil, setting: &Setting) -> JudgedReading {
+    let finding = finding_of(&reading, soil, setting);
     let (value, bound, unit) = match &reading.measure {
         Ok(m) => match m.amount {
             Amount::Exactly(v) => (Some(v), None, Some(m.unit)),

@@ -7,8 +7,8 @@ use crate::biochar::Situation;
 use crate::case::Case;
 use crate::chemistry::{self, Chemistry};
 use crate::normalise::{NormalReading, normalise};
-use crate::outcome::setting;
-use crate::ranges::{Finding, Findings, judge};
+use crate::outcome::{finding_of, setting};
+use crate::ranges::Findings;
 use crate::report::SampleReport;
 use crate::soil::{Measure, Property, Soil, Texture};
 
@@ -42,14 +42,8 @@ pub fn survey(case: Cow<'_, Case>) -> Option<Survey<'_>> {
     let texture = setting.texture;
     let chemistry = chemistry::work_out(&read.soil, &setting);
     let mut findings = Findings::default();
-    for measure in &read.soil.measures {
-        let finding: Finding = judge(measure, &read.soil, &setting);
-        // A later reading that can be judged is better than an earlier one that can't.
-        if findings.get(measure.property).is_none()
-            || findings.level(measure.property).is_none() && finding.level.is_some()
-        {
-            findings.set(measure.property, finding);
-        }
+    for reading in &read.readings {
+        findings.add(reading.property, &finding_of(reading, &read.soil, &setting));
     }
     Some(Survey { case, readings: read.readings, soil: read.soil, findings, chemistry, texture })
 }

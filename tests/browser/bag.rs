@@ -36,6 +36,9 @@ fn a_certificate_is_held_to_the_standards_and_a_slip_is_told_of_and_kept() {
     let said = || page.browser.text("#certificate");
     fill(&page, "#certificate", "Add a figure", "cadmium");
     page.browser.wait_for("the figure's field", || page.browser.has("[data-name='cadmium']"));
+    // The list is ready for the next one, or for this one again.
+    let add = "return [...document.querySelectorAll('#certificate select')].map((s) => s.value)";
+    page.browser.wait_for("the list to be free", || page.browser.run(add) == json!([""]));
     fill(&page, "#certificate", "Cadmium", "1.6");
     page.browser.wait_for("the verdict", || said().contains("Outside its limit: cadmium"));
     assert!(said().contains("no certificate"), "{}", said());

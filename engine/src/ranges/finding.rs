@@ -182,6 +182,15 @@ impl Findings {
         self.0.push((property, finding));
     }
 
+    /// Adds the judgement of one of several readings of a property: a later one
+    /// that can be judged is better than an earlier one that can't.
+    pub(crate) fn add(&mut self, property: Property, finding: &Finding) {
+        let known = self.get(property);
+        if known.is_none_or(|known| known.level.is_none() && finding.level.is_some()) {
+            self.set(property, finding.clone());
+        }
+    }
+
     /// Takes the judgement of a property away.
     pub fn remove(&mut self, property: Property) {
         self.0.retain(|(p, _)| *p != property);
