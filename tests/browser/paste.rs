@@ -128,6 +128,8 @@ fn us_measures_are_used_in_the_recipe_and_the_tasks_and_stay() {
     let tasks = || page.browser.text(".tasks");
     assert!(page.browser.text(".steps").contains("\u{a0}L of"), "{}", page.browser.text(".steps"));
     page.browser.click(US_MEASURES);
+    // A number is taken in the unit that stands beside it.
+    page.browser.wait_for("US units", || page.browser.text("#bed").contains("sq ft"));
     page.answer("Area of the bed", "100");
     page.answer("How deep you will mix it in", "6");
     page.browser.wait_for("inches in the tasks", || tasks().contains("6\u{a0}in deep"));
