@@ -28,32 +28,34 @@ pub fn answer(page: Page) -> impl IntoView {
     let headline = move || page.of_plan(|plan| plan.headline.clone());
     let provisional = move || page.of_plan(|plan| plan.provisional);
     view! {
-            <section id="answer" class="layer humus" data-path=path aria-labelledby="answer-title">
-                {turf()} {edge(Stratum::Humus)}
-                <div class="layer-inside">
-                    <p class="kicker">
-                        {words::WHAT_TO_DO} " · "
-    <span translate=text(move || words::translate(&page.bed_name()))>{text(move || page.bed_name())}</span>
-                    </p>
-                    <h2 id="answer-title" class="headline" tabindex="-1">
-                        {text(headline)}
-                    </h2>
-                    <p class="provisional" hidden=flag(move || !provisional())>
-                        {words::PROVISIONAL} " "
-                        <a href="#questions">{words::TO_THE_QUESTIONS}</a>
-                    </p>
-                    {which_sample(page)}
-                    {next_date(page)}
-                    {amounts(page)}
-                    {later(move |parts| (parts.purchase)(page))}
-                    {recipe(page)}
-                    {later(move |parts| (parts.charging)(page))}
-                    {later(move |parts| (parts.work_in)(page))}
-                    {cautions(page)}
-                    {questions(page)}
-                </div>
-            </section>
-        }
+        <section id="answer" class="layer humus" data-path=path aria-labelledby="answer-title">
+            {turf()} {edge(Stratum::Humus)}
+            <div class="layer-inside">
+                <p class="kicker">
+                    {words::WHAT_TO_DO} " · "
+                    <span translate=text(move || {
+                        words::translate(&page.bed_name())
+                    })>{text(move || page.bed_name())}</span>
+                </p>
+                <h2 id="answer-title" class="headline" tabindex="-1">
+                    {text(headline)}
+                </h2>
+                <p class="provisional" hidden=flag(move || !provisional())>
+                    {words::PROVISIONAL} " "
+                    <a href="#questions">{words::TO_THE_QUESTIONS}</a>
+                </p>
+                {which_sample(page)}
+                {next_date(page)}
+                {amounts(page)}
+                {later(move |parts| (parts.purchase)(page))}
+                {recipe(page)}
+                {later(move |parts| (parts.charging)(page))}
+                {later(move |parts| (parts.work_in)(page))}
+                {cautions(page)}
+                {questions(page)}
+            </div>
+        </section>
+    }
 }
 
 fn next_date(page: Page) -> impl IntoView {

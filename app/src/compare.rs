@@ -5,10 +5,8 @@ use std::ops::Range;
 use emberloam_engine::outcome::{Outcome, SampleOutcome};
 use emberloam_engine::ranges::Level;
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
-use web_sys::HtmlDetailsElement;
 
-use crate::living::{Look, changed, flag, press};
+use crate::living::{Look, flag, press, unfolds};
 use crate::reading::amount;
 use crate::ruler::mark_of;
 use crate::state::Page;
@@ -45,10 +43,7 @@ pub fn compare(page: Page) -> AnyView {
             id="compare"
             class="fold"
             hidden=flag(move || page.count() < 2)
-            on:toggle=changed(move |event| {
-                let fold = event.target().and_then(|t| t.dyn_into::<HtmlDetailsElement>().ok());
-                open.set(fold.is_some_and(|fold| fold.open()));
-            })
+            on:toggle=unfolds(move |now| open.set(now))
         >
             <summary>{words::COMPARE}</summary>
             <div class="buttons" hidden=flag(move || page.count() <= BESIDE + 1)>

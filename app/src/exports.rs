@@ -41,7 +41,7 @@ pub fn exports(page: Page) -> AnyView {
     .into_any()
 }
 
-/// Writes the readings as they are now, whatever is changed meanwhile.
+/// Writes the readings as they are when its turn comes, whatever is changed meanwhile.
 fn save_as(
     page: Page,
     from: &'static str,

@@ -9,7 +9,7 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::{Event, HtmlElement, MouseEvent};
+use web_sys::{Event, HtmlDetailsElement, HtmlElement, MouseEvent};
 
 /// A text that changes.
 pub type Text = Box<dyn FnMut() -> String + Send>;
@@ -39,6 +39,14 @@ pub fn press(does: impl Fn() + 'static) -> Box<dyn FnMut(MouseEvent)> {
 /// What a change of a control does.
 pub fn changed(does: impl Fn(Event) + 'static) -> Box<dyn FnMut(Event)> {
     Box::new(does)
+}
+
+/// What a fold does when it is opened or closed; it is told which.
+pub fn unfolds(does: impl Fn(bool) + 'static) -> Box<dyn FnMut(Event)> {
+    changed(move |event| {
+        let fold = event.target().and_then(|t| t.dyn_into::<HtmlDetailsElement>().ok());
+        does(fold.is_some_and(|fold| fold.open()));
+    })
 }
 
 /// Moves the focus to an element as soon as the page is drawn anew.

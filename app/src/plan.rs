@@ -105,10 +105,10 @@ fn paper(page: Page) -> AnyView {
     view! {
         <header>
             <p class="plan-bed">
-<span translate=words::translate(&bed)>{bed.clone()}</span>
-" · "
-{words::plan_for(&today)}
-</p>
+                <span translate=words::translate(&bed)>{bed.clone()}</span>
+                " · "
+                {words::plan_for(&today)}
+            </p>
             <p class="plan-headline">{plan.headline}</p>
             {plan.provisional.then(|| view! { <p>{words::PLAN_PROVISIONAL}</p> })}
         </header>

@@ -76,14 +76,14 @@ fn options(page: Page, find: &str) -> AnyView {
         .map(|(at, name)| {
             let translate = words::translate(&name);
             view! {
-                            <option
-             value=at.to_string()
-             translate=translate
-             prop:selected=at == chosen
-            >
-                                {name}
-                            </option>
-                        }
+                <option
+                    value=at.to_string()
+                    translate=translate
+                    prop:selected=at == chosen
+                >
+                    {name}
+                </option>
+            }
         })
         .collect_view()
         .into_any()

@@ -42,6 +42,8 @@ enum Waits {
 
 struct Part {
     number: usize,
+    /// Whether it is asked at once when another sample is chosen or comes.
+    with_the_sample: bool,
     waits: Waits,
     work: Work,
 }
@@ -69,22 +71,25 @@ pub fn follow(page: Page) {
         let sample = (page.chosen(), page.of_sample(|sample| sample.name.clone()));
         if before.as_ref() != Some(&sample) {
             SAMPLES.set(SAMPLES.get() + 1);
-            // Another bed's readings must not stand under this one's name.
-            begin_first();
+            follow_the_sample();
         }
         wake();
         sample
     });
 }
 
-/// Does the first part, the readings, at once.
-fn begin_first() {
-    let first = PARTS.with_borrow_mut(|parts| {
-        let first = parts.first_mut()?;
-        first.waits = Waits::Nothing;
-        Some(first.work.clone())
+/// Asks at once those parts that must not show another bed under this one's name.
+fn follow_the_sample() {
+    let works: Vec<Work> = PARTS.with_borrow_mut(|parts| {
+        let parts = parts.iter_mut().filter(|part| part.with_the_sample);
+        parts
+            .map(|part| {
+                part.waits = Waits::Nothing;
+                part.work.clone()
+            })
+            .collect()
     });
-    if let Some(work) = first {
+    for work in works {
         untrack(|| work(true));
     }
 }
@@ -106,6 +111,16 @@ where
     T: Default + PartialEq + Send + Sync + 'static,
 {
     soon_after(Box::new(move |_| of()))
+}
+
+/// The same, but at once when another sample is chosen or comes.
+pub fn with_the_sample<T>(of: impl Fn() -> T + 'static) -> RwSignal<T>
+where
+    T: Default + PartialEq + Send + Sync + 'static,
+{
+    let found = RwSignal::new(T::default());
+    add_part(Rc::new(move |_| put(found, of())), true);
+    found
 }
 
 /// The same, for what depends on how it was before.
@@ -180,10 +195,15 @@ fn surveyed(page: Page) -> Option<Rc<Survey<'static>>> {
     })
 }
 
-/// Adds a part until the view it is made for goes.
 fn part(work: Work) {
+    add_part(work, false);
+}
+
+/// Adds a part until the view it is made for goes.
+fn add_part(work: Work, with_the_sample: bool) {
     let number = NUMBERS.replace(NUMBERS.get() + 1);
-    PARTS.with_borrow_mut(|parts| parts.push(Part { number, waits: Waits::ToBegin, work }));
+    let part = Part { number, with_the_sample, waits: Waits::ToBegin, work };
+    PARTS.with_borrow_mut(|parts| parts.push(part));
     on_cleanup(move || PARTS.with_borrow_mut(|parts| parts.retain(|part| part.number != number)));
     wake();
 }

@@ -12,7 +12,7 @@ use leptos::prelude::*;
 
 use crate::desk::Desk;
 use crate::living::Look;
-use crate::soon::soon_of;
+use crate::soon::with_the_sample;
 use crate::{date, later, store, words};
 
 /// The state, handed to every view.
@@ -75,7 +75,7 @@ impl Page {
         };
         // What follows it looks for itself whether its part has changed.
         let outcome = Memo::new_with_compare(answer, |_, _| true);
-        let readings = soon_of(move || {
+        let readings = with_the_sample(move || {
             outcome.look(|outcome| {
                 let sample = outcome.as_ref().and_then(|outcome| outcome.samples.first());
                 sample.map(|sample| sample.readings.clone()).unwrap_or_default()
@@ -137,21 +137,19 @@ impl Page {
     }
 
     /// Begins a turn: what a long reading works at is no longer wanted.
-    pub fn new_turn(self) -> u32 {
+    pub fn new_turn(self) {
         self.turn.update_value(|turn| *turn += 1);
         if self.reading.get_untracked() {
             self.reading.set(false);
             self.box_shown.notify();
         }
-        self.turn()
     }
 
     /// Begins a turn in which a long text is read: the paste box holds it already.
     pub fn begin_reading(self) -> u32 {
-        self.reading.set(false);
-        let turn = self.new_turn();
+        self.turn.update_value(|turn| *turn += 1);
         self.reading.set(true);
-        turn
+        self.turn()
     }
 
     /// Which turn it is.

@@ -28,14 +28,6 @@ fn fragment(page: &Page, css: &str) -> String {
     link[link.find('#').unwrap()..].to_owned()
 }
 
-fn with_report(name: &str) -> Page {
-    let page = Page::open(name);
-    page.paste(A_SURPLUS);
-    page.wait_for_answer();
-    page.browser.wait_for("the later parts", || page.browser.has("#bed label.field"));
-    page
-}
-
 /// Opens the page of `page` with a fragment, as a link does.
 fn open(page: &Page, fragment: &str) {
     // Another address first: a new fragment alone loads nothing.
@@ -47,7 +39,7 @@ fn open(page: &Page, fragment: &str) {
 
 #[test]
 fn a_link_opens_elsewhere_and_puts_the_readers_own_report_aside() {
-    let page = with_report("share-make");
+    let page = Page::with_report("share-make");
     page.answer("Area of the bed", "12");
     let path = page.wait_for_answer();
     page.browser.requests();
@@ -85,7 +77,7 @@ fn a_link_opens_elsewhere_and_puts_the_readers_own_report_aside() {
 
 #[test]
 fn a_link_in_the_same_tab_asks_too_and_can_be_declined() {
-    let page = with_report("share-same");
+    let page = Page::with_report("share-same");
     let fragment = fragment(&page, "#share-link");
     page.paste(OWN);
     page.browser.run_with("location.hash = arguments[0]", &[json!(fragment)]);
@@ -97,7 +89,7 @@ fn a_link_in_the_same_tab_asks_too_and_can_be_declined() {
 
 #[test]
 fn a_damaged_or_newer_link_leaves_all_as_it_is() {
-    let page = with_report("share-damaged");
+    let page = Page::with_report("share-damaged");
     let whole = fragment(&page, "#share-link");
     let cut = whole[..whole.len() - 30].to_owned();
     let newer = whole.replace("#soil=1.", "#soil=2.");
@@ -146,7 +138,7 @@ fn read_code(page: &Page, css: &str) -> String {
 /// Source: the rqrr decoder, a program of its own (opened).
 #[test]
 fn the_code_on_screen_and_on_paper_is_the_link() {
-    let page = with_report("share-code");
+    let page = Page::with_report("share-code");
     fragment(&page, "#share-link");
     let link = value(&page, "#share-link");
     assert_eq!(read_code(&page, "#share .code svg"), link);
@@ -180,7 +172,7 @@ fn a_long_link_is_told_of() {
 
 #[test]
 fn an_educator_fixes_answers_and_viewers_put_in_their_own_report() {
-    let page = with_report("share-educator");
+    let page = Page::with_report("share-educator");
     page.answer("Area of the bed", "12");
     page.answer("How deep you will mix it in", "20");
     fragment(&page, "#share-link");
@@ -237,7 +229,7 @@ fn an_educator_fixes_answers_and_viewers_put_in_their_own_report() {
 
 #[test]
 fn the_link_and_the_plan_are_copied_and_handed_to_the_systems_sheet() {
-    let page = with_report("share-copy");
+    let page = Page::with_report("share-copy");
     page.browser.run(
         "window.__copied = [];
         navigator.clipboard.writeText = (text) => (window.__copied.push(text), Promise.resolve());",

@@ -94,17 +94,9 @@ fn press(page: &Page, word: &str, name: &str) {
     page.browser.click(&format!("#shelf-list [aria-label='{word}: “{name}”']"));
 }
 
-fn with_report(name: &str) -> Page {
-    let page = Page::open(name);
-    page.paste(A_SURPLUS);
-    page.wait_for_answer();
-    page.browser.wait_for("the later parts", || page.browser.has("#bed label.field"));
-    page
-}
-
 #[test]
 fn a_report_is_saved_found_renamed_copied_and_opened_after_a_reload() {
-    let page = with_report("shelf-save");
+    let page = Page::with_report("shelf-save");
     page.answer("Area of the bed", "12");
     save_as(&page, "Back garden 2025", "Back garden", "2025-03-01");
     assert!(page.browser.text("#announce").contains("Saved"), "the save is not said aloud");
@@ -159,7 +151,7 @@ fn a_report_is_saved_found_renamed_copied_and_opened_after_a_reload() {
 
 #[test]
 fn two_tabs_never_overwrite_each_other() {
-    let page = with_report("shelf-tabs");
+    let page = Page::with_report("shelf-tabs");
     save_as(&page, "Shared bed", "", "2025-03-01");
     let (first, second) = page.browser.new_tab();
     page.browser.goto(&page.site.url);
@@ -186,7 +178,7 @@ fn two_tabs_never_overwrite_each_other() {
 
 #[test]
 fn a_reload_never_saves_another_tabs_report_over_the_open_one() {
-    let page = with_report("shelf-reload");
+    let page = Page::with_report("shelf-reload");
     save_as(&page, "Mine", "", "2025-03-01");
     let (first, _) = page.browser.new_tab();
     page.browser.goto(&page.site.url);
@@ -208,7 +200,7 @@ fn a_reload_never_saves_another_tabs_report_over_the_open_one() {
 
 #[test]
 fn full_storage_is_told_and_loses_nothing() {
-    let page = with_report("shelf-full");
+    let page = Page::with_report("shelf-full");
     let origin = page.site.url.trim_end_matches('/').to_owned();
     let quota = |size: Option<u64>| {
         let mut wish = json!({ "origin": origin });
@@ -243,7 +235,7 @@ fn full_storage_is_told_and_loses_nothing() {
 
 #[test]
 fn a_save_that_breaks_off_leaves_the_old_one_whole() {
-    let page = with_report("shelf-abort");
+    let page = Page::with_report("shelf-abort");
     save_as(&page, "Bed", "", "2025-03-01");
     page.browser.run(
         "const put = IDBObjectStore.prototype.put;
@@ -279,7 +271,7 @@ fn a_save_that_breaks_off_leaves_the_old_one_whole() {
 
 #[test]
 fn what_a_newer_version_saved_is_named_and_left_alone() {
-    let page = with_report("shelf-newer");
+    let page = Page::with_report("shelf-newer");
     let newer = r#"{"emberloam-entry":9,"id":"n","name":"From tomorrow","moons":[1]}"#;
     page.browser.run_with(WRITE, &[json!("n"), json!(newer), json!(1)]);
     page.browser.run_with(WRITE, &[json!("d"), json!("{broken"), json!(1)]);
@@ -319,7 +311,7 @@ fn a_browser_without_a_database_is_told_so() {
 
 #[test]
 fn the_whole_shelf_goes_out_and_comes_in_elsewhere() {
-    let page = with_report("shelf-out");
+    let page = Page::with_report("shelf-out");
     save_as(&page, "One", "Back", "2025-03-01");
     page.paste(ANOTHER);
     page.browser.wait_for("a form of its own", || !page.browser.shows("#shelf-save-new"));
@@ -361,7 +353,7 @@ fn the_whole_shelf_goes_out_and_comes_in_elsewhere() {
 
 #[test]
 fn a_bed_is_followed_over_the_years_each_extractant_by_itself() {
-    let page = with_report("shelf-years");
+    let page = Page::with_report("shelf-years");
     save_as(&page, "2023", "Back bed", "2023-03-01");
     for (year, text) in [("2024", A_SURPLUS.replace("212", "150")), ("2025", ANOTHER.to_owned())] {
         page.paste(&text);
@@ -394,7 +386,7 @@ fn a_bed_is_followed_over_the_years_each_extractant_by_itself() {
 
 #[test]
 fn all_is_erased_only_after_a_yes() {
-    let page = with_report("shelf-erase");
+    let page = Page::with_report("shelf-erase");
     save_as(&page, "Bed", "", "2025-03-01");
     page.browser.click("#shelf-erase");
     page.browser.click("#shelf-erase-not");

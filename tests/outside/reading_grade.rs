@@ -2,10 +2,11 @@
 //! of what the engine answers.
 
 use std::fs;
-use std::path::Path;
 
 use emberloam_engine::biochar::{charge_plan, sensitivity, work_in};
 use emberloam_engine::{Case, interpret, needs, report, season, situated, traits};
+use emberloam_tests::project;
+use emberloam_tests::prose::{Prose, literals};
 
 /// The grade the words may need at most.
 const MOST: f64 = 8.0;
@@ -30,23 +31,8 @@ fn syllables(word: &str) -> usize {
 /// Source: Kincaid, Fishburne, Rogers and Chissom 1975, 0.39 × words in a
 /// sentence + 11.8 × syllables in a word − 15.59 (from memory).
 fn grade<'a>(texts: impl IntoIterator<Item = &'a str>) -> (f64, usize) {
-    let (mut sentences, mut words, mut sounds) = (0, 0, 0);
-    for text in texts {
-        for sentence in text.split(['.', '!', '?', ':', ';']) {
-            let said: Vec<&str> = sentence
-                .split(|sign: char| !sign.is_alphabetic() && sign != '\'' && sign != '’')
-                .filter(|word| word.chars().any(char::is_alphabetic))
-                .collect();
-            if said.is_empty() {
-                continue;
-            }
-            sentences += 1;
-            words += said.len();
-            sounds += said.iter().map(|word| syllables(word)).sum::<usize>();
-        }
-    }
-    let (sentences, words, sounds) = (sentences as f64, words as f64, sounds as f64);
-    (0.39 * words / sentences + 11.8 * sounds / words - 15.59, words as usize)
+    let Prose { sentences, words, syllables } = Prose::of(texts, &['\'', '’'], syllables);
+    (0.39 * words / sentences + 11.8 * syllables / words - 15.59, words as usize)
 }
 
 /// Source: the formula worked by hand: 6 words, 1 sentence, 6 syllables (derived).
@@ -60,13 +46,10 @@ fn the_grade_is_worked_as_the_formula_says() {
 
 /// The texts in a source file of the page: every literal of five words or more.
 fn texts_of(file: &str) -> Vec<String> {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("..").join(file);
-    let source = fs::read_to_string(&path).expect("the page's words can be read");
-    let source = source.split("#[cfg(test)]").next().unwrap_or_default();
-    let code = source.lines().filter(|line| !line.trim_start().starts_with("//"));
-    let code = code.collect::<Vec<_>>().join("\n");
-    let literals = code.split('"').skip(1).step_by(2);
-    literals.filter(|text| text.split_whitespace().count() >= 5).map(str::to_owned).collect()
+    let source = fs::read_to_string(project().join(file)).expect("the page's words can be read");
+    let mut texts = literals(&source);
+    texts.retain(|text| text.split_whitespace().count() >= 5);
+    texts
 }
 
 #[test]
@@ -84,8 +67,7 @@ fn what_the_page_says_is_read_by_an_eighth_grader() {
 fn what_the_engine_answers_is_read_by_an_eighth_grader() {
     let mut texts: Vec<String> = Vec::new();
     for sample in ["surplus.txt", "hungry-sand.csv", "metric-transposed.tsv", "broken.txt"] {
-        let path =
-            Path::new(env!("CARGO_MANIFEST_DIR")).join("..").join("public/samples").join(sample);
+        let path = project().join("public/samples").join(sample);
         let text = fs::read(&path).expect("the sample can be read");
         let report = report::read(&report::open(&text).expect(sample)).expect(sample);
         let case = Case { report, ..Case::default() };
@@ -135,7 +117,7 @@ fn what_the_engine_answers_is_read_by_an_eighth_grader() {
 /// The catalogue of a language holds every sentence that the program says.
 #[test]
 fn all_that_is_said_is_read_by_an_eighth_grader() {
-    let po = Path::new(env!("CARGO_MANIFEST_DIR")).join("../public/words/es.po");
+    let po = project().join("public/words/es.po");
     let po = fs::read_to_string(po).expect("the catalogue can be read");
     let all = emberloam_language::entries(&po).expect("a sound catalogue");
     let texts = all.iter().map(|entry| entry.english.as_str());

@@ -1,10 +1,13 @@
-//! What the browser tests and the picture makers share: a real browser, the
-//! built page served on this machine, and the page as a person uses it.
+//! What the tests and the picture makers share: a real browser, the built page
+//! served on this machine, the page as a person uses it, and the texts in a
+//! source.
 
-#![cfg(feature = "browser")]
-
+#[cfg(feature = "browser")]
 pub mod driver;
+#[cfg(feature = "browser")]
 pub mod page;
+pub mod prose;
+#[cfg(feature = "browser")]
 pub mod site;
 
 use std::path::{Path, PathBuf};

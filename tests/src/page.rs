@@ -82,6 +82,16 @@ impl Page {
         page
     }
 
+    /// Opens the page with a report in it, and waits until all of it is there.
+    #[track_caller]
+    pub fn with_report(name: &str) -> Page {
+        let page = Page::open(name);
+        page.paste(A_SURPLUS);
+        page.wait_for_answer();
+        page.browser.wait_for("the later parts", || page.browser.has("#bed label.field"));
+        page
+    }
+
     /// Waits until the field for the report is there.
     #[track_caller]
     pub fn wait_until_started(&self) {

@@ -6,21 +6,18 @@ mod said;
 
 use std::collections::BTreeSet;
 use std::fs;
-use std::path::PathBuf;
 
 use emberloam_engine::sources::all_sources;
 use emberloam_language::{Catalogue, Entry, entries};
+use emberloam_tests::project;
+use emberloam_tests::prose::literals;
 
 /// How many gardens are asked about.
 const GARDENS: usize = 700;
 
-fn root() -> PathBuf {
-    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("..")
-}
-
 /// Every language but English: its tag and its catalogue.
 fn languages() -> Vec<(String, String)> {
-    let folder = root().join("public/words");
+    let folder = project().join("public/words");
     let mut all: Vec<(String, String)> = fs::read_dir(folder)
         .expect("the catalogues")
         .map(|entry| entry.expect("a catalogue").path())
@@ -79,57 +76,6 @@ fn is_formula(text: &str) -> bool {
     text.contains(" = ") && text.split_whitespace().all(short)
 }
 
-/// The texts in quotes of a Rust or JavaScript source, without its tests.
-fn literals(source: &str) -> Vec<String> {
-    let source = source.split("#[cfg(test)]\nmod tests {").next().unwrap_or_default();
-    let code = source.lines().filter(|line| !line.trim_start().starts_with("//"));
-    let code = code.collect::<Vec<_>>().join("\n");
-    let mut all = Vec::new();
-    let mut signs = code.chars().peekable();
-    while let Some(sign) = signs.next() {
-        if sign == '\'' {
-            // A sign in quotes: '"' opens no text.
-            let mut ahead = signs.clone();
-            let taken = match ahead.next() {
-                Some('\\') => 2,
-                Some(_) => 1,
-                None => break,
-            };
-            if ahead.nth(taken - 1) == Some('\'') {
-                signs.nth(taken);
-            }
-            continue;
-        }
-        if sign != '"' {
-            continue;
-        }
-        let mut text = String::new();
-        while let Some(sign) = signs.next() {
-            match sign {
-                '"' => break,
-                '\\' => match signs.next() {
-                    Some('\n') => {
-                        while signs.peek().is_some_and(|sign| sign.is_whitespace()) {
-                            signs.next();
-                        }
-                    }
-                    Some('n') => text.push('\n'),
-                    Some('u') => {
-                        let code: String =
-                            signs.by_ref().skip(1).take_while(|sign| *sign != '}').collect();
-                        text.extend(u32::from_str_radix(&code, 16).ok().and_then(char::from_u32));
-                    }
-                    Some(other) => text.push(other),
-                    None => break,
-                },
-                sign => text.push(sign),
-            }
-        }
-        all.push(text);
-    }
-    all
-}
-
 /// A text with `1` in its holes.
 fn with_holes_filled(text: &str) -> String {
     let mut out = String::new();
@@ -149,7 +95,7 @@ fn nothing_in_the_pages_own_words_is_left_in_english() {
         let catalogue = catalogue(&po);
         let mut missing = Vec::new();
         for file in ["app/src/words.rs", "app/src/words/keeping.rs", "app/src/help.rs"] {
-            let source = fs::read_to_string(root().join(file)).expect("the page's words");
+            let source = fs::read_to_string(project().join(file)).expect("the page's words");
             let texts = literals(&source);
             assert!(texts.len() > 50, "{file}: only {} texts found", texts.len());
             for text in texts {
@@ -173,7 +119,7 @@ fn nothing_in_the_scripts_is_left_in_english() {
         let mut missing = Vec::new();
         let mut checked = 0;
         for file in ["boot.js", "files.js"] {
-            let script = fs::read_to_string(root().join("public").join(file)).expect("a script");
+            let script = fs::read_to_string(project().join("public").join(file)).expect("a script");
             // Long texts are put together of pieces.
             let script = script.replace("\" +\n        \"", "");
             for text in literals(&script) {
@@ -228,7 +174,7 @@ fn every_translation_keeps_its_holes_and_how_it_ends() {
 fn sources() -> String {
     let mut all = String::new();
     let mut folders = ["engine/src", "engine/files/src", "app/src", "public"]
-        .map(|folder| root().join(folder))
+        .map(|folder| project().join(folder))
         .to_vec();
     while let Some(folder) = folders.pop() {
         for entry in fs::read_dir(&folder).expect("a folder of sources") {
@@ -282,7 +228,7 @@ fn no_translation_is_idle() {
 #[test]
 fn another_reader_of_the_format_reads_the_same() {
     for (tag, po) in languages() {
-        let path = root().join(format!("public/words/{tag}.po"));
+        let path = project().join(format!("public/words/{tag}.po"));
         let theirs = polib::po_file::parse(&path).expect("a catalogue in the PO format");
         assert_eq!(theirs.metadata.language, tag);
         let theirs: BTreeSet<(String, String)> = theirs

@@ -1,6 +1,7 @@
 //! Whether a gardener can read the other languages.
 
 use emberloam_language::entries;
+use emberloam_tests::prose::Prose;
 
 /// The least ease of reading: below it a text is "somewhat difficult".
 /// Source: Barrio-Cantalejo and others 2008, the INFLESZ scale (from memory).
@@ -47,23 +48,8 @@ fn syllables(word: &str) -> usize {
 /// Source: Szigriszt-Pazos 1993, perspicuity = 206.835 − 62.3 × syllables in a
 /// word − words in a sentence (from memory).
 fn ease<'a>(texts: impl IntoIterator<Item = &'a str>) -> (f64, usize) {
-    let (mut sentences, mut words, mut sounds) = (0, 0, 0);
-    for text in texts {
-        for sentence in text.split(['.', '!', '?', ':', ';']) {
-            let said: Vec<&str> = sentence
-                .split(|sign: char| !sign.is_alphabetic())
-                .filter(|word| !word.is_empty())
-                .collect();
-            if said.is_empty() {
-                continue;
-            }
-            sentences += 1;
-            words += said.len();
-            sounds += said.iter().map(|word| syllables(word)).sum::<usize>();
-        }
-    }
-    let (sentences, words_, sounds) = (sentences as f64, words as f64, sounds as f64);
-    (206.835 - 62.3 * sounds / words_ - words_ / sentences, words)
+    let Prose { sentences, words, syllables } = Prose::of(texts, &[], syllables);
+    (206.835 - 62.3 * syllables / words - words / sentences, words as usize)
 }
 
 #[test]

@@ -5,10 +5,10 @@ use emberloam_engine::summary;
 use leptos::prelude::*;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{HtmlDetailsElement, HtmlTextAreaElement, ShareData};
+use web_sys::{HtmlTextAreaElement, ShareData};
 
 use crate::files::{file_name, save};
-use crate::living::{Look, changed, flag, keyed, press, text};
+use crate::living::{Look, changed, flag, keyed, press, text, unfolds};
 use crate::share::answers::{self, Answer};
 use crate::share::arrived::contents;
 use crate::share::code::code;
@@ -150,10 +150,7 @@ pub fn sharing(page: Page) -> AnyView {
         free: RwSignal::new(Vec::new()),
         with_report: RwSignal::new(false),
     };
-    let toggled = changed(move |event| {
-        let fold = event.target().and_then(|t| t.dyn_into::<HtmlDetailsElement>().ok());
-        sharing.open.set(fold.is_some_and(|fold| fold.open()));
-    });
+    let toggled = unfolds(move |open| sharing.open.set(open));
     let address =
         Memo::new(move |_| if sharing.open.get() { link(&letter(page)) } else { String::new() });
     view! {
@@ -297,10 +294,7 @@ fn viewers(sharing: Sharing) -> impl IntoView {
         <details
             id="viewers"
             class="fold"
-            on:toggle=changed(move |event| {
-                let fold = event.target().and_then(|t| t.dyn_into::<HtmlDetailsElement>().ok());
-                open.set(fold.is_some_and(|fold| fold.open()));
-            })
+            on:toggle=unfolds(move |now| open.set(now))
         >
             <summary>{said::VIEWERS}</summary>
             <p>{said::VIEWERS_INTRO}</p>

@@ -2,14 +2,13 @@
 
 use emberloam_engine::season::day;
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{HtmlDetailsElement, HtmlInputElement};
+use web_sys::HtmlInputElement;
 
 use crate::desk::{Desk, Opened};
 use crate::exports::event_code;
 use crate::files::save as save_file;
-use crate::living::{Look, changed, flag, focus, keyed, press, text};
+use crate::living::{Look, changed, flag, focus, keyed, press, text, unfolds};
 use crate::shelf::chest::{self, Shelved};
 use crate::shelf::cupboard::{self, Change, Shut};
 use crate::shelf::entry::{self, Entry, Held, Label, Outcome, by_date};
@@ -308,9 +307,7 @@ pub fn board(page: Page) -> AnyView {
             board.read();
         }
     });
-    let toggled = changed(move |event| {
-        let fold = event.target().and_then(|t| t.dyn_into::<HtmlDetailsElement>().ok());
-        let open = fold.is_some_and(|fold| fold.open());
+    let toggled = unfolds(move |open| {
         board.open.set(open);
         if open {
             board.read();

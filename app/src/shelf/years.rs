@@ -6,11 +6,9 @@ use leptos::prelude::*;
 use plotters::element::{Circle, PathElement};
 use plotters::prelude::Color;
 use plotters::style::text_anchor::HPos;
-use wasm_bindgen::JsCast;
-use web_sys::HtmlDetailsElement;
 
 use crate::chart::{Pen, Repaint, Sheet, chart, level_line};
-use crate::living::{Look, changed, flag};
+use crate::living::{Look, changed, flag, unfolds};
 use crate::shelf::board::Board;
 use crate::shelf::trend::{Series, beds, places, series};
 use crate::words::keeping as said;
@@ -80,10 +78,7 @@ pub fn years(board: Board) -> AnyView {
             id="years"
             class="fold"
             hidden=flag(move || board.shelved.look(Vec::is_empty))
-            on:toggle=changed(move |event| {
-                let fold = event.target().and_then(|t| t.dyn_into::<HtmlDetailsElement>().ok());
-                open.set(fold.is_some_and(|fold| fold.open()));
-            })
+            on:toggle=unfolds(move |now| open.set(now))
         >
             <summary>{said::YEARS}</summary>
             <p class="soft">{said::YEARS_INTRO}</p>
