@@ -1,15 +1,16 @@
-//! From a pasted soil test to a dated biochar plan.
+//! From a pasted soil test to a dated plan for one bed: surveyed once, planned
+//! once, and all that is shown is a view of that plan.
 #![warn(missing_docs)]
 
-pub mod biochar;
+pub mod bag;
 pub mod case;
-pub mod cautions;
 pub mod chemistry;
+pub mod details;
 pub mod export;
 mod named;
-pub mod needs;
 pub mod normalise;
 pub mod outcome;
+pub mod plan;
 pub mod quantity;
 pub mod question;
 pub mod ranges;
@@ -18,9 +19,9 @@ pub mod season;
 pub mod soil;
 pub mod sources;
 pub mod summary;
-mod survey;
-pub mod traits;
+pub mod survey;
 
 pub use case::Case;
-pub use outcome::{Outcome, interpret, judged_readings, situated};
+pub use outcome::{Outcome, interpret, judged_readings};
+pub use plan::{Plan, plan};
 pub use survey::{Survey, survey};

@@ -72,8 +72,8 @@ mod tests {
     use std::collections::BTreeSet;
 
     use super::Named;
-    use crate::biochar::Path;
     use crate::case::{BagState, BedKind, ChargeSource, Feedstock, Winter};
+    use crate::plan::Path;
     use crate::quantity::{Measures, Unit};
     use crate::ranges::Level;
     use crate::soil::{Method, PlantGroup, Property, Texture};

@@ -40,6 +40,8 @@ pub struct NormalReading {
     pub original: String,
     /// How thick the slice of soil is that it refers to, cm, when known.
     pub slice_cm: Option<f64>,
+    /// From where to where that slice reaches, cm, when its own line says so.
+    pub slice: Option<(f64, f64)>,
     /// Where it stands.
     pub place: Place,
     /// What was done to it.
@@ -57,9 +59,9 @@ pub struct NormalReading {
 /// assert_eq!(phosphorus.amount.exact(), Some(30.0)); // mg/kg
 /// ```
 pub fn normalise(sample: &SampleReport, answers: &ReadingAnswers) -> Normalised {
-    // An answer of nothing, or less, is no answer.
+    // An answer of nothing, or less, is no answer; and what is printed comes before it.
     let answered = answers.depth_cm.filter(|depth| *depth > 0.0);
-    let depth_cm = answered.or(sample.depth_cm.map(|(top, bottom)| bottom - top));
+    let depth_cm = sample.depth_cm.map(|(top, bottom)| bottom - top).or(answered);
     let slice_of = |r: &Reading| r.depth_cm.map(|(top, bottom)| bottom - top).or(depth_cm);
     let mut doubts = Vec::new();
     let readings: Vec<NormalReading> =
@@ -135,6 +137,7 @@ fn normal(
         name: reading.name.clone(),
         original: reading.original.clone(),
         slice_cm: depth_cm,
+        slice: reading.depth_cm,
         place: reading.place,
         notes,
     }

@@ -5,29 +5,27 @@ use std::borrow::Cow;
 
 use serde::Serialize;
 
-use crate::biochar::{self, Advice, Situation};
 use crate::case::Case;
-use crate::chemistry;
-use crate::normalise::{NormalReading, Normalised, normalise};
+use crate::plan::{Plan, plan};
 use crate::quantity::{Figure, Unit};
 use crate::question::Question;
-use crate::ranges::{Finding, Findings, Setting, judge};
-use crate::report::{Origin, Place, SampleReport, Unread};
-use crate::soil::{Amount, Method, Property, Soil};
+use crate::ranges::Finding;
+use crate::report::{Origin, Place, Unread};
+use crate::soil::{Amount, Method, Property};
 use crate::sources::Citation;
-use crate::survey::survey;
+use crate::survey::{Judged, Survey, survey_of};
 
 /// The version of [`Outcome`] this engine writes.
-pub const OUTCOME_VERSION: u32 = 1;
+pub const OUTCOME_VERSION: u32 = 2;
 
 /// Everything the engine concludes from a [`crate::case::Case`].
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Outcome {
     /// The version of this shape.
     pub version: u32,
-    /// The samples of the report, each judged and advised on.
+    /// The samples of the report, each judged and planned.
     pub samples: Vec<SampleOutcome>,
-    /// Which sample the bed was taken from; `derived` and `advice` below are its own.
+    /// Which sample the bed was taken from; `derived` and `plan` below are its own.
     pub sample: usize,
     /// Everything in the report that could not be placed.
     pub unread: Vec<Unread>,
@@ -36,7 +34,7 @@ pub struct Outcome {
     /// The chemistry of the chosen sample.
     pub derived: Vec<Figure>,
     /// The plan for the chosen sample.
-    pub advice: Advice,
+    pub plan: Plan,
     /// How the report was read, where there was a choice.
     pub notes: Vec<String>,
 }
@@ -44,26 +42,19 @@ pub struct Outcome {
 impl Outcome {
     /// Every citation the chosen sample's findings, chemistry and plan rest on.
     pub fn citations(&self) -> impl Iterator<Item = &Citation> {
-        let advice = &self.advice;
         let findings =
             self.samples.get(self.sample).into_iter().flat_map(|s| &s.readings).flat_map(|r| {
                 std::iter::once(&r.finding.grounds)
                     .chain(r.finding.second_opinions.iter().map(|o| &o.grounds))
             });
-        let charging = advice.charging.iter().flat_map(|c| &c.figures);
-        let figures =
-            self.derived.iter().chain(&advice.amounts).chain(charging).map(|f| &f.grounds);
         findings
-            .chain(figures)
-            .chain(advice.effects.iter().map(|e| &e.change.grounds))
-            .chain(advice.reasons.iter().map(|r| &r.grounds))
-            .chain(advice.season.iter().map(|t| &t.grounds))
-            .chain(advice.cautions.iter().map(|c| &c.grounds))
+            .chain(self.derived.iter().map(|f| &f.grounds))
+            .chain(self.plan.grounds())
             .flat_map(|grounds| &grounds.sources)
     }
 }
 
-/// One sample, judged and advised on.
+/// One sample, judged and planned.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct SampleOutcome {
     /// Its name.
@@ -77,7 +68,7 @@ pub struct SampleOutcome {
     /// Its chemistry.
     pub derived: Vec<Figure>,
     /// Its plan.
-    pub advice: Advice,
+    pub plan: Plan,
 }
 
 /// A reading in the engine's units, with its judgement.
@@ -122,21 +113,21 @@ pub enum Bound {
     Above(f64),
 }
 
-/// The whole path after reading: normalise, judge, chemistry, plan.
+/// The whole path after reading: each sample is surveyed and planned once.
 ///
 /// A case without samples gives an outcome without samples and a plan that
 /// says so; nothing here fails.
 pub fn interpret(case: &Case) -> Outcome {
-    let samples: Vec<SampleOutcome> =
-        case.report.samples.iter().map(|sample| interpret_sample(case, sample)).collect();
+    let of = |at: usize| outcome_of(&survey_of(Cow::Borrowed(case), at), case, at);
+    let samples: Vec<SampleOutcome> = (0..case.report.samples.len()).map(of).collect();
     let chosen = case.sample.min(samples.len().saturating_sub(1));
     let unread =
         case.report.unread.iter().chain(samples.iter().flat_map(|s| &s.unread)).cloned().collect();
     let no_sample;
-    let plan = match samples.get(chosen) {
+    let chosen_one = match samples.get(chosen) {
         Some(sample) => sample,
         None => {
-            no_sample = interpret_sample(case, &SampleReport::default());
+            no_sample = of(0);
             &no_sample
         }
     };
@@ -144,67 +135,34 @@ pub fn interpret(case: &Case) -> Outcome {
         version: OUTCOME_VERSION,
         sample: chosen,
         unread,
-        questions: plan.questions.clone(),
-        derived: plan.derived.clone(),
-        advice: plan.advice.clone(),
+        questions: chosen_one.questions.clone(),
+        derived: chosen_one.derived.clone(),
+        plan: chosen_one.plan.clone(),
         notes: case.report.notes.clone(),
         samples,
     }
 }
 
-fn interpret_sample(case: &Case, sample: &SampleReport) -> SampleOutcome {
-    let Normalised { readings, soil, mut questions } = normalise(sample, &case.reading);
-    let setting = setting(case, sample, &soil);
-    let texture = setting.texture;
-    let chemistry = chemistry::work_out(&soil, &setting);
-    questions.extend(chemistry.questions.iter().cloned());
-
-    let readings: Vec<_> =
-        readings.into_iter().map(|reading| judged(reading, &soil, &setting)).collect();
-    let mut findings = Findings::default();
-    for JudgedReading { property, finding, .. } in &readings {
-        findings.add(*property, finding);
-    }
-
-    let situation =
-        Situation { case, soil: &soil, findings: &findings, chemistry: &chemistry, texture };
-    let (advice, more) = biochar::advise(&situation);
-    questions.extend(more);
-    let questions = in_order(questions);
+fn outcome_of(survey: &Survey<'_>, case: &Case, at: usize) -> SampleOutcome {
+    let (plan, more) = plan(survey);
+    let sample = case.report.samples.get(at);
     SampleOutcome {
-        name: sample.name.clone(),
-        readings,
-        unread: sample.unread.clone(),
-        questions,
-        derived: chemistry.figures,
-        advice,
+        name: sample.map(|s| s.name.clone()).unwrap_or_default(),
+        readings: survey.readings.iter().map(judged).collect(),
+        unread: sample.map(|s| s.unread.clone()).unwrap_or_default(),
+        questions: in_order(survey.questions.iter().cloned().chain(more)),
+        derived: survey.chemistry.figures.clone(),
+        plan,
     }
 }
 
 /// The readings of a sample as they are judged, without its plan: for what
 /// goes through many samples.
-pub fn judged_readings(case: &Case, sample: &SampleReport) -> Vec<JudgedReading> {
-    let Normalised { readings, soil, .. } = normalise(sample, &case.reading);
-    let setting = setting(case, sample, &soil);
-    readings.into_iter().map(|reading| judged(reading, &soil, &setting)).collect()
+pub fn judged_readings(case: &Case, sample: usize) -> Vec<JudgedReading> {
+    survey_of(Cow::Borrowed(case), sample).readings.iter().map(judged).collect()
 }
 
-/// What a sample's readings are judged in.
-pub(crate) fn setting(case: &Case, sample: &SampleReport, soil: &Soil) -> Setting {
-    let texture = case.bed.texture.or(sample.texture).or_else(|| soil.texture());
-    Setting { plants: case.plants, texture }
-}
-
-/// The judgement of a reading; of one that can't be used, why.
-pub(crate) fn finding_of(reading: &NormalReading, soil: &Soil, setting: &Setting) -> Finding {
-    match &reading.measure {
-        Ok(measure) => judge(measure, soil, setting),
-        Err(why) => Finding { not_judged: Some(why.clone()), ..Finding::default() },
-    }
-}
-
-fn judged(reading: NormalReading, soil: &Soil, setting: &Setting) -> JudgedReading {
-    let finding = finding_of(&reading, soil, setting);
+fn judged(Judged { reading, finding }: &Judged) -> JudgedReading {
     let (value, bound, unit) = match &reading.measure {
         Ok(m) => match m.amount {
             Amount::Exactly(v) => (Some(v), None, Some(m.unit)),
@@ -213,6 +171,7 @@ fn judged(reading: NormalReading, soil: &Soil, setting: &Setting) -> JudgedReadi
         },
         Err(_) => (reading.printed, None, reading.unit),
     };
+    let reading = reading.clone();
     JudgedReading {
         property: reading.property,
         value,
@@ -224,20 +183,14 @@ fn judged(reading: NormalReading, soil: &Soil, setting: &Setting) -> JudgedReadi
         name: reading.name,
         place: reading.place,
         lab_rating: reading.rating,
-        finding,
+        finding: finding.clone(),
         notes: reading.notes,
     }
 }
 
-/// Looks at the chosen sample as the plan sees it: for what is worked out
-/// beside the first answer. `None` without a sample.
-pub fn situated<R>(case: &Case, look: impl FnOnce(&Situation<'_>) -> R) -> Option<R> {
-    survey(Cow::Borrowed(case)).map(|survey| look(&survey.situation()))
-}
-
 /// The most telling question first, each once: the page has one control for
 /// each.
-fn in_order(asked: Vec<Question>) -> Vec<Question> {
+fn in_order(asked: impl Iterator<Item = Question>) -> Vec<Question> {
     let mut questions: Vec<Question> = Vec::new();
     for question in asked {
         let at = questions.partition_point(|q| q.id < question.id);

@@ -5,13 +5,60 @@ mod exchange;
 mod organic;
 mod phosphorus;
 mod salts;
+pub mod saturation_water;
+pub mod sodium;
 
+use crate::named::by_name;
 use crate::quantity::{Band, Figure, Grounds};
 use crate::question::Question;
 use crate::ranges::Setting;
-use crate::soil::Soil;
+use crate::soil::{Property, Soil};
 
 pub(crate) use acidity::{MEHLICH_PER_PH, MEHLICH_START, base_unsaturation, found_by_buffer};
+
+/// What the chemistry works out; each is a figure at most once.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Derived {
+    /// Exchange capacity, measured or by summation.
+    Cec,
+    /// Exchange capacity by summation, beside a printed one.
+    CecBySummation,
+    /// Bases on the exchange, %.
+    BaseSaturation,
+    /// Calcium on the exchange, %.
+    CalciumSaturation,
+    /// Magnesium on the exchange, %.
+    MagnesiumSaturation,
+    /// Potassium on the exchange, %.
+    PotassiumSaturation,
+    /// Sodium on the exchange (ESP), %.
+    SodiumSaturation,
+    /// Acidity on the exchange, % (where acidity is counted).
+    AciditySaturation,
+    /// Organic matter from organic carbon, %.
+    OrganicMatter,
+    /// Nitrogen that organic matter gives off in a year, kg/ha.
+    NitrogenRelease,
+    /// The phosphorus saturation ratio.
+    PSaturationRatio,
+    /// Salts as saturated paste, dS/m.
+    Ece,
+}
+
+by_name! { Derived, "worked-out number",
+    Cec: "cec",
+    CecBySummation: "cec-by-summation",
+    BaseSaturation: "base-saturation",
+    CalciumSaturation: "calcium-saturation",
+    MagnesiumSaturation: "magnesium-saturation",
+    PotassiumSaturation: "potassium-saturation",
+    SodiumSaturation: "sodium-saturation",
+    AciditySaturation: "acidity-saturation",
+    OrganicMatter: "organic-matter",
+    NitrogenRelease: "nitrogen-release",
+    PSaturationRatio: "p-saturation-ratio",
+    Ece: "ece",
+}
 
 /// What the chemistry says of one sample.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -20,31 +67,41 @@ pub struct Chemistry {
     pub figures: Vec<Figure>,
     /// Exchange capacity, meq/100 g, measured or by summation.
     pub cec: Option<Band>,
+    /// Sodium on the exchange, where the report tells.
+    pub sodium: Option<sodium::Sodium>,
     /// What must be known before more can be worked out.
     pub questions: Vec<Question>,
 }
 
 impl Chemistry {
-    /// A worked-out number by its name.
-    pub fn get(&self, name: &str) -> Option<&Figure> {
-        self.figures.iter().find(|f| f.name == name)
+    /// A worked-out number.
+    pub fn get(&self, what: Derived) -> Option<&Figure> {
+        self.figures.iter().find(|f| f.name == what.name())
+    }
+
+    /// The bounds of a worked-out number.
+    pub fn band(&self, what: Derived) -> Option<Band> {
+        self.get(what).map(|f| f.band)
+    }
+
+    /// Organic matter, %: measured, or from organic carbon.
+    pub(crate) fn organic_matter(&self, soil: &Soil) -> Option<Band> {
+        let measured = soil.value(Property::OrganicMatter).map(Band::exactly);
+        measured.or_else(|| self.band(Derived::OrganicMatter))
     }
 }
 
 /// Works out the chemistry of one sample.
 ///
 /// What the report doesn't allow is left out, and asked for where an answer
-/// would help. The names of the figures: `cec`, `cec-by-summation`,
-/// `base-saturation`, `calcium-saturation`, `magnesium-saturation`,
-/// `potassium-saturation`, `sodium-saturation`, `acidity-saturation` (where
-/// acidity is counted), `organic-matter`, `nitrogen-release`,
-/// `p-saturation-ratio`, `ece`.
+/// would help.
 pub fn work_out(soil: &Soil, setting: &Setting) -> Chemistry {
     let mut chemistry = Chemistry::default();
     exchange::work_out(soil, setting, &mut chemistry);
     organic::work_out(soil, setting, &mut chemistry);
     phosphorus::work_out(soil, &mut chemistry);
     salts::work_out(soil, setting, &mut chemistry);
+    chemistry.sodium = sodium::work_out(soil, &chemistry);
     chemistry
 }
 

@@ -1,11 +1,13 @@
-//! Salts as of a saturated paste.
+//! Salts as of a saturated paste: by every published equation, and by what the
+//! FAO's table of water at saturation adds to them.
 
-use crate::chemistry::Chemistry;
-use crate::quantity::{Figure, Grounds, Unit, significant};
+use crate::chemistry::saturation_water::{from_water, saturation_water};
+use crate::chemistry::{Chemistry, Derived, with_grounds_of};
+use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown, significant};
 use crate::question::{Question, QuestionId};
 use crate::ranges::{Setting, as_saturated_paste, method_decides};
-use crate::soil::{Property, Soil};
-use crate::sources::OUR_CHOICE;
+use crate::soil::{Method, Property, Soil};
+use crate::sources::{FAO_2006, OUR_CHOICE};
 
 pub(super) fn work_out(soil: &Soil, setting: &Setting, chemistry: &mut Chemistry) {
     let Some(measure) = soil.get(Property::Ec).filter(|m| m.unit == Unit::DsPerM) else {
@@ -25,9 +27,27 @@ pub(super) fn work_out(soil: &Soil, setting: &Setting, chemistry: &mut Chemistry
     let (Some(ec), Some(method)) = (measure.amount.exact(), measure.method) else {
         return;
     };
-    let Some((band, sources)) = as_saturated_paste(ec, Some(method), setting.texture) else {
-        return;
+    let Some((band, grounds)) = by_equations(ec, method, setting) else { return };
+    let (band, grounds) = match by_water(ec, method, soil, setting, chemistry) {
+        None => (band, grounds),
+        Some((other, more)) => {
+            let mut grounds = with_grounds_of(grounds, &more);
+            grounds.rule.push_str(" The FAO's way by water content widens the bounds.");
+            let high = band.high.max(other.high);
+            (Band::new(band.low.min(other.low), band.likely, high), grounds)
+        }
     };
+    chemistry.figures.push(Figure {
+        name: Derived::Ece.name(),
+        label: "salts as saturated paste (ECe)",
+        band,
+        unit: Unit::DsPerM,
+        grounds,
+    });
+}
+
+fn by_equations(ec: f64, method: Method, setting: &Setting) -> Option<(Band, Grounds)> {
+    let (band, sources) = as_saturated_paste(ec, Some(method), setting.texture)?;
     let mut grounds = Grounds::new(
         if sources.is_empty() {
             "As measured in saturated paste."
@@ -45,11 +65,39 @@ pub(super) fn work_out(soil: &Soil, setting: &Setting, chemistry: &mut Chemistry
             None => grounds.assume("The texture is not known; the equations for all were used."),
         };
     }
-    chemistry.figures.push(Figure {
-        name: "ece",
-        label: "salts as saturated paste (ECe)",
-        band,
-        unit: Unit::DsPerM,
-        grounds,
-    });
+    Some((band, grounds))
+}
+
+/// Parts of water to one of soil.
+fn parts(method: Method) -> Option<f64> {
+    Some(match method {
+        Method::Water1To1 => 1.0,
+        Method::Water1To2 => 2.0,
+        Method::Water1To2p5 => 2.5,
+        Method::Water1To5 => 5.0,
+        _ => return None,
+    })
+}
+
+fn by_water(
+    ec: f64,
+    method: Method,
+    soil: &Soil,
+    setting: &Setting,
+    chemistry: &Chemistry,
+) -> Option<(Band, Grounds)> {
+    let (parts, texture) = (parts(method)?, setting.texture?);
+    let matter = chemistry.organic_matter(soil)?;
+    let water = saturation_water(texture, soil.value(Property::Clay), matter.likely);
+    // Paste holds less water than any of these mixes, so it can't be weaker.
+    let band = water.map(|w| from_water(ec, parts, w).max(ec));
+    let text = |band: &Band, unit| shown(band, unit, Measures::Metric);
+    let grounds = Grounds::new(
+        "EC × 100 × parts of water ÷ water at saturation (g/100 g), from the FAO's table.",
+        &[FAO_2006.second_hand(), FAO_2006.from_memory(), OUR_CHOICE.unsourced()],
+    )
+    .input("parts of water", significant(parts, 2))
+    .input(Property::OrganicMatter.label(), text(&matter, Unit::Percent))
+    .input("water at saturation", format!("{} g/100 g", text(&water, Unit::None)));
+    Some((band, grounds))
 }

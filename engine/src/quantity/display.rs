@@ -82,6 +82,17 @@ pub fn measured_out(litres: f64, measures: Measures) -> String {
     }
 }
 
+/// A weight to measure out: `40 g`, `1.4 oz`, `2.2 lb`.
+pub fn weighed(grams: f64, measures: Measures) -> String {
+    let large = match measures {
+        Measures::Metric => grams >= 1000.0,
+        Measures::Us => grams >= 1000.0 * KG_PER_POUND,
+    };
+    let (value, unit) = if large { (grams / 1000.0, Unit::Kg) } else { (grams, Unit::Gram) };
+    let text = significant(in_readers(value, unit, measures), 2);
+    format!("{text}\u{a0}{}", readers_symbol(unit, measures))
+}
+
 /// Litres in a US gallon.
 /// Source: legal definition, 231 cubic inches (derived).
 pub(crate) const LITRES_PER_GALLON: f64 = 3.785_411_784;

@@ -12,6 +12,7 @@
 mod band;
 mod convert;
 mod display;
+mod spread;
 mod unit;
 
 pub use band::{Band, Figure, Grounds, Input};
@@ -20,6 +21,7 @@ pub(crate) use display::{
     KG_PER_POUND, LB_PER_1000_SQ_FT_IN_T_PER_HA, LITRES_PER_CUBIC_FOOT, LITRES_PER_GALLON,
 };
 pub use display::{
-    Measures, from_readers, in_readers, measured_out, readers_symbol, shown, significant,
+    Measures, from_readers, in_readers, measured_out, readers_symbol, shown, significant, weighed,
 };
+pub(crate) use spread::{inverse, product};
 pub use unit::Unit;

@@ -1,11 +1,65 @@
 //! Lead: not a nutrient, so no level is "sufficient"; only totals can be held
 //! against a health screening level.
 
+use time::Date;
+
 use crate::quantity::{Grounds, Unit};
 use crate::ranges::scheme::amount_text;
 use crate::ranges::{Finding, Level};
 use crate::soil::{Amount, Measure, Method};
-use crate::sources::{EPA_LEAD, OUR_CHOICE};
+use crate::sources::{Citation, EPA_LEAD, EPA_LEAD_1994, EPA_LEAD_2024, OUR_CHOICE};
+
+/// What the US EPA calls for at homes, from a day on: mg/kg of total lead.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LeadLevel {
+    /// The first day: year, month, day. Of 1994 only the year was read.
+    pub from: (i32, u8, u8),
+    /// That day in words.
+    pub since: &'static str,
+    /// From here EPA looks closer.
+    pub screening: f64,
+    /// The same where other sources of lead are near.
+    pub with_other_sources: f64,
+    /// From here EPA considers taking soil away.
+    pub removal: Option<f64>,
+    /// The publication.
+    pub citation: Citation,
+}
+
+/// The US levels for lead in turn.
+pub static LEAD_LEVELS: [LeadLevel; 3] = [
+    LeadLevel {
+        from: (1994, 1, 1),
+        since: "since 1994",
+        screening: 400.0,
+        with_other_sources: 400.0,
+        removal: None,
+        citation: EPA_LEAD_1994.second_hand(),
+    },
+    LeadLevel {
+        from: (2024, 1, 17),
+        since: "since 17 January 2024",
+        screening: 200.0,
+        with_other_sources: 100.0,
+        removal: Some(200.0),
+        citation: EPA_LEAD_2024.second_hand(),
+    },
+    LeadLevel {
+        from: (2025, 10, 16),
+        since: "since 16 October 2025",
+        screening: 200.0,
+        with_other_sources: 200.0,
+        removal: Some(600.0),
+        citation: EPA_LEAD.second_hand(),
+    },
+];
+
+/// The US level for lead on a day; without a day the newest we know. `None` before the first.
+pub fn lead_level(on: Option<Date>) -> Option<&'static LeadLevel> {
+    let Some(on) = on else { return LEAD_LEVELS.last() };
+    let day = (on.year(), u8::from(on.month()), on.day());
+    LEAD_LEVELS.iter().rev().find(|level| level.from <= day)
+}
 
 /// Residential screening level, mg/kg of total lead.
 const SCREENING: f64 = 200.0;

@@ -6,8 +6,8 @@ use crate::quantity::{Band, Grounds, Measures, Unit, shown};
 use crate::season::climate::{Climate, is_southern};
 use crate::season::evaporation;
 use crate::soil::Texture;
+use crate::soil::water;
 use crate::sources::{AHDB_RAIN, FAO_56, OUR_CHOICE, SAXTON_RAWLS};
-use crate::traits::water;
 
 /// The layer the water must pass, cm: where most roots of vegetables are.
 /// Source: our choice.

@@ -1,27 +1,21 @@
-//! When: what the dates and the place allow, the dated tasks of each path, and
-//! what a wet season takes.
+//! The dates of a bed and the water of its place.
 
-mod calendar;
 mod climate;
+mod dated;
 pub mod day;
 pub mod drainage;
 pub mod evaporation;
-mod leaching;
 mod place;
 mod rest;
-mod task;
-mod tasks;
 mod timing;
 pub mod twelve;
-mod windows;
 
-pub use calendar::calendar;
 pub use climate::Climate;
+pub(crate) use climate::is_southern;
+pub use dated::Dated;
 pub use drainage::{WetMonths, drainage, wet_months};
-pub use leaching::{MonthLoss, WinterLoss, burns, lessened, scotter, winter_loss};
+pub(crate) use place::guessed_frost;
 pub use place::{Place, frost_days, place};
 pub use rest::{Rest, longest, rests};
-pub use task::Task;
-pub use tasks::{Plan, tasks};
+pub(crate) use timing::window;
 pub use timing::{BETTER_DAYS, LEAST_DAYS, Timing, Window};
-pub use windows::{Windows, windows};

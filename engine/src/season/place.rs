@@ -7,7 +7,7 @@ use time::{Date, Duration};
 use crate::case::{Season, Winter};
 use crate::quantity::{Band, Grounds, Measures, Unit, shown, significant};
 use crate::season::climate::{Climate, is_southern};
-use crate::season::{Task, day};
+use crate::season::{Dated, day};
 use crate::sources::{HOPKINS_LAW, NCEI_NORMALS, OUR_CHOICE};
 
 /// Beyond this the dates of frost no longer follow the latitude, °.
@@ -58,7 +58,7 @@ pub struct Place {
     /// The kind of winter it probably has.
     pub winter: Option<Winter>,
     /// The last and the first frost to come, each a rough stretch of days.
-    pub frosts: Vec<Task>,
+    pub frosts: Vec<Dated>,
     /// What it rests on.
     pub grounds: Grounds,
 }
@@ -78,7 +78,7 @@ fn coming(days: Band, today: Date) -> Option<(Date, Date, Date)> {
 
 /// The likely first frost by this estimate, for windows that nobody's own date
 /// bounds. What rests on it must say so.
-pub(super) fn guessed_frost(season: &Season) -> Option<Date> {
+pub(crate) fn guessed_frost(season: &Season) -> Option<Date> {
     let (climate, _) = Climate::of(season);
     let [_, first] = frost_days(climate.latitude?, climate.elevation)?;
     Some(coming(first, season.today?)?.1)
@@ -136,8 +136,8 @@ pub fn place(season: &Season, measures: Measures) -> Option<Place> {
             let Some((from, likely, to)) = season.today.and_then(|t| coming(days, t)) else {
                 continue;
             };
-            frosts.push(Task {
-                task: name.into(),
+            frosts.push(Dated {
+                what: name.into(),
                 from: Some(from),
                 to: Some(to),
                 reason: format!("Most likely about {}.", day::spoken(likely)),

@@ -124,6 +124,14 @@ impl Timing {
         }
     }
 
+    /// The dates say that the bed lies bare over the cold or the rains.
+    pub fn rests_over_winter(&self) -> bool {
+        let frost = self.first_frost.zip(self.clear_from).is_some_and(|(frost, clear)| {
+            frost >= clear && self.planting.is_none_or(|planting| frost < planting)
+        });
+        frost || self.days_to_planting.is_some_and(|days| days >= LONG_REST_DAYS)
+    }
+
     /// Some days before planting.
     pub fn before_planting(&self, days: i64) -> Option<Date> {
         Some(self.planting?.saturating_sub(Duration::days(days)))
@@ -143,7 +151,7 @@ fn between_crops(season: &Season, today: Date) -> (Option<Date>, Option<Date>) {
 }
 
 /// When uncharged biochar can go in, from the clear bed to planting.
-pub(super) fn window(
+pub(crate) fn window(
     clear_from: Option<Date>,
     planting: Option<Date>,
     days: Option<i64>,

@@ -4,8 +4,10 @@
 mod method;
 mod plants;
 mod property;
+pub mod salt_tolerance;
 mod sample;
 mod texture;
+pub mod water;
 
 pub use method::{Method, MethodKind};
 pub use plants::PlantGroup;

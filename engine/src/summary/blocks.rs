@@ -1,8 +1,9 @@
 //! The plan as headings, paragraphs and lists, without any look.
 
 use crate::outcome::{JudgedReading, Outcome};
+use crate::plan::needs::Need;
+use crate::plan::{Job, Plan};
 use crate::quantity::{Band, Figure, Measures, Unit, shown, significant};
-use crate::season::Task;
 
 /// A piece of the plan.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,37 +21,33 @@ pub enum Block {
 }
 
 /// The plan for the chosen sample, in the reader's measures: answer, amounts,
-/// recipe, dates, levels, reasons, cautions, sources.
+/// lime and feeds, recipe, jobs, levels, reasons, cautions, sources. Page, paper,
+/// text and calendar all say what stands here.
 pub fn plan(outcome: &Outcome, measures: Measures) -> Vec<Block> {
-    let advice = &outcome.advice;
+    let plan = &outcome.plan;
     let mut blocks =
-        vec![Block::Title("Biochar plan".into()), Block::Paragraph(advice.headline.clone())];
+        vec![Block::Title("Plan for the bed".into()), Block::Paragraph(plan.headline.clone())];
     let mut part = |heading: &'static str, items: Vec<String>| {
         if !items.is_empty() {
             blocks.push(Block::Heading(heading.into()));
             blocks.push(Block::List(items));
         }
     };
-    let figure = |f: &Figure| format!("{}: {}", f.label, shown(&f.band, f.unit, measures));
-    part("How much", advice.amounts.iter().map(figure).collect());
-    if let Some(charging) = &advice.charging {
-        part("How to charge it", charging.steps.clone());
+    part("What to do when", plan.jobs.iter().map(dated).collect());
+    part("How much biochar", plan.amounts.iter().map(|f| figure(f, measures)).collect());
+    part("What held the amount down", plan.capped_by.clone());
+    if let Some(charge) = &plan.charge {
+        part("How to charge it", charge.steps.clone());
+        part("How long to wait", charge.intervals.iter().map(|i| i.text.clone()).collect());
+        part("What is left over", charge.leftovers.iter().map(|l| l.text.clone()).collect());
     }
-    part("When", advice.season.iter().map(dated).collect());
+    part("Lime and feeds", plan.needs.iter().flat_map(|n| need(n, measures)).collect());
     if let Some(sample) = outcome.samples.get(outcome.sample) {
         part("What the soil holds", sample.readings.iter().map(|r| level(r, measures)).collect());
     }
-    let reason = |speaks_for: bool| {
-        advice
-            .reasons
-            .iter()
-            .filter(|r| r.speaks_for == speaks_for)
-            .map(|r| r.text.clone())
-            .collect()
-    };
-    part("Why", reason(true));
-    part("What speaks against it", reason(false));
-    part("Take care", advice.cautions.iter().map(|c| c.text.clone()).collect());
+    part("Why", reasons(plan, true));
+    part("What speaks against it", reasons(plan, false));
+    part("Take care", cautions(plan));
     part("Still to be answered", outcome.questions.iter().map(|q| q.text.clone()).collect());
     let sources = sources(outcome);
     if !sources.is_empty() {
@@ -60,13 +57,42 @@ pub fn plan(outcome: &Outcome, measures: Measures) -> Vec<Block> {
     blocks
 }
 
-fn dated(task: &Task) -> String {
-    match (task.from, task.to) {
-        (Some(from), Some(to)) if from == to => format!("{from}: {}", task.task),
-        (Some(from), Some(to)) => format!("{from} to {to}: {}", task.task),
-        (Some(from), None) => format!("from {from}: {}", task.task),
-        (None, Some(to)) => format!("by {to}: {}", task.task),
-        (None, None) => task.task.clone(),
+fn figure(f: &Figure, measures: Measures) -> String {
+    format!("{}: {}", f.label, shown(&f.band, f.unit, measures))
+}
+
+/// A need: its answer, its amounts for the bed, its steps.
+fn need(need: &Need, measures: Measures) -> Vec<String> {
+    let amounts = need.figures.iter().map(|f| figure(f, measures));
+    std::iter::once(need.answer.clone()).chain(amounts).chain(need.steps.iter().cloned()).collect()
+}
+
+fn reasons(plan: &Plan, speaks_for: bool) -> Vec<String> {
+    let of_kind = plan.reasons.iter().filter(|r| r.speaks_for == speaks_for);
+    of_kind.map(|r| r.text.clone()).collect()
+}
+
+/// What can hurt: of the plan, of the charge and of what is given, each once.
+pub fn cautions(plan: &Plan) -> Vec<String> {
+    let charge = plan.charge.iter().flat_map(|c| &c.cautions).map(|c| &c.text);
+    let given = plan.needs.iter().filter(|n| n.given().is_some()).flat_map(|n| &n.cautions);
+    let mut all: Vec<String> = Vec::new();
+    for text in plan.cautions.iter().map(|c| &c.text).chain(charge).chain(given) {
+        if !all.contains(text) {
+            all.push(text.clone());
+        }
+    }
+    all
+}
+
+fn dated(job: &Job) -> String {
+    let task = &job.task;
+    match (job.from, job.to) {
+        (Some(from), Some(to)) if from == to => format!("{from}: {}", task),
+        (Some(from), Some(to)) => format!("{from} to {to}: {}", task),
+        (Some(from), None) => format!("from {from}: {}", task),
+        (None, Some(to)) => format!("by {to}: {}", task),
+        (None, None) => task.clone(),
     }
 }
 

@@ -1,8 +1,10 @@
-//! The plan as neutral blocks, and the blocks as plain text: for the
-//! clipboard, a letter or a notebook.
+//! The plan as neutral blocks, the blocks as plain text, and its jobs as a
+//! calendar: for the page, paper, the clipboard, a letter or a notebook.
 
 mod blocks;
+mod calendar;
 mod text;
 
 pub use blocks::{Block, plan};
+pub use calendar::calendar;
 pub use text::text;

@@ -16,6 +16,7 @@ pub static CHEMISTRY: &[&Source] = &[
     &NRCS_SSIR45,
     &PRIBYL_2010,
     &NITROGEN_RULE,
+    &ADAMS_1973,
 ];
 
 /// Exchange capacity by summation, and by texture.
@@ -99,5 +100,12 @@ pub static PRIBYL_2010: Source = Source {
 pub static NITROGEN_RULE: Source = Source {
     id: "nitrogen-release-rule",
     title: "US extension rule: about 20 lb of nitrogen per acre and year for each 1 % of organic matter",
+    place: "",
+};
+
+/// Density of a soil from its organic matter.
+pub static ADAMS_1973: Source = Source {
+    id: "adams-1973",
+    title: "Adams 1973, The effect of organic matter on the bulk and true densities of some uncultivated podzolic soils, Journal of Soil Science 24:10–17",
     place: "",
 };

@@ -1,0 +1,243 @@
+//! Lead, arsenic and cadmium: the published levels for totals, each with its
+//! issuer and its date, and why an extract is never held against them.
+
+use crate::details::Traits;
+use crate::quantity::{Band, Grounds, Unit, significant};
+use crate::ranges::{amount_text, lead_level};
+use crate::soil::{Amount, Measure, Method, Property, Texture, listed};
+use crate::sources::{
+    ARSENIC_LIMITS_2010, COMMON_PRACTICE, EPA_SCREENING, GARDEN_LEAD_UPTAKE, GERMAN_SOIL_1999,
+    GERMAN_SOIL_2021, LEAD_UMD, OSU_LEAD, UMN_SAMPLING, VERMONT_METALS,
+};
+use crate::survey::Survey;
+
+/// Germany's precautionary values for sand, for loam and silt, and for clay, mg/kg in aqua regia.
+///
+/// Source: Federal Soil Protection Ordinance of 2021.
+fn precaution(metal: Property) -> [f64; 3] {
+    match metal {
+        Property::Lead => [40.0, 70.0, 100.0],
+        Property::Arsenic => [10.0, 20.0, 20.0],
+        _ => [0.4, 1.0, 1.5],
+    }
+}
+
+/// Germany's precautionary value for a texture; both ends of the range without one.
+pub fn precautionary(metal: Property, texture: Option<Texture>) -> (f64, f64) {
+    let [sand, loam, clay] = precaution(metal);
+    let one = match texture {
+        None => return (sand, clay),
+        Some(Texture::Sand | Texture::LoamySand) => sand,
+        Some(Texture::Clay | Texture::SiltyClay | Texture::SandyClay) => clay,
+        Some(_) => loam,
+    };
+    (one, one)
+}
+
+/// How a result stands against a level that may be a range.
+fn stands(amount: Amount, (low, high): (f64, f64)) -> &'static str {
+    match amount {
+        Amount::Exactly(v) if v > high => "over",
+        Amount::Exactly(v) | Amount::Below(v) if v <= low => "not over",
+        Amount::Above(v) if v >= high => "over",
+        Amount::Exactly(_) => "within",
+        _ => "perhaps over",
+    }
+}
+
+const METALS: [Property; 3] = [Property::Lead, Property::Arsenic, Property::Cadmium];
+
+pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
+    let mut extracts: Vec<Property> = Vec::new();
+    let mut any = false;
+    for metal in METALS {
+        // A total says more than an extract of the same metal.
+        let of_metal = || survey.soil.measures.iter().filter(|m| m.property == metal);
+        let is_total =
+            |m: &&Measure| m.method == Some(Method::TotalAcid) && m.unit == Unit::MgPerKg;
+        let Some(measure) = of_metal().find(is_total).or_else(|| of_metal().next()) else {
+            continue;
+        };
+        any = true;
+        if is_total(&measure) {
+            total(survey, measure, traits);
+        } else if !ammonium_nitrate(measure, traits) {
+            extracts.push(metal);
+        }
+    }
+    if !extracts.is_empty() {
+        refuse(survey, &extracts, traits);
+    }
+    if any {
+        traits.say(
+            "metals",
+            "Ask your local health or environment office which level holds where you live, and what it means for your garden.",
+            Grounds::new("whenever a metal was measured", &[COMMON_PRACTICE.unsourced()]),
+        );
+    }
+}
+
+fn refuse(survey: &Survey<'_>, metals: &[Property], traits: &mut Traits) {
+    let mut grounds = Grounds::new(
+        "A weak extract screens; the levels are for totals.",
+        &[VERMONT_METALS.opened()],
+    );
+    for metal in metals {
+        if let Some(m) = survey.soil.get(*metal) {
+            let method = m.method.map_or("method not known", Method::label);
+            let value = format!("{}, {method}", amount_text(m.amount, m.unit));
+            grounds = grounds.input(metal.label(), value);
+        }
+    }
+    let text = format!(
+        "No level is held against {}: it is not a total by weight. An extract takes out only part, and the published levels are for the total. Ask the lab for the total, by digestion in strong acid.",
+        listed(metals)
+    );
+    traits.say("metals", text, grounds);
+}
+
+fn total(survey: &Survey<'_>, measure: &Measure, traits: &mut Traits) {
+    let metal = measure.property;
+    let amount = measure.amount;
+    let found = amount_text(amount, measure.unit);
+    let mut grounds = Grounds::new(
+        "Total by acid digestion, held against each published level.",
+        &[GERMAN_SOIL_2021.opened()],
+    )
+    .input(metal.label(), &found);
+    let mut text = format!("Total {} is {found}: ", metal.label());
+    let mut held = |who: &str, level: (f64, f64), when: &str| {
+        let value = if level.0 == level.1 {
+            significant(level.0, 3)
+        } else {
+            format!("{} to {} by texture", significant(level.0, 3), significant(level.1, 3))
+        };
+        text.push_str(&format!("{} {who} ({value} mg/kg, {when}); ", stands(amount, level)));
+    };
+    match metal {
+        Property::Lead => {
+            if let Some(level) = lead_level(survey.case.season.today) {
+                let since = level.since;
+                held("the US EPA screening level for homes", same(level.screening), since);
+                if level.with_other_sources < level.screening {
+                    let level = same(level.with_other_sources);
+                    held("its level where other lead is near", level, since);
+                }
+                if let Some(removal) = level.removal.filter(|r| *r > level.screening) {
+                    held("its level for taking soil away", same(removal), since);
+                }
+                grounds.sources.push(level.citation);
+            }
+        }
+        Property::Arsenic => {
+            held(
+                "the US EPA screening level, which lies below what most soils hold",
+                same(0.68),
+                "from memory",
+            );
+            held("Germany's old test value for vegetable gardens", same(200.0), "1999 to 2023");
+            held("the same for soil that is wet at times", same(50.0), "1999 to 2023");
+            grounds.sources.extend([
+                EPA_SCREENING.from_memory(),
+                GERMAN_SOIL_1999.opened(),
+                ARSENIC_LIMITS_2010.opened(),
+            ]);
+        }
+        _ => {
+            held("the US EPA screening level for homes", same(7.1), "from memory");
+            grounds.sources.push(EPA_SCREENING.from_memory());
+        }
+    }
+    let precaution = precautionary(metal, survey.texture);
+    held("Germany's precautionary value", precaution, "ordinance of 2021");
+    if let Some(texture) = survey.texture {
+        grounds = grounds.input("texture", texture.label());
+    }
+    text.truncate(text.len() - 2);
+    text.push_str(match metal {
+        Property::Lead => {
+            ". A screening level says where to look closer, not what is safe: no level of lead is known to be safe. Soil without added lead holds 10 to 50 mg/kg."
+        }
+        Property::Arsenic => {
+            ". Published levels run from 0.04 to 200 mg/kg among US states alone, and soils hold about 1 to 45 by nature."
+        }
+        _ => ". Leaf crops take cadmium up most where the soil is acid.",
+    });
+    grounds.sources.push(match metal {
+        Property::Lead => OSU_LEAD.opened(),
+        _ => COMMON_PRACTICE.unsourced(),
+    });
+    traits.say("metals", text, grounds);
+    if metal == Property::Lead {
+        about_lead(survey, amount, traits);
+    }
+}
+
+/// Lead above this was most likely added, mg/kg.
+const NATURAL_LEAD: f64 = 50.0;
+/// Lead settles on top: a sample that goes deeper than this may hide it, cm.
+const DUST_DEPTH: f64 = 5.0;
+
+fn about_lead(survey: &Survey<'_>, amount: Amount, traits: &mut Traits) {
+    if stands(amount, same(NATURAL_LEAD)) == "not over" {
+        return;
+    }
+    traits.say(
+        "metals",
+        "Against lead: keep the pH at 6.5 to 7, dig in compost, mulch bare soil, and grow food in raised beds of clean soil. Fruits such as tomato and beans carry the least; roots and leaves the most, mainly as soil that sticks to them: wash and peel.",
+        Grounds::new(
+            "Total lead above 50 mg/kg, which points to lead that was added.",
+            &[OSU_LEAD.opened(), LEAD_UMD.opened(), GARDEN_LEAD_UPTAKE.opened()],
+        )
+        .input("lead", amount_text(amount, Unit::MgPerKg)),
+    );
+    let slice = survey.slices(Property::Lead).next().and_then(|(_, _, slice)| slice);
+    if let Some((_, bottom)) = slice.filter(|(_, bottom)| *bottom > DUST_DEPTH) {
+        let depth = |cm: f64| survey.shown(&Band::exactly(cm), Unit::Cm);
+        let text = format!(
+            "Lead lies on top. This sample goes down to {}; where children play, have the top {} tested by itself.",
+            depth(bottom),
+            depth(1.9)
+        );
+        traits.say(
+            "metals",
+            text,
+            Grounds::new(
+                "A sample for lead is taken from the top ¾ inch.",
+                &[UMN_SAMPLING.opened()],
+            ),
+        );
+    }
+}
+
+fn same(level: f64) -> (f64, f64) {
+    (level, level)
+}
+
+/// Germany's values of 1999 for what ammonium nitrate takes out: the one extract of these metals
+/// that has levels of its own. Whether it spoke.
+fn ammonium_nitrate(measure: &Measure, traits: &mut Traits) -> bool {
+    if measure.property == Property::Arsenic
+        || measure.method != Some(Method::AmmoniumNitrate)
+        || measure.unit != Unit::MgPerKg
+    {
+        return false;
+    }
+    let found = amount_text(measure.amount, measure.unit);
+    let metal = measure.property.label();
+    let mut text = format!(
+        "In ammonium nitrate {metal} is {found}: {} Germany's value for vegetable gardens (0.1 mg/kg in that extract, 1999 to 2023).",
+        stands(measure.amount, same(0.1))
+    );
+    if measure.property == Property::Cadmium {
+        text.push_str(" For wheat and for vegetables that take up much cadmium it was 0.04.");
+    }
+    text.push_str(" It says what plants may take up, not what is in the soil; levels for totals don't go with it.");
+    let grounds = Grounds::new(
+        "Held against the level for the same extract.",
+        &[GERMAN_SOIL_1999.opened(), VERMONT_METALS.opened()],
+    )
+    .input(metal, found);
+    traits.say("metals", text, grounds);
+    true
+}

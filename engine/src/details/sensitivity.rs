@@ -1,0 +1,205 @@
+//! Whether the path holds when what is uncertain lies at its ends.
+
+use std::borrow::Cow;
+
+use time::Duration;
+
+use crate::case::{BagState, Case, Feedstock};
+use crate::plan::{Path, decide};
+use crate::soil::{Amount, Property, Texture};
+use crate::survey::survey;
+
+/// How far two tests of one bed lie apart: this many times more or less.
+/// Source: our choice; sampling alone gives a fifth or more.
+const SAMPLING: f64 = 1.25;
+/// The same for pH, units. Source: our choice.
+const PH_SAMPLING: f64 = 0.3;
+/// How far a planting date moves, days. Source: our choice.
+const DAYS: i64 = 28;
+
+/// What is varied by the share above.
+const VARIED: [Property; 10] = [
+    Property::NitrateN,
+    Property::Phosphorus,
+    Property::Potassium,
+    Property::Calcium,
+    Property::Magnesium,
+    Property::Sulfur,
+    Property::OrganicMatter,
+    Property::Cec,
+    Property::Sodium,
+    Property::Ec,
+];
+
+/// One way in which things may be other than taken.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Turn {
+    /// What is other, for example `phosphorus a quarter more`.
+    pub what: String,
+    /// The path it leads to.
+    pub path: Path,
+}
+
+/// Whether the path holds.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sensitivity {
+    /// The path of the plan.
+    pub path: Path,
+    /// In how many of the variations it is the same.
+    pub holds: usize,
+    /// How many were tried.
+    pub of: usize,
+    /// Those that lead elsewhere.
+    pub turns: Vec<Turn>,
+    /// What it comes to, in a sentence.
+    pub text: String,
+}
+
+/// Works the chosen sample out again with each uncertain thing at its ends;
+/// `None` without a sample.
+pub fn sensitivity(case: &Case) -> Option<Sensitivity> {
+    let mut trial = Trial::of(case)?;
+    loop {
+        match trial.step() {
+            Ok(found) => return Some(found),
+            Err(unfinished) => trial = unfinished,
+        }
+    }
+}
+
+/// The variations one by one: together they take as long as dozens of answers.
+#[derive(Debug)]
+pub struct Trial {
+    path: Path,
+    of: usize,
+    left: std::vec::IntoIter<(String, Case)>,
+    turns: Vec<Turn>,
+}
+
+impl Trial {
+    /// Before the first variation; `None` without a sample.
+    pub fn of(case: &Case) -> Option<Trial> {
+        let path = path_of(case)?;
+        let left = variations(case).into_iter();
+        Some(Trial { path, of: left.len(), left, turns: Vec::new() })
+    }
+
+    /// Tries one more variation; what they all come to when none is left.
+    ///
+    /// # Errors
+    /// The trial itself while it isn't finished.
+    pub fn step(mut self) -> Result<Sensitivity, Trial> {
+        let Some((what, other)) = self.left.next() else { return Ok(self.told()) };
+        if let Some(path) = path_of(&other).filter(|path| *path != self.path) {
+            self.turns.push(Turn { what, path });
+        }
+        Err(self)
+    }
+
+    fn told(self) -> Sensitivity {
+        let Trial { path, of, turns, .. } = self;
+        let holds = of - turns.len();
+        let text = in_words(holds, of, &turns);
+        Sensitivity { path, holds, of, turns, text }
+    }
+}
+
+fn path_of(case: &Case) -> Option<Path> {
+    let survey = survey(Cow::Borrowed(case));
+    (!case.report.samples.is_empty()).then(|| decide(&survey).path)
+}
+
+/// What it comes to, in a sentence.
+fn in_words(holds: usize, of: usize, turns: &[Turn]) -> String {
+    let depends = || {
+        let mut what: Vec<&str> = turns.iter().map(|turn| turn.what.as_str()).collect();
+        what.truncate(4);
+        what.join("; ")
+    };
+    if of == 0 {
+        "Nothing here is uncertain.".into()
+    } else if holds == of {
+        format!("The answer holds in all {of} variations tried.")
+    } else if holds * 5 >= of * 4 {
+        format!(
+            "The answer holds in most: {holds} of {of} variations. It turns with: {}.",
+            depends()
+        )
+    } else {
+        format!(
+            "The answer depends: it holds in {holds} of {of} variations only. It turns with: {}.",
+            depends()
+        )
+    }
+}
+
+/// Every variation with its name.
+fn variations(case: &Case) -> Vec<(String, Case)> {
+    let mut all: Vec<(String, Case)> = Vec::new();
+    let mut add = |what: String, change: &dyn Fn(&mut Case)| {
+        let mut other = case.clone();
+        change(&mut other);
+        all.push((what, other));
+    };
+    let at = case.sample.min(case.report.samples.len().saturating_sub(1));
+    let measured = |property| {
+        let readings = case.report.samples.get(at).map_or(&[][..], |sample| &sample.readings);
+        readings
+            .iter()
+            .any(|r| r.property == property && matches!(r.amount, Some(Amount::Exactly(_))))
+    };
+    let scale = |case: &mut Case, property, change: &dyn Fn(f64) -> f64| {
+        let Some(sample) = case.report.samples.get_mut(at) else { return };
+        for reading in sample.readings.iter_mut().filter(|r| r.property == property) {
+            if let Some(Amount::Exactly(value)) = reading.amount {
+                reading.amount = Some(Amount::Exactly(change(value)));
+            }
+        }
+    };
+    for property in VARIED.into_iter().filter(|p| measured(*p)) {
+        let label = property.label();
+        add(format!("{label} a quarter more"), &|c| scale(c, property, &|v| v * SAMPLING));
+        add(format!("{label} a fifth less"), &|c| scale(c, property, &|v| v / SAMPLING));
+    }
+    for property in [Property::Ph, Property::SaltPh].into_iter().filter(|p| measured(*p)) {
+        let label = property.label();
+        add(format!("{label} 0.3 higher"), &|c| scale(c, property, &|v| v + PH_SAMPLING));
+        add(format!("{label} 0.3 lower"), &|c| scale(c, property, &|v| v - PH_SAMPLING));
+    }
+    if case.bed.texture.is_none()
+        && case.report.samples.get(at).is_some_and(|s| s.texture.is_none())
+    {
+        for texture in [Texture::Sand, Texture::Loam, Texture::Clay] {
+            let label = texture.label();
+            add(format!("the soil is {label}"), &|c| c.bed.texture = Some(texture));
+        }
+    }
+    if case.biochar.state.is_none() {
+        for (state, words) in [
+            (BagState::Uncharged, "the biochar on hand is fresh"),
+            (BagState::Charged, "the biochar on hand is charged"),
+        ] {
+            add(words.into(), &|c| c.biochar.state = Some(state));
+        }
+    }
+    if case.biochar.feedstock.is_none() {
+        for (feedstock, words) in [
+            (Feedstock::Softwood, "the biochar is of softwood"),
+            (Feedstock::GrassOrStraw, "the biochar is of straw"),
+            (Feedstock::Manure, "the biochar is of manure"),
+        ] {
+            add(words.into(), &|c| c.biochar.feedstock = Some(feedstock));
+        }
+    }
+    if case.season.planting.is_some() {
+        for (days, words) in
+            [(DAYS, "planting four weeks later"), (-DAYS, "planting four weeks sooner")]
+        {
+            add(words.into(), &|c| {
+                let moved = c.season.planting.and_then(|p| p.checked_add(Duration::days(days)));
+                c.season.planting = moved.or(c.season.planting);
+            });
+        }
+    }
+    all
+}

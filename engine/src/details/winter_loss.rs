@@ -1,0 +1,291 @@
+//! What a wet winter takes of the nitrate in a bed, with and without biochar.
+
+use crate::details::windows::{crop_name, over_winter};
+use crate::plan::Plan;
+use crate::quantity::{Band, Figure, Grounds, Unit, shown};
+use crate::season::drainage::{ROOTED, WetMonths, wet_months};
+use crate::soil::water;
+use crate::soil::{Property, Texture};
+use crate::sources::{
+    BEKCHANOVA_2024, BORCHARD_2019, BURNS_1975, CHRISTIANSON_2021, LIU_2017, NOURI_2022,
+    OUR_CHOICE, SAXTON_RAWLS, SCOTTER_1993,
+};
+use crate::survey::Survey;
+
+/// Biochar below this does not lessen leaching, t/ha. Source: our choice.
+const LEAST_TONNES: f64 = 5.0;
+
+/// t/ha at which biochar holds two thirds of the most it can. Source: our choice.
+const TONNES_TO_HOLD: f64 = 10.0;
+
+/// The most that biochar lessens nitrate leaching, %, in loam and clay, in
+/// sand, and under grass, where field trials found none.
+/// Source: Borchard 2019, −13 % overall and more than −26 % beyond 30 days; Liu
+/// 2017, −29 % in loam and +23 % in sand; Bekchanova 2024, −38 (−56 to −13) %
+/// in sands (opened); put together by our own choice.
+const IN_LOAM: Band = Band { low: 10.0, likely: 30.0, high: 40.0 };
+const IN_SAND: Band = Band { low: -20.0, likely: 20.0, high: 50.0 };
+const UNDER_GRASS: Band = Band { low: -10.0, likely: 0.0, high: 15.0 };
+
+/// The share (0–1) of nitrate mixed through the top `depth` cm that `drainage`
+/// cm of water wash out of it, where the soil holds `capacity` % of its volume.
+///
+/// Source: Burns 1975, [P ÷ (P + V)]^(h ÷ 2) (from memory).
+pub fn burns(drainage: f64, capacity: f64, depth: f64) -> f64 {
+    if drainage <= 0.0 {
+        return 0.0;
+    }
+    (drainage / (drainage + capacity / 100.0)).powf(depth / 2.0)
+}
+
+/// The same by the continuous form, summed over the depth.
+///
+/// Source: Scotter, White and Dyson 1993 (opened); its integral derived.
+pub fn scotter(drainage: f64, capacity: f64, depth: f64) -> f64 {
+    if drainage <= 0.0 {
+        return 0.0;
+    }
+    let held = depth * capacity / 100.0;
+    drainage / held * (1.0 - (-held / drainage).exp())
+}
+
+/// The share (%) by which this much biochar (t/ha) lessens nitrate leaching.
+pub fn lessened(tonnes: f64, most: Band) -> Band {
+    if tonnes < LEAST_TONNES {
+        return Band::exactly(0.0);
+    }
+    most.map(|most| most * (1.0 - (-tonnes / TONNES_TO_HOLD).exp()))
+}
+
+/// How much less is lost under a crop that stays over winter, %.
+///
+/// Source: Nouri 2022, −69 % over all cover crops, −52 % for grasses, −75 % for
+/// brassicas; Christianson 2021, −40 % for grasses, none for legumes (opened);
+/// put together by our own choice.
+const UNDER_A_CROP: Band = Band { low: 0.0, likely: 50.0, high: 75.0 };
+
+/// In its first month biochar keeps half of what it keeps later.
+/// Source: Borchard 2019, −13 % overall, more than −26 % beyond 30 days (derived).
+const FIRST_MONTH: f64 = 0.5;
+
+/// What is lost from the beginning of the season to the end of one month,
+/// kg/ha.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MonthLoss {
+    /// Which month, 1 is January; `None` where the half of the year is not known.
+    pub month: Option<u8>,
+    /// What drains in this month, mm.
+    pub drains: Band,
+    /// Lost so far without biochar, by Burns.
+    pub burns: Band,
+    /// Lost so far without biochar, by Scotter.
+    pub scotter: Band,
+    /// Lost so far with this biochar; `None` where none is advised.
+    pub with: Option<Band>,
+}
+
+/// The nitrate of a bed over a winter.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct WinterLoss {
+    /// What it comes to, in a sentence or two.
+    pub text: String,
+    /// In the soil now, lost without biochar, lost with it, kept by it, lost
+    /// under a crop that stays.
+    pub figures: Vec<Figure>,
+    /// The same month by month.
+    pub months: Vec<MonthLoss>,
+}
+
+/// What the coming wet season takes; `None` without a nitrate reading by weight.
+pub fn winter_loss(survey: &Survey<'_>, plan: &Plan) -> Option<WinterLoss> {
+    let stock = survey.nitrate_stock()?;
+    let held = stock.band;
+    let case = survey.case();
+    let measures = case.measures;
+    let texture = survey.texture;
+    let organic_matter = survey.soil.value(Property::OrganicMatter);
+    let capacity = capacity(texture, organic_matter);
+    let water = wet_months(&case.season, texture, organic_matter, measures);
+
+    let tonnes = plan.dose.mass.map(|kg| kg * 10.0 / plan.dose.area);
+    let most = match texture {
+        _ if survey.is_lawn() => UNDER_GRASS,
+        Some(texture) if texture.is_sandy() => IN_SAND,
+        Some(_) => IN_LOAM,
+        None => Band::new(IN_SAND.low, IN_LOAM.likely, IN_SAND.high),
+    };
+    let less = lessened(tonnes.likely, most);
+    let uses = plan.uses_biochar() && less.high > 0.0;
+    let months = month_by_month(&water, held, capacity, less, uses);
+    let (burns, scotter) = months.last().map(|m| (m.burns, m.scotter))?;
+    let lost = lost_by_both(burns, scotter);
+
+    let mut grounds = Grounds::new(
+        "Nitrate in the layer × the share that drainage washes below 30 cm, by two published equations, month after month.",
+        &[BURNS_1975.from_memory(), SCOTTER_1993.opened(), SAXTON_RAWLS.second_hand()],
+    )
+    .input("water that drains through", shown(&water.total, Unit::Mm, measures))
+    .input("field capacity", shown(&capacity, Unit::Percent, measures))
+    .assume("Nothing grows that takes nitrate up, and no cracks let water past. Take it as a ranking.");
+    grounds.inputs.extend(water.grounds.inputs.iter().cloned());
+    grounds.assumed.extend(water.grounds.assumed.iter().cloned());
+    for source in &water.grounds.sources {
+        if !grounds.sources.contains(source) {
+            grounds.sources.push(*source);
+        }
+    }
+    grounds.inputs.splice(0..0, stock.grounds.inputs);
+    grounds.assumed.extend(stock.grounds.assumed);
+    let figure = |name, label, band, grounds: &Grounds| Figure {
+        name,
+        label,
+        band,
+        unit: Unit::KgPerHa,
+        grounds: grounds.clone(),
+    };
+    let drains = Figure {
+        unit: Unit::Mm,
+        ..figure("drainage", "water that drains through", water.total, &water.grounds)
+    };
+    let mut figures = vec![
+        figure("nitrate-held", "nitrate nitrogen in the sampled soil", held, &grounds),
+        figure("nitrate-lost", "lost over the cool season without biochar", lost, &grounds),
+    ];
+    if let Some(with) = months.last().and_then(|month| month.with) {
+        let kept = Band::new(
+            (lost.high - with.high).min(lost.low * less.low / 100.0),
+            lost.likely - with.likely,
+            lost.high * less.high / 100.0,
+        );
+        let mut with_char = Grounds::new(
+            "Loss × (1 − the share that biochar lessens it by): none below 5 t/ha, then rising to the most that trials in such soils found; half of that in the first month.",
+            &[
+                BORCHARD_2019.opened(),
+                LIU_2017.opened(),
+                BEKCHANOVA_2024.opened(),
+                OUR_CHOICE.unsourced(),
+            ],
+        )
+        .input("biochar", shown(&tonnes, Unit::TonnePerHa, measures))
+        .input("lessened by", shown(&less, Unit::Percent, measures))
+        .assume("The biochar is in the soil when the season begins.");
+        with_char.inputs.extend(grounds.inputs.iter().cloned());
+        figures.push(figure("nitrate-lost-with", "lost with this biochar", with, &with_char));
+        figures.push(figure("nitrate-kept", "kept by it", kept, &with_char));
+    }
+    let stays = over_winter(&case.season);
+    if let Some(crop) = stays {
+        let under = Band::new(
+            lost.low * (1.0 - UNDER_A_CROP.high / 100.0),
+            lost.likely * (1.0 - UNDER_A_CROP.likely / 100.0),
+            lost.high * (1.0 - UNDER_A_CROP.low / 100.0),
+        );
+        let grounds = Grounds::new(
+            "Loss without biochar × (1 − 0.5 (0–0.75)): a crop that grows takes up what would be lost. Grasses and brassicas do so most, legumes and crops with few roots least.",
+            &[NOURI_2022.opened(), CHRISTIANSON_2021.opened(), OUR_CHOICE.unsourced()],
+        )
+        .input("crop", crop_name(crop));
+        figures.push(figure(
+            "nitrate-lost-under-crop",
+            "lost under the crop that stays, without biochar",
+            under,
+            &grounds,
+        ));
+    }
+    figures.push(drains);
+    let percent = |band: Band| {
+        let of = |lost: f64, held: f64| if held > 0.0 { 100.0 * lost / held } else { 0.0 };
+        Band::new(of(band.low, held.low), of(band.likely, held.likely), of(band.high, held.high))
+    };
+    let mut text = format!(
+        "A cool season with {} of drainage takes {} of the nitrate below the roots. {}",
+        shown(&water.total, Unit::Mm, measures),
+        shown(&percent(lost), Unit::Percent, measures),
+        if uses {
+            "Biochar keeps a part of it, how much is uncertain; a winter green manure keeps more."
+        } else {
+            "A winter green manure keeps most of it."
+        }
+    );
+    if let Some(crop) = stays {
+        text.push_str(&format!(
+            " {} takes up a part over winter, so less is lost than the chart for bare soil shows.",
+            crop_name(crop)
+        ));
+    }
+    if !water.from_rain {
+        text.push_str(
+            " Give your latitude and the rain of each month for your own drainage, month by month.",
+        );
+    }
+    Some(WinterLoss { text, figures, months })
+}
+
+/// From the least that either equation says to the most; between the two likely.
+fn lost_by_both(burns: Band, scotter: Band) -> Band {
+    Band::new(
+        burns.low.min(scotter.low),
+        f64::midpoint(burns.likely, scotter.likely),
+        burns.high.max(scotter.high),
+    )
+}
+
+/// What is lost by the end of each month.
+fn month_by_month(
+    water: &WetMonths,
+    held: Band,
+    capacity: Band,
+    less: Band,
+    uses: bool,
+) -> Vec<MonthLoss> {
+    let none = Band::exactly(0.0);
+    let (mut drained, mut before) = (none, none);
+    // Low, likely and high are three winters, each summed for itself.
+    let mut with = [0.0; 3];
+    let mut months = Vec::with_capacity(water.months.len());
+    for (at, month) in water.months.iter().enumerate() {
+        drained = drained.plus(month.drains);
+        let by = |share: fn(f64, f64, f64) -> f64| {
+            held.times(Band::new(
+                share(drained.low / 10.0, capacity.high, ROOTED),
+                share(drained.likely / 10.0, capacity.likely, ROOTED),
+                share(drained.high / 10.0, capacity.low, ROOTED),
+            ))
+        };
+        let (burns, scotter) = (by(burns), by(scotter));
+        let lost = lost_by_both(burns, scotter);
+        let acts = if at == 0 { FIRST_MONTH } else { 1.0 };
+        let of_month = |after: f64, before: f64, less: f64| {
+            (after - before).max(0.0) * (1.0 - acts * less / 100.0)
+        };
+        with[0] += of_month(lost.low, before.low, less.high);
+        with[1] += of_month(lost.likely, before.likely, less.likely);
+        with[2] += of_month(lost.high, before.high, less.low);
+        before = lost;
+        months.push(MonthLoss {
+            month: month.number,
+            drains: month.drains,
+            burns,
+            scotter,
+            with: uses.then(|| Band::new(with[0], with[1], with[2])),
+        });
+    }
+    months
+}
+
+/// Field capacity, % of the volume.
+fn capacity(texture: Option<Texture>, organic_matter: Option<f64>) -> Band {
+    let of = |texture: Texture| {
+        let (sand, clay) = water::middle(texture);
+        let organic = organic_matter.unwrap_or(2.5).clamp(0.5, 7.9);
+        water::held(sand, clay, organic).map_or(30.0, |water| water.field_capacity * 100.0)
+    };
+    match texture {
+        Some(texture) => {
+            let likely = of(texture);
+            // The equations' own error. Source: Saxton and Rawls (from memory).
+            Band::new((likely - 5.0).max(5.0), likely, likely + 5.0)
+        }
+        None => Band::new(of(Texture::Sand), of(Texture::Loam), of(Texture::Clay)),
+    }
+}

@@ -1,0 +1,215 @@
+//! What can hurt, and whom to ask.
+
+use serde::Serialize;
+
+use crate::case::{ChargeSource, Feedstock};
+use crate::plan::Path;
+use crate::plan::hazards::Hazard;
+use crate::quantity::Grounds;
+use crate::ranges::Level;
+use crate::soil::{Method, Property};
+use crate::sources::{
+    COLORADO_SODIC, COMMON_PRACTICE, Citation, DEL_CAMPO_2021, DRYLANDS_2025, EPA_LEAD,
+    FLAMMABILITY_2014, GUO_2020, LEAD_UMD, NOP_205_203, NOSB_TEA_2004, SONI_2015, UGA_MANURE,
+};
+use crate::survey::Survey;
+
+/// US screening level for total lead in residential soil, mg/kg.
+/// Source: US EPA, October 2025 (opened in reports of it).
+const LEAD_SCREENING: f64 = 200.0;
+
+/// Total lead from which we advise care, mg/kg. Source: our choice: half the
+/// screening level.
+const LEAD_CARE: f64 = 100.0;
+
+/// Something that can hurt.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Caution {
+    /// What to mind, in one or two sentences.
+    pub text: String,
+    /// What it rests on.
+    pub grounds: Grounds,
+}
+
+/// The cautions that this soil, this path and these materials call for.
+/// `charging` is what the recipe charges with.
+pub(crate) fn cautions(
+    survey: &Survey<'_>,
+    path: Path,
+    hazards: &[Hazard],
+    charging: &[ChargeSource],
+) -> Vec<Caution> {
+    let mut cautions = Vec::new();
+    let mut add = |rule: &str, text: String, sources: &[Citation]| {
+        cautions.push(Caution { text, grounds: Grounds::new(rule, sources) });
+    };
+    // First what can hurt people.
+    lead(survey, &mut add);
+    if path != Path::None {
+        add(
+            "whenever biochar is used",
+            "Biochar dust harms the lungs. Damp it first, choose a calm day, and wear a P2 or N95 \
+             mask."
+                .into(),
+            &[GUO_2020.opened(), COMMON_PRACTICE.unsourced()],
+        );
+        add(
+            "whenever biochar is used",
+            "Fresh or warm biochar can catch fire. Let it cool fully, keep it wet (20 % water or \
+             more), and keep sparks away."
+                .into(),
+            &[FLAMMABILITY_2014.opened(), DEL_CAMPO_2021.opened()],
+        );
+        add(
+            "whenever biochar is used",
+            "Where weedkiller is used on the soil, biochar can bind it: it may not work, and may \
+             linger. Ask whoever sells it."
+                .into(),
+            &[SONI_2015.opened()],
+        );
+        material(survey, &mut add);
+    }
+    charge(charging, &mut add);
+    soil(survey, path, hazards, &mut add);
+    add(
+        "always",
+        "Local rules and the advice of licensed people come before this plan.".into(),
+        &[COMMON_PRACTICE.unsourced()],
+    );
+    cautions
+}
+
+type Add<'a> = dyn FnMut(&str, String, &[Citation]) + 'a;
+
+fn material(survey: &Survey<'_>, add: &mut Add<'_>) {
+    let bag = &survey.case.biochar;
+    if bag.feedstock == Some(Feedstock::Manure) || bag.ec.is_some_and(|ec| ec > 2.0) {
+        add(
+            "manure biochar, or more than 2 dS/m on the bag",
+            "This biochar can be salty. Try it on a few seedlings before the whole bed.".into(),
+            &[DRYLANDS_2025.opened(), COMMON_PRACTICE.unsourced()],
+        );
+    }
+    if survey.soil.value(Property::Ph).is_some_and(|ph| ph >= 6.8) {
+        add(
+            "soil pH 6.8 or more",
+            "Biochar lifts the pH a little. Don't lime as well, and check the pH next year.".into(),
+            &[GUO_2020.opened()],
+        );
+    }
+}
+
+fn charge(charging: &[ChargeSource], add: &mut Add<'_>) {
+    if charging.contains(&ChargeSource::CompostTea) {
+        add(
+            "compost tea is used",
+            "Tea brewed with molasses or the like counts as raw manure: leave 120 days to the \
+             harvest of crops that touch the soil, 90 days for others. Use drinking water, and \
+             keep it off the parts you eat."
+                .into(),
+            &[NOSB_TEA_2004.opened(), NOP_205_203.opened()],
+        );
+    }
+    if charging.contains(&ChargeSource::Urine) {
+        add(
+            "urine is used",
+            "Treat urine like raw manure: leave 120 days to the harvest of crops that touch the \
+             soil, 90 days for others. Check whether your area allows it."
+                .into(),
+            &[NOP_205_203.derived(), COMMON_PRACTICE.unsourced()],
+        );
+    }
+    if charging.contains(&ChargeSource::AgedManure) {
+        add(
+            "manure that was never composted hot is used",
+            "Aged manure counts as raw manure: leave 120 days to the harvest of crops that touch \
+             the soil, 90 days for others. Days of frost don't count. No manure of pigs, dogs or \
+             cats."
+                .into(),
+            &[NOP_205_203.opened(), UGA_MANURE.opened()],
+        );
+    }
+    if charging.contains(&ChargeSource::Compost) || charging.contains(&ChargeSource::Vermicompost) {
+        add(
+            "compost or worm castings are used",
+            "Use finished compost only. Compost with manure in it that never got hot counts as \
+             raw manure: 120 days to the harvest of crops that touch the soil, 90 for others."
+                .into(),
+            &[NOP_205_203.opened()],
+        );
+    }
+}
+
+fn soil(survey: &Survey<'_>, path: Path, hazards: &[Hazard], add: &mut Add<'_>) {
+    if hazards.contains(&Hazard::Sodium) {
+        add(
+            "exchangeable sodium 15 % or more, or adsorption ratio 13 or more",
+            "This soil is sodic. Biochar is no cure: gypsum, drainage and clean water are. Have a \
+             local adviser size the gypsum."
+                .into(),
+            &[COLORADO_SODIC.opened()],
+        );
+    }
+    if survey.ece().is_some_and(|ece| ece.likely >= 2.0) {
+        add(
+            "salts in the saturated paste 2 dS/m or more",
+            "The soil has salts in it. Don't use salty biochar, fresh manure or strong feed."
+                .into(),
+            &[DRYLANDS_2025.opened(), COMMON_PRACTICE.unsourced()],
+        );
+    }
+    let phosphorus = survey.findings.level(Property::Phosphorus);
+    if phosphorus == Some(Level::Excess) {
+        add(
+            "phosphorus in excess",
+            "So much phosphorus harms streams and lakes when soil washes off. Add none, and keep \
+             the soil covered."
+                .into(),
+            &[COMMON_PRACTICE.unsourced()],
+        );
+    }
+    if path == Path::None && survey.soil.value(Property::Ph).is_some_and(|ph| ph >= 7.5) {
+        add(
+            "soil pH 7.5 or more and no biochar",
+            "Don't try to lower a high pH with acid or a lot of sulfur at once. Ask a local \
+             adviser how much is safe."
+                .into(),
+            &[COMMON_PRACTICE.unsourced()],
+        );
+    }
+}
+
+fn lead(survey: &Survey<'_>, add: &mut Add<'_>) {
+    let Some(measure) = survey.soil.get(Property::Lead) else { return };
+    let amount = measure.amount.number();
+    if measure.method != Some(Method::TotalAcid) {
+        add(
+            "lead measured, but not as total lead",
+            "Lead was measured, but not clearly as total lead. An extract can't be held against \
+             the safety level: ask the laboratory for total lead, and the local health office \
+             what it means."
+                .into(),
+            &[COMMON_PRACTICE.unsourced(), LEAD_UMD.opened()],
+        );
+    } else if amount >= LEAD_SCREENING {
+        add(
+            "total lead at or over 200 mg/kg",
+            format!(
+                "Total lead is {amount} mg/kg. The US screening level for homes has been 200 \
+                 since October 2025. Keep children off bare soil, don't raise dust, grow food in \
+                 clean raised beds, and ask the local health office. Biochar is no cure."
+            ),
+            &[EPA_LEAD.second_hand(), LEAD_UMD.opened()],
+        );
+    } else if amount >= LEAD_CARE {
+        add(
+            "total lead 100 to 200 mg/kg",
+            format!(
+                "Total lead is {amount} mg/kg: more than most soils hold, and below the US \
+                 screening level of 200 (October 2025). Wash and peel what you eat, keep dust \
+                 down, and ask the local health office. No amount of lead is known to be safe."
+            ),
+            &[EPA_LEAD.second_hand(), LEAD_UMD.opened()],
+        );
+    }
+}

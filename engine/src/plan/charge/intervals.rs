@@ -1,0 +1,143 @@
+//! How long to wait from the charge to the harvest of what is eaten.
+
+use serde::Serialize;
+use time::{Date, Duration};
+
+use crate::case::{Case, ChargeSource};
+use crate::plan::charge::sources::label;
+use crate::quantity::{Band, Grounds};
+use crate::soil::PlantGroup;
+use crate::sources::{
+    COMMON_PRACTICE, KIRCHMANN_1995, NOP_205_203, NOSB_TEA_2004, UGA_MANURE, WHO_EXCRETA_2006,
+};
+
+/// Days from raw manure to the harvest of crops whose eaten part touches the soil.
+/// Source: 7 CFR 205.203(c) (opened).
+pub const RAW_TOUCHING: i64 = 120;
+
+/// The same for other crops. Source: 7 CFR 205.203(c) (opened).
+pub const RAW_OTHER: i64 = 90;
+
+/// Days from stored urine to the harvest. Source: WHO 2006, one month (second-hand).
+pub const URINE: i64 = 30;
+
+/// What must be waited for with one source.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Interval {
+    /// The source.
+    pub source: ChargeSource,
+    /// What a reader calls it.
+    pub label: &'static str,
+    /// Days from spreading to harvest where the eaten part touches the soil, and
+    /// where it doesn't; 0 where no wait is published.
+    pub days: (i64, i64),
+    /// The first days of harvest, where the day is known on which the biochar is
+    /// ready.
+    #[serde(skip)]
+    pub harvest_from: Option<(Date, Date)>,
+    /// Crops of the bed that are off it sooner.
+    pub too_soon: Vec<String>,
+    /// What to do, in plain words.
+    pub text: String,
+    /// What it rests on.
+    pub grounds: Grounds,
+}
+
+/// The waits for the sources used; `days` is how long charging takes.
+pub(super) fn intervals(case: &Case, used: &[ChargeSource], days: Band) -> Vec<Interval> {
+    let eaten = !matches!(case.plants, Some(PlantGroup::Lawn | PlantGroup::OrnamentalsAndTrees));
+    let ready = case.season.today.and_then(|today| later(today, days.likely as i64));
+    used.iter().filter_map(|source| interval(case, *source, eaten, ready)).collect()
+}
+
+fn later(day: Date, days: i64) -> Option<Date> {
+    day.checked_add(Duration::days(days))
+}
+
+fn interval(
+    case: &Case,
+    source: ChargeSource,
+    eaten: bool,
+    ready: Option<Date>,
+) -> Option<Interval> {
+    let raw = "From spreading to harvest: 120 days where the part you eat touches the soil, 90 \
+               days for others.";
+    let (days, text, grounds) = match source {
+        ChargeSource::AgedManure => (
+            (RAW_TOUCHING, RAW_OTHER),
+            format!(
+                "{raw} Aged manure counts as raw: only heat makes it safe, 55 to 77 °C (131 to \
+                 170 °F) for 3 days in a vessel, or for 15 days in a heap turned 5 times. Days of \
+                 frost don't count. Never use manure of pigs, dogs or cats."
+            ),
+            Grounds::new(
+                "raw manure is worked in 120 or 90 days before harvest",
+                &[NOP_205_203.opened(), UGA_MANURE.opened()],
+            ),
+        ),
+        ChargeSource::CompostTea => (
+            (RAW_TOUCHING, RAW_OTHER),
+            format!(
+                "{raw} This holds for tea brewed with molasses, kelp or the like, which can breed \
+                 germs, and for tea nobody tested. Use drinking water, and keep it off what you eat."
+            ),
+            Grounds::new(
+                "tea with additives counts as raw manure",
+                &[NOSB_TEA_2004.opened(), NOP_205_203.opened()],
+            ),
+        ),
+        ChargeSource::Urine => (
+            (RAW_TOUCHING, RAW_OTHER),
+            format!(
+                "{raw} We treat urine as raw manure, to be safe. The World Health Organization asks \
+                 for less: store it closed for a month, six months when others eat the crop, and \
+                 give none in the last {URINE} days before harvest. Only from healthy people who \
+                 take no medicine."
+            ),
+            Grounds::new(
+                "the stricter of the two rules",
+                &[
+                    NOP_205_203.derived(),
+                    WHO_EXCRETA_2006.second_hand(),
+                    KIRCHMANN_1995.opened(),
+                    COMMON_PRACTICE.unsourced(),
+                ],
+            ),
+        ),
+        ChargeSource::Compost | ChargeSource::Vermicompost => (
+            (0, 0),
+            "No wait, if it is finished and any manure in it went through the heat: 55 to 77 °C \
+             (131 to 170 °F) for 3 days in a vessel, or for 15 days in a heap turned 5 times. If \
+             not, it counts as raw manure: 120 and 90 days."
+                .to_string(),
+            Grounds::new("compost made by the rule needs no wait", &[NOP_205_203.opened()]),
+        ),
+        ChargeSource::PlantLiquid | ChargeSource::FishHydrolysate => (
+            (0, 0),
+            "No wait is published that we know of. Keep it off leaves and fruit, and wash what you \
+             eat."
+                .to_string(),
+            Grounds::new("care with liquids that rot", &[COMMON_PRACTICE.unsourced()]),
+        ),
+        _ => return None,
+    };
+    let harvest_from = ready
+        .filter(|_| days.0 > 0 && eaten)
+        .and_then(|ready| Some((later(ready, days.0)?, later(ready, days.1)?)));
+    let too_soon = harvest_from.map_or_else(Vec::new, |(touching, _)| {
+        let crops = case.season.crops.iter();
+        crops
+            .filter(|crop| crop.harvest.is_some_and(|off| off < touching))
+            .map(|crop| crop.name.clone())
+            .collect()
+    });
+    let text = if eaten || days.0 == 0 {
+        text
+    } else {
+        "Nothing here is eaten, so no wait for a harvest. Keep children and pets off until rain or \
+         water has washed it in."
+            .to_string()
+    };
+    let days = if eaten { days } else { (0, 0) };
+    Some(Interval { source, label: label(source), days, harvest_from, too_soon, text, grounds })
+}

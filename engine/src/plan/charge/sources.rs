@@ -1,0 +1,406 @@
+//! What each source holds, beside its mineral nitrogen: usual analyses, and
+//! those of a label in their place.
+
+use crate::case::{Charge, ChargeSource};
+use crate::plan::charge::supplies::{Form, known, supply};
+use crate::plan::ledger::{Brings, Substance};
+use crate::quantity::Band;
+use crate::sources::{
+    ARITHMETIC, CLEMSON_COMPOST, COMFREY_1990, COMMON_PRACTICE, Citation, FISH_LABELS,
+    JONSSON_2004, KIRCHMANN_1995, NEW_ENGLAND_COMPOST, NMSU_CASTINGS, OMAFRA_MANURE, OUR_CHOICE,
+    TEXAS_ORGANICS, UAF_MANURE, UC_WOOD_ASH,
+};
+
+/// How many nutrients are balanced. Our choice.
+pub const NUTRIENTS: usize = 5;
+
+/// A nutrient that biochar is charged with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Nutrient {
+    /// Nitrogen.
+    Nitrogen,
+    /// Phosphorus.
+    Phosphorus,
+    /// Potassium.
+    Potassium,
+    /// Calcium.
+    Calcium,
+    /// Magnesium.
+    Magnesium,
+}
+
+impl Nutrient {
+    /// All of them, in the order of every table here.
+    pub const ALL: [Nutrient; NUTRIENTS] = [
+        Nutrient::Nitrogen,
+        Nutrient::Phosphorus,
+        Nutrient::Potassium,
+        Nutrient::Calcium,
+        Nutrient::Magnesium,
+    ];
+
+    /// What a reader calls it.
+    pub fn label(self) -> &'static str {
+        match self {
+            Nutrient::Nitrogen => "nitrogen",
+            Nutrient::Phosphorus => "phosphorus",
+            Nutrient::Potassium => "potassium",
+            Nutrient::Calcium => "calcium",
+            Nutrient::Magnesium => "magnesium",
+        }
+    }
+
+    /// Grams of one mole of charge as a cation; `None` for what is no cation.
+    /// Source: atomic masses (derived).
+    pub fn grams_per_charge(self) -> Option<f64> {
+        match self {
+            Nutrient::Nitrogen => Some(14.007),
+            Nutrient::Phosphorus => None,
+            Nutrient::Potassium => Some(39.098),
+            Nutrient::Calcium => Some(20.039),
+            Nutrient::Magnesium => Some(12.152),
+        }
+    }
+}
+
+/// P in P2O5. Source: atomic masses (derived).
+const P_IN_P2O5: f64 = 0.4364;
+/// K in K2O. Source: atomic masses (derived).
+const K_IN_K2O: f64 = 0.8302;
+
+/// (low, likely, high)
+type Row = (f64, f64, f64);
+
+/// A usual analysis, as it is used (moist, not dried).
+pub struct Analysis {
+    /// The source.
+    pub source: ChargeSource,
+    /// kg in a litre.
+    density: Row,
+    /// N, P2O5 and K2O in all, % of its weight.
+    label: [Row; 3],
+    /// Ca, Mg and Na, % of its weight.
+    more: [Row; 3],
+    /// Share of its phosphorus that works in the first season, 0–1.
+    phosphorus_works: f64,
+    /// Share of its mineral nitrogen that is ammonium, 0–1.
+    ammonium: f64,
+    /// Share of its calcium and magnesium that is dissolved salt, 0–1.
+    dissolved: f64,
+    /// Salts of one part in five parts of water, dS/m, where that is what is known
+    /// rather than its cations.
+    salts: Option<Row>,
+    /// Where the figures come from.
+    pub citations: &'static [Citation],
+}
+
+const MEMORY: Citation = COMMON_PRACTICE.from_memory();
+const NIL: Row = (0.0, 0.0, 0.0);
+
+/// Usual analyses; each says where its figures come from.
+pub static ANALYSES: [Analysis; 13] = [
+    Analysis {
+        source: ChargeSource::Compost,
+        density: (0.47, 0.56, 0.71),
+        label: [(0.5, 1.0, 2.0), (0.5, 1.0, 2.0), (0.5, 1.0, 2.0)],
+        more: [(0.7, 1.5, 4.0), (0.1, 0.3, 0.6), (0.03, 0.1, 0.3)],
+        phosphorus_works: 0.4,
+        ammonium: 0.2,
+        dissolved: 0.05,
+        salts: Some((1.0, 2.0, 10.0)),
+        citations: &[
+            NEW_ENGLAND_COMPOST.opened(),
+            CLEMSON_COMPOST.opened(),
+            OMAFRA_MANURE.derived(),
+            OUR_CHOICE.unsourced(),
+            MEMORY,
+        ],
+    },
+    Analysis {
+        source: ChargeSource::Vermicompost,
+        density: (0.4, 0.6, 0.8),
+        label: [(0.5, 1.0, 2.0), (0.3, 0.8, 1.5), (0.2, 0.6, 1.5)],
+        more: [(0.7, 1.5, 4.0), (0.1, 0.3, 0.6), (0.03, 0.1, 0.3)],
+        phosphorus_works: 0.4,
+        ammonium: 0.1,
+        dissolved: 0.05,
+        salts: Some((0.5, 2.0, 6.0)),
+        citations: &[NMSU_CASTINGS.second_hand(), OMAFRA_MANURE.derived(), MEMORY],
+    },
+    Analysis {
+        source: ChargeSource::AgedManure,
+        density: (0.4, 0.6, 0.9),
+        label: [(0.5, 0.7, 1.4), (0.2, 0.3, 0.6), (0.5, 0.7, 1.2)],
+        more: [(0.2, 0.4, 1.0), (0.05, 0.1, 0.3), (0.05, 0.1, 0.3)],
+        phosphorus_works: 0.4,
+        ammonium: 0.8,
+        dissolved: 0.1,
+        salts: Some((2.0, 5.0, 12.0)),
+        citations: &[UAF_MANURE.opened(), OMAFRA_MANURE.opened(), MEMORY],
+    },
+    Analysis {
+        source: ChargeSource::Urine,
+        density: (1.0, 1.0, 1.02),
+        label: [(0.5, 0.7, 0.9), (0.07, 0.15, 0.23), (0.11, 0.22, 0.31)],
+        more: [(0.0, 0.01, 0.02), (0.0, 0.005, 0.01), (0.15, 0.25, 0.4)],
+        phosphorus_works: 1.0,
+        ammonium: 0.9,
+        dissolved: 1.0,
+        salts: None,
+        citations: &[JONSSON_2004.second_hand(), KIRCHMANN_1995.opened(), MEMORY],
+    },
+    Analysis {
+        source: ChargeSource::FishHydrolysate,
+        density: (1.0, 1.1, 1.2),
+        label: [(1.0, 2.0, 5.0), (0.5, 2.0, 4.0), (0.2, 0.5, 2.0)],
+        more: [(0.05, 0.2, 1.0), (0.01, 0.05, 0.2), (0.1, 0.3, 0.8)],
+        phosphorus_works: 1.0,
+        ammonium: 0.9,
+        dissolved: 1.0,
+        salts: None,
+        citations: &[FISH_LABELS.second_hand(), MEMORY],
+    },
+    Analysis {
+        source: ChargeSource::PlantLiquid,
+        density: (1.0, 1.0, 1.0),
+        label: [(0.005, 0.03, 0.08), (0.002, 0.011, 0.035), (0.02, 0.1, 0.3)],
+        more: [(0.005, 0.03, 0.1), (0.001, 0.005, 0.02), (0.0, 0.002, 0.01)],
+        phosphorus_works: 1.0,
+        ammonium: 0.9,
+        dissolved: 1.0,
+        salts: None,
+        citations: &[COMFREY_1990.opened(), MEMORY],
+    },
+    Analysis {
+        source: ChargeSource::CompostTea,
+        density: (1.0, 1.0, 1.0),
+        label: [(0.002, 0.005, 0.01), (0.001, 0.005, 0.011), (0.004, 0.012, 0.036)],
+        more: [(0.001, 0.005, 0.02), (0.0, 0.002, 0.005), (0.0, 0.003, 0.01)],
+        phosphorus_works: 1.0,
+        ammonium: 0.2,
+        dissolved: 1.0,
+        salts: None,
+        citations: &[MEMORY],
+    },
+    Analysis {
+        source: ChargeSource::AmmoniumSulfate,
+        density: (0.9, 1.0, 1.1),
+        label: [(20.5, 21.2, 21.2), NIL, NIL],
+        more: [NIL, NIL, NIL],
+        phosphorus_works: 1.0,
+        ammonium: 1.0,
+        dissolved: 1.0,
+        salts: None,
+        citations: &[ARITHMETIC.derived()],
+    },
+    Analysis {
+        source: ChargeSource::CalciumAmmoniumNitrate,
+        density: (0.9, 1.0, 1.1),
+        label: [(26.0, 27.0, 28.0), NIL, NIL],
+        more: [(4.0, 5.0, 8.0), (0.5, 2.0, 3.0), NIL],
+        phosphorus_works: 1.0,
+        ammonium: 0.5,
+        dissolved: 0.0,
+        salts: None,
+        citations: &[MEMORY],
+    },
+    Analysis {
+        source: ChargeSource::BloodMeal,
+        density: (0.5, 0.6, 0.8),
+        label: [(10.0, 12.0, 14.0), (0.0, 1.0, 2.0), (0.0, 0.5, 1.0)],
+        more: [(0.1, 0.3, 0.5), (0.0, 0.1, 0.2), (0.2, 0.5, 1.0)],
+        phosphorus_works: 1.0,
+        ammonium: 1.0,
+        dissolved: 0.5,
+        salts: None,
+        citations: &[TEXAS_ORGANICS.opened(), MEMORY],
+    },
+    Analysis {
+        source: ChargeSource::NitrogenFertiliser,
+        density: (0.8, 1.0, 1.1),
+        label: [(15.0, 15.0, 46.0), NIL, NIL],
+        more: [NIL, NIL, NIL],
+        phosphorus_works: 1.0,
+        ammonium: 1.0,
+        dissolved: 1.0,
+        salts: None,
+        citations: &[OUR_CHOICE.unsourced()],
+    },
+    Analysis {
+        source: ChargeSource::CompleteFertiliser,
+        density: (0.9, 1.0, 1.1),
+        label: [(5.0, 15.0, 20.0), (5.0, 15.0, 20.0), (5.0, 15.0, 20.0)],
+        more: [NIL, NIL, NIL],
+        phosphorus_works: 1.0,
+        ammonium: 0.6,
+        dissolved: 1.0,
+        salts: None,
+        citations: &[OUR_CHOICE.unsourced()],
+    },
+    Analysis {
+        source: ChargeSource::WoodAsh,
+        density: (0.4, 0.5, 0.7),
+        label: [NIL, (1.0, 1.5, 2.0), (3.0, 5.0, 6.0)],
+        more: [(15.0, 25.0, 35.0), (1.0, 1.5, 3.0), (0.1, 0.5, 1.0)],
+        phosphorus_works: 0.4,
+        ammonium: 0.0,
+        dissolved: 0.02,
+        salts: None,
+        citations: &[UC_WOOD_ASH.second_hand(), TEXAS_ORGANICS.opened(), MEMORY],
+    },
+];
+
+/// Whether a source is weighed rather than measured by the litre.
+pub fn is_weighed(source: ChargeSource) -> bool {
+    source == ChargeSource::WoodAsh || supply(source).is_some_and(|s| s.form == Form::Dissolved)
+}
+
+/// What a reader calls it.
+pub fn label(source: ChargeSource) -> &'static str {
+    supply(source).map_or("wood ash", |s| s.label)
+}
+
+/// What one litre, or one kilogram of what is weighed, brings, g.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Content {
+    /// The nutrients in the order of [`Nutrient::ALL`]; nitrogen is what is mineral at once.
+    pub nutrients: [Band; NUTRIENTS],
+    /// Phosphorus that works in the first season.
+    pub phosphorus_at_once: Band,
+    /// Nitrogen in all.
+    pub nitrogen_in_all: Band,
+    /// Charge of its dissolved cations, mmol(c).
+    pub salts: Band,
+    /// All of it for the ledger.
+    pub(crate) brings: Brings,
+}
+
+/// Share of a compost's slow nitrogen that works in the first year.
+/// Source: UC Davis, Hartz (opened).
+const SLOW_NITROGEN_WORKS: Band = Band { low: 0.05, likely: 0.075, high: 0.10 };
+
+/// Lime in wood ash, as a share of calcium carbonate.
+/// Source: common practice of extension offices, a quarter to a half and more (from memory).
+const LIME_IN_ASH: Band = Band { low: 0.25, likely: 0.45, high: 0.6 };
+
+/// The usual analysis of a source.
+pub fn analysis(source: ChargeSource) -> &'static Analysis {
+    // Every source has one; a test walks them.
+    ANALYSES.iter().find(|a| a.source == source).unwrap_or(&ANALYSES[0])
+}
+
+/// The N-P2O5-K2O of a label, where it can be one.
+pub fn own_label(charge: &Charge, source: ChargeSource) -> Option<[f64; 3]> {
+    let label = known(charge, source)?.n_p2o5_k2o?;
+    let holds =
+        label.iter().all(|p| (0.0..=100.0).contains(p)) && label.iter().sum::<f64>() <= 100.0;
+    holds.then_some(label)
+}
+
+/// What a source brings, by its own label where it has one.
+pub fn content(charge: &Charge, source: ChargeSource) -> Content {
+    let usual = analysis(source);
+    let own = own_label(charge, source);
+    let kg = if is_weighed(source) { Band::exactly(1.0) } else { band(usual.density) };
+    // 1 % of a kilogram is 10 g.
+    let grams = |percent: Band| percent.map(|p| 10.0 * p).times(kg);
+    let labelled = |at: usize| own.map_or(band(usual.label[at]), |label| Band::exactly(label[at]));
+    let nitrogen_in_all = grams(labelled(0));
+    let phosphorus = grams(labelled(1)).map(|g| g * P_IN_P2O5);
+    let potassium = grams(labelled(2)).map(|g| g * K_IN_K2O);
+    let [calcium, magnesium, sodium] = usual.more.map(|row| grams(band(row)));
+    let mineral = match supply(source) {
+        None => Band::exactly(0.0),
+        Some(supply) if supply.form == Form::Dissolved => nitrogen_in_all,
+        Some(supply) => {
+            let scale = own.map_or(1.0, |label| label[0] / supply.percent);
+            supply.nitrogen.map(|g| g * scale)
+        }
+    };
+    let charge_of = |nutrient: Nutrient, grams: Band, share: f64| {
+        let per_gram = nutrient.grams_per_charge().map_or(0.0, |g| 1000.0 * share / g);
+        grams.map(|g| g * per_gram)
+    };
+    /// g of one mole of charge of sodium. Source: atomic mass (derived).
+    const SODIUM: f64 = 22.99;
+    let cations = charge_of(Nutrient::Nitrogen, mineral, usual.ammonium)
+        .plus(charge_of(Nutrient::Potassium, potassium, 1.0))
+        .plus(charge_of(Nutrient::Calcium, calcium, usual.dissolved))
+        .plus(charge_of(Nutrient::Magnesium, magnesium, usual.dissolved))
+        .plus(sodium.map(|g| 1000.0 * g / SODIUM));
+    /// mmol(c) in a kilogram for 1 dS/m in five parts of water: ten a litre.
+    /// Source: US Salinity Laboratory, Handbook 60 (from memory).
+    const IN_FIVE_PARTS: f64 = 50.0;
+    let salts = match usual.salts {
+        Some(row) => band(row).map(|ec| ec * IN_FIVE_PARTS).times(kg),
+        None => cations,
+    };
+    let slow = Band::new(
+        (nitrogen_in_all.low - mineral.low).max(0.0),
+        (nitrogen_in_all.likely - mineral.likely).max(0.0),
+        (nitrogen_in_all.high - mineral.high).max(0.0),
+    );
+    let ammonium = mineral.map(|g| g * usual.ammonium);
+    let mut brings = Brings::nothing()
+        .with_all(Substance::NitrateN, mineral.map(|g| g * (1.0 - usual.ammonium)))
+        .with_all(Substance::AmmoniumN, ammonium)
+        .with(Substance::OrganicN, slow, slow.times(SLOW_NITROGEN_WORKS))
+        .with(Substance::Phosphorus, phosphorus, phosphorus.map(|g| g * usual.phosphorus_works))
+        .with_all(Substance::Potassium, potassium)
+        .with_all(Substance::Calcium, calcium)
+        .with_all(Substance::Magnesium, magnesium)
+        .with_all(Substance::Sodium, sodium);
+    if source == ChargeSource::WoodAsh {
+        brings = brings.with_all(Substance::Alkalinity, LIME_IN_ASH.map(|share| 1000.0 * share));
+    }
+    Content {
+        brings,
+        nutrients: [mineral, phosphorus, potassium, calcium, magnesium],
+        phosphorus_at_once: phosphorus.map(|g| g * usual.phosphorus_works),
+        nitrogen_in_all,
+        salts,
+    }
+}
+
+/// Whether ash would drive ammonia off it.
+pub fn holds_ammonium(source: ChargeSource) -> bool {
+    use ChargeSource::{
+        AgedManure, AmmoniumSulfate, BloodMeal, CalciumAmmoniumNitrate, CompleteFertiliser,
+        FishHydrolysate, NitrogenFertiliser, PlantLiquid, Urine,
+    };
+    matches!(
+        source,
+        AgedManure
+            | AmmoniumSulfate
+            | BloodMeal
+            | CalciumAmmoniumNitrate
+            | CompleteFertiliser
+            | FishHydrolysate
+            | NitrogenFertiliser
+            | PlantLiquid
+            | Urine
+    )
+}
+
+pub(super) fn band((low, likely, high): Row) -> Band {
+    Band::new(low, likely, high)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_source_has_an_analysis_and_no_band_is_upside_down() {
+        let charge = Charge::default();
+        for source in ChargeSource::ALL {
+            assert_eq!(analysis(source).source, source, "{source:?}");
+            assert!(!analysis(source).citations.is_empty());
+            let content = content(&charge, source);
+            let [n, ..] = content.nutrients;
+            assert!(n.likely <= content.nitrogen_in_all.likely + 1e-9, "{source:?}");
+            assert!(n.high.is_finite() && content.salts.low >= 0.0);
+        }
+    }
+}

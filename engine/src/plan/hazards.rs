@@ -1,0 +1,57 @@
+//! What stops or changes everything else: lead, sodium, salts.
+
+use crate::chemistry::sodium::{SALINE, Sodic};
+use crate::plan::rate::MOST_EC;
+use crate::quantity::Unit;
+use crate::ranges::lead_level;
+use crate::soil::{Method, Property};
+use crate::survey::Survey;
+
+/// What comes before any biochar, lime or feed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Hazard {
+    /// Total lead at or above the level for homes, where food is grown.
+    Lead,
+    /// Too much sodium on the exchange.
+    Sodium,
+    /// Too many salts.
+    Salts,
+}
+
+/// Every hazard of the bed, the worst first.
+pub(crate) fn hazards(survey: &Survey<'_>) -> Vec<Hazard> {
+    let mut found = Vec::new();
+    if leaded(survey) {
+        found.push(Hazard::Lead);
+    }
+    if survey.chemistry.sodium.as_ref().is_some_and(|s| s.sodic == Sodic::Yes) {
+        found.push(Hazard::Sodium);
+    }
+    if salty(survey) {
+        found.push(Hazard::Salts);
+    }
+    found
+}
+
+/// Total lead at or above the screening level, in a bed that feeds people.
+pub(crate) fn leaded(survey: &Survey<'_>) -> bool {
+    let level = lead_level(survey.case.season.today);
+    let total = survey.soil.measures.iter().find(|m| {
+        m.property == Property::Lead
+            && m.method == Some(Method::TotalAcid)
+            && m.unit == Unit::MgPerKg
+    });
+    survey.is_eaten()
+        && level.zip(total).is_some_and(|(level, lead)| lead.amount.number() >= level.screening)
+}
+
+/// Salts likely at or over 4 dS/m of the paste, or over the limit in a 1:1 mix.
+fn salty(survey: &Survey<'_>) -> bool {
+    survey.ece().is_some_and(|ece| ece.likely >= SALINE)
+        || survey.soil.get(Property::Ec).is_some_and(|m| {
+            m.method == Some(Method::Water1To1)
+                && m.unit == Unit::DsPerM
+                && m.amount.number() > MOST_EC
+        })
+}

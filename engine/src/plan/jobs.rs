@@ -1,0 +1,551 @@
+//! The one list of jobs: dated, in order, none before today, none that digs
+//! where something stands.
+
+use time::{Date, Duration};
+
+use crate::case::{BedKind, Winter};
+use crate::plan::charge::ChargePlan;
+use crate::plan::hazards::Hazard;
+use crate::plan::job::{Job, JobKind};
+use crate::plan::needs::{Need, NeedKind};
+use crate::plan::path::Path;
+use crate::plan::rate::Dose;
+use crate::quantity::{Band, Grounds, Unit, measured_out};
+use crate::ranges::Level;
+use crate::season::{Timing, Window};
+use crate::soil::{PlantGroup, Property};
+use crate::sources::{
+    BORCHARD_2019, COMMON_PRACTICE, Citation, GUO_2020, LEAD_UMD, NGUYEN_2017, NOURI_2022,
+    NRCS_SALINITY, OUR_CHOICE, TRI_STATE_LIME, UMASS_FALL, UMASS_RATES,
+};
+use crate::survey::{Standing, Survey};
+
+/// Days before planting at which charged biochar is best spread: first and last.
+/// Source: our choice.
+const CHARGED_BEFORE_PLANTING: (i64, i64) = (28, 14);
+
+/// Days before planting for the next soil test: first and last.
+const RETEST_BEFORE_PLANTING: (i64, i64) = (28, 14);
+
+/// Days before planting for the first feed: first and last. Source: our choice.
+const FEED_BEFORE_PLANTING: (i64, i64) = (14, 0);
+
+/// Days after planting for the second nitrogen: first and last.
+/// Source: our choice; UMass: when the plants grow fast.
+const SECOND_FEED: (i64, i64) = (28, 56);
+
+/// Days between two doses of lime. Source: common practice, half a year.
+const BETWEEN_DOSES: i64 = 180;
+/// More doses than these stand in no one-year list. Our choice.
+const MOST_DOSES: u32 = 3;
+
+/// Days for one job that needs no season, so that it gets an end. Our choice.
+const A_MONTH: i64 = 30;
+
+/// What the jobs are made from.
+pub(crate) struct Work<'a> {
+    pub survey: &'a Survey<'a>,
+    pub path: Path,
+    pub hazards: &'a [Hazard],
+    pub dose: &'a Dose,
+    pub charge: Option<&'a ChargePlan>,
+    pub needs: &'a [Need],
+}
+
+/// Some days after a date.
+pub(crate) fn later(date: Option<Date>, days: i64) -> Option<Date> {
+    Some(date?.saturating_add(Duration::days(days)))
+}
+
+/// The jobs in the order of the season.
+pub(crate) fn jobs(work: &Work<'_>) -> Vec<Job> {
+    let mut list = Vec::new();
+    list.extend(work.hazard());
+    list.extend(work.limes());
+    list.extend(work.of_need(NeedKind::Acid, JobKind::Sulfur));
+    list.extend(work.of_need(NeedKind::Gypsum, JobKind::Gypsum));
+    list.extend(work.washes());
+    if work.path != Path::None {
+        list.extend(work.charges());
+        list.push(work.spreads());
+    }
+    list.extend(work.covers());
+    list.extend(work.retests_first());
+    list.extend(work.feeds());
+    list.extend(work.plants());
+    list.push(work.retests());
+    if list.iter().any(|job| job.digs)
+        && let Standing::Until(off) = work.survey.bed.standing
+    {
+        list.insert(0, work.clears(off));
+    }
+    in_order(list)
+}
+
+/// By their first days; a job without one stays behind the one it follows.
+fn in_order(list: Vec<Job>) -> Vec<Job> {
+    let mut last: Option<Date> = None;
+    let mut dated: Vec<(Option<Date>, Job)> = Vec::with_capacity(list.len());
+    for job in list {
+        let from = job.from.or(job.to);
+        last = from.or(last);
+        dated.push((last, job));
+    }
+    dated.sort_by_key(|(from, _)| *from);
+    dated.into_iter().map(|(_, job)| job).collect()
+}
+
+impl Work<'_> {
+    fn timing(&self) -> &Timing {
+        &self.survey.timing
+    }
+
+    fn today(&self) -> Option<Date> {
+        self.timing().today
+    }
+
+    /// Not before today, and for what digs not before the bed is clear. The last day
+    /// never comes before the first.
+    fn job(
+        &self,
+        kind: JobKind,
+        digs: bool,
+        task: impl Into<String>,
+        (from, to): (Option<Date>, Option<Date>),
+        reason: impl Into<String>,
+        sources: &[Citation],
+    ) -> Job {
+        let clear = if digs { self.clear_from() } else { None };
+        let floor = self.today().max(clear);
+        let from = from.max(floor.filter(|_| from.is_some() || clear.is_some()));
+        let to = to.map(|to| from.map_or(to, |from| to.max(from)).max(floor.unwrap_or(to)));
+        let reason = reason.into();
+        let mut grounds = Grounds::new(reason.clone(), sources);
+        let t = self.timing();
+        for (name, date) in [
+            ("today", t.today),
+            ("harvest", t.harvest),
+            ("first frost", t.first_frost),
+            ("planting", t.planting),
+        ] {
+            if let Some(date) = date {
+                grounds = grounds.input(name, date.to_string());
+            }
+        }
+        Job { kind, digs, task: task.into(), from, to, reason, grounds }
+    }
+
+    /// Whether anything may be dug in: not where roots last or nobody digs, not while a
+    /// crop stands that nobody gave an end, and never in leaded soil.
+    fn may_dig(&self) -> bool {
+        self.survey.bed.is_dug()
+            && !self.survey.bed.is_potted()
+            && self.survey.bed.standing != Standing::Open
+            && !self.hazards.contains(&Hazard::Lead)
+    }
+
+    /// The first day the bed is clear, where something stands until then.
+    fn clear_from(&self) -> Option<Date> {
+        match self.survey.bed.standing {
+            Standing::Until(off) => Some(off),
+            _ => None,
+        }
+    }
+
+    fn need(&self, kind: NeedKind) -> Option<(&Need, Band)> {
+        let need = self.needs.iter().find(|need| need.kind == kind)?;
+        Some((need, need.given()?))
+    }
+
+    fn hazard(&self) -> Option<Job> {
+        self.hazards.contains(&Hazard::Lead).then(|| {
+            self.job(
+                JobKind::Hazard,
+                false,
+                "Cover bare soil with mulch, keep children off it, and grow food in raised beds of clean soil. Ask the local health office.",
+                (self.today(), None),
+                "Total lead is at or above the level for homes. Digging raises dust and brings more of it up.",
+                &[LEAD_UMD.opened()],
+            )
+        })
+    }
+
+    fn washes(&self) -> Option<Job> {
+        let sodium = self.hazards.contains(&Hazard::Sodium);
+        let salts = self.hazards.contains(&Hazard::Salts);
+        let task = match (sodium, salts) {
+            (true, _) => {
+                "Once the gypsum is in and water drains away below, wash the sodium down with clean water."
+            }
+            (_, true) => "Wash the salts down with clean water, where the soil drains.",
+            _ => return None,
+        };
+        Some(self.job(
+            JobKind::WashSalts,
+            false,
+            task,
+            (self.today(), None),
+            "This comes before any biochar, lime or feed.",
+            &[NRCS_SALINITY.opened(), COMMON_PRACTICE.unsourced()],
+        ))
+    }
+
+    fn clears(&self, off: Date) -> Job {
+        self.job(
+            JobKind::Clear,
+            false,
+            "Clear the bed after harvest. Pull no more roots than you must.",
+            (Some(off), Some(off)),
+            "What is dug in goes into a clear bed.",
+            &[COMMON_PRACTICE.unsourced()],
+        )
+    }
+
+    /// Lime in its doses, half a year apart.
+    fn limes(&self) -> Vec<Job> {
+        let Some((need, grams)) = self.need(NeedKind::Lime) else { return Vec::new() };
+        let count = need.doses.max(1);
+        let each = self.survey.weighed(grams.likely / f64::from(count));
+        let digs = self.may_dig();
+        let task = if digs {
+            let depth = self.depth();
+            format!("Spread {each} of ground limestone evenly and mix it in {depth} deep.")
+        } else {
+            format!("Spread {each} of ground limestone evenly on top and water it in.")
+        };
+        let reason = if self.survey.bed.standing == Standing::Open {
+            "Lime takes months to work. On top it works down slowly; mix in the rest when the bed is clear."
+        } else {
+            "Lime takes months to work: the sooner it is in, the better. Autumn is best."
+        };
+        (0..count.min(MOST_DOSES))
+            .map(|dose| {
+                let from =
+                    later(self.clear_from().max(self.today()), BETWEEN_DOSES * i64::from(dose));
+                let window = (from, later(from, A_MONTH));
+                let sources = [TRI_STATE_LIME.opened(), COMMON_PRACTICE.unsourced()];
+                self.job(JobKind::Lime, digs, task.clone(), window, reason, &sources)
+            })
+            .collect()
+    }
+
+    fn depth(&self) -> String {
+        self.survey.shown(&Band::exactly(self.survey.bed.depth.value), Unit::Cm)
+    }
+
+    /// Sulfur or gypsum, the first dose of it.
+    fn of_need(&self, kind: NeedKind, job: JobKind) -> Option<Job> {
+        let (need, grams) = self.need(kind)?;
+        let count = need.doses.max(1);
+        let each = self.survey.weighed(grams.likely / f64::from(count));
+        let what = if kind == NeedKind::Acid { "sulfur" } else { "gypsum" };
+        let digs = self.may_dig();
+        let task = if digs {
+            format!("Spread {each} of {what} evenly and mix it in {} deep.", self.depth())
+        } else {
+            format!("Spread {each} of {what} evenly on top and water it in.")
+        };
+        let reason = if kind == NeedKind::Acid {
+            "Bacteria turn sulfur to acid while the soil is warm. Test the pH before any further dose."
+        } else {
+            "Gypsum puts calcium in the place of sodium; clean water then takes the sodium down."
+        };
+        let from = self.clear_from().max(self.today());
+        Some(self.job(job, digs, task, (from, None), reason, &[COMMON_PRACTICE.unsourced()]))
+    }
+
+    /// How biochar gets into this bed, and whether that digs.
+    fn how(&self) -> (String, bool) {
+        let amount = measured_out(self.dose.litres, self.survey.case.measures);
+        let depth = self.depth();
+        let on_top =
+            format!("Spread {amount} of damp biochar on top and cover it with compost or mulch.");
+        match self.survey.bed.kind {
+            Some(BedKind::NoDig) => (on_top, false),
+            _ if self.survey.is_lawn() && self.survey.bed.standing == Standing::Lasting => (
+                format!(
+                    "Take cores out of the lawn, then brush {amount} of damp biochar into the holes, a \
+                     thin layer at a time."
+                ),
+                false,
+            ),
+            Some(BedKind::Container) if self.survey.bed.standing == Standing::Clear => {
+                (format!("Mix {amount} of damp biochar evenly into the potting mix."), false)
+            }
+            Some(BedKind::TreePit) if self.survey.bed.standing == Standing::Lasting => (
+                format!(
+                    "Bore narrow holes under the outer branches, {depth} deep, and fill them with {amount} of damp biochar \
+                     and compost. Don't cut roots."
+                ),
+                false,
+            ),
+            _ if self.survey.bed.standing == Standing::Lasting => (on_top, false),
+            _ if self.survey.bed.standing == Standing::Open => (
+                format!(
+                    "Spread {amount} of damp biochar between the rows, off the stems, and cover it with mulch."
+                ),
+                false,
+            ),
+            _ => (format!("Spread {amount} of damp biochar and mix it in {depth} deep."), true),
+        }
+    }
+
+    /// When charging should begin.
+    fn charges(&self) -> Option<Job> {
+        let charge = self.charge?;
+        let t = self.timing();
+        let days = charge.days.likely as i64;
+        let last = t.before_planting(days + CHARGED_BEFORE_PLANTING.1);
+        let first = t.before_planting(days + 2 * CHARGED_BEFORE_PLANTING.0);
+        let mut why = format!("Charging takes about {days} days.");
+        if self.is_late() {
+            why.push_str(" There is no longer time for all of it before planting: start now, and use it when it is ready.");
+        }
+        let task = match self.path {
+            Path::Charged => "Start charging the biochar, unless you buy it charged.",
+            _ => "Start charging the biochar.",
+        };
+        let window = if t.planting.is_some() { (first, last) } else { (self.today(), None) };
+        Some(self.job(JobKind::Charge, false, task, window, why, &[OUR_CHOICE.unsourced()]))
+    }
+
+    /// Charging can't be over before planting.
+    fn is_late(&self) -> bool {
+        let days = self.charge.map_or(0, |charge| charge.days.likely as i64);
+        let last = self.timing().before_planting(days + CHARGED_BEFORE_PLANTING.1);
+        self.charge.is_some() && last.zip(self.today()).is_some_and(|(last, today)| last < today)
+    }
+
+    fn spreads(&self) -> Job {
+        match self.path {
+            Path::UnchargedAfterHarvest => self.spreads_uncharged(),
+            _ => self.spreads_charged(),
+        }
+    }
+
+    fn spreads_uncharged(&self) -> Job {
+        let t = self.timing();
+        let mut reason = match t.winter {
+            Some(Winter::None) => {
+                "In place before the main rains, it can hold what they would wash away."
+            }
+            _ if t.winter_is_ahead() => {
+                "In place before winter, it can hold what rain would wash away."
+            }
+            _ => "The sooner it is in, the more of the surplus it can hold before planting.",
+        }
+        .to_string();
+        let window = match &t.window {
+            Window::Open { from, to, notes } => {
+                for note in notes {
+                    reason.push(' ');
+                    reason.push_str(note);
+                }
+                if to.is_none() {
+                    reason.push_str(
+                        " Give the first frost and the planting date to see the last good day.",
+                    );
+                }
+                (*from, *to)
+            }
+            Window::Unknown(missing) => {
+                reason.push_str(&format!(" No dates yet: say {missing}."));
+                (None, None)
+            }
+            Window::Closed => (None, None),
+        };
+        let sources = [
+            BORCHARD_2019.opened(),
+            NGUYEN_2017.second_hand(),
+            UMASS_FALL.opened(),
+            GUO_2020.opened(),
+        ];
+        let (task, digs) = self.how();
+        self.job(JobKind::SpreadBiochar, digs, task, window, reason, &sources)
+    }
+
+    fn spreads_charged(&self) -> Job {
+        let t = self.timing();
+        let (mut task, mut digs) = self.how();
+        let mut window = (
+            t.before_planting(CHARGED_BEFORE_PLANTING.0),
+            t.before_planting(CHARGED_BEFORE_PLANTING.1),
+        );
+        let mut reason = "Two to four weeks let it settle before roots reach it.".to_string();
+        if self.is_late() {
+            let days = self.charge.map_or(0, |charge| charge.days.likely as i64);
+            let ready = later(self.today(), days);
+            window = (ready, later(ready, CHARGED_BEFORE_PLANTING.1));
+            reason = "As soon as it is charged.".into();
+            if ready.zip(t.planting).is_some_and(|(ready, plant)| ready >= plant) && digs {
+                let amount = measured_out(self.dose.litres, self.survey.case.measures);
+                task = format!(
+                    "Spread {amount} of damp biochar between the rows, off the stems, and cover it with mulch."
+                );
+                digs = false;
+                reason = "As soon as it is charged; the plants are in by then, so nothing is dug."
+                    .into();
+            }
+        } else if t.planting.is_none() {
+            let days = self.charge.map_or(0, |charge| charge.days.likely as i64);
+            window = (later(self.today(), days).filter(|_| self.charge.is_some()), None);
+            reason = if digs {
+                "Two to four weeks before planting is best. Give the planting date for a dated plan."
+            } else {
+                "Charged biochar may go on at any time of growth. Keep it off the stems."
+            }
+            .into();
+        }
+        let sources = [OUR_CHOICE.unsourced(), GUO_2020.opened()];
+        self.job(JobKind::SpreadBiochar, digs, task, window, reason, &sources)
+    }
+
+    /// A cover crop wherever nitrate is left and the wet or cold season is ahead.
+    fn covers(&self) -> Option<Job> {
+        let t = self.timing();
+        let left = self
+            .survey
+            .findings
+            .level(Property::NitrateN)
+            .is_some_and(|level| level >= Level::Sufficient);
+        let holds = self.path == Path::UnchargedAfterHarvest;
+        let bare = !matches!(self.survey.bed.standing, Standing::Lasting | Standing::Open)
+            && !self.survey.bed.is_potted();
+        if !(bare && (left && t.winter_is_ahead() && t.rests_over_winter() || holds)) {
+            return None;
+        }
+        let from = self.clear_from().max(self.today());
+        let to = match &t.window {
+            Window::Open { to: Some(to), .. } => Some(*to),
+            _ => later(from, A_MONTH),
+        };
+        Some(self.job(
+            JobKind::CoverCrop,
+            false,
+            "Cover the soil: sow a cover crop if there is time, or mulch.",
+            (from, later(to, 14)),
+            "Bare soil loses nutrients; a cover crop holds nitrate too.",
+            &[NOURI_2022.opened(), COMMON_PRACTICE.unsourced()],
+        ))
+    }
+
+    /// What is still missing of the year's nutrients, before planting and in growth.
+    fn feeds(&self) -> Vec<Job> {
+        let mut first = Vec::new();
+        let mut second = None;
+        for (kind, name) in [
+            (NeedKind::Nitrogen, "nitrogen (N)"),
+            (NeedKind::Phosphate, "phosphate (P₂O₅)"),
+            (NeedKind::Potash, "potash (K₂O)"),
+            (NeedKind::Magnesium, "Epsom salts"),
+        ] {
+            let Some((_, grams)) = self.need(kind) else { continue };
+            let split = kind == NeedKind::Nitrogen && !self.survey.bed.is_potted();
+            let part = if split { grams.likely / 2.0 } else { grams.likely };
+            first.push(format!("{} of {name}", self.survey.weighed(part)));
+            if split {
+                second = Some(format!("{} of {name}", self.survey.weighed(part)));
+            }
+        }
+        if first.is_empty() {
+            return Vec::new();
+        }
+        let what = first.join(", ");
+        let mut jobs = vec![self.feeds_first(&what)];
+        jobs.extend(second.map(|what| self.feeds_again(&what)));
+        jobs
+    }
+
+    fn feeds_first(&self, what: &str) -> Job {
+        let t = self.timing();
+        let stands = matches!(self.survey.bed.standing, Standing::Open | Standing::Lasting);
+        let (task, window, reason) = if stands && t.planting.is_none() {
+            (
+                format!("Feed on top, beside the plants, and water it in: {what}."),
+                (self.today(), None),
+                "What is still missing after all else. Feed while the plants grow, never before winter.",
+            )
+        } else {
+            let first = later(t.planting, -FEED_BEFORE_PLANTING.0);
+            (
+                format!("Feed before planting: {what}."),
+                (first, later(t.planting, -FEED_BEFORE_PLANTING.1)),
+                "What is still missing after all else. Never before winter: rain washes it out.",
+            )
+        };
+        let sources = [UMASS_RATES.opened(), COMMON_PRACTICE.unsourced()];
+        self.job(JobKind::Feed, false, task, window, reason, &sources)
+    }
+
+    fn feeds_again(&self, what: &str) -> Job {
+        let t = self.timing();
+        let grows = later(t.planting, SECOND_FEED.0);
+        let lawn = self.survey.plants() == PlantGroup::Lawn;
+        let start = grows.or(later(self.today(), if lawn { 60 } else { SECOND_FEED.0 }));
+        let start =
+            start.filter(|_| t.planting.is_some() || self.survey.bed.standing != Standing::Clear);
+        self.job(
+            JobKind::Feed,
+            false,
+            format!("Feed again while the plants grow fast, beside them: {what}."),
+            (start, later(start, SECOND_FEED.1 - SECOND_FEED.0)),
+            "Half of the nitrogen waits for the plants, so that rain takes less of it.",
+            &[UMASS_RATES.opened()],
+        )
+    }
+
+    /// A test before planting, where a surplus was held over winter.
+    fn retests_first(&self) -> Option<Job> {
+        if self.path != Path::UnchargedAfterHarvest {
+            return None;
+        }
+        let t = self.timing();
+        let mut reason =
+            "Nitrate in biochar shows only in part in a soil test, so read the result as the least \
+             there is."
+                .to_string();
+        if t.planting.is_none() {
+            reason.push_str(" Do it two to four weeks before planting.");
+        }
+        let window = (
+            t.before_planting(RETEST_BEFORE_PLANTING.0),
+            t.before_planting(RETEST_BEFORE_PLANTING.1),
+        );
+        Some(self.job(
+            JobKind::Retest,
+            false,
+            "Test the soil again before planting, and feed only what is short.",
+            window,
+            reason,
+            &[COMMON_PRACTICE.unsourced()],
+        ))
+    }
+
+    fn retests(&self) -> Job {
+        self.job(
+            JobKind::Retest,
+            false,
+            "Test the soil again, at the same time of year and by the same laboratory.",
+            (later(self.today(), 335), later(self.today(), 395)),
+            "A year on, two tests can be compared.",
+            &[COMMON_PRACTICE.unsourced()],
+        )
+    }
+
+    fn plants(&self) -> Option<Job> {
+        let date = self.timing().planting?;
+        let reason = if self.timing().planting_assumed {
+            "The last spring frost, until you give the planting date."
+        } else {
+            "The date you gave."
+        };
+        Some(self.job(
+            JobKind::Plant,
+            false,
+            "Plant.",
+            (Some(date), Some(date)),
+            reason,
+            &[COMMON_PRACTICE.unsourced()],
+        ))
+    }
+}

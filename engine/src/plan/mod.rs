@@ -1,0 +1,183 @@
+//! What to do with the bed: one plan, decided once, in this order: hazards,
+//! path, rate, charge, lime and feeds, jobs, cautions.
+
+pub mod cautions;
+mod ceilings;
+pub mod charge;
+mod effect;
+mod facts;
+mod hazards;
+mod headline;
+mod job;
+mod jobs;
+pub mod ledger;
+pub mod needs;
+mod path;
+mod questions;
+mod rate;
+
+use serde::Serialize;
+
+use crate::case::BagState;
+use crate::plan::cautions::{Caution, cautions};
+use crate::plan::charge::ChargePlan;
+use crate::plan::ledger::{Bringer, Ledger};
+use crate::plan::needs::Need;
+use crate::quantity::{Figure, Grounds};
+use crate::question::Question;
+use crate::season::Window;
+use crate::survey::Survey;
+
+pub use effect::Effect;
+pub(crate) use effect::{A_MONTH, Laid, Part, laid_out};
+pub use hazards::Hazard;
+pub use job::{Job, JobKind};
+pub use path::{Decision, Path, RULES, Reason, Rule, RuleName, Speaks, decide};
+pub(crate) use rate::{Before, Cap, caps, kg_per_m2, percent, rise_in_the_end, wanted};
+pub use rate::{Dose, litres_per_m2, mass_percent, tonnes_per_ha};
+
+/// The plan of one bed.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Plan {
+    /// The biochar path.
+    pub path: Path,
+    /// The answer in one sentence.
+    pub headline: String,
+    /// Whether something still to be answered could change the path.
+    pub provisional: bool,
+    /// What stops or changes everything else, the worst first.
+    pub hazards: Vec<Hazard>,
+    /// Every rule that fired, both ways.
+    pub reasons: Vec<Reason>,
+    /// What answer or finding would change the path.
+    pub would_change: Vec<String>,
+    /// How much biochar, for this bed; empty when the path is none.
+    pub amounts: Vec<Figure>,
+    /// What held the amount down, when something did.
+    pub capped_by: Vec<String>,
+    /// How to charge it; `None` when nothing needs charging.
+    pub charge: Option<ChargePlan>,
+    /// Lime, acid, gypsum and nutrients: what is still missing after all else.
+    pub needs: Vec<Need>,
+    /// What is in store, wanted, brought, held and missing of each substance.
+    pub ledger: Ledger,
+    /// What the biochar should do to each property in the first month.
+    pub effects: Vec<Effect>,
+    /// What to do when.
+    pub jobs: Vec<Job>,
+    /// What can hurt, and whom to ask.
+    pub cautions: Vec<Caution>,
+    /// The dose of biochar.
+    #[serde(skip)]
+    pub dose: Dose,
+}
+
+impl Plan {
+    /// Whether any biochar is used.
+    pub fn uses_biochar(&self) -> bool {
+        self.path != Path::None
+    }
+
+    /// All that the plan's numbers and sentences rest on.
+    pub fn grounds(&self) -> impl Iterator<Item = &Grounds> {
+        let figures = self.amounts.iter().map(|f| &f.grounds);
+        let charge = self.charge.iter().flat_map(ChargePlan::grounds);
+        let needs = self.needs.iter().map(|need| &need.grounds);
+        figures
+            .chain(charge)
+            .chain(needs)
+            .chain(self.effects.iter().map(|e| &e.change.grounds))
+            .chain(self.reasons.iter().map(|r| &r.grounds))
+            .chain(self.jobs.iter().map(|job| &job.grounds))
+            .chain(self.cautions.iter().map(|c| &c.grounds))
+    }
+}
+
+/// Plans the bed of a survey; also what must be asked to firm the plan up.
+pub fn plan(survey: &Survey<'_>) -> (Plan, Vec<Question>) {
+    let hazards = hazards::hazards(survey);
+    let decision = decide(survey);
+    let path = decision.path;
+    let mut questions = Vec::new();
+
+    let dose = rate::dose(survey);
+    let mut ledger = Ledger::default();
+    ceilings::enter(survey, &mut ledger);
+    ledger.open(survey);
+    let nutrients = needs::wanted(survey, &mut ledger);
+    let charge = if path == Path::None {
+        None
+    } else {
+        ledger.enter(Bringer::Biochar, &effect::own_content(&survey.material, dose.mass));
+        for (substance, held) in effect::held_back(survey, &dose) {
+            ledger.account(substance).held = held;
+        }
+        charged(survey, path, &dose, &mut ledger)
+    };
+    let needs = needs::still_wanted(survey, &mut ledger, nutrients, &mut questions);
+    ledger.close();
+
+    let alternatives = questions::alternatives(survey, &decision);
+    questions.extend(questions::questions(survey, &decision, &alternatives, charge.is_some()));
+    let work = jobs::Work {
+        survey,
+        path,
+        hazards: &hazards,
+        dose: &dose,
+        charge: charge.as_ref(),
+        needs: &needs,
+    };
+    let jobs = jobs::jobs(&work);
+    let uses = path != Path::None;
+    let with = charge.as_ref().map(ChargePlan::sources).unwrap_or_default();
+    let plan = Plan {
+        headline: headline::headline(survey, &decision, &hazards, &needs),
+        provisional: provisional(&decision, &alternatives),
+        reasons: decision.reasons(),
+        would_change: alternatives.iter().map(questions::Alternative::sentence).collect(),
+        effects: if uses { effect::effects(survey, &dose, &ledger) } else { Vec::new() },
+        cautions: cautions(survey, path, &hazards, &with),
+        amounts: if uses { dose.figures.clone() } else { Vec::new() },
+        capped_by: if uses { dose.capped_by.clone() } else { Vec::new() },
+        path,
+        hazards,
+        charge,
+        needs,
+        ledger,
+        jobs,
+        dose,
+    };
+    (plan, questions)
+}
+
+/// The charge of a dose, where it needs one.
+fn charged(
+    survey: &Survey<'_>,
+    path: Path,
+    dose: &Dose,
+    ledger: &mut Ledger,
+) -> Option<ChargePlan> {
+    let needs_one = match path {
+        Path::ChargeFirst => true,
+        Path::Charged => survey.case.biochar.state != Some(BagState::Charged),
+        Path::UnchargedAfterHarvest | Path::None => false,
+    };
+    needs_one.then(|| charge::charge(survey, dose, ledger))
+}
+
+/// Whether an open question, a missing date or a weak ground could turn the path.
+fn provisional(decision: &Decision<'_>, alternatives: &[questions::Alternative]) -> bool {
+    let facts = &decision.facts;
+    let timing = &facts.survey.timing;
+    let dates_missing = decision.path == Path::UnchargedAfterHarvest
+        && match &timing.window {
+            Window::Open { to, .. } => to.is_none(),
+            Window::Unknown(_) => true,
+            Window::Closed => false,
+        };
+    let weak = [RuleName::NothingJudged, RuleName::JudgedFromMemory, RuleName::GrowingNow];
+    weak.into_iter().any(|name| decision.fired(name))
+        || facts.only_stale_nitrate()
+        || dates_missing
+        || alternatives.iter().any(|a| a.question.is_some())
+}

@@ -1,0 +1,370 @@
+//! Lowering the pH with sulfur, where the plants want it and the soil lets it.
+
+use crate::plan::ledger::{Bringer, Brings, Ledger, Substance};
+use crate::plan::needs::lime_rate::{
+    T_PER_HA_IN_LB_PER_1000_SQ_FT, T_PER_HA_IN_TON_PER_ACRE, between, doses,
+};
+use crate::plan::needs::{Need, NeedKind, Verdict};
+use crate::quantity::{Band, Figure, Grounds, Unit, shown, significant};
+use crate::question::{Question, QuestionId};
+use crate::soil::{Amount, PlantGroup, Property, Texture};
+use crate::sources::{
+    ARITHMETIC, BLUEBERRY_SULFUR, CLEMSON_EC707, COMMON_PRACTICE, Citation, MSU_SULFUR, OUR_CHOICE,
+    RHS_ACIDIFYING,
+};
+use crate::survey::{Reaction, Survey};
+
+/// What the sulfur table knows a soil as.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SulfurSoil {
+    /// Sand.
+    Sand,
+    /// Sandy loam.
+    SandyLoam,
+    /// Loam.
+    Loam,
+    /// Clay loam.
+    ClayLoam,
+    /// Organic soil: peat, muck.
+    Organic,
+}
+
+/// Tenths of a pound of sulfur per 100 sq ft for the top 7 in, by soil: from
+/// pH 7 to 6, 6 to 5, and 5 to 4.
+/// Source: Michigan State University Extension 00001631, 1998 (opened).
+static MICHIGAN: [[u8; 3]; 5] =
+    [[7, 18, 18], [12, 28, 28], [16, 32, 32], [25, 32, 41], [39, 63, 103]];
+/// The depth of that table, cm.
+const MICHIGAN_CM: f64 = 7.0 * 2.54;
+
+/// Pounds of sulfur per acre to reach pH 4.5 for blueberry, in sand, loam and clay, from pH 5.0, 5.5, 6.0, 6.5 and 7.0.
+/// Source: attributed to Michigan State University (second-hand).
+static BLUEBERRY: [[u16; 5]; 3] =
+    [[175, 350, 530, 660, 840], [530, 1030, 1540, 2020, 2560], [800, 1600, 2300, 3030, 3830]];
+
+/// Sulfur in g/m² from pH 7.0–7.5 to 6.0–6.5 for the top 15 cm: sand to clay.
+/// Source: Royal Horticultural Society (opened).
+const RHS_SULFUR: (f64, f64) = (135.0, 270.0);
+
+/// From this pH free lime is nearly certain.
+const FREE_LIME_FROM_PH: f64 = 7.5;
+/// Organic matter from which a soil counts as organic, %.
+const ORGANIC_FROM: f64 = 20.0;
+/// kg of sulfur whose acid dissolves a kg of calcium carbonate: 32.06 ÷ 100.09.
+/// Source: arithmetic from atomic masses (derived).
+const SULFUR_PER_LIME: f64 = 32.06 / 100.087;
+/// kg of salt that makes as much acid as a kg of sulfur. Low and high are the
+/// published ratio and the one by formula.
+/// Source: aluminium sulfate with 14 to 18 waters; iron sulfate with 7 waters
+/// (derived), and the ratio of the Royal Horticultural Society (opened).
+const ALUMINIUM_SULFATE: Band = Band { low: 6.18, likely: 6.93, high: 6.93 };
+const IRON_SULFATE: Band = Band { low: 8.0, likely: 8.67, high: 8.67 };
+
+/// Pounds of sulfur per 100 sq ft for the top 7 in, to lower the pH; each step
+/// of one unit is spread evenly over it. `None` outside pH 4 to 7.
+///
+/// Source: Michigan State University Extension 00001631, 1998 (opened).
+pub fn sulfur_michigan(soil: SulfurSoil, from_ph: f64, to_ph: f64) -> Option<f64> {
+    let [first, second, third] = MICHIGAN[soil as usize].map(|tenths| f64::from(tenths) / 10.0);
+    let down_to = [third + second + first, second + first, first, 0.0];
+    let at = |ph| between(&[4.0, 5.0, 6.0, 7.0], &down_to, ph);
+    Some((at(to_ph)? - at(from_ph)?).max(0.0))
+}
+
+/// kg of sulfur per hectare that free lime uses up before the pH moves, for
+/// 2,000,000 lb of soil per acre with this much lime (%).
+///
+/// Source: arithmetic: 1 % is 20,000 lb per acre; 1 kg sulfur to 3.12 kg lime.
+pub fn sulfur_for_free_lime(percent: f64) -> f64 {
+    percent / 100.0 * 1000.0 * T_PER_HA_IN_TON_PER_ACRE * 1000.0 * SULFUR_PER_LIME
+}
+
+/// Acid for this bed; `None` when the pH is not above what the plants want.
+pub(super) fn need(
+    survey: &Survey<'_>,
+    ledger: &mut Ledger,
+    questions: &mut Vec<Question>,
+) -> Option<Need> {
+    let reaction = Reaction::of(survey)?;
+    if reaction.ph <= reaction.to {
+        return None;
+    }
+    let high = format!(
+        "The pH, {:.1}, is above the {:.1} to {:.1} these plants like",
+        reaction.ph, reaction.from, reaction.to
+    );
+    let said = |answer: String, rule: &str, sources: &[Citation]| {
+        let grounds = reaction.add_to(Grounds::new(rule, sources));
+        Need::said(NeedKind::Acid, Verdict::Unknown, answer, grounds)
+    };
+    if reaction.target >= reaction.ph {
+        return Some(said(
+            format!("{high}, but you ask for a higher one still: nothing is lowered."),
+            "No sulfur where the pH wished for is not below the soil's.",
+            &[ARITHMETIC.derived()],
+        ));
+    }
+    if reaction.ph >= FREE_LIME_FROM_PH || survey.bed.limy {
+        let instead = if survey.case.plants == Some(PlantGroup::AcidLovers) {
+            "Grow acid-loving plants in a pot or a raised bed of acid mix instead."
+        } else {
+            "Choose plants that bear it, and feed iron and manganese as the leaves ask for it."
+        };
+        let mut need = said(
+            if survey.bed.limy {
+                format!(
+                    "{high}, but no sulfur: free lime eats up the acid as fast as it forms. {instead}"
+                )
+            } else {
+                format!(
+                    "{high}, but no sulfur: with so high a pH there is nearly always free lime, which \
+                     eats up the acid as fast as it forms. {instead}"
+                )
+            },
+            "No sulfur where free lime was found, or from pH 7.5, where it is nearly certain.",
+            &[RHS_ACIDIFYING.opened(), COMMON_PRACTICE.unsourced()],
+        );
+        need.steps.push(
+            "To make sure, drop vinegar on dry soil: if it fizzes, there is free lime.".into(),
+        );
+        let lime = survey.soil.get(Property::FreeLime).map(|m| m.amount);
+        if let Some(Amount::Exactly(percent)) = lime.filter(|_| survey.bed.limy) {
+            need.figures.push(Figure {
+                name: "sulfur-lost-to-lime",
+                label: "sulfur that the lime would use up",
+                band: Band::exactly(sulfur_for_free_lime(percent)),
+                unit: Unit::KgPerHa,
+                grounds: Grounds::new(
+                    "Free lime in 2,000,000 lb of soil per acre × 32.06 ÷ 100.09.",
+                    &[ARITHMETIC.derived()],
+                )
+                .input("free lime", format!("{} %", significant(percent, 3))),
+            });
+        }
+        return Some(need);
+    }
+    if survey.bed.is_potted() {
+        return Some(said(
+            format!("{high}. In a pot, change to an acid potting mix: it is quicker than sulfur."),
+            "Sulfur tables are made for field soil.",
+            &[COMMON_PRACTICE.unsourced()],
+        ));
+    }
+    let organic = survey.soil.value(Property::OrganicMatter).is_some_and(|om| om >= ORGANIC_FROM);
+    if survey.texture.is_none() && !organic {
+        questions.push(Question {
+            id: QuestionId::Texture,
+            text: "What is the soil's texture?".into(),
+            changes: "How much sulfur it takes: clay needs up to four times as much as sand."
+                .into(),
+            about: vec![Property::Ph],
+            suggestion: None,
+        });
+        return Some(said(
+            format!("{high}. Sulfur can lower it; how much depends on the texture: say which."),
+            "Sulfur goes by texture.",
+            &[MSU_SULFUR.opened()],
+        ));
+    }
+    let soil = if organic { SulfurSoil::Organic } else { column(survey.texture) };
+    match sulfur(survey, &reaction, soil) {
+        Some(amount) => Some(amounts(survey, ledger, &reaction, &high, amount)),
+        None => Some(said(
+            format!(
+                "{high}, and too far for any sulfur table at hand. Grow acid-loving plants in a pot \
+                 or a raised bed of acid mix, or ask your local extension office."
+            ),
+            "No amount is given beyond what a publication prints.",
+            &[MSU_SULFUR.opened(), RHS_ACIDIFYING.opened()],
+        )),
+    }
+}
+
+/// The column of the table for a texture.
+fn column(texture: Option<Texture>) -> SulfurSoil {
+    match texture {
+        Some(Texture::Sand | Texture::LoamySand) => SulfurSoil::Sand,
+        Some(Texture::SandyLoam) => SulfurSoil::SandyLoam,
+        Some(Texture::Loam | Texture::SiltLoam | Texture::Silt) => SulfurSoil::Loam,
+        _ => SulfurSoil::ClayLoam,
+    }
+}
+
+/// Sulfur in kg/ha for its own depth.
+struct Sulfur {
+    rate: Band,
+    depth_cm: f64,
+    grounds: Grounds,
+    others: Vec<String>,
+}
+
+/// The published amount; `None` when no table reaches from here to there.
+fn sulfur(survey: &Survey<'_>, reaction: &Reaction, soil: SulfurSoil) -> Option<Sulfur> {
+    let (ph, target) = (reaction.ph, reaction.target);
+    let named = match soil {
+        SulfurSoil::Organic => "organic soil",
+        _ => survey.texture.map_or("", Texture::label),
+    };
+    let kg_per_ha = |lb_per_100| 10_000.0 * T_PER_HA_IN_LB_PER_1000_SQ_FT * lb_per_100;
+    if let Some(lb) = sulfur_michigan(soil, ph, target) {
+        let mut grounds = Grounds::new(
+            "The Michigan State table of sulfur by texture for each unit of pH, spread evenly within the unit.",
+            &[MSU_SULFUR.opened()],
+        )
+        .input("texture", named);
+        if matches!(survey.texture, Some(Texture::Clay | Texture::SiltyClay | Texture::SandyClay)) {
+            grounds = grounds
+                .assume("The table ends at clay loam. Clay may need more; test before adding it.");
+        }
+        let mut others = Vec::new();
+        if survey.case.plants == Some(PlantGroup::AcidLovers) && soil != SulfurSoil::Organic {
+            let row = BLUEBERRY[match soil {
+                SulfurSoil::Sand => 0,
+                SulfurSoil::SandyLoam | SulfurSoil::Loam => 1,
+                _ => 2,
+            }]
+            .map(f64::from);
+            if let Some(lb) = between(&[5.0, 5.5, 6.0, 6.5, 7.0], &row, ph) {
+                let band = Band::exactly(lb / 2.0 * T_PER_HA_IN_TON_PER_ACRE);
+                others.push(format!(
+                    "A table for blueberry, read where it is quoted, gives {} to go down to pH 4.5.",
+                    shown(&band, Unit::KgPerHa, survey.case.measures)
+                ));
+                grounds.sources.push(BLUEBERRY_SULFUR.second_hand());
+            }
+        }
+        let rate = Band::exactly(kg_per_ha(lb));
+        return Some(Sulfur { rate, depth_cm: MICHIGAN_CM, grounds, others });
+    }
+    // From just above pH 7 another table leads to 6.0–6.5.
+    if !(7.0..=FREE_LIME_FROM_PH).contains(&ph) || !(6.0..=6.5).contains(&target) {
+        return None;
+    }
+    let (sand, clay) = (RHS_SULFUR.0 * 10.0, RHS_SULFUR.1 * 10.0);
+    let likely = match soil {
+        SulfurSoil::Sand => sand,
+        SulfurSoil::ClayLoam => clay,
+        SulfurSoil::Organic => return None,
+        _ => (sand + clay) / 2.0,
+    };
+    Some(Sulfur {
+        rate: Band::new(sand, likely, clay),
+        depth_cm: 15.0,
+        grounds: Grounds::new(
+            "From pH 7.0–7.5 to 6.0–6.5: 135 g of sulfur per m² on sand to 270 on clay.",
+            &[RHS_ACIDIFYING.opened(), OUR_CHOICE.unsourced()],
+        )
+        .input("texture", named)
+        .assume("Between sand and clay the middle is taken."),
+        others: Vec::new(),
+    })
+}
+
+fn amounts(
+    survey: &Survey<'_>,
+    ledger: &mut Ledger,
+    reaction: &Reaction,
+    high: &str,
+    sulfur: Sulfur,
+) -> Need {
+    let case = survey.case();
+    let mut grounds = reaction.add_to(sulfur.grounds);
+    let cm = |cm: f64| shown(&Band::exactly(cm), Unit::Cm, case.measures);
+    let depth = survey.bed.depth.value;
+    grounds = survey.bed.depth.add_to(grounds);
+    grounds.rule.push_str(" Scaled by depth in proportion.");
+    grounds.sources.push(ARITHMETIC.derived());
+    let rate = sulfur.rate.map(|kg| kg * depth / sulfur.depth_cm);
+    let area = survey.bed.area.value;
+    // For the bed where its area is known, otherwise per area.
+    let (unit, factor) =
+        if survey.bed.area.known { (Unit::Kg, area / 10_000.0) } else { (Unit::KgPerHa, 1.0) };
+    // 1 kg/ha is 0.1 g/m²; what acid a kilogram makes takes away 3.12 kg of lime.
+    let grams = rate.map(|kg| kg * 0.1 * area);
+    let acid = Brings::nothing()
+        .with_all(Substance::Sulfur, grams)
+        .with_all(Substance::Alkalinity, grams.map(|g| -g / SULFUR_PER_LIME));
+    ledger.enter(Bringer::Sulfur, &acid);
+    let told = |band: Band| shown(&band.map(|kg| kg * factor), unit, case.measures);
+    let figure = |name, label, band, unit, grounds| Figure { name, label, band, unit, grounds };
+    let mut figures = vec![figure("sulfur-rate", "sulfur", rate, Unit::KgPerHa, grounds.clone())];
+    figures.push(figure(
+        "sulfur-for-bed",
+        "sulfur for the bed",
+        grams.map(|g| g / 1000.0),
+        Unit::Kg,
+        survey.bed.area.add_to(grounds.clone()),
+    ));
+    for (name, label, ratio, rule, sources) in [
+        (
+            "iron-sulfate",
+            "or iron sulfate",
+            IRON_SULFATE,
+            "Sulfur × 8.67 by the acid it makes (FeSO4·7H2O); another publication uses 8.0.",
+            &[ARITHMETIC.derived(), RHS_ACIDIFYING.opened()][..],
+        ),
+        (
+            "aluminum-sulfate",
+            "or aluminium sulfate",
+            ALUMINIUM_SULFATE,
+            "Sulfur × 6.93 by the acid it makes (Al2(SO4)3·18H2O), 6.18 with 14 waters.",
+            &[ARITHMETIC.derived()][..],
+        ),
+    ] {
+        let grounds = Grounds::new(rule, sources).input("sulfur", told(rate));
+        let band = rate.map(|kg| kg * factor).times(ratio);
+        figures.push(figure(name, label, band, unit, grounds));
+    }
+
+    let lawn = survey.is_lawn();
+    // The published limit, 5 to 10 lb/1000 sq ft, is for lawns.
+    let most = 1000.0 * T_PER_HA_IN_LB_PER_1000_SQ_FT * if lawn { 5.0 } else { 10.0 };
+    let count = doses(rate.likely, most);
+    grounds.sources.push(CLEMSON_EC707.second_hand());
+    grounds.sources.push(COMMON_PRACTICE.unsourced());
+    if !lawn {
+        grounds = grounds.assume(
+            "The limit for one dose is published for lawns. Its upper end is used for beds.",
+        );
+        grounds.sources.push(OUR_CHOICE.unsourced());
+    }
+    let each = told(Band::exactly(rate.likely / f64::from(count)));
+    let mut steps = vec![
+        if count == 1 {
+            format!("Spread it evenly in one dose: {each}.")
+        } else {
+            format!("Spread it in {count} doses of {each}, three months apart or more.")
+        },
+        if lawn {
+            "Water it in at once, and only while it is cooler than 24 °C (75 °F).".into()
+        } else {
+            format!("Mix it into the top {} and water it in.", cm(depth))
+        },
+        "Sulfur works by bacteria in warm, moist soil: allow some months, and test the pH before \
+         each new dose."
+            .into(),
+    ];
+    if case.plants != Some(PlantGroup::AcidLovers) {
+        steps.insert(0, "Most plants bear this pH: sulfur is a choice, not a need.".into());
+    }
+    let cautions = [
+        "Sulfur dust burns, and irritates eyes and lungs: keep flames away, wear goggles and a \
+         mask, and choose a calm day.",
+        "Aluminium from aluminium sulfate harms roots in very acid soil. Sulfur is the safer choice.",
+        "Never give more than the doses above at once: it burns roots. Your local extension \
+         office's advice comes first.",
+    ];
+    let answer = format!(
+        "{high}. Sulfur: {}, to bring it to {}.",
+        told(rate),
+        significant(reaction.target, 3)
+    );
+    let mut need = Need::said(NeedKind::Acid, Verdict::Give, answer, grounds);
+    need.for_bed = Some(grams);
+    need.doses = count;
+    need.figures = figures;
+    need.steps = steps;
+    need.cautions = cautions.map(String::from).to_vec();
+    need.others = sulfur.others;
+    need
+}

@@ -1,0 +1,178 @@
+//! Gypsum, which a sodic soil needs and no other.
+
+use crate::chemistry::sodium::{SALINE, Sodic, Sodium};
+use crate::plan::ledger::{Bringer, Brings, Ledger, Substance};
+use crate::plan::needs::{Need, NeedKind, Verdict};
+use crate::quantity::{Band, Figure, Grounds, Unit, shown};
+use crate::sources::{
+    ALI_GYPSUM, ARITHMETIC, COLORADO_SALINE, COLORADO_SODIC, COMMON_PRACTICE, Citation,
+    NMSU_SULFUR, NRCS_SALINITY, OSTER_1999, OUR_CHOICE, WINE_GYPSUM,
+};
+use crate::survey::Survey;
+
+/// Calcium and sulfur in gypsum, CaSO4·2H2O. Source: atomic masses (derived).
+const CALCIUM_IN_GYPSUM: f64 = 0.2328;
+/// Source: atomic masses (derived).
+const SULFUR_IN_GYPSUM: f64 = 0.1862;
+/// Exchangeable sodium to come down to, %: the less, the more gypsum.
+const TARGET: Band = Band { low: 5.0, likely: 7.5, high: 10.0 };
+/// How much more gypsum it takes than the exchange alone.
+/// Source: Oster 1999 (second-hand).
+const INEFFICIENCY: Band = Band { low: 1.1, likely: 1.2, high: 1.3 };
+/// mg of gypsum (CaSO4·2H2O) that replace this much sodium (meq).
+///
+/// Source: arithmetic: 172.17 g per mole of two charges, 86.1 mg per meq.
+pub fn gypsum_per_meq(sodium: f64) -> f64 {
+    86.1 * sodium
+}
+
+/// t/ha of gypsum: 8.6 × F × depth (m) × density (g/cm³) × CEC (meq/100 g) ×
+/// (ESP now − ESP wanted, %) ÷ purity (%). Zero when there is nothing to replace.
+///
+/// Source: Oster and others 1999 (second-hand).
+pub fn gypsum_oster(
+    factor: f64,
+    depth_m: f64,
+    density: f64,
+    cec: f64,
+    (now, wanted): (f64, f64),
+    purity: f64,
+) -> f64 {
+    8.6 * factor * depth_m * density * cec * (now - wanted).max(0.0) / purity
+}
+
+/// Gypsum for this bed; `None` when the soil is neither sodic nor saline, or
+/// the report doesn't tell.
+pub(super) fn need(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need> {
+    let Sodium { esp, sodic, mut grounds, .. } = survey.chemistry.sodium.clone()?;
+    let said = |answer: &str, mut grounds: Grounds, sources: &[Citation]| {
+        grounds.sources.extend(sources);
+        Some(Need::said(NeedKind::Gypsum, Verdict::Unknown, answer, grounds))
+    };
+    let saline = survey.ece().is_some_and(|ece| ece.likely >= SALINE);
+    if sodic != Sodic::Yes {
+        if saline {
+            return said(
+                "No gypsum: the soil is salty, but not from sodium on the clay. Wash the salts \
+                 down with clean water, where it can drain away.",
+                grounds,
+                &[COLORADO_SALINE.opened(), NRCS_SALINITY.opened()],
+            );
+        }
+        if sodic == Sodic::Perhaps {
+            return said(
+                "No gypsum yet: the soil may hold too much sodium, but the report is too coarse \
+                 to tell. Ask the lab for the sodium adsorption ratio (SAR).",
+                grounds,
+                &[COLORADO_SODIC.opened()],
+            );
+        }
+        return None;
+    }
+    let Some(cec) = survey.chemistry.cec.filter(|cec| cec.likely > 0.0 && esp.likely <= 100.0)
+    else {
+        return said(
+            "The soil is sodic: gypsum, drainage and clean water are the cure. How much can't be \
+             told without the exchange capacity (CEC). Ask the lab for it, and have the gypsum \
+             sized locally.",
+            grounds,
+            &[COLORADO_SODIC.opened()],
+        );
+    };
+    let case = survey.case();
+    let cm = |cm: f64| shown(&Band::exactly(cm), Unit::Cm, case.measures);
+    grounds.rule = format!(
+        "Pure gypsum in t/ha = 8.6 × F × depth (m) × density × CEC × (exchangeable sodium − goal) ÷ 100. {}",
+        grounds.rule
+    );
+    let (depth, density) = (survey.bed.depth.value, survey.bed.density.value);
+    grounds = survey.bed.depth.add_to(survey.bed.density.add_to(grounds));
+    let text = |band: &Band, unit| shown(band, unit, case.measures);
+    grounds = grounds
+        .input("exchangeable sodium", text(&esp, Unit::Percent))
+        .input("goal", text(&TARGET, Unit::Percent))
+        .input("exchange capacity", text(&cec, Unit::MeqPer100g))
+        .input("F", text(&INEFFICIENCY, Unit::None));
+    grounds.sources.extend([
+        OSTER_1999.second_hand(),
+        COLORADO_SODIC.opened(),
+        ARITHMETIC.derived(),
+        OUR_CHOICE.unsourced(),
+    ]);
+    let by = |factor, density, cec, now, wanted| {
+        gypsum_oster(factor, depth / 100.0, density, cec, (now, wanted), 100.0)
+    };
+    let rate = Band::new(
+        by(INEFFICIENCY.low, density.low, cec.low, esp.low, TARGET.high),
+        by(INEFFICIENCY.likely, density.likely, cec.likely, esp.likely, TARGET.likely),
+        by(INEFFICIENCY.high, density.high, cec.high, esp.high, TARGET.low),
+    );
+    let mut figures = vec![Figure {
+        name: "gypsum-rate",
+        label: "pure gypsum",
+        band: rate,
+        unit: Unit::TonnePerHa,
+        grounds: grounds.clone(),
+    }];
+    let area = &survey.bed.area;
+    let grams = rate.map(|t| t * 100.0 * area.value);
+    let bed = grams.map(|g| g / 1000.0);
+    let told = if area.known { text(&bed, Unit::Kg) } else { text(&rate, Unit::TonnePerHa) };
+    figures.push(Figure {
+        name: "gypsum-for-bed",
+        label: "pure gypsum for the bed",
+        band: bed,
+        unit: Unit::Kg,
+        grounds: area.add_to(grounds.clone()),
+    });
+    let brings = Brings::nothing()
+        .with_all(Substance::Calcium, grams.map(|g| g * CALCIUM_IN_GYPSUM))
+        .with_all(Substance::Sulfur, grams.map(|g| g * SULFUR_IN_GYPSUM));
+    ledger.enter(Bringer::Gypsum, &brings);
+    // The same sodium by the other rules, which have no factor and no density.
+    let replaced = cec.likely * (esp.likely - TARGET.likely) / 100.0;
+    let acre_foot = 1.7 * 0.907_184_74 / 0.404_685_642_24 * depth / 30.48;
+    let other = |name: &str, per_meq: f64| {
+        format!("{name}: {}.", text(&Band::exactly(replaced * per_meq), Unit::TonnePerHa))
+    };
+    let mut others = vec![
+        other("The rule of 1.7 tons for each acre-foot and meq/100 g of sodium", acre_foot),
+        other("A South African guide", 3.4 * depth / 30.0),
+    ];
+    grounds.sources.extend([ALI_GYPSUM.opened(), WINE_GYPSUM.opened()]);
+    if survey.bed.limy {
+        others.push(
+            "Where there is free lime, 1 part of sulfur can do the work of 5 parts of gypsum: it \
+             makes gypsum from the lime, slowly."
+                .into(),
+        );
+        grounds.sources.push(NMSU_SULFUR.opened());
+    }
+    if saline {
+        grounds = grounds.assume(
+            "The soil is salty as well: salts in its water may be counted as sodium on the clay.",
+        );
+        grounds.sources.push(COLORADO_SALINE.opened());
+    }
+    grounds.sources.push(COMMON_PRACTICE.unsourced());
+    let answer =
+        format!("The soil is sodic. Gypsum: roughly {told}. Have it sized locally before you buy.");
+    let mut need = Need::said(NeedKind::Gypsum, Verdict::Give, answer, grounds);
+    need.for_bed = Some(grams);
+    need.doses = 1;
+    need.figures = figures;
+    need.others = others;
+    need.steps = vec![
+        "First see that water can drain away below: without drainage gypsum does nothing.".into(),
+        format!("Spread the gypsum and mix it into the top {}.", cm(depth)),
+        "Then wash the sodium down with plenty of water that holds little sodium.".into(),
+        "Agricultural gypsum is not pure: divide by its purity. Test again after a year.".into(),
+    ];
+    need.cautions = vec![
+        "Gypsum does not raise or lower the pH, and it is no help for a salty soil that is not \
+         sodic: that needs washing out."
+            .into(),
+        "Gypsum dust irritates eyes and lungs: wear goggles and a mask.".into(),
+    ];
+    Some(need)
+}

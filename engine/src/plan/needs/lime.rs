@@ -1,0 +1,379 @@
+//! How much lime, by the one buffer the laboratory used, and in what doses.
+
+use crate::case::BedKind;
+use crate::plan::ledger::{Bringer, Brings, Ledger, Substance};
+use crate::plan::needs::lime_by_buffer::{Buffer, Other, Published, Said};
+use crate::plan::needs::lime_rate::{T_PER_HA_IN_LB_PER_1000_SQ_FT, as_product, doses};
+use crate::plan::needs::{Need, NeedKind, Verdict};
+use crate::quantity::{Band, Figure, Grounds, Unit, significant};
+use crate::question::{Question, QuestionId};
+use crate::ranges::Level;
+use crate::soil::{PlantGroup, Property};
+use crate::sources::{
+    ARITHMETIC, COMMON_PRACTICE, NCDA_HOME, OSU_LIMING, OUR_CHOICE, PSU_GARDEN, PSU_LAWN,
+    TRI_STATE_LIME, UCONN_PH, WSU_LIME_DOSE,
+};
+use crate::survey::{Reaction, Survey};
+
+/// No lime from this pH.
+const NONE_FROM_PH: f64 = 7.0;
+/// Laboratories lime when the pH is this far below the target.
+/// Source: E-2567 (opened): 0.2–0.3.
+const TENTHS_BELOW: f64 = 2.0;
+/// Calcium carbonate equivalent of a lime nobody named, %.
+const USUAL_LIME: Band = Band { low: 80.0, likely: 90.0, high: 100.0 };
+/// What a lime can have: quicklime has 178.
+const LIMES: std::ops::RangeInclusive<f64> = 10.0..=180.0;
+/// Most in one dose: 10 lb/100 sq ft of tilled garden, in t/ha.
+const GARDEN_DOSE: f64 = 100.0 * T_PER_HA_IN_LB_PER_1000_SQ_FT;
+/// Most in one dose: 50 lb/1000 sq ft of lawn, or round shrubs, in t/ha.
+const SURFACE_DOSE: f64 = 50.0 * T_PER_HA_IN_LB_PER_1000_SQ_FT;
+/// How deep lime reaches in undug soil, cm: 4 in.
+/// Source: E-2567 (opened): half the rate of 8 in for 0–4 in without tillage.
+const UNDUG: f64 = 4.0 * 2.54;
+
+/// Lime for this bed. `None` when the report has no pH.
+pub(super) fn need(
+    survey: &Survey<'_>,
+    ledger: &mut Ledger,
+    questions: &mut Vec<Question>,
+) -> Option<Need> {
+    let reaction = Reaction::of(survey)?;
+    let only_said = |verdict, Said { answer, rule, sources }: Said| {
+        Need::said(NeedKind::Lime, verdict, answer, reaction.add_to(Grounds::new(rule, &sources)))
+    };
+    if let Some(none) = no_lime(survey, &reaction) {
+        return Some(only_said(Verdict::Enough, none));
+    }
+    Some(match published(survey, &reaction, questions) {
+        Ok(published) => amounts(survey, ledger, &reaction, published),
+        Err(said) => only_said(Verdict::Unknown, said),
+    })
+}
+
+/// What the table of the laboratory's buffer asks for.
+pub(crate) struct Requirement {
+    /// Pure lime, t/ha.
+    pub rate: Band,
+    /// For a slice this deep, cm.
+    pub depth_cm: f64,
+    /// The rise of pH it is to bring.
+    pub way: f64,
+    /// The publication, with what went in.
+    pub grounds: Grounds,
+}
+
+/// The lime requirement of this soil, whether or not it is to be limed; `None`
+/// where no table leads to one.
+pub(crate) fn lime_requirement(survey: &Survey<'_>) -> Option<Requirement> {
+    let reaction = Reaction::of(survey)?;
+    let way = reaction.target - reaction.ph;
+    if way * 10.0 < TENTHS_BELOW {
+        return None;
+    }
+    let buffer = Buffer::of(&survey.soil, survey.case.reading.buffer)?;
+    let Published { rate, depth_cm, grounds, .. } = buffer.lime(&reaction, false).ok()?;
+    Some(Requirement { rate, depth_cm, way, grounds })
+}
+
+fn published(
+    survey: &Survey<'_>,
+    reaction: &Reaction,
+    questions: &mut Vec<Question>,
+) -> Result<Published, Said> {
+    if let Some(buffer) = Buffer::of(&survey.soil, survey.case.reading.buffer) {
+        return buffer.lime(reaction, survey.is_lawn());
+    }
+    let measured = |p| survey.soil.get(p).is_some();
+    let what = if measured(Property::BufferPh) || measured(Property::ExchangeableAcidity) {
+        questions.push(which_buffer());
+        "How much lime depends on the buffer the lab used: say which, and the amount follows."
+    } else {
+        "How much lime can't be told from the pH alone: ask the lab for a lime buffer test."
+    };
+    Err(Said {
+        answer: format!("The soil is more acid than these plants like best. {what}"),
+        rule: "The same buffer pH means another amount of lime in each buffer.",
+        sources: vec![COMMON_PRACTICE.unsourced()],
+    })
+}
+
+/// Why there is nothing to lime, or nothing these tables are made for.
+fn no_lime(survey: &Survey<'_>, reaction: &Reaction) -> Option<Said> {
+    let said = |answer, rule, sources| Said { answer, rule, sources };
+    let ph = reaction.ph;
+    let practice = || vec![COMMON_PRACTICE.unsourced()];
+    if survey.case.plants == Some(PlantGroup::AcidLovers) {
+        let mut answer = format!(
+            "No lime: acid-loving plants want a pH of {:.1} to {:.1}.",
+            reaction.from, reaction.to
+        );
+        if ph < reaction.from {
+            answer.push_str(
+                " This soil is more acid than even they like. The lime tables don't go so low: \
+                 ask your local extension office.",
+            );
+        }
+        return Some(said(answer, "Acid-loving plants are not limed.", practice()));
+    }
+    if ph >= NONE_FROM_PH || survey.bed.limy {
+        return Some(said(
+            format!("No lime: at pH {ph:.1} the soil has enough."),
+            "No lime from pH 7, or where free lime was found.",
+            practice(),
+        ));
+    }
+    let below = ((reaction.target - ph) * 10.0).round();
+    if below < TENTHS_BELOW {
+        let how = if below <= 0.0 { "at or above" } else { "only a hair below" };
+        return Some(said(
+            format!("No lime now: pH {ph:.1} is {how} the {:.1} wanted.", reaction.target),
+            "Lime when the pH is 0.2 or more below the pH to reach.",
+            vec![TRI_STATE_LIME.opened()],
+        ));
+    }
+    survey.bed.is_potted().then(|| {
+        said(
+            "These lime tables are for open survey, not for pots. Fill pots with fresh potting \
+             mix, which is limed already."
+                .to_string(),
+            "Lime tables are made for field soil.",
+            practice(),
+        )
+    })
+}
+
+fn which_buffer() -> Question {
+    Question {
+        id: QuestionId::Buffer,
+        text: "Which lime buffer did the lab use?".into(),
+        changes: "How much lime the bed needs: each buffer has a table of its own.".into(),
+        about: vec![Property::BufferPh],
+        suggestion: Some(
+            "SMP, Sikora, Mehlich, Adams–Evans and Woodruff are the usual ones.".into(),
+        ),
+    }
+}
+
+/// 1 t/ha in g/m².
+const GRAMS_PER_M2_IN_T_PER_HA: f64 = 100.0;
+
+/// The published amount for this bed, less what biochar and charge lime; pure, t/ha.
+fn pure_lime(
+    survey: &Survey<'_>,
+    ledger: &mut Ledger,
+    published: &Published,
+    grounds: &mut Grounds,
+) -> Band {
+    let depth = depth_limed(survey, published.depth_cm, grounds);
+    let whole = published.rate.map(|rate| rate * depth / published.depth_cm);
+    let grams = GRAMS_PER_M2_IN_T_PER_HA * survey.bed.area.value;
+    ledger.account(Substance::Alkalinity).wanted = whole.map(|t| t * grams);
+    let brought = ledger.works(&[Substance::Alkalinity]);
+    if brought.likely > 0.0 {
+        let as_rate = brought.map(|g| g / grams);
+        let text = survey.shown(&as_rate, Unit::TonnePerHa);
+        *grounds = std::mem::take(grounds).input("brought by biochar and its charge", text);
+        // Only what is certain is taken off.
+        let off = as_rate.low;
+        return whole.map(|t| (t - off).max(0.0));
+    }
+    whole
+}
+
+/// The lime of this bed, in doses.
+fn amounts(
+    survey: &Survey<'_>,
+    ledger: &mut Ledger,
+    reaction: &Reaction,
+    published: Published,
+) -> Need {
+    let mut grounds = reaction.add_to(published.grounds.clone());
+    let pure = pure_lime(survey, ledger, &published, &mut grounds);
+    grounds.rule.push_str(" Scaled by depth in proportion, less what biochar limes.");
+    grounds.sources.extend([TRI_STATE_LIME.derived(), ARITHMETIC.derived()]);
+    if pure.likely <= 0.0 {
+        let answer = "No lime now: the buffer shows hardly any acidity to neutralise.";
+        return Need::said(NeedKind::Lime, Verdict::Enough, answer, grounds);
+    }
+    let (product, product_grounds) = as_bought(survey, pure);
+    let area = survey.bed.area.value;
+    let grams = |rate: Band| rate.map(|t| t * GRAMS_PER_M2_IN_T_PER_HA * area);
+    let lime = Brings::nothing().with_all(Substance::Alkalinity, grams(pure));
+    ledger.enter(Bringer::Lime, &lime);
+    let told = |rate: Band| told(survey, rate);
+    let mut answer = format!(
+        "Lime: {}, to bring the pH from {:.1} to {}.",
+        told(product),
+        reaction.ph,
+        significant(reaction.target, 3)
+    );
+    if reaction.ph >= reaction.from {
+        answer.push_str(" There is no hurry: the pH is in the range for these plants already.");
+    }
+    grounds.sources.extend([OSU_LIMING.opened(), COMMON_PRACTICE.unsourced()]);
+    grounds.sources.push(match (survey.is_lawn(), on_top(survey)) {
+        (true, _) => PSU_LAWN.opened(),
+        (_, true) => WSU_LIME_DOSE.opened(),
+        _ => PSU_GARDEN.opened(),
+    });
+    let mut need = Need::said(NeedKind::Lime, Verdict::Give, answer, grounds.clone());
+    need.for_bed = Some(grams(product));
+    let bed = survey.bed.area.add_to(product_grounds.clone());
+    let kg = grams(product).map(|g| g / 1000.0);
+    let figure = |name, label, band, unit, grounds| Figure { name, label, band, unit, grounds };
+    need.figures = vec![
+        figure("lime-rate", "pure lime", pure, Unit::TonnePerHa, grounds),
+        figure("lime-product", "lime as bought", product, Unit::TonnePerHa, product_grounds),
+        figure("lime-for-bed", "lime for the bed", kg, Unit::Kg, bed),
+    ];
+    (need.doses, need.steps) = steps(survey, product);
+    need.others = others(survey, published);
+    need.cautions = cautions(survey, &mut need.grounds);
+    need
+}
+
+/// An amount for the bed where its area is known, otherwise per area.
+fn told(survey: &Survey<'_>, rate: Band) -> String {
+    let area = &survey.bed.area;
+    if area.known {
+        survey.shown(&rate.map(|t| t * 0.1 * area.value), Unit::Kg)
+    } else {
+        survey.shown(&rate, Unit::TonnePerHa)
+    }
+}
+
+/// Whether lime stays on top: on grass, and round what grows for years.
+fn on_top(survey: &Survey<'_>) -> bool {
+    survey.is_lawn()
+        || survey.bed.kind == Some(BedKind::TreePit)
+        || survey.plants() == PlantGroup::OrnamentalsAndTrees
+}
+
+fn steps(survey: &Survey<'_>, product: Band) -> (u32, Vec<String>) {
+    let surface = on_top(survey);
+    let lawn = survey.is_lawn();
+    let (most, apart) = if surface { (SURFACE_DOSE, "four to six") } else { (GARDEN_DOSE, "six") };
+    let count = doses(product.likely, most);
+    let each = told(survey, Band::exactly(product.likely / f64::from(count)));
+    let mut steps = vec![if count == 1 {
+        format!("Spread it evenly in one dose: {each}.")
+    } else {
+        format!("Spread it in {count} doses of {each}, {apart} months apart.")
+    }];
+    if count > 2 {
+        steps.push("After every second dose test the soil again before you go on.".into());
+    }
+    if lawn && count > 1 {
+        steps.push("Open the turf with a hollow-tine aerator first.".into());
+    }
+    steps.push(if surface {
+        "On grass or round shrubs leave it on top and water it in.".into()
+    } else if survey.bed.is_dug() {
+        let depth = survey.shown(&Band::exactly(survey.bed.depth.value), Unit::Cm);
+        format!("Mix it into the top {depth}.")
+    } else {
+        "Leave it on top under the mulch: it works down slowly.".into()
+    });
+    steps.push(
+        "Autumn is best: lime takes months to work, and nine or more for its full effect.".into(),
+    );
+    if survey.findings.level(Property::Magnesium).is_some_and(Level::is_short) {
+        steps.push("Magnesium is short too: dolomitic lime brings both.".into());
+    }
+    (count, steps)
+}
+
+fn others(survey: &Survey<'_>, published: Published) -> Vec<String> {
+    let mut others = Vec::new();
+    let depth = survey.bed.depth.value;
+    if let Some(Other { name, rate, depth_cm }) = published.other {
+        let rate = survey.shown(&Band::exactly(rate * depth / depth_cm), Unit::TonnePerHa);
+        others.push(format!("{name}: {rate} of pure lime."));
+    }
+    if survey.is_lawn() {
+        let dose = |most| survey.shown(&Band::exactly(most), Unit::TonnePerHa);
+        others.push(format!(
+            "One publication allows a dose of up to {} on grass; others, from memory, {}. The \
+             lesser is used.",
+            dose(GARDEN_DOSE),
+            dose(SURFACE_DOSE)
+        ));
+    }
+    others.push(
+        "Laboratories elsewhere use other tables. If yours prints an amount of lime, follow it."
+            .into(),
+    );
+    others
+}
+
+fn cautions(survey: &Survey<'_>, grounds: &mut Grounds) -> Vec<String> {
+    let mut cautions = CAUTIONS.map(String::from).to_vec();
+    if survey.plants() == PlantGroup::RootCrops {
+        cautions.push("Potatoes get scab in limed soil: keep theirs at pH 5.2 to 5.4.".into());
+        grounds.sources.push(UCONN_PH.opened());
+    }
+    if survey.is_lawn() {
+        cautions.push("Centipedegrass wants a pH of 5.5: don't lime it to more.".into());
+        grounds.sources.push(NCDA_HOME.opened());
+    }
+    cautions
+}
+
+/// The depth that is limed, cm, where the publication's own is `own_depth`.
+fn depth_limed(survey: &Survey<'_>, own_depth: f64, grounds: &mut Grounds) -> f64 {
+    if survey.is_lawn() {
+        grounds.assumed.push("On grass the amount is spread as published, not by depth.".into());
+        return own_depth;
+    }
+    let depth = &survey.bed.depth;
+    if !depth.known && survey.bed.kind == Some(BedKind::NoDig) {
+        let undug = survey.shown(&Band::exactly(UNDUG), Unit::Cm);
+        grounds.sources.push(TRI_STATE_LIME.opened());
+        grounds.assumed.push(format!("Undug, lime reaches the top {undug}."));
+        return UNDUG;
+    }
+    *grounds = depth.add_to(std::mem::take(grounds));
+    if depth.value > own_depth + 1.0 {
+        grounds.assumed.push("The soil below the depth of the sample is like it.".into());
+    }
+    depth.value
+}
+
+/// Pure lime (t/ha) as the lime on hand.
+fn as_bought(survey: &Survey<'_>, pure: Band) -> (Band, Grounds) {
+    let given = survey.case.feeds.lime_percent;
+    let percent = match given {
+        Some(percent) if LIMES.contains(&percent) => Band::exactly(percent),
+        _ => USUAL_LIME,
+    };
+    let mut grounds = Grounds::new(
+        "Pure lime × 100 ÷ calcium carbonate equivalent (CCE) of the lime on hand.",
+        &[PSU_GARDEN.opened()],
+    )
+    .input("pure lime", survey.shown(&pure, Unit::TonnePerHa))
+    .input("CCE", survey.shown(&percent, Unit::Percent));
+    if !percent.is_exact() {
+        if given.is_some() {
+            grounds = grounds.assume("No lime has the CCE you gave: it lies from 10 to 180 %.");
+        }
+        grounds = grounds.assume(
+            "Survey limestone is taken to have a CCE of 90 % (80–100 %). The bag says what yours has.",
+        );
+        grounds.sources.push(OUR_CHOICE.unsourced());
+    }
+    let product = Band::new(
+        as_product(pure.low, percent.high),
+        as_product(pure.likely, percent.likely),
+        as_product(pure.high, percent.low),
+    );
+    (product, grounds)
+}
+
+/// Source: common practice, no source.
+const CAUTIONS: [&str; 4] = [
+    "Lime dust burns eyes and harms lungs: wear goggles and a mask, and choose a calm day.",
+    "Use survey limestone. Never use quicklime, and hydrated lime only if you know how: they burn.",
+    "Keep lime and fresh manure or ammonium fertiliser some weeks apart: together they lose nitrogen to the air.",
+    "Too much lime can't be taken back for years. Your local extension office's advice comes first.",
+];

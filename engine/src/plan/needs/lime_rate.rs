@@ -1,0 +1,168 @@
+//! Lime by published formula and table. Each is tied to one buffer and holds
+//! for the depth its publisher samples; tons are short tons (2000 lb).
+
+use crate::chemistry::base_unsaturation;
+use crate::plan::needs::lime_tables::{
+    SIKORA, SIKORA_FROM, SIKORA_TARGETS, SIKORA_TO, TURF, TURF_TARGETS,
+};
+
+/// t/ha in one short ton per acre: 907.18474 kg ÷ 0.40468564224 ha.
+/// Source: legal definitions (derived).
+pub const T_PER_HA_IN_TON_PER_ACRE: f64 = 0.907_184_74 / 0.404_685_642_24;
+/// t/ha in one pound per 1000 square feet.
+/// Source: legal definitions (derived).
+pub const T_PER_HA_IN_LB_PER_1000_SQ_FT: f64 = 0.048_824_276_4;
+
+/// The value at `x` on straight lines between points with rising `xs`;
+/// `None` outside them.
+pub(super) fn between(xs: &[f64], ys: &[f64], x: f64) -> Option<f64> {
+    // A target such as 6.3 is not exact in binary; a hair beyond an end is the end.
+    let x = match (xs.first(), xs.last()) {
+        (Some(first), Some(last)) if x >= first - 1e-9 && x <= last + 1e-9 => {
+            x.clamp(*first, *last)
+        }
+        _ => return None,
+    };
+    let right = xs.iter().position(|end| x <= *end)?;
+    let left = right.saturating_sub(1);
+    let share = if left == right { 0.0 } else { (x - xs[left]) / (xs[right] - xs[left]) };
+    Some(ys[left] + share * (ys[right] - ys[left]))
+}
+
+/// Tons per acre of pure lime for the top 6 in, by Sikora buffer pH; straight
+/// lines between the printed rows (4.8–6.9) and columns (target pH 5.6–7.2),
+/// `None` outside them.
+///
+/// Source: Oregon State University EM 9585, 2025 (opened).
+pub fn sikora_oregon(buffer_ph: f64, target_ph: f64) -> Option<f64> {
+    let down = (SIKORA_FROM - buffer_ph) * 10.0;
+    if !(SIKORA_TO - 1e-9..=SIKORA_FROM + 1e-9).contains(&buffer_ph) {
+        return None;
+    }
+    let down = down.clamp(0.0, (SIKORA.len() - 1) as f64);
+    let row = |row: usize| {
+        let tenths = SIKORA[row.min(SIKORA.len() - 1)].map(f64::from);
+        between(&SIKORA_TARGETS, &tenths, target_ph)
+    };
+    let above = down.floor();
+    let (above, below, share) = (row(above as usize)?, row(above as usize + 1)?, down - above);
+    Some((above + share * (below - above)) / 10.0)
+}
+
+/// Tons per acre of lime of neutralising value 90 % for the top 8 in, by SMP
+/// buffer pH (the lime test index is ten times it); straight lines between the
+/// equations for target pH 6.0, 6.5 and 6.8. `None` for other targets, and
+/// below buffer pH 6.0, where the table ends.
+///
+/// Source: Tri-State Fertilizer Recommendations E-2567, 1995; the equations
+/// from memory.
+pub fn smp_tri_state(buffer_ph: f64, target_ph: f64) -> Option<f64> {
+    if buffer_ph.is_nan() || buffer_ph < 6.0 - 1e-9 {
+        return None;
+    }
+    let index = 10.0 * buffer_ph;
+    let rates = [49.3 - 0.71 * index, 60.4 - 0.87 * index, 71.4 - 1.03 * index];
+    between(&[6.0, 6.5, 6.8], &rates.map(|rate| rate.max(0.0)), target_ph)
+}
+
+/// A rate given for lime of neutralising value 90 % as lime of another (%).
+///
+/// Source: E-2567 (opened): rate × 0.90 ÷ neutralising value.
+pub fn at_neutralising_value(rate: f64, percent: f64) -> f64 {
+    rate * 90.0 / percent
+}
+
+/// Tons per acre by Mehlich buffer acidity (meq/100 cm³), less the credit for
+/// lime spread before. `None` outside its domain: pH below 6.6 and a target up
+/// to 6.6. Never below zero.
+///
+/// Source: NCDA&CS (opened): Ac × (target − pH) ÷ (6.6 − pH) − credit.
+pub fn mehlich_nc(acidity: f64, ph: f64, target_ph: f64, credit: f64) -> Option<f64> {
+    if !(ph < 6.6 && target_ph <= 6.6 && acidity >= 0.0) {
+        return None;
+    }
+    Some((acidity * (target_ph - ph).max(0.0) / (6.6 - ph) - credit).max(0.0))
+}
+
+/// What is left, after some months, of lime spread before, in the unit of `rate`.
+///
+/// Source: NCDA&CS (opened): 8 % is used up each month in mineral soil, 16 %
+/// in organic soil.
+pub fn residual_credit(rate: f64, months: f64, organic: bool) -> f64 {
+    let each_month = if organic { 0.16 } else { 0.08 };
+    (rate - rate * months * each_month).max(0.0)
+}
+
+/// Pounds per acre of pure lime for a furrow slice of about 7 in, by
+/// exchangeable acidity (meq/100 g). `None` for targets other than 6.5 to 7.0;
+/// straight lines between the two. At an acidity of exactly 4.0, where the
+/// source says nothing, the lesser amount is taken.
+///
+/// Source: Penn State Agronomy Guide (opened).
+pub fn exchangeable_acidity_psu(acidity: f64, ph: f64, target_ph: f64) -> Option<f64> {
+    let to_6_5 = if acidity > 4.0 {
+        acidity * 840.0
+    } else if ph < 6.5 {
+        2000.0
+    } else {
+        0.0
+    };
+    between(&[6.5, 7.0], &[to_6_5, acidity * 1000.0], target_ph)
+}
+
+/// Pounds of pure lime per 1000 sq ft of turf, by exchangeable acidity
+/// (meq/100 g, 2.0 to 25.7) for a target pH of 6.0 to 7.0; straight lines
+/// between rows and columns, `None` outside them.
+///
+/// Source: Penn State Turf handbook (opened).
+pub fn turf_psu(acidity: f64, target_ph: f64) -> Option<f64> {
+    let tenths = acidity * 10.0;
+    let in_row = |row: &[u16; 4]| {
+        let rates = [f64::from(row[1]), f64::from(row[2]), f64::from(row[3])];
+        between(&TURF_TARGETS, &rates, target_ph)
+    };
+    let right = TURF.iter().position(|row| tenths <= f64::from(row[0]) + 1e-9)?;
+    let (before, after) = (&TURF[right.saturating_sub(1)], &TURF[right]);
+    let ends = [f64::from(before[0]), f64::from(after[0])];
+    if right == 0 {
+        // Only the first printed row itself.
+        return if tenths >= ends[1] - 1e-9 { in_row(after) } else { None };
+    }
+    between(&ends, &[in_row(before)?, in_row(after)?], tenths)
+}
+
+/// Pounds per acre of pure lime for 2,000,000 lb of soil, by Adams–Evans
+/// buffer pH: 8000 × (8.00 − buffer pH) ÷ h1 × (h1 − h2) × 1.5, with h1 and h2
+/// the share of the exchange that acidity holds at the soil's pH and at the
+/// target. Zero when there is nothing to neutralise.
+///
+/// Source: Huluka 2005 (structure opened; the curve of h from memory).
+pub fn adams_evans(ph: f64, buffer_ph: f64, target_ph: f64) -> f64 {
+    let (now, then) = (base_unsaturation(ph), base_unsaturation(target_ph));
+    if now <= then || buffer_ph >= 8.0 {
+        return 0.0;
+    }
+    8000.0 * (8.0 - buffer_ph) / now * (now - then) * 1.5
+}
+
+/// Tons per acre of a lime that is sold by its effective neutralising
+/// material: what the laboratory asks for (lb/acre) over what the dealer
+/// guarantees (lb/ton). `None` without a guarantee.
+///
+/// Source: University of Missouri (opened).
+pub fn tons_by_enm(asked: f64, guaranteed: f64) -> Option<f64> {
+    (guaranteed > 0.0).then(|| asked / guaranteed)
+}
+
+/// A rate of pure lime as a product of this calcium carbonate equivalent (%).
+///
+/// Source: Penn State (opened): rate × 100 ÷ CCE.
+pub fn as_product(pure: f64, percent: f64) -> f64 {
+    pure * 100.0 / percent
+}
+
+/// How many doses it takes when none may be above `most`.
+pub fn doses(rate: f64, most: f64) -> u32 {
+    // A hair over, from the change of units, is no dose more.
+    (rate / most - 1e-6).ceil().max(1.0) as u32
+}

@@ -1,0 +1,166 @@
+//! What the bed needs beside biochar: lime or acid, gypsum, and nutrients, in
+//! amounts for this bed, or "none" where that is the answer. First what a year
+//! wants is entered in the ledger; when all else is entered too, what is still
+//! missing is said.
+
+mod acidify;
+mod feeds;
+mod gypsum;
+mod lime;
+mod lime_by_buffer;
+mod lime_rate;
+mod lime_tables;
+mod nutrients;
+
+use serde::Serialize;
+
+use crate::named::by_name;
+use crate::plan::ledger::Ledger;
+use crate::quantity::{Band, Figure, Grounds};
+use crate::question::Question;
+use crate::survey::Survey;
+
+pub use acidify::{SulfurSoil, sulfur_for_free_lime, sulfur_michigan};
+pub use feeds::weight_for;
+pub use gypsum::{gypsum_oster, gypsum_per_meq};
+pub(crate) use lime::lime_requirement;
+pub use lime_rate::*;
+pub use nutrients::{KG_PER_HA_IN_LB_PER_1000_SQ_FT, stock};
+
+/// What a bed may need.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NeedKind {
+    /// Lime.
+    Lime,
+    /// Sulfur, to lower the pH.
+    Acid,
+    /// Gypsum.
+    Gypsum,
+    /// Nitrogen.
+    Nitrogen,
+    /// Phosphate.
+    Phosphate,
+    /// Potash.
+    Potash,
+    /// Magnesium.
+    Magnesium,
+    /// Sulfur, to feed.
+    Sulfur,
+    /// The bag of fertiliser on hand.
+    Fertiliser,
+    /// The compost on hand.
+    Compost,
+}
+
+by_name! { NeedKind, "need",
+    Lime: "lime",
+    Acid: "acidify",
+    Gypsum: "gypsum",
+    Nitrogen: "nitrogen",
+    Phosphate: "phosphate",
+    Potash: "potash",
+    Magnesium: "magnesium",
+    Sulfur: "sulfur",
+    Fertiliser: "fertiliser",
+    Compost: "compost",
+}
+
+/// One thing a bed may need, with its answer.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Need {
+    /// What it is.
+    pub kind: NeedKind,
+    /// The answer in a word.
+    pub verdict: Verdict,
+    /// The answer in one plain sentence: how much, none, none and stop, or why it can't be said.
+    pub answer: String,
+    /// What is to be brought to the bed, g: of the nutrient (phosphate and potash as
+    /// oxides), or of the lime, sulfur, gypsum or salt as bought. Nothing where none is.
+    pub for_bed: Option<Band>,
+    /// In how many doses, half a year or a season apart; 0 where nothing is given.
+    pub doses: u32,
+    /// The amounts: kg/ha as published, and kg for the bed.
+    pub figures: Vec<Figure>,
+    /// What to do, step by step: doses, times, depth.
+    pub steps: Vec<String>,
+    /// What can hurt, and whom to ask.
+    pub cautions: Vec<String>,
+    /// What other publications give for the same soil, in a sentence each.
+    pub others: Vec<String>,
+    /// What the answer rests on.
+    pub grounds: Grounds,
+}
+
+impl Need {
+    /// An answer without an amount.
+    pub(crate) fn said(
+        kind: NeedKind,
+        verdict: Verdict,
+        answer: impl Into<String>,
+        grounds: Grounds,
+    ) -> Need {
+        Need {
+            kind,
+            verdict,
+            answer: answer.into(),
+            for_bed: None,
+            doses: 0,
+            figures: Vec::new(),
+            steps: Vec::new(),
+            cautions: Vec::new(),
+            others: Vec::new(),
+            grounds,
+        }
+    }
+
+    /// Whether it is to be given, and how much, g for the bed.
+    pub fn given(&self) -> Option<Band> {
+        self.for_bed.filter(|grams| self.verdict == Verdict::Give && grams.likely > 0.0)
+    }
+}
+
+/// Whether something is to be given.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Verdict {
+    /// It can't be said.
+    #[default]
+    Unknown,
+    /// Give it.
+    Give,
+    /// None is needed.
+    Enough,
+    /// None, and nothing that brings it.
+    Stop,
+}
+
+/// What a year's plants want, before anything is brought. It is entered in the ledger.
+pub(crate) fn wanted(survey: &Survey<'_>, ledger: &mut Ledger) -> Vec<Need> {
+    let nutrients = [
+        nutrients::nitrogen(survey, ledger),
+        nutrients::phosphate(survey, ledger),
+        nutrients::potash(survey, ledger),
+        nutrients::magnesium(survey, ledger),
+        nutrients::sulfur(survey),
+    ];
+    nutrients.into_iter().flatten().collect()
+}
+
+/// All needs once biochar and charge are entered, the most telling first: lime for the
+/// acidity that is left, then the compost and the bag on hand, and what is still missing.
+pub(crate) fn still_wanted(
+    survey: &Survey<'_>,
+    ledger: &mut Ledger,
+    mut nutrients: Vec<Need>,
+    questions: &mut Vec<Question>,
+) -> Vec<Need> {
+    let soil = [
+        lime::need(survey, ledger, questions),
+        acidify::need(survey, ledger, questions),
+        gypsum::need(survey, ledger),
+    ];
+    let compost = feeds::compost(survey, ledger, &nutrients);
+    nutrients::settle(survey, ledger, &mut nutrients);
+    let bag = feeds::fertiliser(survey, ledger, &nutrients);
+    soil.into_iter().flatten().chain(nutrients).chain(bag).chain(compost).collect()
+}

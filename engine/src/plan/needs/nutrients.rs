@@ -1,0 +1,413 @@
+//! Nitrogen, phosphate, potash, magnesium and sulfur for a year, by the level of the soil.
+
+use crate::plan::ledger::{Bringer, Brings, Ledger, NITROGEN, Substance};
+use crate::plan::needs::{Need, NeedKind, Verdict};
+use crate::quantity::{Band, Figure, Grounds, Unit, shown, significant};
+use crate::ranges::{Finding, Level};
+use crate::soil::Property;
+use crate::sources::{
+    ARITHMETIC, CORNELL_LAWNS, Citation, EPSOM_ARITHMETIC, NC_EQUATIONS, NC_LAWNS, OUR_CHOICE,
+    RB209_RATES, TEXAS_RATES, UC_NITRATE, UMASS_RATES, UMN_COMPOST,
+};
+use crate::survey::Survey;
+
+/// kg/ha in 1 lb/1000 sq ft: 0.45359237 kg on 92.90304 m².
+/// Source: legal definitions of the pound and the foot (derived).
+pub const KG_PER_HA_IN_LB_PER_1000_SQ_FT: f64 = 48.824_28;
+
+/// Grams on 1 m² in 1 kg/ha.
+const GRAMS_PER_M2_IN_KG_PER_HA: f64 = 0.1;
+
+/// What a year's dressing is on a soil that is very low and low, kg/ha.
+struct Rates {
+    very_low: Band,
+    low: Band,
+}
+
+/// Phosphate (P2O5). Low end: RB209, 60 and 30 kg/ha above maintenance at index 0 and 1; likely:
+/// Texas A&M, 80 lb/acre; high end: North Carolina's equation 14 at index 0, 150 lb/acre, and for
+/// a low soil the University of Massachusetts' 3 lb/1000 sq ft.
+/// Source: RB209 by Tried & Tested; Texas A&M table 3; NCDA&CS Circular 1; UMass (all opened).
+const PHOSPHATE: Rates = Rates {
+    very_low: Band { low: 60.0, likely: 89.7, high: 168.1 },
+    low: Band { low: 30.0, likely: 89.7, high: 146.5 },
+};
+
+/// Potash (K2O), likewise: Texas A&M 100 and 80 lb/acre; North Carolina's equation 14 at index 0
+/// and 25, 150 and 88.5 lb/acre.
+/// Source: RB209 by Tried & Tested; Texas A&M table 3; NCDA&CS Circular 1 (all opened).
+const POTASH: Rates = Rates {
+    very_low: Band { low: 60.0, likely: 112.1, high: 168.1 },
+    low: Band { low: 30.0, likely: 89.7, high: 99.2 },
+};
+
+/// Nitrogen for vegetables in a year: 2, 2.5 and 4 lb/1000 sq ft.
+/// Source: UMass Extension (opened).
+const VEGETABLE_NITROGEN: Band = Band { low: 97.6, likely: 122.1, high: 195.3 };
+
+/// Nitrogen for a lawn in a year: many do with 1, tall fescue and bluegrass take 2.5–3 lb/1000 sq ft.
+/// Source: NC State Extension (opened).
+const LAWN_NITROGEN: Band = Band { low: 48.8, likely: 122.1, high: 146.5 };
+
+/// The most nitrogen on a lawn at one time, kg/ha: 1 lb/1000 sq ft.
+/// Source: Cornell University (opened).
+const LAWN_AT_ONCE: f64 = KG_PER_HA_IN_LB_PER_1000_SQ_FT;
+
+/// From here to there in organic matter, %, the nitrogen comes down to its low end.
+/// Source: UMass: the low end on loam with much organic matter (opened); 3 to 7 % is our choice.
+const RICH_IN_ORGANIC_MATTER: (f64, f64) = (3.0, 7.0);
+
+/// Nitrate-N above this needs no more, mg/kg.
+/// Source: UC Cooperative Extension, nitrate guideline (opened).
+const PLENTY_OF_NITRATE: f64 = 30.0;
+
+/// Share of magnesium in magnesium sulfate, MgSO4·7H2O.
+/// Source: arithmetic from atomic masses (derived).
+const MAGNESIUM_IN_EPSOM_SALT: f64 = 0.0986;
+
+/// Nutrient in a layer of soil, kg/ha, from mg/kg, depth in cm and density in g/cm³.
+///
+/// Source: arithmetic (derived).
+pub fn stock(mg_per_kg: f64, depth_cm: f64, density: f64) -> f64 {
+    mg_per_kg * depth_cm * density * 0.1
+}
+
+/// P in P2O5 and K in K2O. Source: atomic masses (derived).
+pub(super) const P_IN_P2O5: f64 = 0.4364;
+/// Source: atomic masses (derived).
+pub(super) const K_IN_K2O: f64 = 0.8302;
+
+/// Names and labels of a need's figures, and its account.
+struct Names {
+    kind: NeedKind,
+    figures: [&'static str; 2],
+    labels: [&'static str; 2],
+    accounts: &'static [Substance],
+    /// The element in what is measured out.
+    element: f64,
+}
+
+const NITROGEN_NAMES: Names = Names {
+    kind: NeedKind::Nitrogen,
+    figures: ["nitrogen-rate", "nitrogen-for-bed"],
+    labels: ["nitrogen (N) a year", "nitrogen (N) for the bed"],
+    accounts: &NITROGEN,
+    element: 1.0,
+};
+const PHOSPHATE_NAMES: Names = Names {
+    kind: NeedKind::Phosphate,
+    figures: ["phosphate-rate", "phosphate-for-bed"],
+    labels: ["phosphate (P₂O₅) a year", "phosphate (P₂O₅) for the bed"],
+    accounts: &[Substance::Phosphorus],
+    element: P_IN_P2O5,
+};
+const POTASH_NAMES: Names = Names {
+    kind: NeedKind::Potash,
+    figures: ["potash-rate", "potash-for-bed"],
+    labels: ["potash (K₂O) a year", "potash (K₂O) for the bed"],
+    accounts: &[Substance::Potassium],
+    element: K_IN_K2O,
+};
+const MAGNESIUM_NAMES: Names = Names {
+    kind: NeedKind::Magnesium,
+    figures: ["epsom-salt-rate", "epsom-salt-for-bed"],
+    labels: ["Epsom salts this year", "Epsom salts for the bed"],
+    accounts: &[Substance::Magnesium],
+    element: MAGNESIUM_IN_EPSOM_SALT,
+};
+
+/// Enters a year's rate (kg/ha of what is measured out) as wanted, and gives the need.
+fn enter(survey: &Survey<'_>, ledger: &mut Ledger, names: &Names, rate: Band, need: &mut Need) {
+    let area = survey.bed.area.value;
+    let grams = rate.map(|kg| kg * GRAMS_PER_M2_IN_KG_PER_HA * area);
+    // Nitrogen is wanted in any form; it stands with the nitrate.
+    ledger.account(names.accounts[0]).wanted = grams.map(|g| g * names.element);
+    need.for_bed = Some(grams);
+    need.figures.push(Figure {
+        name: names.figures[0],
+        label: names.labels[0],
+        band: rate,
+        unit: Unit::KgPerHa,
+        grounds: need.grounds.clone(),
+    });
+}
+
+/// What the year's needs come to after biochar, charge, lime and compost: what is still
+/// missing, or that nothing is.
+pub(super) fn settle(survey: &Survey<'_>, ledger: &mut Ledger, list: &mut [Need]) {
+    for names in [&NITROGEN_NAMES, &PHOSPHATE_NAMES, &POTASH_NAMES, &MAGNESIUM_NAMES] {
+        let Some(need) = list.iter_mut().find(|n| n.kind == names.kind && n.for_bed.is_some())
+        else {
+            continue;
+        };
+        still_missing(survey, ledger, names, need);
+    }
+}
+
+/// Less than this share of the year's dressing is not worth feeding.
+/// Our choice: no test of a bed is truer.
+const WORTH_FEEDING: f64 = 0.1;
+
+fn still_missing(survey: &Survey<'_>, ledger: &mut Ledger, names: &Names, need: &mut Need) {
+    let brought = ledger.works(names.accounts);
+    let room = ledger.room(names.accounts[0]);
+    let whole = need.for_bed.unwrap_or(Band::exactly(0.0));
+    let missing = ledger.missing(names.accounts).map(|g| g.min(room) / names.element);
+    let given =
+        |grams: Band| shown(&grams.map(|g| g / names.element), Unit::Gram, survey.case.measures);
+    let mut grounds = Grounds::new(
+        "kg/ha ÷ 10 = g on 1 m²; × area; less what biochar, charge and compost bring that works this year, plus what fresh biochar holds back",
+        &[ARITHMETIC.derived()],
+    )
+    .input("a year's dressing", shown(&whole, Unit::Gram, survey.case.measures))
+    .input("brought already", given(brought));
+    grounds = survey.bed.area.add_to(grounds);
+    if brought.likely > 0.0 && missing.likely <= WORTH_FEEDING * whole.likely {
+        need.verdict = Verdict::Enough;
+        need.answer = format!("None more: what is brought already, {}, is enough.", given(brought));
+        need.steps.clear();
+        need.for_bed = None;
+        need.grounds = grounds;
+        return;
+    }
+    need.for_bed = Some(missing);
+    let fed = missing.map(|g| g * names.element);
+    let brings = Brings::nothing().with_all(names.accounts[0], fed);
+    ledger.enter(Bringer::Feed, &brings);
+    let (band, unit) = if missing.likely < 1000.0 {
+        (missing, Unit::Gram)
+    } else {
+        (missing.map(|g| g / 1000.0), Unit::Kg)
+    };
+    need.figures.push(Figure {
+        name: names.figures[1],
+        label: names.labels[1],
+        band,
+        unit,
+        grounds,
+    });
+}
+
+/// The judgement a need begins from; the need itself where nothing can be worked out.
+fn level_of<'a>(
+    survey: &'a Survey<'_>,
+    property: Property,
+    kind: NeedKind,
+) -> Option<Result<(Level, &'a Finding), Need>> {
+    let finding = survey.findings.get(property)?;
+    Some(match finding.level {
+        None => {
+            let why = finding.not_judged.as_deref().unwrap_or_default();
+            let answer = format!("It can't be said yet. {why}");
+            Err(Need::said(kind, Verdict::Unknown, answer, finding.grounds.clone()))
+        }
+        Some(level) if level.is_short() && finding.rests_on_memory() => Err(Need::said(
+            kind,
+            Verdict::Unknown,
+            format!(
+                "Perhaps: the soil is {} by a range that we know only from memory. Ask the lab what it recommends.",
+                level.label()
+            ),
+            finding.grounds.clone(),
+        )),
+        Some(level) => Ok((level, finding)),
+    })
+}
+
+fn by_level(
+    survey: &Survey<'_>,
+    ledger: &mut Ledger,
+    property: Property,
+    names: &Names,
+    rates: &Rates,
+    sources: &[Citation],
+) -> Option<Need> {
+    let (level, finding) = match level_of(survey, property, names.kind)? {
+        Ok(found) => found,
+        Err(need) => return Some(need),
+    };
+    if !level.is_short() {
+        return Some(enough(property, level, finding, names.kind));
+    }
+    let what = property.label();
+    let rate = if level == Level::VeryLow { rates.very_low } else { rates.low };
+    let mut grounds = Grounds::new(
+        "A year's dressing by the level of the soil: the lowest, a middle and the highest of the published rates. They were made for field crops and gardens of one region each.",
+        sources,
+    )
+    .input(what, format!("{} in the test", level.label()));
+    grounds.sources.extend(finding.grounds.sources.iter().copied());
+    let answer =
+        format!("The soil is {} in {what}: feed it this year, then test again.", level.label());
+    let mut need = Need::said(names.kind, Verdict::Give, answer, grounds);
+    enter(survey, ledger, names, rate, &mut need);
+    Some(need)
+}
+
+/// The answer where nothing is short.
+fn enough(property: Property, level: Level, finding: &Finding, kind: NeedKind) -> Need {
+    let (verdict, answer) = match (property, level) {
+        (_, Level::Sufficient) => (
+            Verdict::Enough,
+            format!("None this year: there is enough {}. Test again in two or three years.", property.label()),
+        ),
+        (Property::Phosphorus, _) => (
+            Verdict::Stop,
+            "None, and stop adding phosphorus: no bone meal, no manure, no complete fertiliser. Let compost rest for some years.".into(),
+        ),
+        (_, Level::Excess) => (Verdict::Stop, "None, and stop adding it for some years.".into()),
+        _ => (Verdict::Enough, "None: there is more than enough.".into()),
+    };
+    let mut need = Need::said(kind, verdict, answer, finding.grounds.clone());
+    if property == Property::Phosphorus && level.is_surplus() {
+        need.grounds.sources.push(UMN_COMPOST.opened());
+    }
+    need
+}
+
+pub(super) fn phosphate(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need> {
+    let sources =
+        [RB209_RATES.opened(), TEXAS_RATES.opened(), NC_EQUATIONS.derived(), UMASS_RATES.opened()];
+    by_level(survey, ledger, Property::Phosphorus, &PHOSPHATE_NAMES, &PHOSPHATE, &sources)
+}
+
+pub(super) fn potash(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need> {
+    let sources = [RB209_RATES.opened(), TEXAS_RATES.opened(), NC_EQUATIONS.derived()];
+    by_level(survey, ledger, Property::Potassium, &POTASH_NAMES, &POTASH, &sources)
+}
+
+/// Nitrogen by the plants, less what nitrate the test found.
+pub(super) fn nitrogen(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need> {
+    let kind = NeedKind::Nitrogen;
+    let lawn = survey.is_lawn();
+    if !lawn && !survey.grows_vegetables() {
+        let answer = "It can't be said: we hold no published rate for these plants. Most take little; ask your extension office.";
+        return Some(Need::said(kind, Verdict::Unknown, answer, Grounds::default()));
+    }
+    let nitrate = survey.soil.value(Property::NitrateN);
+    if let Some(found) = nitrate.filter(|n| *n > PLENTY_OF_NITRATE) {
+        let grounds = Grounds::new(
+            "Nitrate-N above 30 mg/kg is more than plants need.",
+            &[UC_NITRATE.opened()],
+        )
+        .input("nitrate-N", format!("{} mg/kg", significant(found, 3)));
+        let answer = "None now: the soil holds more nitrate than plants need. Rain takes it down, so test again before you plant.";
+        return Some(Need::said(kind, Verdict::Enough, answer, grounds));
+    }
+    let (rate, grounds) = years_nitrogen(survey, lawn);
+    let gives = rate.likely > 0.0;
+    let answer = if gives {
+        "These plants take nitrogen every year, and the soil does not store it for them."
+    } else {
+        "Little or none: the nitrate in the soil is likely enough."
+    };
+    let verdict = if gives { Verdict::Give } else { Verdict::Enough };
+    let mut need = Need::said(kind, verdict, answer, grounds);
+    if gives {
+        enter(survey, ledger, &NITROGEN_NAMES, rate, &mut need);
+    }
+    if lawn {
+        let most = survey.shown(&Band::exactly(LAWN_AT_ONCE), Unit::KgPerHa);
+        need.steps
+            .push(format!("Never more than {most} at one time; two or three dressings a year."));
+        need.grounds.sources.push(CORNELL_LAWNS.opened());
+    } else {
+        need.steps.push("Give half before planting, half when the plants grow fast.".into());
+    }
+    need.steps.push("Never before winter: rain washes it into the ground water.".into());
+    Some(need)
+}
+
+/// A year's nitrogen, kg/ha, with what it rests on.
+fn years_nitrogen(survey: &Survey<'_>, lawn: bool) -> (Band, Grounds) {
+    let (mut rate, source) = if lawn {
+        (LAWN_NITROGEN, NC_LAWNS.opened())
+    } else {
+        (VEGETABLE_NITROGEN, UMASS_RATES.opened())
+    };
+    let mut grounds = Grounds::new(
+        "A year's nitrogen for these plants, less the nitrate in the soil.",
+        &[source],
+    );
+    if survey.case.plants.is_none() && !lawn {
+        grounds = grounds.assume("Mixed vegetables, until you say what grows here.");
+    }
+    let matter = survey.soil.value(Property::OrganicMatter).filter(|_| !lawn);
+    if let Some(om) = matter.filter(|om| *om > RICH_IN_ORGANIC_MATTER.0) {
+        // From one end to the other the rate goes down to its low end.
+        let (from, to) = RICH_IN_ORGANIC_MATTER;
+        let rich = ((om - from) / (to - from)).min(1.0);
+        let down = |from: f64, to: f64| from + rich * (to - from);
+        rate = Band::new(rate.low, down(rate.likely, rate.low), down(rate.high, rate.likely));
+        grounds = grounds
+            .input("organic matter", format!("{} %", significant(om, 3)))
+            .assume("A soil this rich gives off nitrogen itself: less is likely enough.");
+        grounds.sources.push(OUR_CHOICE.unsourced());
+    }
+    if let Some(stock) = survey.nitrate_stock() {
+        let held = stock.band;
+        rate = Band::new(
+            (rate.low - held.high).max(0.0),
+            (rate.likely - held.likely).max(0.0),
+            (rate.high - held.low).max(0.0),
+        );
+        grounds.inputs.extend(stock.grounds.inputs);
+        grounds.assumed.extend(stock.grounds.assumed);
+        grounds = grounds.assume("The nitrate is still there at planting: rain takes it down.");
+        grounds.sources.push(ARITHMETIC.derived());
+    }
+    (rate, grounds)
+}
+
+/// Magnesium: the gap to sufficiency, by weight.
+pub(super) fn magnesium(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need> {
+    let kind = NeedKind::Magnesium;
+    let (level, finding) = match level_of(survey, Property::Magnesium, kind)? {
+        Ok(found) => found,
+        Err(need) => return Some(need),
+    };
+    if !level.is_short() {
+        let enough = "None: there is enough magnesium.";
+        return Some(Need::said(kind, Verdict::Enough, enough, finding.grounds.clone()));
+    }
+    let found = survey.soil.value(Property::Magnesium);
+    let wanted = finding.range.as_ref().filter(|r| r.unit == Unit::MgPerKg);
+    let gap = found.zip(wanted.and_then(|r| r.sufficient_from)).map(|(v, from)| from - v);
+    let limed = survey.findings.level(Property::Ph).is_some_and(Level::is_short);
+    let answer = if limed {
+        "The soil is short of magnesium and acid: lime with dolomitic lime, which brings both."
+    } else {
+        "The soil is short of magnesium: Epsom salts (magnesium sulfate) bring it without lime."
+    };
+    let mut need = Need::said(kind, Verdict::Give, answer, finding.grounds.clone());
+    let Some(gap) = gap.filter(|gap| *gap > 0.0 && !limed) else { return Some(need) };
+    // From half the gap to all of it: plants take some up, and the next test shows.
+    let (depth, density) = (survey.bed.depth.value, survey.bed.density.value);
+    let whole = density.map(|density| stock(gap, depth, density) / MAGNESIUM_IN_EPSOM_SALT);
+    let rate = Band::new(whole.low / 2.0, whole.likely / 2.0, whole.high);
+    let grounds = Grounds::new(
+        "The gap to the start of sufficiency in the worked depth, half of it in the first year, as MgSO₄·7H₂O (9.86 % Mg).",
+        &[EPSOM_ARITHMETIC.derived(), OUR_CHOICE.unsourced()],
+    )
+    .input("gap", format!("{} mg/kg", significant(gap, 3)));
+    need.grounds = survey.bed.depth.add_to(survey.bed.density.add_to(grounds));
+    enter(survey, ledger, &MAGNESIUM_NAMES, rate, &mut need);
+    Some(need)
+}
+
+/// Sulfur: no amount, since no published one was read.
+pub(super) fn sulfur(survey: &Survey<'_>) -> Option<Need> {
+    let kind = NeedKind::Sulfur;
+    let (level, finding) = match level_of(survey, Property::Sulfur, kind)? {
+        Ok(found) => found,
+        Err(need) => return Some(need),
+    };
+    let short = level.is_short();
+    let answer = if short {
+        "The soil is short of sulfur. Compost and gypsum bring it; ask your extension office how much."
+    } else {
+        "None: there is enough sulfur."
+    };
+    let verdict = if short { Verdict::Give } else { Verdict::Enough };
+    Some(Need::said(kind, verdict, answer, finding.grounds.clone()))
+}

@@ -1,0 +1,204 @@
+//! One sample and its bed, surveyed once: every fact that a plan rests on, each
+//! in one place with its grounds. Nothing below this room works a fact out again.
+
+mod bed;
+pub mod buffering;
+mod nitrate;
+mod reaction;
+
+use std::borrow::Cow;
+use std::sync::Arc;
+
+use crate::bag::Material;
+use crate::case::Case;
+use crate::chemistry::{self, Chemistry, Derived};
+use crate::normalise::{NormalReading, Normalised, normalise};
+use crate::quantity::{Band, Unit, shown, weighed};
+use crate::question::Question;
+use crate::ranges::{Finding, Findings, Setting, judge};
+use crate::report::SampleReport;
+use crate::season::Timing;
+use crate::soil::{Measure, PlantGroup, Property, Soil, Texture};
+
+pub use bed::{Bed, Fact, Ground, Standing};
+pub use reaction::Reaction;
+
+/// A reading in the engine's units, with its judgement.
+#[derive(Clone, Debug)]
+pub(crate) struct Judged {
+    pub reading: NormalReading,
+    pub finding: Finding,
+}
+
+/// A sample with all that is known of it and of its bed.
+///
+/// What the laboratory says is shared between the variations of a survey.
+#[derive(Clone, Debug)]
+pub struct Survey<'a> {
+    pub(crate) case: Cow<'a, Case>,
+    /// Its readings, in the order of the report.
+    pub(crate) readings: Arc<Vec<Judged>>,
+    /// The usable measures.
+    pub(crate) soil: Arc<Soil>,
+    /// The judgement of each property.
+    pub(crate) findings: Arc<Findings>,
+    pub(crate) chemistry: Arc<Chemistry>,
+    /// What the report leaves open.
+    pub(crate) questions: Arc<Vec<Question>>,
+    /// The texture, answered or read.
+    pub(crate) texture: Option<Texture>,
+    /// The bed.
+    pub bed: Bed,
+    /// What the dates allow.
+    pub(crate) timing: Timing,
+    /// The biochar on hand.
+    pub(crate) material: Material,
+}
+
+/// Surveys the chosen sample. A report without samples is surveyed as an empty one.
+pub fn survey(case: Cow<'_, Case>) -> Survey<'_> {
+    let last = case.report.samples.len().saturating_sub(1);
+    let chosen = case.sample.min(last);
+    survey_of(case, chosen)
+}
+
+/// Surveys one sample of the report.
+pub(crate) fn survey_of(case: Cow<'_, Case>, sample: usize) -> Survey<'_> {
+    let empty;
+    let sample = match case.report.samples.get(sample) {
+        Some(sample) => sample,
+        None => {
+            empty = SampleReport::default();
+            &empty
+        }
+    };
+    let Normalised { readings, soil, mut questions } = normalise(sample, &case.reading);
+    let texture = case.bed.texture.or(sample.texture).or_else(|| soil.texture());
+    let setting = Setting { plants: case.plants, texture };
+    let chemistry = chemistry::work_out(&soil, &setting);
+    questions.extend(chemistry.questions.iter().cloned());
+    let (timing, material) = (Timing::of(&case.season), Material::of(&case.biochar));
+    let sampled = sample.depth_cm.or(case.reading.depth_cm.filter(|d| *d > 0.0).map(|d| (0.0, d)));
+    let bed = Bed::of(&case, &soil, &chemistry, texture, &timing, sampled);
+    let readings = judged(readings, &soil, &setting, &bed);
+    let mut findings = Findings::default();
+    for Judged { reading, finding } in &readings {
+        findings.add(reading.property, finding);
+    }
+    Survey {
+        readings: Arc::new(readings),
+        soil: Arc::new(soil),
+        findings: Arc::new(findings),
+        chemistry: Arc::new(chemistry),
+        questions: Arc::new(questions),
+        texture,
+        bed,
+        timing,
+        material,
+        case,
+    }
+}
+
+/// Each reading with its judgement; of one that can't be used, why.
+fn judged(readings: Vec<NormalReading>, soil: &Soil, setting: &Setting, bed: &Bed) -> Vec<Judged> {
+    let finding = |reading: &NormalReading| match &reading.measure {
+        Ok(measure) => judge(&bed.by_volume(measure), soil, setting),
+        Err(why) => Finding { not_judged: Some(why.clone()), ..Finding::default() },
+    };
+    readings
+        .into_iter()
+        .map(|reading| {
+            let mut finding = finding(&reading);
+            if let Ok(measure) = &reading.measure {
+                bed.say_volume(measure, &mut finding);
+            }
+            Judged { finding, reading }
+        })
+        .collect()
+}
+
+impl<'a> Survey<'a> {
+    /// The person's answers.
+    pub fn case(&self) -> &Case {
+        &self.case
+    }
+
+    /// The same sample with other answers about bed, plants, season or bag. The
+    /// report is not read or judged again.
+    pub(crate) fn with_case(&self, change: &dyn Fn(&mut Case)) -> Survey<'a> {
+        let case = &self.case;
+        // The report, which may hold thousands of samples, is not looked at again and
+        // must not be copied.
+        let mut other = Case {
+            bed: case.bed.clone(),
+            plants: case.plants,
+            season: case.season.clone(),
+            biochar: case.biochar.clone(),
+            charge_with: case.charge_with.clone(),
+            charge: case.charge.clone(),
+            feeds: case.feeds.clone(),
+            measures: case.measures,
+            ..Case::default()
+        };
+        change(&mut other);
+        let (timing, material) = (Timing::of(&other.season), Material::of(&other.biochar));
+        let texture = other.bed.texture.or(self.texture);
+        let sampled = self.bed.sampled;
+        let bed = Bed::of(&other, &self.soil, &self.chemistry, texture, &timing, sampled);
+        Survey { case: Cow::Owned(other), bed, timing, material, texture, ..self.clone() }
+    }
+
+    /// The usable readings of a property, each with the slice of soil it speaks for: top and
+    /// bottom, cm from the surface, where that is known.
+    pub(crate) fn slices(
+        &self,
+        property: Property,
+    ) -> impl Iterator<Item = (&NormalReading, Measure, Option<(f64, f64)>)> {
+        self.readings.iter().filter_map(move |Judged { reading, .. }| {
+            let measure = reading.measure.as_ref().ok().filter(|m| m.property == property)?;
+            Some((reading, *measure, reading.slice.or(self.bed.sampled)))
+        })
+    }
+
+    /// A band in the reader's measures.
+    pub(crate) fn shown(&self, band: &Band, unit: Unit) -> String {
+        shown(band, unit, self.case.measures)
+    }
+
+    /// A weight as it is measured out, from grams.
+    pub(crate) fn weighed(&self, grams: f64) -> String {
+        weighed(grams, self.case.measures)
+    }
+
+    /// Salts of the saturated paste, dS/m.
+    pub(crate) fn ece(&self) -> Option<Band> {
+        self.chemistry.band(Derived::Ece)
+    }
+
+    /// Organic matter, %: measured, or from organic carbon.
+    pub(crate) fn organic_matter(&self) -> Option<Band> {
+        self.chemistry.organic_matter(&self.soil)
+    }
+
+    /// The plants; mixed vegetables until somebody says.
+    pub(crate) fn plants(&self) -> PlantGroup {
+        self.case.plants.unwrap_or_default()
+    }
+
+    /// Whether the plants are vegetables of any kind.
+    pub(crate) fn grows_vegetables(&self) -> bool {
+        use PlantGroup::{FruitingVegetables, LeafyVegetables, MixedVegetables, RootCrops};
+        matches!(self.plants(), MixedVegetables | LeafyVegetables | FruitingVegetables | RootCrops)
+    }
+
+    /// Whether anything of this bed is eaten.
+    pub(crate) fn is_eaten(&self) -> bool {
+        self.grows_vegetables()
+            || matches!(self.plants(), PlantGroup::Berries | PlantGroup::AcidLovers)
+    }
+
+    /// Whether the bed is grass.
+    pub(crate) fn is_lawn(&self) -> bool {
+        self.plants() == PlantGroup::Lawn || self.bed.is_lawn()
+    }
+}

@@ -1,0 +1,89 @@
+//! The soil's reaction: its pH, the pH its plants want, and where lime or acid
+//! would bring it.
+
+use crate::quantity::{Grounds, Unit, significant};
+use crate::ranges::{Setting, judge};
+use crate::soil::{Amount, Measure, PlantGroup, Property};
+use crate::sources::{COMMON_PRACTICE, Citation, OUR_CHOICE};
+use crate::survey::Survey;
+
+/// The targets that may be asked for. Wide on purpose: a slip of the pen is
+/// caught, a choice is not.
+const TARGETS: std::ops::RangeInclusive<f64> = 4.0..=7.5;
+
+/// Where the pH is and where it should be.
+#[derive(Debug)]
+pub struct Reaction {
+    /// pH in water.
+    pub ph: f64,
+    /// Whether it was measured in water, and not taken from a salt pH.
+    pub in_water: bool,
+    /// Where the range that judges these plants begins.
+    pub from: f64,
+    /// Where that range ends.
+    pub to: f64,
+    /// The pH to reach.
+    pub target: f64,
+    pub(crate) assumed: Vec<String>,
+    pub(crate) sources: Vec<Citation>,
+}
+
+impl Reaction {
+    /// `None` when no pH is reported as a number.
+    pub(crate) fn of(survey: &Survey<'_>) -> Option<Reaction> {
+        let in_water = survey.soil.value(Property::Ph).is_some();
+        let ph = survey.water_ph()?;
+        let measure = Measure {
+            property: Property::Ph,
+            amount: Amount::Exactly(ph),
+            unit: Unit::None,
+            method: None,
+        };
+        let setting = Setting { plants: survey.case.plants, texture: survey.texture };
+        let finding = judge(&measure, &survey.soil, &setting);
+        let range = finding.range?;
+        let (from, to) = (range.sufficient_from?, range.sufficient_to?);
+        let mut sources = finding.grounds.sources.clone();
+        let mut assumed = finding.grounds.assumed;
+        // Every range published for these plants holds up to here. For shrubs
+        // and trees the lower end is the published target.
+        let mut target = to;
+        if survey.case.plants == Some(PlantGroup::OrnamentalsAndTrees) {
+            target = from;
+        }
+        for opinion in finding.second_opinions {
+            target = target.min(opinion.range.sufficient_to.unwrap_or(target));
+            sources.extend(opinion.grounds.sources.first());
+        }
+        sources.push(OUR_CHOICE.unsourced());
+        match survey.case.feeds.target_ph {
+            Some(asked) if TARGETS.contains(&asked) => target = asked,
+            Some(asked) => assumed.push(format!(
+                "The pH you ask for, {}, is left aside: give one from 4 to 7.5.",
+                significant(asked, 3)
+            )),
+            None => {}
+        }
+        if !in_water {
+            assumed.push(
+                "Only a pH in salt solution is reported. In water it is taken to be 0.5 higher."
+                    .into(),
+            );
+            sources.push(COMMON_PRACTICE.unsourced());
+        }
+        Some(Reaction { ph, in_water, from, to, target, assumed, sources })
+    }
+
+    /// Adds what is known of pH and target to the grounds of an answer.
+    pub(crate) fn add_to(&self, mut grounds: Grounds) -> Grounds {
+        grounds.assumed.extend(self.assumed.iter().cloned());
+        for citation in &self.sources {
+            if !grounds.sources.contains(citation) {
+                grounds.sources.push(*citation);
+            }
+        }
+        grounds
+            .input("pH", format!("{:.1}", self.ph))
+            .input("pH to reach", significant(self.target, 3))
+    }
+}
