@@ -131,11 +131,18 @@ pub(super) fn water(kg: Band, material: &Material, bag: &Bag) -> Band {
 }
 
 /// What charges the biochar: what is on hand and does no harm, or a sensible
-/// choice when nobody said. With `quick` only what soaks in within days.
-pub(super) fn choose(case: &Case, spare_phosphorus: bool, quick: bool) -> Vec<&'static Supply> {
+/// choice when nobody said. With `quick` only what soaks in within days; `barred` is what
+/// comes too near to a harvest.
+pub(super) fn choose(
+    case: &Case,
+    spare_phosphorus: bool,
+    quick: bool,
+    barred: &[ChargeSource],
+) -> Vec<&'static Supply> {
     let spares = |s: &&'static Supply| !spare_phosphorus || !s.brings_phosphorus(&case.charge);
     let in_time = |s: &&'static Supply| !quick || !s.is_slow();
-    let on_hand = |s: &&'static Supply| case.charge_with.contains(&s.source);
+    let on_hand =
+        |s: &&'static Supply| case.charge_with.contains(&s.source) && !barred.contains(&s.source);
     let used: Vec<_> = SUPPLIES.iter().filter(on_hand).filter(spares).filter(in_time).collect();
     if !used.is_empty() {
         return used;
