@@ -327,6 +327,12 @@ impl Work<'_> {
         Some(self.job(JobKind::Charge, false, task, window, why, &[OUR_CHOICE.unsourced()]))
     }
 
+    /// Whether the biochar comes into the ground only when the plants are in.
+    pub fn comes_after_planting(&self) -> bool {
+        let spread = (self.path != Path::None).then(|| self.spreads().from).flatten();
+        spread.zip(self.timing().planting).is_some_and(|(spread, plant)| spread >= plant)
+    }
+
     fn spreads(&self) -> Job {
         match self.path {
             Path::UnchargedAfterHarvest => self.spreads_uncharged(),
@@ -548,7 +554,8 @@ impl Work<'_> {
     }
 
     fn plants(&self) -> Option<Job> {
-        let date = self.timing().planting?;
+        let leaded = self.hazards.contains(&Hazard::Lead);
+        let date = self.timing().planting.filter(|_| !leaded)?;
         let reason = if self.timing().planting_assumed {
             "The last spring frost, until you give the planting date."
         } else {
