@@ -4,6 +4,7 @@
 
 pub mod balance;
 pub mod intervals;
+mod label;
 mod leftovers;
 mod measure;
 pub mod recipe;
@@ -16,13 +17,14 @@ pub use supplies::{taken_up, water_to_wet};
 
 use crate::plan::charge::balance::{Bounds, Part, Room, fill};
 use crate::plan::charge::intervals::{Interval, RAW_TOUCHING};
+use crate::plan::charge::label::{known, own_label};
 use crate::plan::charge::leftovers::{Soak, leftovers};
 use crate::plan::charge::measure::Measuring;
 use crate::plan::charge::recipe::{Dish, steps};
 use crate::plan::charge::sources::{
-    Content, NUTRIENTS, Nutrient, analysis, content, holds_ammonium, is_weighed, label, own_label,
+    Content, NUTRIENTS, Nutrient, analysis, content, holds_ammonium, is_weighed, label,
 };
-use crate::plan::charge::supplies::{Form, UPTAKE_PER_HOUR, choose, known, supply};
+use crate::plan::charge::supplies::{Form, UPTAKE_PER_HOUR, choose, supply};
 use crate::plan::charge::targets::{Target, targets};
 use crate::plan::ledger::{Bringer, Ledger};
 use crate::plan::rate::Dose;

@@ -2,8 +2,8 @@
 //! long it takes.
 
 use crate::bag::Material;
-use crate::case::{Bag, Case, Charge, ChargeSource, SourceFigures};
-use crate::plan::charge::sources::own_label;
+use crate::case::{Bag, Case, Charge, ChargeSource};
+use crate::plan::charge::label::own_label;
 use crate::quantity::Band;
 
 /// Uptake from solution, per hour: the slowest and the fastest published, and
@@ -92,11 +92,6 @@ static SUPPLIES: [Supply; 12] = {
 /// What charges with nitrogen; wood ash brings none.
 pub(super) fn supply(source: ChargeSource) -> Option<&'static Supply> {
     SUPPLIES.iter().find(|s| s.source == source)
-}
-
-/// What the person knows of a source.
-pub(super) fn known(charge: &Charge, source: ChargeSource) -> Option<&SourceFigures> {
-    charge.sources.iter().find(|own| own.source == source)
 }
 
 impl Supply {
