@@ -57,16 +57,7 @@ const GOODS: [(&str, Good, &str, f64); 8] = [
 ];
 
 /// Words by which a step asks to open the soil.
-const DIGGING: [&str; 8] = [
-    "mix it in",
-    "mix in",
-    "mix them in",
-    "dig it",
-    "dig in",
-    "fork it",
-    "work it in",
-    "mix it evenly into",
-];
+const DIGGING: [&str; 5] = ["mix it in", "dig it", "dig in", "fork it", "work it in"];
 
 impl Expected {
     /// Whether a sentence says what is expected.
@@ -192,16 +183,20 @@ fn warnings(plan: &Plan) -> String {
     }
     let first = |job: &&Job| matches!(job.kind, JobKind::Hazard | JobKind::WashSalts);
     all.extend(plan.jobs.iter().filter(first).map(|job| job.task.clone()));
+    // A recipe begins with how to protect oneself.
+    all.extend(plan.charge.iter().filter_map(|charge| charge.steps.first().cloned()));
     all.join("\n")
 }
 
-/// Whether a plan asks anywhere to open the soil.
+/// Where a plan asks to open the soil, if anywhere.
 fn digs(plan: &Plan) -> Option<&str> {
     let asks = |text: &&str| DIGGING.iter().any(|words| holds(text, words));
     let given = plan.needs.iter().filter(|need| need.given().is_some());
     let steps = given.flat_map(|need| &need.steps).map(String::as_str);
     let job = plan.jobs.iter().find(|job| job.digs).map(|job| job.task.as_str());
-    job.or_else(|| plan.jobs.iter().map(|job| job.task.as_str()).chain(steps).find(asks))
+    let recipe = plan.charge.iter().flat_map(|charge| &charge.steps).map(String::as_str);
+    let tasks = plan.jobs.iter().map(|job| job.task.as_str());
+    job.or_else(|| tasks.chain(steps).chain(recipe).find(asks))
 }
 
 impl Told {
