@@ -22,7 +22,7 @@ use serde::Serialize;
 use crate::case::BagState;
 use crate::plan::cautions::{Caution, cautions};
 use crate::plan::charge::ChargePlan;
-use crate::plan::ledger::{Bringer, Ledger};
+use crate::plan::ledger::{Bringer, Ledger, Substance};
 use crate::plan::needs::Need;
 use crate::quantity::{Figure, Grounds};
 use crate::question::Question;
@@ -113,6 +113,10 @@ pub fn plan(survey: &Survey<'_>) -> (Plan, Vec<Question>) {
         None
     } else {
         ledger.enter(Bringer::Biochar, &effect::own_content(&survey.material, dose.mass));
+        for substance in Substance::ALL {
+            let counts = ceilings::load(survey, substance) * dose.mass.likely;
+            ledger.count(Bringer::Biochar, substance, counts);
+        }
         for (substance, held) in effect::held_back(survey, &dose) {
             ledger.account(substance).held = held;
         }
@@ -187,7 +191,13 @@ fn charged(
         Path::Charged => survey.case.biochar.state != Some(BagState::Charged),
         Path::UnchargedAfterHarvest | Path::None => false,
     };
-    needs_one.then(|| charge::charge(survey, dose, ledger))
+    let plan = needs_one.then(|| charge::charge(survey, dose, ledger))?;
+    let case = survey.case();
+    if path == Path::Charged && case.charge_with.is_empty() {
+        // Nobody has it yet, and how a bought one is charged nobody knows.
+        ledger.credit_nothing();
+    }
+    Some(plan)
 }
 
 /// Whether a reading that the plan rests on was measured and not judged.

@@ -110,6 +110,12 @@ fn level(reading: &JudgedReading, measures: Measures) -> String {
         (None, Some(crate::outcome::Bound::Above(v))) => format!("above {}", significant(v, 3)),
         (None, None) => reading.original.clone(),
     };
+    let number = match reading.finding.judged_as {
+        Some(judged) => {
+            format!("{number}, judged as {} in so light a soil", significant(judged, 2))
+        }
+        None => number,
+    };
     match (&reading.finding.level, &reading.finding.range) {
         (Some(level), Some(range)) => {
             format!(

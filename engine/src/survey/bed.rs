@@ -176,9 +176,11 @@ impl Bed {
     /// Says in a finding that it was judged by volume.
     pub(super) fn say_volume(&self, measure: &Measure, finding: &mut Finding) {
         if self.is_lightened(measure) {
+            let judged = measure.amount.number() * self.volume_factor;
+            finding.judged_as = Some(judged);
             finding.grounds.assumed.push(format!(
                 "This soil is light: a litre of it holds what {} mg/kg would be in a mineral soil, and that is judged.",
-                significant(measure.amount.number() * self.volume_factor, 2)
+                significant(judged, 2)
             ));
             finding.grounds.sources.push(OUR_CHOICE.unsourced());
         }
