@@ -1,20 +1,20 @@
 //! The `traits` room against the outside.
 
 use emberloam_engine::Case;
+use emberloam_engine::chemistry::saturation_water::{from_water, saturation_water};
+use emberloam_engine::chemistry::sodium::{Class, adsorption_ratio, esp_from_sar, sar_from_esp};
+use emberloam_engine::details::{Traits, carbon, metals, nitrate, phosphorus, traits};
 use emberloam_engine::quantity::{Band, Measures, Unit};
 use emberloam_engine::question::QuestionId;
 use emberloam_engine::report::{Known, Origin, Place, Reading, Report, SampleReport};
+use emberloam_engine::ranges::lead_level;
+use emberloam_engine::soil::water::{OutOfRange, held, middle};
+use emberloam_engine::soil::salt_tolerance;
 use emberloam_engine::soil::{Amount, Measure, Method, PlantGroup, Property, Soil, Texture};
 use emberloam_engine::sources::{Grade, all_sources};
-use emberloam_engine::traits::salts::{from_water, saturation_water};
-use emberloam_engine::traits::sodicity::{Class, adsorption_ratio, esp_from_sar, sar_from_esp};
-use emberloam_engine::traits::water::{OutOfRange, held, middle};
-use emberloam_engine::traits::{
-    Traits, carbon, metals, nitrogen, phosphorus, salt_tolerance, traits,
-};
 use time::Month;
 
-use crate::close;
+use crate::{close, surveyed};
 
 /// A case with one sample of these readings; each in the engine's unit unless changed.
 struct Sampled(Case);
@@ -67,7 +67,7 @@ impl Sampled {
         self.with(|c| c.bed.texture = Some(texture))
     }
     fn traits(&self) -> Traits {
-        traits(&self.0)
+        traits(&surveyed(&self.0))
     }
 }
 
@@ -506,8 +506,8 @@ fn the_nitrate_test_at_every_border() {
         (31.0, 0.0, 0.0),
         (500.0, 0.0, 0.0),
     ] {
-        assert_eq!(nitrogen::sidedress(nitrate, true), manured, "{nitrate} manured");
-        assert_eq!(nitrogen::sidedress(nitrate, false), unmanured, "{nitrate}");
+        assert_eq!(nitrate::sidedress(nitrate, true), manured, "{nitrate} manured");
+        assert_eq!(nitrate::sidedress(nitrate, false), unmanured, "{nitrate}");
     }
 }
 
@@ -526,9 +526,9 @@ fn the_nitrate_test_takes_off_the_usual_rate() {
         (25.0, Some(90.0)),
         (26.0, None),
     ] {
-        assert_eq!(nitrogen::off_the_rate(nitrate), off, "{nitrate}");
+        assert_eq!(nitrate::off_the_rate(nitrate), off, "{nitrate}");
     }
-    close(156.0 - nitrogen::off_the_rate(19.0).unwrap(), 111.0, 1e-9);
+    close(156.0 - nitrate::off_the_rate(19.0).unwrap(), 111.0, 1e-9);
 }
 
 /// Source: the test is for a sample 12 in deep in the growing season, University of Delaware and
@@ -652,7 +652,7 @@ fn the_garden_and_the_index_lines_for_phosphorus() {
 #[test]
 fn lead_levels_by_date() {
     let on = |year, month, day| {
-        metals::lead_level(Some(time::Date::from_calendar_date(year, month, day).unwrap()))
+        lead_level(Some(time::Date::from_calendar_date(year, month, day).unwrap()))
             .map(|l| (l.screening, l.with_other_sources, l.removal))
     };
     assert_eq!(on(1993, Month::December, 31), None);
@@ -660,7 +660,7 @@ fn lead_levels_by_date() {
     assert_eq!(on(2024, Month::January, 17), Some((200.0, 100.0, Some(200.0))));
     assert_eq!(on(2025, Month::October, 15), Some((200.0, 100.0, Some(200.0))));
     assert_eq!(on(2025, Month::October, 16), Some((200.0, 200.0, Some(600.0))));
-    assert_eq!(metals::lead_level(None).unwrap().screening, 200.0);
+    assert_eq!(lead_level(None).unwrap().screening, 200.0);
     let soil = |year| {
         let case = sampled().by(Property::Lead, 250.0, Method::TotalAcid).with(|c| {
             c.season.today = time::Date::from_calendar_date(year, Month::June, 1).ok();
@@ -1008,5 +1008,5 @@ fn absurd_readings_do_no_harm() {
             }
         }
     }
-    assert_eq!(traits(&Case::default()), Traits::default());
+    assert_eq!(traits(&surveyed(&Case::default())), Traits::default());
 }
