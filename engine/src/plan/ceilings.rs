@@ -126,7 +126,7 @@ fn potassium(survey: &Survey<'_>) -> Ceiling {
     let level = survey.findings.level(Property::Potassium);
     let (per_m2, why) = if level.is_some_and(Level::is_surplus) {
         (
-            at_level(POTASSIUM_TAKEN.likely, level),
+            POTASSIUM_TAKEN.likely,
             "The soil has too much potassium: no more comes in than a year's crops take out.",
         )
     } else {
@@ -139,7 +139,7 @@ fn potassium(survey: &Survey<'_>) -> Ceiling {
         survey,
         per_m2,
         why,
-        "at most what a year's vegetables take out: 40 g/m² of potassium; 12 where the soil has more than enough, half of it in excess",
+        "at most what a year's vegetables take out: 40 g/m² of potassium; 12 where the soil has more than enough",
         &[CROP_REMOVAL.opened(), OUR_CHOICE.unsourced()],
     )
 }

@@ -190,6 +190,17 @@ impl Ledger {
         }
     }
 
+    /// Nothing of what biochar and its charge bring works this year.
+    pub(crate) fn credit_nothing(&mut self) {
+        let of_biochar = |by| matches!(by, Bringer::Biochar | Bringer::Charge(_));
+        for account in &mut self.accounts {
+            account.held = Band::exactly(0.0);
+            for entry in account.brought.iter_mut().filter(|entry| of_biochar(entry.by)) {
+                entry.works = Band::exactly(0.0);
+            }
+        }
+    }
+
     /// Marks the ceilings that hold something down.
     pub(crate) fn close(&mut self) {
         for account in &mut self.accounts {

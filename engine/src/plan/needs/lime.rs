@@ -373,7 +373,7 @@ fn as_bought(survey: &Survey<'_>, pure: Band) -> (Band, Grounds) {
 /// Source: common practice, no source.
 const CAUTIONS: [&str; 4] = [
     "Lime dust burns eyes and harms lungs: wear goggles and a mask, and choose a calm day.",
-    "Use survey limestone. Never use quicklime, and hydrated lime only if you know how: they burn.",
+    "Use ground limestone. Never use quicklime, and hydrated lime only if you know how: they burn.",
     "Keep lime and fresh manure or ammonium fertiliser some weeks apart: together they lose nitrogen to the air.",
     "Too much lime can't be taken back for years. Your local extension office's advice comes first.",
 ];
