@@ -5,7 +5,7 @@
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
-use emberloam_engine::season::Task;
+use emberloam_engine::plan::Job;
 use emberloam_engine::summary::Block;
 use emberloam_language::Catalogue;
 use leptos::prelude::*;
@@ -78,13 +78,13 @@ pub fn own_or_said(name: &str) -> String {
     if words::translate(name) == "yes" { say(name) } else { name.into() }
 }
 
-/// The tasks in the language of the page.
-pub fn say_tasks(mut tasks: Vec<Task>) -> Vec<Task> {
-    for task in &mut tasks {
-        task.task = say(&task.task);
-        task.reason = say(&task.reason);
+/// The jobs in the language of the page.
+pub fn say_jobs(mut jobs: Vec<Job>) -> Vec<Job> {
+    for job in &mut jobs {
+        job.task = say(&job.task);
+        job.reason = say(&job.reason);
     }
-    tasks
+    jobs
 }
 
 /// The plan in the language of the page.

@@ -2,9 +2,10 @@
 
 pub mod keeping;
 
-use emberloam_engine::biochar::Path;
-use emberloam_engine::biochar::standards::Verdict;
 use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, WetSeason, Winter};
+use emberloam_engine::details::standards::Verdict;
+use emberloam_engine::plan::Path;
+use emberloam_engine::plan::needs::NeedKind;
 use emberloam_engine::quantity::Unit;
 
 pub const NAME: &str = "Emberloam";
@@ -422,19 +423,18 @@ pub fn source(title: &str, place: &str) -> String {
 }
 
 /// What a need is called.
-pub fn need(name: &str) -> &'static str {
-    match name {
-        "lime" => "Lime",
-        "acidify" => "Lowering the pH",
-        "gypsum" => "Gypsum",
-        "nitrogen" => "Nitrogen",
-        "phosphate" => "Phosphate",
-        "potash" => "Potash",
-        "magnesium" => "Magnesium",
-        "sulfur" => "Sulfur",
-        "fertiliser" => "The bag you have",
-        "compost" => "The compost you have",
-        _ => "",
+pub fn need(kind: NeedKind) -> &'static str {
+    match kind {
+        NeedKind::Lime => "Lime",
+        NeedKind::Acid => "Lowering the pH",
+        NeedKind::Gypsum => "Gypsum",
+        NeedKind::Nitrogen => "Nitrogen",
+        NeedKind::Phosphate => "Phosphate",
+        NeedKind::Potash => "Potash",
+        NeedKind::Magnesium => "Magnesium",
+        NeedKind::Sulfur => "Sulfur",
+        NeedKind::Fertiliser => "The bag you have",
+        NeedKind::Compost => "The compost you have",
     }
 }
 

@@ -22,6 +22,6 @@ pub mod summary;
 pub mod survey;
 
 pub use case::Case;
-pub use outcome::{Outcome, interpret, judged_readings};
+pub use outcome::{Outcome, interpret, interpret_survey, judged_readings};
 pub use plan::{Plan, plan};
 pub use survey::{Survey, survey};

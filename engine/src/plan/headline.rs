@@ -53,11 +53,12 @@ fn lime_first(survey: &Survey<'_>, needs: &[Need]) -> Option<String> {
     }
     match (lime.verdict, lime.given()) {
         (Verdict::Give, Some(grams)) => {
-            let amount = survey.weighed(grams.likely);
-            Some(if survey.bed.standing == Standing::Clear {
-                format!("Lime first: {amount}.")
+            let all = survey.on_bed(survey.weighed(grams.likely));
+            let each = survey.weighed(grams.likely / f64::from(lime.doses.max(1)));
+            Some(if lime.doses > 1 {
+                format!("Lime first: {each} now, {all} in all.")
             } else {
-                format!("Lime first: {amount}, once the bed is clear.")
+                format!("Lime first: {all}.")
             })
         }
         (Verdict::Unknown, _) if !survey.bed.is_potted() => {

@@ -39,6 +39,9 @@ const BETWEEN_DOSES: i64 = 180;
 /// More doses than these stand in no one-year list. Our choice.
 const MOST_DOSES: u32 = 3;
 
+/// Days between lime and what holds ammonium. Source: common practice, some weeks.
+const APART: i64 = 14;
+
 /// Days for one job that needs no season, so that it gets an end. Our choice.
 const A_MONTH: i64 = 30;
 
@@ -205,7 +208,7 @@ impl Work<'_> {
     fn limes(&self) -> Vec<Job> {
         let Some((need, grams)) = self.need(NeedKind::Lime) else { return Vec::new() };
         let count = need.doses.max(1);
-        let each = self.survey.weighed(grams.likely / f64::from(count));
+        let each = self.weighed(grams.likely / f64::from(count));
         let digs = self.may_dig();
         let task = if digs {
             let depth = self.depth();
@@ -229,6 +232,23 @@ impl Work<'_> {
             .collect()
     }
 
+    /// A weight for the bed.
+    fn weighed(&self, grams: f64) -> String {
+        self.survey.on_bed(self.survey.weighed(grams))
+    }
+
+    /// What is spread: the biochar, or the mix it became with what it was charged with.
+    fn amount(&self) -> String {
+        let measures = self.survey.case.measures;
+        let biochar = measured_out(self.dose.litres, measures);
+        let mixed_in = self.charge.map_or(0.0, ChargePlan::mixed_in);
+        if mixed_in <= 0.0 {
+            return self.survey.on_bed(format!("{biochar} of damp biochar"));
+        }
+        let all = measured_out(self.dose.litres + mixed_in, measures);
+        self.survey.on_bed(format!("{all} of the charged mix ({biochar} of it biochar)"))
+    }
+
     fn depth(&self) -> String {
         self.survey.shown(&Band::exactly(self.survey.bed.depth.value), Unit::Cm)
     }
@@ -237,7 +257,7 @@ impl Work<'_> {
     fn of_need(&self, kind: NeedKind, job: JobKind) -> Option<Job> {
         let (need, grams) = self.need(kind)?;
         let count = need.doses.max(1);
-        let each = self.survey.weighed(grams.likely / f64::from(count));
+        let each = self.weighed(grams.likely / f64::from(count));
         let what = if kind == NeedKind::Acid { "sulfur" } else { "gypsum" };
         let digs = self.may_dig();
         let task = if digs {
@@ -256,38 +276,35 @@ impl Work<'_> {
 
     /// How biochar gets into this bed, and whether that digs.
     fn how(&self) -> (String, bool) {
-        let amount = measured_out(self.dose.litres, self.survey.case.measures);
-        let depth = self.depth();
-        let on_top =
-            format!("Spread {amount} of damp biochar on top and cover it with compost or mulch.");
-        match self.survey.bed.kind {
-            Some(BedKind::NoDig) => (on_top, false),
-            _ if self.survey.is_lawn() && self.survey.bed.standing == Standing::Lasting => (
-                format!(
-                    "Take cores out of the lawn, then brush {amount} of damp biochar into the holes, a \
-                     thin layer at a time."
-                ),
-                false,
-            ),
-            Some(BedKind::Container) if self.survey.bed.standing == Standing::Clear => {
-                (format!("Mix {amount} of damp biochar evenly into the potting mix."), false)
+        let (amount, depth) = (self.amount(), self.depth());
+        let bed = &self.survey.bed;
+        match (bed.kind, bed.standing) {
+            (Some(BedKind::Container), Standing::Clear) => {
+                (format!("Mix {amount} evenly into the potting mix."), false)
             }
-            Some(BedKind::TreePit) if self.survey.bed.standing == Standing::Lasting => (
+            (_, Standing::Lasting) if self.survey.is_lawn() => (
                 format!(
-                    "Bore narrow holes under the outer branches, {depth} deep, and fill them with {amount} of damp biochar \
-                     and compost. Don't cut roots."
+                    "Take cores out of the lawn, then brush {amount} into the holes, a thin layer at a time."
                 ),
                 false,
             ),
-            _ if self.survey.bed.standing == Standing::Lasting => (on_top, false),
-            _ if self.survey.bed.standing == Standing::Open => (
+            (Some(BedKind::TreePit), Standing::Lasting) => (
                 format!(
-                    "Spread {amount} of damp biochar between the rows, off the stems, and cover it with mulch."
+                    "Bore narrow holes under the outer branches, {depth} deep, and fill them with {amount} and compost. Don't cut roots."
                 ),
                 false,
             ),
-            _ => (format!("Spread {amount} of damp biochar and mix it in {depth} deep."), true),
+            (_, Standing::Open) => (self.between_rows(), false),
+            _ if !self.may_dig() => {
+                (format!("Spread {amount} on top and cover it with compost or mulch."), false)
+            }
+            _ => (format!("Spread {amount} and mix it in {depth} deep."), true),
         }
+    }
+
+    fn between_rows(&self) -> String {
+        let amount = self.amount();
+        format!("Spread {amount} between the rows, off the stems, and cover it with mulch.")
     }
 
     /// When charging should begin.
@@ -296,9 +313,10 @@ impl Work<'_> {
         let t = self.timing();
         let days = charge.days.likely as i64;
         let last = t.before_planting(days + CHARGED_BEFORE_PLANTING.1);
+        let late = last.zip(self.today()).is_some_and(|(last, today)| last < today);
         let first = t.before_planting(days + 2 * CHARGED_BEFORE_PLANTING.0);
         let mut why = format!("Charging takes about {days} days.");
-        if self.is_late() {
+        if late {
             why.push_str(" There is no longer time for all of it before planting: start now, and use it when it is ready.");
         }
         let task = match self.path {
@@ -309,11 +327,10 @@ impl Work<'_> {
         Some(self.job(JobKind::Charge, false, task, window, why, &[OUR_CHOICE.unsourced()]))
     }
 
-    /// Charging can't be over before planting.
-    fn is_late(&self) -> bool {
-        let days = self.charge.map_or(0, |charge| charge.days.likely as i64);
-        let last = self.timing().before_planting(days + CHARGED_BEFORE_PLANTING.1);
-        self.charge.is_some() && last.zip(self.today()).is_some_and(|(last, today)| last < today)
+    /// Whether the biochar comes into the ground only when the plants are in.
+    pub fn comes_after_planting(&self) -> bool {
+        let spread = (self.path != Path::None).then(|| self.spreads().from).flatten();
+        spread.zip(self.timing().planting).is_some_and(|(spread, plant)| spread >= plant)
     }
 
     fn spreads(&self) -> Job {
@@ -367,37 +384,41 @@ impl Work<'_> {
     fn spreads_charged(&self) -> Job {
         let t = self.timing();
         let (mut task, mut digs) = self.how();
-        let mut window = (
-            t.before_planting(CHARGED_BEFORE_PLANTING.0),
-            t.before_planting(CHARGED_BEFORE_PLANTING.1),
-        );
-        let mut reason = "Two to four weeks let it settle before roots reach it.".to_string();
-        if self.is_late() {
-            let days = self.charge.map_or(0, |charge| charge.days.likely as i64);
-            let ready = later(self.today(), days);
-            window = (ready, later(ready, CHARGED_BEFORE_PLANTING.1));
-            reason = "As soon as it is charged.".into();
-            if ready.zip(t.planting).is_some_and(|(ready, plant)| ready >= plant) && digs {
-                let amount = measured_out(self.dose.litres, self.survey.case.measures);
-                task = format!(
-                    "Spread {amount} of damp biochar between the rows, off the stems, and cover it with mulch."
-                );
-                digs = false;
-                reason = "As soon as it is charged; the plants are in by then, so nothing is dug."
-                    .into();
+        let days = self.charge.map(|charge| charge.days.likely as i64);
+        let ready = later(self.today(), days.unwrap_or(0)).max(self.after_lime());
+        let late =
+            ready.zip(t.before_planting(CHARGED_BEFORE_PLANTING.1)).is_some_and(|(r, b)| r > b);
+        let (window, reason) = if late {
+            let planted = ready.zip(t.planting).is_some_and(|(ready, plant)| ready >= plant);
+            if planted && digs {
+                (task, digs) = (self.between_rows(), false);
             }
-        } else if t.planting.is_none() {
-            let days = self.charge.map_or(0, |charge| charge.days.likely as i64);
-            window = (later(self.today(), days).filter(|_| self.charge.is_some()), None);
-            reason = if digs {
-                "Two to four weeks before planting is best. Give the planting date for a dated plan."
+            let reason = if planted {
+                "As soon as it is ready; the plants are in by then, so nothing is dug."
             } else {
-                "Charged biochar may go on at any time of growth. Keep it off the stems."
-            }
-            .into();
-        }
+                "As soon as it is ready."
+            };
+            ((ready, later(ready, CHARGED_BEFORE_PLANTING.1)), reason)
+        } else if t.planting.is_some() {
+            let first = t.before_planting(CHARGED_BEFORE_PLANTING.0).max(ready);
+            let window = (first, t.before_planting(CHARGED_BEFORE_PLANTING.1));
+            (window, "Two to four weeks let it settle before roots reach it.")
+        } else if digs {
+            let reason = "Two to four weeks before planting is best. Give the planting date for a dated plan.";
+            ((ready.filter(|_| days.is_some()), None), reason)
+        } else {
+            let reason = "Charged biochar may go on at any time of growth. Keep it off the stems.";
+            ((ready.filter(|_| days.is_some()), None), reason)
+        };
         let sources = [OUR_CHOICE.unsourced(), GUO_2020.opened()];
         self.job(JobKind::SpreadBiochar, digs, task, window, reason, &sources)
+    }
+
+    /// Lime and what holds ammonium stay two weeks apart.
+    fn after_lime(&self) -> Option<Date> {
+        self.need(NeedKind::Lime)?;
+        let ammonium = self.charge.is_some_and(ChargePlan::holds_ammonium);
+        later(self.clear_from().max(self.today()), APART).filter(|_| ammonium)
     }
 
     /// A cover crop wherever nitrate is left and the wet or cold season is ahead.
@@ -442,9 +463,9 @@ impl Work<'_> {
             let Some((_, grams)) = self.need(kind) else { continue };
             let split = kind == NeedKind::Nitrogen && !self.survey.bed.is_potted();
             let part = if split { grams.likely / 2.0 } else { grams.likely };
-            first.push(format!("{} of {name}", self.survey.weighed(part)));
+            first.push(format!("{} of {name}", self.weighed(part)));
             if split {
-                second = Some(format!("{} of {name}", self.survey.weighed(part)));
+                second = Some(format!("{} of {name}", self.weighed(part)));
             }
         }
         if first.is_empty() {
@@ -533,7 +554,8 @@ impl Work<'_> {
     }
 
     fn plants(&self) -> Option<Job> {
-        let date = self.timing().planting?;
+        let leaded = self.hazards.contains(&Hazard::Lead);
+        let date = self.timing().planting.filter(|_| !leaded)?;
         let reason = if self.timing().planting_assumed {
             "The last spring frost, until you give the planting date."
         } else {

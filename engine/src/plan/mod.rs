@@ -11,6 +11,7 @@ mod headline;
 mod job;
 mod jobs;
 pub mod ledger;
+mod lines;
 pub mod needs;
 mod path;
 mod questions;
@@ -21,11 +22,12 @@ use serde::Serialize;
 use crate::case::BagState;
 use crate::plan::cautions::{Caution, cautions};
 use crate::plan::charge::ChargePlan;
-use crate::plan::ledger::{Bringer, Ledger};
+use crate::plan::ledger::{Bringer, Ledger, Substance};
 use crate::plan::needs::Need;
 use crate::quantity::{Figure, Grounds};
 use crate::question::Question;
 use crate::season::Window;
+use crate::soil::Property;
 use crate::survey::Survey;
 
 pub use effect::Effect;
@@ -51,6 +53,8 @@ pub struct Plan {
     pub reasons: Vec<Reason>,
     /// What answer or finding would change the path.
     pub would_change: Vec<String>,
+    /// Published lines that are near, and what lies beyond them.
+    pub lines: Vec<String>,
     /// How much biochar, for this bed; empty when the path is none.
     pub amounts: Vec<Figure>,
     /// What held the amount down, when something did.
@@ -104,21 +108,45 @@ pub fn plan(survey: &Survey<'_>) -> (Plan, Vec<Question>) {
     let mut ledger = Ledger::default();
     ceilings::enter(survey, &mut ledger);
     ledger.open(survey);
-    let nutrients = needs::wanted(survey, &mut ledger);
+    let nutrients = needs::wanted(survey, &hazards, &mut ledger);
     let charge = if path == Path::None {
         None
     } else {
         ledger.enter(Bringer::Biochar, &effect::own_content(&survey.material, dose.mass));
+        for substance in Substance::ALL {
+            let counts = ceilings::load(survey, substance) * dose.mass.likely;
+            ledger.count(Bringer::Biochar, substance, counts);
+        }
         for (substance, held) in effect::held_back(survey, &dose) {
             ledger.account(substance).held = held;
         }
         charged(survey, path, &dose, &mut ledger)
     };
-    let needs = needs::still_wanted(survey, &mut ledger, nutrients, &mut questions);
+    let brought = ledger.clone();
+    let mut needs = needs::still_wanted(survey, &mut ledger, nutrients.clone(), &mut questions);
+    let late = {
+        let work = jobs::Work {
+            survey,
+            path,
+            hazards: &hazards,
+            dose: &dose,
+            charge: charge.as_ref(),
+            needs: &needs,
+        };
+        work.comes_after_planting()
+    };
+    if late {
+        // What isn't in the ground before the plants feeds none of them this season.
+        ledger = brought;
+        ledger.credit_nothing();
+        needs = needs::still_wanted(survey, &mut ledger, nutrients, &mut questions);
+    }
     ledger.close();
 
     let alternatives = questions::alternatives(survey, &decision);
-    questions.extend(questions::questions(survey, &decision, &alternatives, charge.is_some()));
+    let gives = needs.iter().any(|need| need.given().is_some());
+    let recipe = charge.is_some();
+    questions.extend(questions::questions(survey, &decision, &alternatives, recipe, gives));
     let work = jobs::Work {
         survey,
         path,
@@ -132,10 +160,11 @@ pub fn plan(survey: &Survey<'_>) -> (Plan, Vec<Question>) {
     let with = charge.as_ref().map(ChargePlan::sources).unwrap_or_default();
     let plan = Plan {
         headline: headline::headline(survey, &decision, &hazards, &needs),
-        provisional: provisional(&decision, &alternatives),
+        provisional: provisional(&decision, &alternatives) || rests_on_unjudged(survey),
         reasons: decision.reasons(),
         would_change: alternatives.iter().map(questions::Alternative::sentence).collect(),
-        effects: if uses { effect::effects(survey, &dose, &ledger) } else { Vec::new() },
+        lines: lines::near_lines(survey),
+        effects: if uses { effect::effects(survey, path, &dose, &ledger) } else { Vec::new() },
         cautions: cautions(survey, path, &hazards, &with),
         amounts: if uses { dose.figures.clone() } else { Vec::new() },
         capped_by: if uses { dose.capped_by.clone() } else { Vec::new() },
@@ -162,7 +191,19 @@ fn charged(
         Path::Charged => survey.case.biochar.state != Some(BagState::Charged),
         Path::UnchargedAfterHarvest | Path::None => false,
     };
-    needs_one.then(|| charge::charge(survey, dose, ledger))
+    let known = path == Path::ChargeFirst || !survey.case.charge_with.is_empty();
+    if known {
+        return needs_one.then(|| charge::charge(survey, dose, ledger));
+    }
+    // Nobody has it yet, and how a bought one is charged nobody knows: the recipe is for
+    // who charges it at home, and nothing of it is counted on.
+    needs_one.then(|| charge::charge(survey, dose, &mut ledger.clone()))
+}
+
+/// Whether a reading that the plan rests on was measured and not judged.
+fn rests_on_unjudged(survey: &Survey<'_>) -> bool {
+    let rests_on = [Property::NitrateN, Property::Phosphorus, Property::Potassium, Property::Ph];
+    rests_on.into_iter().any(|p| survey.findings.get(p).is_some_and(|f| f.level.is_none()))
 }
 
 /// Whether an open question, a missing date or a weak ground could turn the path.

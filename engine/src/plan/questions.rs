@@ -134,6 +134,7 @@ pub fn questions(
     decision: &Decision,
     alternatives: &[Alternative],
     recipe: bool,
+    gives: bool,
 ) -> Vec<Question> {
     let case = survey.case();
     let path = decision.path;
@@ -217,20 +218,31 @@ pub fn questions(
             None,
         );
     }
-    if uses && case.bed.area_m2.is_none_or(|a| !a.is_finite() || a <= 0.0) {
+    let amounts = uses || gives;
+    if amounts && !survey.bed.area.known {
         ask(
             QuestionId::Area,
-            "How large is the bed?",
+            match case.bed.area_m2 {
+                None => "How large is the bed?",
+                Some(_) => {
+                    "How large is the bed? What was given can't be a bed: from 0.01 m² (a tenth of a square foot) to ten hectares."
+                }
+            },
             "The amounts are for 1 m² (11 sq ft) until you say.".to_string(),
             None,
         );
     }
-    if uses && case.bed.depth_cm.is_none_or(|d| !(1.0..=100.0).contains(&d)) {
+    if amounts && !survey.bed.depth.known {
         ask(
             QuestionId::WorkedDepth,
-            "How deep will you mix the biochar in?",
+            match case.bed.depth_cm {
+                None => "How deep is the bed worked?",
+                Some(_) => {
+                    "How deep is the bed worked? It must be 1 to 100 cm (half an inch to 3 feet)."
+                }
+            },
             "Twice as deep takes twice as much.".to_string(),
-            Some("10 cm (4 inches) is usual for a bed."),
+            Some("15 cm (6 inches) is usual for a bed."),
         );
     }
     if recipe && case.charge_with.is_empty() {

@@ -27,6 +27,10 @@ pub fn plan(outcome: &Outcome, measures: Measures) -> Vec<Block> {
     let plan = &outcome.plan;
     let mut blocks =
         vec![Block::Title("Plan for the bed".into()), Block::Paragraph(plan.headline.clone())];
+    if plan.provisional {
+        let text = "For now: an answer or a test that is still missing can change this.";
+        blocks.push(Block::Paragraph(text.into()));
+    }
     let mut part = |heading: &'static str, items: Vec<String>| {
         if !items.is_empty() {
             blocks.push(Block::Heading(heading.into()));
@@ -47,6 +51,7 @@ pub fn plan(outcome: &Outcome, measures: Measures) -> Vec<Block> {
     }
     part("Why", reasons(plan, true));
     part("What speaks against it", reasons(plan, false));
+    part("Near a line", plan.lines.clone());
     part("Take care", cautions(plan));
     part("Still to be answered", outcome.questions.iter().map(|q| q.text.clone()).collect());
     let sources = sources(outcome);
@@ -104,6 +109,12 @@ fn level(reading: &JudgedReading, measures: Measures) -> String {
         (None, Some(crate::outcome::Bound::Below(v))) => format!("below {}", significant(v, 3)),
         (None, Some(crate::outcome::Bound::Above(v))) => format!("above {}", significant(v, 3)),
         (None, None) => reading.original.clone(),
+    };
+    let number = match reading.finding.judged_as {
+        Some(judged) => {
+            format!("{number}, judged as {} in so light a soil", significant(judged, 2))
+        }
+        None => number,
     };
     match (&reading.finding.level, &reading.finding.range) {
         (Some(level), Some(range)) => {

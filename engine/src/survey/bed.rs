@@ -164,19 +164,23 @@ impl Bed {
     }
 
     fn is_lightened(&self, measure: &Measure) -> bool {
-        let nutrient = measure.property.is_extracted() || measure.property == Property::NitrateN;
-        self.volume_factor < 1.0
-            && nutrient
-            && measure.unit == Unit::MgPerKg
-            && measure.property != Property::Lead
+        measure.unit == Unit::MgPerKg && self.lightens(measure.property) < 1.0
+    }
+
+    /// What a result of a property by weight is multiplied by before it is judged.
+    pub(crate) fn lightens(&self, property: Property) -> f64 {
+        let nutrient = property.is_extracted() || property == Property::NitrateN;
+        if nutrient { self.volume_factor } else { 1.0 }
     }
 
     /// Says in a finding that it was judged by volume.
     pub(super) fn say_volume(&self, measure: &Measure, finding: &mut Finding) {
         if self.is_lightened(measure) {
+            let judged = measure.amount.number() * self.volume_factor;
+            finding.judged_as = Some(judged);
             finding.grounds.assumed.push(format!(
                 "This soil is light: a litre of it holds what {} mg/kg would be in a mineral soil, and that is judged.",
-                significant(measure.amount.number() * self.volume_factor, 2)
+                significant(judged, 2)
             ));
             finding.grounds.sources.push(OUR_CHOICE.unsourced());
         }

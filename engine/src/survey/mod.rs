@@ -170,6 +170,15 @@ impl<'a> Survey<'a> {
         weighed(grams, self.case.measures)
     }
 
+    /// An amount, said to be for one square metre while nobody gave the area.
+    pub(crate) fn on_bed(&self, amount: String) -> String {
+        if self.bed.area.known {
+            return amount;
+        }
+        let one = shown(&Band::exactly(self.bed.area.value), Unit::SquareMetre, self.case.measures);
+        format!("{amount} on {one}")
+    }
+
     /// Salts of the saturated paste, dS/m.
     pub(crate) fn ece(&self) -> Option<Band> {
         self.chemistry.band(Derived::Ece)

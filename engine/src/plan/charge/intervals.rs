@@ -3,13 +3,13 @@
 use serde::Serialize;
 use time::{Date, Duration};
 
-use crate::case::{Case, ChargeSource};
+use crate::case::ChargeSource;
 use crate::plan::charge::sources::label;
 use crate::quantity::{Band, Grounds};
-use crate::soil::PlantGroup;
 use crate::sources::{
     COMMON_PRACTICE, KIRCHMANN_1995, NOP_205_203, NOSB_TEA_2004, UGA_MANURE, WHO_EXCRETA_2006,
 };
+use crate::survey::Survey;
 
 /// Days from raw manure to the harvest of crops whose eaten part touches the soil.
 /// Source: 7 CFR 205.203(c) (opened).
@@ -44,22 +44,26 @@ pub struct Interval {
 }
 
 /// The waits for the sources used; `days` is how long charging takes.
-pub(super) fn intervals(case: &Case, used: &[ChargeSource], days: Band) -> Vec<Interval> {
-    let eaten = !matches!(case.plants, Some(PlantGroup::Lawn | PlantGroup::OrnamentalsAndTrees));
-    let ready = case.season.today.and_then(|today| later(today, days.likely as i64));
-    used.iter().filter_map(|source| interval(case, *source, eaten, ready)).collect()
+pub(super) fn intervals(survey: &Survey<'_>, used: &[ChargeSource], days: Band) -> Vec<Interval> {
+    let ready = survey.case.season.today.and_then(|today| later(today, days.likely as i64));
+    used.iter().filter_map(|source| interval(survey, *source, ready)).collect()
+}
+
+/// Crops of the bed that are harvested after `ready`, each with its day.
+fn harvests<'s>(survey: &'s Survey<'_>, ready: Date) -> impl Iterator<Item = (&'s str, Date)> {
+    let crops = survey.case.season.crops.iter().map(|c| (c.name.as_str(), c.harvest));
+    let standing = std::iter::once(("the crop now in the bed", survey.timing.harvest));
+    crops
+        .chain(standing)
+        .filter_map(move |(name, harvest)| Some((name, harvest.filter(|h| *h > ready)?)))
 }
 
 fn later(day: Date, days: i64) -> Option<Date> {
     day.checked_add(Duration::days(days))
 }
 
-fn interval(
-    case: &Case,
-    source: ChargeSource,
-    eaten: bool,
-    ready: Option<Date>,
-) -> Option<Interval> {
+fn interval(survey: &Survey<'_>, source: ChargeSource, ready: Option<Date>) -> Option<Interval> {
+    let eaten = survey.is_eaten();
     let raw = "From spreading to harvest: 120 days where the part you eat touches the soil, 90 \
                days for others.";
     let (days, text, grounds) = match source {
@@ -124,13 +128,13 @@ fn interval(
     let harvest_from = ready
         .filter(|_| days.0 > 0 && eaten)
         .and_then(|ready| Some((later(ready, days.0)?, later(ready, days.1)?)));
-    let too_soon = harvest_from.map_or_else(Vec::new, |(touching, _)| {
-        let crops = case.season.crops.iter();
-        crops
-            .filter(|crop| crop.harvest.is_some_and(|off| off < touching))
-            .map(|crop| crop.name.clone())
-            .collect()
-    });
+    let too_soon = match (harvest_from, ready) {
+        (Some((touching, _)), Some(ready)) => harvests(survey, ready)
+            .filter(|(_, off)| *off < touching)
+            .map(|(name, _)| name.to_string())
+            .collect(),
+        _ => Vec::new(),
+    };
     let text = if eaten || days.0 == 0 {
         text
     } else {

@@ -2,10 +2,10 @@
 
 use crate::case::ChargeSource;
 use crate::plan::cautions::Caution;
+use crate::plan::charge::label::known;
 use crate::plan::charge::measure::Measuring;
 use crate::plan::charge::salts::MILD;
 use crate::plan::charge::sources::label;
-use crate::plan::charge::supplies::known;
 use crate::quantity::{Band, Grounds, Measures, Unit, shown, significant};
 use crate::sources::{
     ARITHMETIC, COMMON_PRACTICE, CORNELL_LAWNS, MAAS_1990, OUR_CHOICE, UMN_COMPOST,

@@ -4,6 +4,7 @@
 
 pub mod balance;
 pub mod intervals;
+mod label;
 mod leftovers;
 mod measure;
 pub mod recipe;
@@ -15,14 +16,15 @@ pub mod targets;
 pub use supplies::{taken_up, water_to_wet};
 
 use crate::plan::charge::balance::{Bounds, Part, Room, fill};
-use crate::plan::charge::intervals::Interval;
+use crate::plan::charge::intervals::{Interval, RAW_TOUCHING};
+use crate::plan::charge::label::{known, own_label};
 use crate::plan::charge::leftovers::{Soak, leftovers};
 use crate::plan::charge::measure::Measuring;
 use crate::plan::charge::recipe::{Dish, steps};
 use crate::plan::charge::sources::{
-    Content, NUTRIENTS, Nutrient, analysis, content, holds_ammonium, is_weighed, label, own_label,
+    Content, NUTRIENTS, Nutrient, analysis, content, holds_ammonium, is_weighed, label,
 };
-use crate::plan::charge::supplies::{Form, UPTAKE_PER_HOUR, choose, known, supply};
+use crate::plan::charge::supplies::{Form, UPTAKE_PER_HOUR, choose, supply};
 use crate::plan::charge::targets::{Target, targets};
 use crate::plan::ledger::{Bringer, Ledger};
 use crate::plan::rate::Dose;
@@ -133,6 +135,17 @@ impl ChargePlan {
     /// What it is charged with.
     pub(crate) fn sources(&self) -> Vec<ChargeSource> {
         self.used.iter().map(|used| used.source).collect()
+    }
+
+    /// Litres of what is mixed into the biochar and spread with it.
+    pub(crate) fn mixed_in(&self) -> f64 {
+        let solid = |u: &&Used| matches!(supply(u.source).map(|s| s.form), Some(Form::Solid(_)));
+        self.used.iter().filter(solid).map(|used| used.amount).sum()
+    }
+
+    /// Whether lime would drive ammonia off it.
+    pub(crate) fn holds_ammonium(&self) -> bool {
+        self.used.iter().any(|used| holds_ammonium(used.source))
     }
 
     /// All that its numbers and sentences rest on.
@@ -312,7 +325,9 @@ impl<'a> Bench<'a> {
     /// notes on what is left out.
     fn mixture(&self) -> (Vec<Used>, Vec<String>) {
         let case = self.survey.case();
-        let chosen = choose(case, self.spare_phosphorus, self.quick);
+        let barred: Vec<ChargeSource> =
+            case.charge_with.iter().copied().filter(|s| self.too_soon(*s).is_some()).collect();
+        let chosen = choose(case, self.spare_phosphorus, self.quick, &barred);
         let mut sources: Vec<ChargeSource> = chosen.iter().map(|s| s.source).collect();
         let mut notes = Vec::new();
         if case.charge_with.contains(&ChargeSource::WoodAsh) {
@@ -321,24 +336,7 @@ impl<'a> Bench<'a> {
                 Err(why) => notes.push(why.to_string()),
             }
         }
-        for source in self.left_out(&sources) {
-            if source == ChargeSource::WoodAsh {
-                continue;
-            }
-            let part = self.part(source, true);
-            let per_unit = self.content(source).nutrients[1].likely;
-            let most = self.targets[1].at_most.unwrap_or(0.0) / per_unit.max(1e-9);
-            let most = if is_weighed(source) {
-                self.measuring.weight(1000.0 * most)
-            } else {
-                self.measuring.litres(most.min(part.at_most))
-            };
-            notes.push(format!(
-                "Leave the {} out: the soil has too much phosphorus, and {most} of it would already \
-                 bring what a year's crops take out.",
-                label(source)
-            ));
-        }
+        notes.extend(self.left_out(&sources).into_iter().filter_map(|s| self.why_left_out(s)));
         let parts: Vec<Part> = sources.iter().map(|source| self.part(*source, true)).collect();
         let mut amounts = fill(&self.bounds(), &parts);
         // Tea takes the place of plain water, whatever it brings.
@@ -361,6 +359,47 @@ impl<'a> Bench<'a> {
             .map(|(source, amount)| self.used(*source, amount))
             .collect();
         (used, notes)
+    }
+
+    /// Why a source on hand is not used; wood ash says so for itself.
+    fn why_left_out(&self, source: ChargeSource) -> Option<String> {
+        let name = label(source);
+        if source == ChargeSource::WoodAsh {
+            return None;
+        }
+        if let Some(crop) = self.too_soon(source) {
+            return Some(format!(
+                "Leave the {name} out: {crop} is harvested sooner than {RAW_TOUCHING} days after it."
+            ));
+        }
+        let brings = self.content(source).nutrients[1].likely;
+        if self.spare_phosphorus && brings > 0.0 {
+            let most = self.targets[1].at_most.unwrap_or(0.0) / brings.max(1e-9);
+            let most = if is_weighed(source) {
+                self.measuring.weight(1000.0 * most)
+            } else {
+                self.measuring.litres(most.min(self.part(source, true).at_most))
+            };
+            return Some(format!(
+                "Leave the {name} out: the soil has too much phosphorus, and {most} of it would already \
+                 bring what a year's crops take out."
+            ));
+        }
+        let days = supplies::days(true, &self.survey.case.charge).likely;
+        self.quick.then(|| {
+            format!(
+                "Leave the {name} out: it takes about {days} days, and planting is nearer than that. \
+                 Keep it for the bed."
+            )
+        })
+    }
+
+    /// A crop that is harvested sooner after the charge than raw manure allows.
+    fn too_soon(&self, source: ChargeSource) -> Option<String> {
+        let days =
+            supplies::days(supply(source).is_some_and(|s| s.is_slow()), &self.survey.case.charge);
+        let waits = intervals::intervals(self.survey, &[source], days);
+        waits.into_iter().find_map(|wait| wait.too_soon.into_iter().next())
     }
 
     /// What is on hand and not among `sources`.
@@ -595,7 +634,7 @@ impl<'a> Bench<'a> {
                 self.spare_phosphorus,
                 &soak,
             ),
-            intervals: intervals::intervals(case, &sources, days),
+            intervals: intervals::intervals(self.survey, &sources, days),
             cautions: self.cautions(&sources, &salts, notes),
             without_phosphorus: self.without_phosphorus(&alone),
             figures,

@@ -56,7 +56,7 @@ pub(super) fn steps(dish: &Dish<'_>) -> Vec<String> {
             "Work outdoors, or with doors and windows open: this can give off ammonia. Wear gloves, \
              eye cover and a dust mask (P2 or N95)."
         } else {
-            "Work outdoors on a calm day. Wear gloves and a dust mask (P2 or N95)."
+            "Work outdoors on a calm day. Wear gloves, eye cover and a dust mask (P2 or N95)."
         }
         .to_string(),
     );
@@ -146,8 +146,7 @@ pub(super) fn steps(dish: &Dish<'_>) -> Vec<String> {
         )
     } else {
         format!(
-            "Cover it loosely and leave it for {} to {} days. Stir once a day. Then let it drain, and \
-             let it rest a week.",
+            "Cover it loosely and leave it for {} to {} days. Stir once a day.",
             dish.days.low, dish.days.high
         )
     });
@@ -163,9 +162,19 @@ pub(super) fn steps(dish: &Dish<'_>) -> Vec<String> {
                 .to_string(),
         );
     }
-    steps.push(
-        "Spread it while it is damp, work it in the same day, and plant a week or more later."
-            .to_string(),
-    );
+    let mixed: f64 = dish
+        .used
+        .iter()
+        .filter(|used| matches!(form(used), Some(Form::Solid(_))))
+        .map(|used| used.amount)
+        .sum();
+    if mixed > 0.0 {
+        steps.push(format!(
+            "Spread all of the mix, {} in all, while it is damp.",
+            measuring.litres(dish.biochar + mixed)
+        ));
+    } else {
+        steps.push("Let what is too wet drain, and spread it while it is damp.".to_string());
+    }
     steps
 }

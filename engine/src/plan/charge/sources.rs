@@ -2,7 +2,8 @@
 //! those of a label in their place.
 
 use crate::case::{Charge, ChargeSource};
-use crate::plan::charge::supplies::{Form, known, supply};
+use crate::plan::charge::label::own_label;
+use crate::plan::charge::supplies::{Form, supply};
 use crate::plan::ledger::{Brings, Substance};
 use crate::quantity::Band;
 use crate::sources::{
@@ -288,14 +289,6 @@ const LIME_IN_ASH: Band = Band { low: 0.25, likely: 0.45, high: 0.6 };
 pub fn analysis(source: ChargeSource) -> &'static Analysis {
     // Every source has one; a test walks them.
     ANALYSES.iter().find(|a| a.source == source).unwrap_or(&ANALYSES[0])
-}
-
-/// The N-P2O5-K2O of a label, where it can be one.
-pub fn own_label(charge: &Charge, source: ChargeSource) -> Option<[f64; 3]> {
-    let label = known(charge, source)?.n_p2o5_k2o?;
-    let holds =
-        label.iter().all(|p| (0.0..=100.0).contains(p)) && label.iter().sum::<f64>() <= 100.0;
-    holds.then_some(label)
 }
 
 /// What a source brings, by its own label where it has one.

@@ -2,8 +2,8 @@
 //! long it takes.
 
 use crate::bag::Material;
-use crate::case::{Bag, Case, Charge, ChargeSource, SourceFigures};
-use crate::plan::charge::sources::own_label;
+use crate::case::{Bag, Case, Charge, ChargeSource};
+use crate::plan::charge::label::own_label;
 use crate::quantity::Band;
 
 /// Uptake from solution, per hour: the slowest and the fastest published, and
@@ -94,11 +94,6 @@ pub(super) fn supply(source: ChargeSource) -> Option<&'static Supply> {
     SUPPLIES.iter().find(|s| s.source == source)
 }
 
-/// What the person knows of a source.
-pub(super) fn known(charge: &Charge, source: ChargeSource) -> Option<&SourceFigures> {
-    charge.sources.iter().find(|own| own.source == source)
-}
-
 impl Supply {
     /// Whether it must lie with the biochar for weeks.
     pub fn is_slow(&self) -> bool {
@@ -131,11 +126,18 @@ pub(super) fn water(kg: Band, material: &Material, bag: &Bag) -> Band {
 }
 
 /// What charges the biochar: what is on hand and does no harm, or a sensible
-/// choice when nobody said. With `quick` only what soaks in within days.
-pub(super) fn choose(case: &Case, spare_phosphorus: bool, quick: bool) -> Vec<&'static Supply> {
+/// choice when nobody said. With `quick` only what soaks in within days; `barred` is what
+/// comes too near to a harvest.
+pub(super) fn choose(
+    case: &Case,
+    spare_phosphorus: bool,
+    quick: bool,
+    barred: &[ChargeSource],
+) -> Vec<&'static Supply> {
     let spares = |s: &&'static Supply| !spare_phosphorus || !s.brings_phosphorus(&case.charge);
     let in_time = |s: &&'static Supply| !quick || !s.is_slow();
-    let on_hand = |s: &&'static Supply| case.charge_with.contains(&s.source);
+    let on_hand =
+        |s: &&'static Supply| case.charge_with.contains(&s.source) && !barred.contains(&s.source);
     let used: Vec<_> = SUPPLIES.iter().filter(on_hand).filter(spares).filter(in_time).collect();
     if !used.is_empty() {
         return used;

@@ -1,5 +1,6 @@
 //! Lowering the pH with sulfur, where the plants want it and the soil lets it.
 
+use crate::plan::hazards::leaded;
 use crate::plan::ledger::{Bringer, Brings, Ledger, Substance};
 use crate::plan::needs::lime_rate::{
     T_PER_HA_IN_LB_PER_1000_SQ_FT, T_PER_HA_IN_TON_PER_ACRE, between, doses,
@@ -9,8 +10,8 @@ use crate::quantity::{Band, Figure, Grounds, Unit, shown, significant};
 use crate::question::{Question, QuestionId};
 use crate::soil::{Amount, PlantGroup, Property, Texture};
 use crate::sources::{
-    ARITHMETIC, BLUEBERRY_SULFUR, CLEMSON_EC707, COMMON_PRACTICE, Citation, MSU_SULFUR, OUR_CHOICE,
-    RHS_ACIDIFYING,
+    ARITHMETIC, BLUEBERRY_SULFUR, CLEMSON_EC707, COMMON_PRACTICE, Citation, MSU_SULFUR, OSU_LEAD,
+    OUR_CHOICE, RHS_ACIDIFYING, UC_LEAD,
 };
 use crate::survey::{Reaction, Survey};
 
@@ -102,6 +103,15 @@ pub(super) fn need(
             format!("{high}, but you ask for a higher one still: nothing is lowered."),
             "No sulfur where the pH wished for is not below the soil's.",
             &[ARITHMETIC.derived()],
+        ));
+    }
+    if leaded(survey) {
+        return Some(said(
+            format!(
+                "{high}, but no sulfur: acid sets lead free. Keep the pH of leaded soil at 6.5 to 7.5."
+            ),
+            "Leaded soil is kept at pH 6.5 to 7.5.",
+            &[UC_LEAD.second_hand(), OSU_LEAD.opened()],
         ));
     }
     if reaction.ph >= FREE_LIME_FROM_PH || survey.bed.limy {

@@ -1,5 +1,6 @@
 //! Nitrogen, phosphate, potash, magnesium and sulfur for a year, by the level of the soil.
 
+use crate::chemistry::Derived;
 use crate::plan::ledger::{Bringer, Brings, Ledger, NITROGEN, Substance};
 use crate::plan::needs::{Need, NeedKind, Verdict};
 use crate::quantity::{Band, Figure, Grounds, Unit, shown, significant};
@@ -7,7 +8,7 @@ use crate::ranges::{Finding, Level};
 use crate::soil::Property;
 use crate::sources::{
     ARITHMETIC, CORNELL_LAWNS, Citation, EPSOM_ARITHMETIC, NC_EQUATIONS, NC_LAWNS, OUR_CHOICE,
-    RB209_RATES, TEXAS_RATES, UC_NITRATE, UMASS_RATES, UMN_COMPOST,
+    RB209_RATES, TEXAS_RATES, UC_NITRATE, UMASS_RATES, UMASS_REPORT, UMN_COMPOST,
 };
 use crate::survey::Survey;
 
@@ -60,6 +61,10 @@ const RICH_IN_ORGANIC_MATTER: (f64, f64) = (3.0, 7.0);
 /// Nitrate-N above this needs no more, mg/kg.
 /// Source: UC Cooperative Extension, nitrate guideline (opened).
 const PLENTY_OF_NITRATE: f64 = 30.0;
+
+/// Magnesium on the exchange from which it is enough whatever a table by weight says, %.
+/// Source: University of Massachusetts, 10 to 30 % (opened).
+const ENOUGH_ON_EXCHANGE: f64 = 10.0;
 
 /// Share of magnesium in magnesium sulfate, MgSO4·7H2O.
 /// Source: arithmetic from atomic masses (derived).
@@ -369,6 +374,16 @@ pub(super) fn magnesium(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need
     if !level.is_short() {
         let enough = "None: there is enough magnesium.";
         return Some(Need::said(kind, Verdict::Enough, enough, finding.grounds.clone()));
+    }
+    let share = survey.chemistry.get(Derived::MagnesiumSaturation);
+    if let Some(share) = share.filter(|share| share.band.likely >= ENOUGH_ON_EXCHANGE) {
+        let text = survey.shown(&Band::exactly(share.band.likely), Unit::Percent);
+        let answer = format!(
+            "None: by weight it is little, but so light a soil holds no more, and magnesium has {text} of its exchange."
+        );
+        let mut grounds = share.grounds.clone();
+        grounds.sources.push(UMASS_REPORT.opened());
+        return Some(Need::said(kind, Verdict::Enough, answer, grounds));
     }
     let found = survey.soil.value(Property::Magnesium);
     let wanted = finding.range.as_ref().filter(|r| r.unit == Unit::MgPerKg);

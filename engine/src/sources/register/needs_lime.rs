@@ -6,6 +6,7 @@ use crate::sources::Source;
 pub static NEEDS_LIME: &[&Source] = &[
     &OREGON_SIKORA,
     &TRI_STATE_LIME,
+    &BLUEBERRY_PH,
     &SMP_DOMAIN,
     &NCDA_LIME,
     &PSU_LIME,
@@ -34,7 +35,14 @@ pub static OREGON_SIKORA: Source = Source {
     place: "https://extension.oregonstate.edu/catalog/em-9585-updated-lime-requirement-recommendations-oregon",
 };
 
-/// Lime by SMP buffer.
+/// The pH of blueberries.
+pub static BLUEBERRY_PH: Source = Source {
+    id: "extension-blueberry-ph",
+    title: "extension.org, All About Blueberries: soil pH of 4.2 to 5.2, 4.8 to aim at",
+    place: "",
+};
+
+/// Lime by SMP buffer, its field works and the pH of organic soil.
 pub static TRI_STATE_LIME: Source = Source {
     id: "tri-state-lime-1995",
     title: "Vitosh, Johnson and Mengel, Tri-State Fertilizer Recommendations E-2567, 1995: lime by SMP buffer",
