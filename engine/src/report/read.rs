@@ -12,7 +12,7 @@ use super::marks::{Mark, is_page_number, mark};
 use super::names::Word;
 use super::number::{Decimal, Evidence, Said, said};
 use super::place::{Draft, Placed, Tail, place};
-use super::reader::{Reader, whole};
+use super::reader::{Reader, is_wordless, whole};
 use super::settle::settle;
 use super::split::is_endless;
 use super::table;

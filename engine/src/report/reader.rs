@@ -39,7 +39,7 @@ const MOST_STATEMENTS: usize = 50;
 const MOST_IDLE: usize = 30_000;
 
 /// Whether a cell has no letter.
-fn is_wordless(cell: &Cell) -> bool {
+pub(super) fn is_wordless(cell: &Cell) -> bool {
     !cell.text.bytes().any(|b| b.is_ascii_alphabetic() || b > 127)
 }
 
@@ -381,7 +381,7 @@ impl Reader {
 
     /// Lists a line that says nothing here. A running title is listed once, however many pages
     /// repeat it, and page numbers never.
-    fn in_no_place(&mut self, whole: &str, at: Place, reason: String) {
+    pub fn in_no_place(&mut self, whole: &str, at: Place, reason: String) {
         let known = || self.report.unread.iter().rev().take(50).any(|u| u.text == whole);
         if !(self.paged && (is_page_number(whole) || known())) {
             self.unread(None, whole, reason, at);
