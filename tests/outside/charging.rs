@@ -1,12 +1,12 @@
 //! Charging in detail: what would hurt first, then the worked numbers.
 
+use emberloam_engine::case::{BagState, Charge, ChargeSource, Crop, Feedstock, SourceFigures};
 use emberloam_engine::plan::charge::intervals::{RAW_OTHER, RAW_TOUCHING};
 use emberloam_engine::plan::charge::recipe::batches;
 use emberloam_engine::plan::charge::salts::conductivity;
 use emberloam_engine::plan::charge::sources::{Nutrient, content};
 use emberloam_engine::plan::charge::targets::{sites, to_fill};
 use emberloam_engine::plan::charge::{ChargePlan, MOST_SOLID, Share, Used};
-use emberloam_engine::case::{BagState, Charge, ChargeSource, Crop, Feedstock, SourceFigures};
 use emberloam_engine::quantity::{Band, Measures};
 use emberloam_engine::season::day;
 use emberloam_engine::soil::PlantGroup;

@@ -98,7 +98,8 @@ fn worked_examples_of_exchange() {
     let two = at(1600.0, 462.9, 0.0, 0.0);
     close(two.cec.unwrap().likely, 8.0 + 3.81, 0.02);
     close(
-        band(&two, Derived::CalciumSaturation).likely / band(&two, Derived::MagnesiumSaturation).likely,
+        band(&two, Derived::CalciumSaturation).likely
+            / band(&two, Derived::MagnesiumSaturation).likely,
         2.1,
         0.01,
     );
@@ -261,7 +262,8 @@ fn measured_capacity_against_the_sum_of_cations() {
         let summed = band(&both, Derived::CecBySummation);
         assert_eq!(summed, sum);
         let nearest = cec.clamp(summed.low, summed.high);
-        let noted = both.get(Derived::Cec).unwrap().grounds.assumed.iter().any(|a| a.contains("differs"));
+        let noted =
+            both.get(Derived::Cec).unwrap().grounds.assumed.iter().any(|a| a.contains("differs"));
         assert_eq!(noted, (nearest - cec).abs() / cec > 0.2, "pH {ph_value}, CEC {cec}");
         said += usize::from(noted);
         let shares: f64 = ["calcium", "magnesium", "potassium", "sodium"]
@@ -406,7 +408,10 @@ fn organic_matter_from_carbon_is_a_band() {
 #[test]
 fn nitrogen_from_organic_matter() {
     let release = |om| {
-        band(&chemistry_of(vec![measure(Property::OrganicMatter, om, None)]), Derived::NitrogenRelease)
+        band(
+            &chemistry_of(vec![measure(Property::OrganicMatter, om, None)]),
+            Derived::NitrogenRelease,
+        )
     };
     let per_acre = 0.453_592_37 / 0.404_685_642_24;
     let found = release(3.2);
@@ -571,7 +576,13 @@ fn sodium_in_a_salty_soil_is_said_to_be_overstated() {
     assert!(!said(&with_salts(4.0, Some(460.0)), Derived::CalciumSaturation));
     assert!(!said(&with_salts(3.9, Some(460.0)), Derived::SodiumSaturation));
     let assumed_none = |found: &Chemistry| {
-        found.get(Derived::Cec).unwrap().grounds.assumed.iter().any(|a| a.contains("Sodium was not"))
+        found
+            .get(Derived::Cec)
+            .unwrap()
+            .grounds
+            .assumed
+            .iter()
+            .any(|a| a.contains("Sodium was not"))
     };
     assert!(assumed_none(&with_salts(1.0, None)) && !assumed_none(&with_salts(1.0, Some(40.0))));
 }

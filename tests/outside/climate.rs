@@ -1,12 +1,12 @@
 //! Place, evaporation, drainage and the rests of a bed.
 
 use emberloam_engine::case::{Crop, Season, Winter};
+use emberloam_engine::details::{Windows, windows};
 use emberloam_engine::quantity::{Band, Measures};
 use emberloam_engine::season::drainage::bucket;
 use emberloam_engine::season::evaporation::{
     daylength, declination, hargreaves, monthly, radiation, sunset_angle,
 };
-use emberloam_engine::details::{Windows, windows};
 use emberloam_engine::season::{
     Timing, WetMonths, Window, frost_days, longest, place, rests, wet_months,
 };
@@ -14,8 +14,8 @@ use emberloam_engine::soil::Texture;
 use emberloam_engine::{Case, report};
 use time::{Date, Month};
 
-use crate::{day, surveyed};
 use crate::close;
+use crate::{day, surveyed};
 
 /// Source: FAO-56, example 8, page 80, and example 9, page 83: 20° S on 3 September (second-hand).
 #[test]

@@ -1,7 +1,7 @@
 //! What biochar does over a year.
 
-use emberloam_engine::details::{Course, WEEKS, courses};
 use emberloam_engine::case::{Bag, BagState, Feedstock};
+use emberloam_engine::details::{Course, WEEKS, courses};
 use emberloam_engine::soil::Property;
 use emberloam_engine::{Case, interpret, report};
 

@@ -149,8 +149,8 @@ proptest! {
 /// stays a share. Source: the reference vectors, sodium by less than half a point at 2 % (derived).
 #[test]
 fn the_exchange_of_a_garden_moves_little() {
-    use emberloam_engine::details::exchange_shift;
     use emberloam_engine::case::{Bag, BagState};
+    use emberloam_engine::details::exchange_shift;
     use emberloam_engine::{Case, report};
 
     use crate::viewed;

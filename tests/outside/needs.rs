@@ -19,7 +19,12 @@ fn case(text: &str) -> Case {
 #[track_caller]
 fn need<'a>(found: &'a Outcome, kind: NeedKind) -> &'a Need {
     let names: Vec<_> = found.plan.needs.iter().map(|n| n.kind).collect();
-    found.plan.needs.iter().find(|n| n.kind == kind).unwrap_or_else(|| panic!("{kind:?} in {names:?}"))
+    found
+        .plan
+        .needs
+        .iter()
+        .find(|n| n.kind == kind)
+        .unwrap_or_else(|| panic!("{kind:?} in {names:?}"))
 }
 
 #[track_caller]
@@ -111,7 +116,8 @@ fn too_much_phosphorus_means_none_and_stop() {
 /// 2, 2.5 and 4 lb N/1000 sq ft for vegetables (opened).
 #[test]
 fn nitrate_in_the_soil_counts() {
-    let rate = |text: &str| figure(need(&interpret(&case(text)), NeedKind::Nitrogen), "nitrogen-rate");
+    let rate =
+        |text: &str| figure(need(&interpret(&case(text)), NeedKind::Nitrogen), "nitrogen-rate");
     let (low, likely, high, _) = rate("pH 6.5");
     close(low, 2.0 * KG_PER_HA_IN_LB_PER_1000_SQ_FT, 0.1);
     close(likely, 2.5 * KG_PER_HA_IN_LB_PER_1000_SQ_FT, 0.1);
@@ -159,7 +165,9 @@ fn no_need_is_overdone_by_a_bag() {
     hungry.bed.area_m2 = None;
     let asked = interpret(&hungry);
     assert!(asked.questions.iter().any(|q| q.changes.contains("amounts for this bed")));
-    assert!(need(&asked, NeedKind::Phosphate).figures.iter().all(|f| f.name != "phosphate-for-bed"));
+    assert!(
+        need(&asked, NeedKind::Phosphate).figures.iter().all(|f| f.name != "phosphate-for-bed")
+    );
 }
 
 /// Source: magnesium is 24.305 of 246.47 in MgSO4·7H2O (derived).

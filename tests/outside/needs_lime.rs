@@ -22,7 +22,12 @@ fn case_of(text: &str) -> Case {
 
 #[track_caller]
 fn find<'a>(needs: &'a Outcome, kind: NeedKind) -> &'a Need {
-    needs.plan.needs.iter().find(|n| n.kind == kind).unwrap_or_else(|| panic!("no {kind:?}: {needs:?}"))
+    needs
+        .plan
+        .needs
+        .iter()
+        .find(|n| n.kind == kind)
+        .unwrap_or_else(|| panic!("no {kind:?}: {needs:?}"))
 }
 
 #[track_caller]
@@ -287,6 +292,12 @@ fn gypsum_only_for_a_sodic_soil() {
     for text in ["pH 6.5\nSodium saturation 3 %\nCEC 22 meq/100 g\n", "pH 6.5\nCEC 10 meq/100 g\n"]
     {
         let found = interpret(&case_of(text));
-        assert!(found.plan.needs.iter().all(|n| n.kind != NeedKind::Gypsum || n.verdict != Verdict::Give));
+        assert!(
+            found
+                .plan
+                .needs
+                .iter()
+                .all(|n| n.kind != NeedKind::Gypsum || n.verdict != Verdict::Give)
+        );
     }
 }

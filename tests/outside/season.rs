@@ -39,8 +39,8 @@ fn four_and_eight_weeks_before_planting() {
 /// (opened as code).
 #[test]
 fn the_dates_go_into_a_calendar() {
-    use emberloam_engine::quantity::Grounds;
     use emberloam_engine::plan::{Job, JobKind};
+    use emberloam_engine::quantity::Grounds;
     use emberloam_engine::season::day;
     use emberloam_engine::summary::calendar;
     use icalendar::{Calendar, Component, DatePerhapsTime};

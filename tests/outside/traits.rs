@@ -6,10 +6,10 @@ use emberloam_engine::chemistry::sodium::{Class, adsorption_ratio, esp_from_sar,
 use emberloam_engine::details::{Traits, carbon, metals, nitrate, phosphorus, traits};
 use emberloam_engine::quantity::{Band, Measures, Unit};
 use emberloam_engine::question::QuestionId;
-use emberloam_engine::report::{Known, Origin, Place, Reading, Report, SampleReport};
 use emberloam_engine::ranges::lead_level;
-use emberloam_engine::soil::water::{OutOfRange, held, middle};
+use emberloam_engine::report::{Known, Origin, Place, Reading, Report, SampleReport};
 use emberloam_engine::soil::salt_tolerance;
+use emberloam_engine::soil::water::{OutOfRange, held, middle};
 use emberloam_engine::soil::{Amount, Measure, Method, PlantGroup, Property, Soil, Texture};
 use emberloam_engine::sources::{Grade, all_sources};
 use time::Month;

@@ -33,11 +33,36 @@ fn cases() -> Vec<Situated> {
         ("a surplus before winter", surplus().autumn(), Uncharged, RuleName::NitrateSurplus),
         ("the same, with time to spare", surplus().autumn(), Uncharged, RuleName::TimeEnough),
         ("a surplus and no dates", surplus(), Uncharged, RuleName::NitrateSurplus),
-        ("a surplus, planting in three weeks", surplus().planting_in(21), Charged, RuleName::PlantingSoon),
-        ("a surplus, planting in 27 days", surplus().planting_in(27), Charged, RuleName::PlantingSoon),
-        ("a surplus, planting in 28 days", surplus().planting_in(28), Uncharged, RuleName::TimeIsShort),
-        ("a surplus, planting in 55 days", surplus().planting_in(55), Uncharged, RuleName::TimeIsShort),
-        ("a surplus, planting in 56 days", surplus().planting_in(56), Uncharged, RuleName::TimeEnough),
+        (
+            "a surplus, planting in three weeks",
+            surplus().planting_in(21),
+            Charged,
+            RuleName::PlantingSoon,
+        ),
+        (
+            "a surplus, planting in 27 days",
+            surplus().planting_in(27),
+            Charged,
+            RuleName::PlantingSoon,
+        ),
+        (
+            "a surplus, planting in 28 days",
+            surplus().planting_in(28),
+            Uncharged,
+            RuleName::TimeIsShort,
+        ),
+        (
+            "a surplus, planting in 55 days",
+            surplus().planting_in(55),
+            Uncharged,
+            RuleName::TimeIsShort,
+        ),
+        (
+            "a surplus, planting in 56 days",
+            surplus().planting_in(56),
+            Uncharged,
+            RuleName::TimeEnough,
+        ),
         (
             "a surplus under a growing crop with no end in sight",
             surplus().with(|c| {
@@ -86,7 +111,12 @@ fn cases() -> Vec<Situated> {
             Uncharged,
             RuleName::ChargedBagOnSurplus,
         ),
-        ("a surplus on sand", surplus().autumn().texture(Some(Texture::Sand)), Charged, RuleName::Sandy),
+        (
+            "a surplus on sand",
+            surplus().autumn().texture(Some(Texture::Sand)),
+            Charged,
+            RuleName::Sandy,
+        ),
         (
             "a surplus of nitrate before winter, short of potassium",
             surplus().autumn().level(Potassium, Low),
@@ -114,7 +144,12 @@ fn cases() -> Vec<Situated> {
             RuleName::Sandy,
         ),
         ("poor in nitrogen", content().level(NitrateN, VeryLow), Charged, RuleName::NitrogenShort),
-        ("poor in phosphorus", content().level(Phosphorus, Low), Charged, RuleName::PhosphorusShort),
+        (
+            "poor in phosphorus",
+            content().level(Phosphorus, Low),
+            Charged,
+            RuleName::PhosphorusShort,
+        ),
         (
             "poor, and the only bag is uncharged",
             content().level(Potassium, Low).state(BagState::Uncharged),
@@ -139,7 +174,12 @@ fn cases() -> Vec<Situated> {
             Charged,
             RuleName::LowExchangeCapacity,
         ),
-        ("an exchange capacity of 5", content().texture(None).cec(5.0), NoBiochar, RuleName::NothingShort),
+        (
+            "an exchange capacity of 5",
+            content().texture(None).cec(5.0),
+            NoBiochar,
+            RuleName::NothingShort,
+        ),
         ("everything sufficient", content(), NoBiochar, RuleName::NoGainExpected),
         (
             "everything sufficient, planting in three weeks",
@@ -306,8 +346,7 @@ fn cases() -> Vec<Situated> {
             content()
                 .level(NitrateN, Low)
                 .measure(Ph, 7.2, Unit::None, None)
-                .feedstock(Feedstock::Softwood)
-                ,
+                .feedstock(Feedstock::Softwood),
             Charged,
             RuleName::PhAboveRange,
         ),
@@ -352,11 +391,21 @@ fn each_garden_gets_its_path_and_its_reason() {
 
 #[test]
 fn every_rule_is_reached_by_some_garden_and_missed_by_another() {
-    let fired: Vec<BTreeSet<_>> =
-        cases().iter().map(|(_, bed, ..)| bed.fired().into_iter().map(RuleName::name).collect()).collect();
+    let fired: Vec<BTreeSet<_>> = cases()
+        .iter()
+        .map(|(_, bed, ..)| bed.fired().into_iter().map(RuleName::name).collect())
+        .collect();
     for rule in RULES {
-        assert!(fired.iter().any(|f| f.contains(rule.name.name())), "{} is never reached", rule.name.name());
-        assert!(fired.iter().any(|f| !f.contains(rule.name.name())), "{} always holds", rule.name.name());
+        assert!(
+            fired.iter().any(|f| f.contains(rule.name.name())),
+            "{} is never reached",
+            rule.name.name()
+        );
+        assert!(
+            fired.iter().any(|f| !f.contains(rule.name.name())),
+            "{} always holds",
+            rule.name.name()
+        );
         assert!(!rule.sources.is_empty(), "{} names no source", rule.name.name());
     }
     let names: BTreeSet<_> = RULES.iter().map(|r| r.name.name()).collect();
@@ -375,7 +424,10 @@ fn reasons_come_both_ways() {
     let bed = Bed::surplus().planting_in(21);
     let plan = bed.plan();
     let against: Vec<_> = plan.reasons.iter().filter(|r| !r.speaks_for).map(|r| r.rule).collect();
-    assert_eq!(against, [RuleName::NitrateSurplus, RuleName::OtherSurplus, RuleName::NoGainExpected]);
+    assert_eq!(
+        against,
+        [RuleName::NitrateSurplus, RuleName::OtherSurplus, RuleName::NoGainExpected]
+    );
     let soon = plan.reasons.iter().find(|r| r.rule == RuleName::PlantingSoon).unwrap();
     assert!(soon.speaks_for && soon.grounds.inputs.iter().any(|i| i.value == "21"));
 }
