@@ -418,7 +418,7 @@ mod tests {
         let mut case = Case { report, ..Case::default() };
         let alike = |case: &Case| {
             let whole = interpret(case);
-            for (sample, whole) in case.report.samples.iter().zip(&whole.samples) {
+            for (sample, whole) in whole.samples.iter().enumerate() {
                 assert_eq!(judged_readings(case, sample), whole.readings);
             }
             whole

@@ -290,6 +290,11 @@ impl Brings {
         self.with(substance, amount, amount)
     }
 
+    /// All that it brings of a substance.
+    pub fn of(&self, substance: Substance) -> Band {
+        self.0[substance as usize].0
+    }
+
     /// So many times as much.
     pub fn times(self, factor: f64) -> Brings {
         Brings(

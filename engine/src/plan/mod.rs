@@ -164,7 +164,7 @@ pub fn plan(survey: &Survey<'_>) -> (Plan, Vec<Question>) {
         reasons: decision.reasons(),
         would_change: alternatives.iter().map(questions::Alternative::sentence).collect(),
         lines: lines::near_lines(survey),
-        effects: if uses { effect::effects(survey, &dose, &ledger) } else { Vec::new() },
+        effects: if uses { effect::effects(survey, path, &dose, &ledger) } else { Vec::new() },
         cautions: cautions(survey, path, &hazards, &with),
         amounts: if uses { dose.figures.clone() } else { Vec::new() },
         capped_by: if uses { dose.capped_by.clone() } else { Vec::new() },
@@ -191,13 +191,13 @@ fn charged(
         Path::Charged => survey.case.biochar.state != Some(BagState::Charged),
         Path::UnchargedAfterHarvest | Path::None => false,
     };
-    let plan = needs_one.then(|| charge::charge(survey, dose, ledger))?;
-    let case = survey.case();
-    if path == Path::Charged && case.charge_with.is_empty() {
-        // Nobody has it yet, and how a bought one is charged nobody knows.
-        ledger.credit_nothing();
+    let known = path == Path::ChargeFirst || !survey.case.charge_with.is_empty();
+    if known {
+        return needs_one.then(|| charge::charge(survey, dose, ledger));
     }
-    Some(plan)
+    // Nobody has it yet, and how a bought one is charged nobody knows: the recipe is for
+    // who charges it at home, and nothing of it is counted on.
+    needs_one.then(|| charge::charge(survey, dose, &mut ledger.clone()))
 }
 
 /// Whether a reading that the plan rests on was measured and not judged.

@@ -157,6 +157,18 @@ fn no_lime(survey: &Survey<'_>, reaction: &Reaction) -> Option<Said> {
             vec![TRI_STATE_LIME.opened()],
         ));
     }
+    let measured = |p| survey.soil.get(p).is_some();
+    let tested = measured(Property::BufferPh) || measured(Property::ExchangeableAcidity);
+    if !tested && ph >= reaction.from {
+        return Some(said(
+            format!(
+                "No lime now: pH {ph:.1} is in the range for these plants. A lime buffer test says what brings it to {:.1}.",
+                reaction.target
+            ),
+            "Within the range nothing is limed without a buffer test.",
+            vec![OUR_CHOICE.unsourced()],
+        ));
+    }
     survey.bed.is_potted().then(|| {
         said(
             "These lime tables are for open ground, not for pots. Fill pots with fresh potting \
