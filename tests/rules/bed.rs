@@ -1,6 +1,8 @@
 //! A bed put together by hand: levels and numbers on a report that no
 //! laboratory wrote.
 
+use std::sync::Mutex;
+
 use emberloam_engine::case::{BagState, Case, Feedstock};
 use emberloam_engine::outcome::Outcome;
 use emberloam_engine::plan::{Plan, RuleName, decide};
@@ -43,18 +45,9 @@ impl Bed {
         self.level_by(property, level, method)
     }
 
-    /// A nutrient at a level of a method: the middle of the numbers that are judged so.
+    /// A nutrient at a level of a method.
     pub fn level_by(self, property: Property, level: Level, method: Option<Method>) -> Bed {
-        let tried: Vec<f64> = (0..240).map(|step| 0.5 * 1.05_f64.powi(step)).collect();
-        let judged = |value: &&f64| {
-            let alone = Bed::default().measure(property, **value, Unit::MgPerKg, method);
-            judged_readings(&alone.case, 0)[0].finding.level == Some(level)
-        };
-        let fitting: Vec<f64> = tried.iter().filter(judged).copied().collect();
-        // No level but the last ends far above where it begins.
-        let middle = fitting.len().min(12) / 2;
-        let value = fitting.get(middle).unwrap_or_else(|| panic!("{property:?}: no {level:?}"));
-        self.measure(property, *value, Unit::MgPerKg, method)
+        self.measure(property, value_at(property, level, method), Unit::MgPerKg, method)
     }
 
     pub fn measure(
@@ -162,4 +155,33 @@ impl Bed {
     pub fn fired(&self) -> Vec<RuleName> {
         decide(&surveyed(&self.case)).fired.iter().map(|rule| rule.name).collect()
     }
+}
+
+/// A number that is judged so, mg/kg. Some tables know no "high": all that is more
+/// than enough is excess there.
+fn value_at(property: Property, level: Level, method: Option<Method>) -> f64 {
+    type Found = Vec<((Property, Level, Option<Method>), f64)>;
+    static FOUND: Mutex<Found> = Mutex::new(Vec::new());
+    let wanted = (property, level, method);
+    let known = |found: &Found| found.iter().find(|(what, _)| *what == wanted).map(|f| f.1);
+    if let Some(value) = known(&FOUND.lock().unwrap()) {
+        return value;
+    }
+    let judged = |value: f64| {
+        let alone = Bed::default().measure(property, value, Unit::MgPerKg, method);
+        judged_readings(&alone.case, 0)[0].finding.level
+    };
+    let at = |level: Level| -> Vec<f64> {
+        let tried = (0..240).map(|step| 0.5 * 1.05_f64.powi(step));
+        tried.filter(|value| judged(*value) == Some(level)).collect()
+    };
+    let mut fitting = at(level);
+    if fitting.is_empty() && level == Level::High {
+        fitting = at(Level::Excess);
+    }
+    // Not far above where a level begins: the last has no end.
+    let middle = fitting.len().min(12) / 2;
+    let value = *fitting.get(middle).unwrap_or_else(|| panic!("{property:?}: no {level:?}"));
+    FOUND.lock().unwrap().push((wanted, value));
+    value
 }
