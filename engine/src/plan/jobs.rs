@@ -45,8 +45,8 @@ const APART: i64 = 14;
 /// Days before harvest in which nothing is fed any more. Our choice: too late to be taken up.
 const FED_BEFORE_HARVEST: i64 = 28;
 
-/// Days from the first frost until grass grows again. Our choice.
-const GRASS_RESTS: i64 = 150;
+/// Days from the first frost until what stands grows again. Our choice.
+const WINTER_RESTS: i64 = 150;
 
 /// Days for one job that needs no season, so that it gets an end. Our choice.
 const A_MONTH: i64 = 30;
@@ -242,7 +242,8 @@ impl Work<'_> {
                 let planted =
                     self.timing().planting.zip(from).is_some_and(|(plant, from)| from >= plant);
                 let digs = self.may_dig() && !planted;
-                let window = (from, later(from, A_MONTH));
+                let apart = later(self.spread_after_lime(), -APART).filter(|_| dose == 0);
+                let window = (from, apart.min(later(from, A_MONTH)).or(later(from, A_MONTH)));
                 let sources = [TRI_STATE_LIME.opened(), COMMON_PRACTICE.unsourced()];
                 self.job(JobKind::Lime, digs, task(digs), window, reason, &sources)
             })
@@ -298,6 +299,9 @@ impl Work<'_> {
         match (bed.kind, bed.standing) {
             (Some(BedKind::Container), Standing::Clear) => {
                 (format!("Mix {amount} evenly into the potting mix."), false)
+            }
+            (Some(BedKind::TreePit), Standing::Clear) => {
+                (format!("Mix {amount} evenly into the soil that goes back into the pit."), false)
             }
             (_, Standing::Lasting) if self.survey.is_lawn() => (
                 format!(
@@ -425,7 +429,7 @@ impl Work<'_> {
             ((ready.filter(|_| days.is_some()), None), reason)
         } else {
             let reason = "Charged biochar may go on at any time of growth. Keep it off the stems.";
-            ((ready.filter(|_| days.is_some()), None), reason)
+            ((ready, None), reason)
         };
         let sources = [OUR_CHOICE.unsourced(), GUO_2020.opened()];
         self.job(JobKind::SpreadBiochar, digs, task, window, reason, &sources)
@@ -436,6 +440,12 @@ impl Work<'_> {
         self.need(NeedKind::Lime)?;
         let ammonium = self.charge.is_some_and(ChargePlan::holds_ammonium);
         later(self.clear_from().max(self.today()), APART).filter(|_| ammonium)
+    }
+
+    /// The first day of spreading, where it has to stay away from the lime.
+    fn spread_after_lime(&self) -> Option<Date> {
+        self.after_lime()?;
+        self.spreads().from
     }
 
     /// A cover crop wherever nitrate is left and the wet or cold season is ahead.
@@ -449,7 +459,7 @@ impl Work<'_> {
         let holds = self.path == Path::UnchargedAfterHarvest;
         let bare = !matches!(self.survey.bed.standing, Standing::Lasting | Standing::Open)
             && !self.survey.bed.is_potted();
-        if !(bare && (left && t.winter_is_ahead() && t.rests_over_winter() || holds)) {
+        if !(bare && t.winter_is_ahead() && (left && t.rests_over_winter() || holds)) {
             return None;
         }
         let from = self.clear_from().max(self.today());
@@ -506,14 +516,24 @@ impl Work<'_> {
         later(self.clear_from().filter(|_| self.timing().planting.is_none()), -FED_BEFORE_HARVEST)
     }
 
+    /// A day for feeding what stands: not within a month of the first frost, nor in the cold
+    /// after it.
+    fn out_of_the_cold(&self, day: Option<Date>) -> Option<Date> {
+        let frost = self.timing().first_frost;
+        let grows_again = later(frost, WINTER_RESTS);
+        let cold = day > later(frost, -A_MONTH) && day < grows_again && self.last_feed().is_none();
+        if frost.is_some() && cold { grows_again } else { day }
+    }
+
     fn feeds_first(&self, what: &str) -> Job {
         let t = self.timing();
         let stands = self.survey.bed.standing != Standing::Clear && t.planting.is_none();
         let (task, window, reason) = if stands {
-            let soon = later(self.today(), SECOND_FEED.0);
+            let from = self.out_of_the_cold(self.today());
+            let soon = later(from, SECOND_FEED.0);
             (
                 format!("Feed on top, beside the plants, and water it in: {what}."),
-                (self.today(), self.last_feed().min(soon).or(soon)),
+                (from, self.last_feed().min(soon).or(soon)),
                 "What is still missing after all else. Feed while the plants grow, never before winter.",
             )
         } else {
@@ -535,16 +555,12 @@ impl Work<'_> {
         let start = grows.or(later(self.today(), if lawn { 60 } else { SECOND_FEED.0 }));
         let start =
             start.filter(|_| t.planting.is_some() || self.survey.bed.standing != Standing::Clear);
-        let end = |start| later(start, SECOND_FEED.1 - SECOND_FEED.0);
-        // Grass isn't fed in the cold.
-        let rests =
-            t.first_frost.filter(|frost| lawn && end(start).is_some_and(|end| end >= *frost));
-        let start = later(rests, GRASS_RESTS).or(start);
+        let start = if t.planting.is_some() { start } else { self.out_of_the_cold(start) };
         self.job(
             JobKind::Feed,
             false,
             format!("Feed again while the plants grow fast, beside them: {what}."),
-            (start, end(start)),
+            (start, later(start, SECOND_FEED.1 - SECOND_FEED.0)),
             "Half of the nitrogen waits for the plants, so that rain takes less of it.",
             &[UMASS_RATES.opened()],
         )
