@@ -1,25 +1,14 @@
 //! A [`Grid`] to a [`Report`].
 
 use std::borrow::Cow;
-use std::collections::BTreeSet;
 
-use super::about::{AboutSample, Statement, about_sample, methods, unit_for_all};
-use super::fold::squash;
-use super::label::Label;
 use super::layout::{Head, head, head_below_groups, is_result, names_property};
-use super::lines::read_row;
-use super::marks::{Mark, is_page_number, mark};
-use super::names::Word;
+use super::marks::{Mark, mark};
 use super::number::{Decimal, Evidence, Said, said};
-use super::place::{Draft, Placed, Tail, place};
+use super::place::Tail;
 use super::reader::{Reader, is_wordless, whole};
-use super::settle::settle;
-use super::split::is_endless;
 use super::table;
-use super::units::Printed;
-use super::{Cell, Grid, Place, Report, SampleReport, Trouble, Unread};
-use crate::quantity::significant;
-use crate::soil::Property;
+use super::{Cell, Grid, Report, Trouble};
 
 /// Reads a grid.
 ///
@@ -31,7 +20,7 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
         evidence.look_at(&cell.text);
     }
     let (decimal, note) = evidence.decide();
-    let mut reader = Reader { decimal, paged: grid.paged, ..Reader::default() };
+    let mut reader = Reader::new(decimal, grid.paged);
     reader.report.notes.extend(note);
     let mut at = 0;
     while at < grid.rows.len() {

@@ -5,12 +5,12 @@ use std::collections::BTreeSet;
 use super::about::{AboutSample, Statement, about_sample, methods, unit_for_all};
 use super::fold::squash;
 use super::label::Label;
-use super::layout::{head, is_result, names_property};
+use super::layout::is_result;
 use super::lines::read_row;
 use super::marks::is_page_number;
 use super::names::Word;
-use super::number::{Decimal, Said, said};
-use super::place::{Draft, Placed, Tail, place};
+use super::number::Decimal;
+use super::place::{Draft, Placed, place};
 use super::settle::settle;
 use super::split::is_endless;
 use super::units::Printed;
@@ -142,6 +142,11 @@ struct ForAll {
 }
 
 impl Reader {
+    /// Begins a report whose decimals and pages are known.
+    pub fn new(decimal: Decimal, paged: bool) -> Reader {
+        Reader { decimal, paged, ..Reader::default() }
+    }
+
     /// Goes on to the next sheet: what the last one said holds no longer.
     pub fn turn_to_sheet(&mut self, name: &str) {
         self.settle_samples();
