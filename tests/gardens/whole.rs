@@ -2,11 +2,11 @@
 
 use std::borrow::Cow;
 
-use emberloam_engine::details::{
-    self, Course, PhToCome, Purchase, Repeats, Sensitivity, Shift, Traits, WinterLoss, Windows,
-};
 use emberloam_engine::details::standards::{Standard, standards};
 use emberloam_engine::details::work_in::{WorkIn, work_in};
+use emberloam_engine::details::{
+    self, Course, PhToCome, Purchase, Repeats, Sensitivity, Shift, Traits, Windows, WinterLoss,
+};
 use emberloam_engine::quantity::Figure;
 use emberloam_engine::season::{Place, place};
 use emberloam_engine::{Case, Outcome, Survey, export, interpret, summary, survey};

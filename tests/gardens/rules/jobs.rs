@@ -60,8 +60,9 @@ fn digs_where_it_may(job: &Job, whole: &Whole<'_>, faults: &mut Faults) {
                 format!("clear on {off}; {}", told(job))
             });
         }
-        Standing::Open | Standing::Lasting => faults
-            .unless(false, format!("no digging where something stands: {kind}"), || told(job)),
+        Standing::Open | Standing::Lasting => {
+            faults.unless(false, format!("no digging where something stands: {kind}"), || told(job))
+        }
     }
     // A crop planted since stands in the bed until it is off.
     let planted = Timing::of(&whole.case.season).planting;
@@ -86,7 +87,8 @@ fn in_order(jobs: &[Job], faults: &mut Faults) {
 fn charged_first(outcome: &Outcome, faults: &mut Faults) {
     let Some(charge) = &outcome.plan.charge else { return };
     let first = |kind| outcome.plan.jobs.iter().find(|job| job.kind == kind);
-    let (Some(begins), Some(spreads)) = (first(JobKind::Charge), first(JobKind::SpreadBiochar)) else {
+    let (Some(begins), Some(spreads)) = (first(JobKind::Charge), first(JobKind::SpreadBiochar))
+    else {
         return faults.unless(false, "a charge has its job", || format!("{:?}", outcome.plan.path));
     };
     let Some((begun, spread)) = begins.from.zip(spreads.from) else { return };

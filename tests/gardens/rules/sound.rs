@@ -18,7 +18,15 @@ const NEVER_EMPTY: [&str; 6] = ["low", "likely", "high", "most", "amount", "shar
 pub fn numbers(whole: &Whole<'_>, faults: &mut Faults) {
     walk(&whole.json, "outcome", faults);
     let details = format!("{:?}", whole.details);
-    let readings = format!("{:?}", whole.outcome.samples.iter().map(|s| s.readings.iter().map(|r| (r.value, r.bound)).collect::<Vec<_>>()).collect::<Vec<_>>());
+    let readings = format!(
+        "{:?}",
+        whole
+            .outcome
+            .samples
+            .iter()
+            .map(|s| s.readings.iter().map(|r| (r.value, r.bound)).collect::<Vec<_>>())
+            .collect::<Vec<_>>()
+    );
     for (where_, text) in [("details", &details), ("readings", &readings), ("text", &whole.text)] {
         for word in ["NaN", "inf"] {
             faults.unless(!has_word(text, word), format!("no {word} in {where_}"), || {
@@ -80,9 +88,11 @@ fn walk(value: &Value, path: &str, faults: &mut Faults) {
             bounds(object, path, faults);
             for (key, value) in object {
                 if NEVER_EMPTY.contains(&key.as_str()) {
-                    faults.unless(!value.is_null(), format!("a finite number at {}", plain(path)), || {
-                        format!("{path}.{key} is none: {object:?}")
-                    });
+                    faults.unless(
+                        !value.is_null(),
+                        format!("a finite number at {}", plain(path)),
+                        || format!("{path}.{key} is none: {object:?}"),
+                    );
                 }
                 walk(value, &format!("{path}.{key}"), faults);
             }
@@ -96,9 +106,11 @@ fn walk(value: &Value, path: &str, faults: &mut Faults) {
         }
         Value::String(text) => {
             for word in ["NaN", "inf"] {
-                faults.unless(!has_word(text, word), format!("no {word} said at {}", plain(path)), || {
-                    format!("{path}: {}", around(text, word))
-                });
+                faults.unless(
+                    !has_word(text, word),
+                    format!("no {word} said at {}", plain(path)),
+                    || format!("{path}: {}", around(text, word)),
+                );
             }
         }
         _ => {}
@@ -113,16 +125,22 @@ fn plain(path: &str) -> String {
 
 fn bounds(object: &Map<String, Value>, path: &str, faults: &mut Faults) {
     let number = |key| object.get(key).and_then(Value::as_f64);
-    if let (Some(low), Some(likely), Some(high)) = (number("low"), number("likely"), number("high")) {
-        faults.unless(low <= likely && likely <= high, format!("bounds in order at {}", plain(path)), || {
-            format!("{path}: {low}, {likely}, {high}")
-        });
+    if let (Some(low), Some(likely), Some(high)) = (number("low"), number("likely"), number("high"))
+    {
+        faults.unless(
+            low <= likely && likely <= high,
+            format!("bounds in order at {}", plain(path)),
+            || format!("{path}: {low}, {likely}, {high}"),
+        );
         let unit = object.get("unit").and_then(Value::as_str).unwrap_or_default();
         // What changes may fall.
-        let is_amount = AMOUNTS.contains(&unit) || path.ends_with("for_bed") || path.ends_with("wanted");
-        faults.unless(!is_amount || low >= 0.0, format!("no negative amount at {}", plain(path)), || {
-            format!("{path}: {low}, {likely}, {high} {unit}")
-        });
+        let is_amount =
+            AMOUNTS.contains(&unit) || path.ends_with("for_bed") || path.ends_with("wanted");
+        faults.unless(
+            !is_amount || low >= 0.0,
+            format!("no negative amount at {}", plain(path)),
+            || format!("{path}: {low}, {likely}, {high} {unit}"),
+        );
     }
     for key in ["most", "amount"] {
         let Some(value) = number(key) else { continue };
@@ -143,7 +161,10 @@ pub fn round_trip(case: &Case, faults: &mut Faults) {
             let why = why.to_string();
             let at = why.rfind("column ").and_then(|i| why[i + 7..].parse::<usize>().ok());
             let from = at.unwrap_or(0).saturating_sub(60);
-            format!("{why}: …{}", written.get(from..).unwrap_or_default().chars().take(80).collect::<String>())
+            format!(
+                "{why}: …{}",
+                written.get(from..).unwrap_or_default().chars().take(80).collect::<String>()
+            )
         }),
         Ok(mut back) => {
             back.report = case.report.clone();
@@ -162,8 +183,10 @@ pub fn days(whole: &Whole<'_>, faults: &mut Faults) {
     let windows = whole.details.windows.rests.iter().flat_map(|d| [d.from, d.to]);
     for date in jobs.chain(windows).flatten() {
         let written = day::iso(date);
-        faults.unless(day::parse(&written) == Some(date), "a date that was written is read", || {
-            format!("{written} for {date}")
-        });
+        faults.unless(
+            day::parse(&written) == Some(date),
+            "a date that was written is read",
+            || format!("{written} for {date}"),
+        );
     }
 }
