@@ -119,7 +119,7 @@ pub fn plan(survey: &Survey<'_>) -> (Plan, Vec<Question>) {
     let with = charge_of.map(ChargePlan::sources).unwrap_or_default();
     let plan = Plan {
         headline: headline::headline(survey, &decision, &hazards, &needs),
-        provisional: provisional(&decision, &alternatives) || rests_on_unjudged(survey),
+        provisional: provisional(&decision, &alternatives) || rests_on_unjudged(survey, path),
         reasons: decision.reasons(),
         would_change: alternatives.iter().map(questions::Alternative::sentence).collect(),
         lines: lines::near_lines(survey),
@@ -208,10 +208,12 @@ fn charged(
     needs_one.then(|| charge::charge(survey, dose, &mut ledger.clone()))
 }
 
-/// Whether a reading that the plan rests on was measured and not judged.
-fn rests_on_unjudged(survey: &Survey<'_>) -> bool {
+/// Whether a reading that the plan rests on was measured and not judged, or biochar that
+/// may lift the pH goes into a soil whose pH nobody knows.
+fn rests_on_unjudged(survey: &Survey<'_>, path: Path) -> bool {
     let rests_on = [Property::NitrateN, Property::Phosphorus, Property::Potassium, Property::Ph];
     rests_on.into_iter().any(|p| survey.findings.get(p).is_some_and(|f| f.level.is_none()))
+        || path != Path::None && survey.water_ph().is_none()
 }
 
 /// Whether an open question, a missing date or a weak ground could turn the path.

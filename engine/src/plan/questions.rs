@@ -53,7 +53,9 @@ pub fn alternatives(survey: &Survey<'_>, decision: &Decision) -> Vec<Alternative
     };
     let with_case = |change: &dyn Fn(&mut Case)| path_of(&survey.with_case(change));
 
-    if let Some(base) = survey.timing.clear_from.or(case.season.today) {
+    // Where roots last nothing is cleared for a planting.
+    let base = survey.timing.clear_from.or(case.season.today);
+    if let Some(base) = base.filter(|_| !decision.facts.rooted()) {
         let open = case.season.planting.is_none().then_some(QuestionId::Planting);
         for (days, if_) in [
             (21, "you plant within three weeks of clearing the bed"),

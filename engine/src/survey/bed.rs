@@ -2,7 +2,7 @@
 
 use time::Date;
 
-use crate::case::{self, BedKind, Case};
+use crate::case::{self, BedKind, Case, Season};
 use crate::chemistry::Chemistry;
 use crate::quantity::{Band, Grounds, Measures, Unit, shown, significant};
 use crate::ranges::{Finding, has_free_lime};
@@ -298,8 +298,7 @@ fn mineral_part(texture: Option<Texture>) -> f64 {
 
 /// A planting to come means that nothing lasting stands there yet.
 fn standing(case: &Case, timing: &Timing) -> Standing {
-    let lasts = matches!(case.bed.kind, Some(BedKind::Lawn | BedKind::TreePit))
-        || matches!(case.plants, Some(PlantGroup::Lawn | PlantGroup::Berries));
+    let lasts = lasts(case);
     let to_come = timing.planting.is_some() && !timing.planting_assumed;
     if lasts && !to_come {
         Standing::Lasting
@@ -308,4 +307,19 @@ fn standing(case: &Case, timing: &Timing) -> Standing {
     } else {
         Standing::Clear
     }
+}
+
+/// Whether what grows here stands for years.
+fn lasts(case: &Case) -> bool {
+    use PlantGroup::{AcidLovers, Berries, Lawn};
+    matches!(case.bed.kind, Some(BedKind::Lawn | BedKind::TreePit))
+        || matches!(case.plants, Some(Lawn | Berries | AcidLovers))
+}
+
+/// What the dates allow. The last frost says nothing of when a lawn or a shrub is planted.
+pub(super) fn timing(case: &Case) -> Timing {
+    if !lasts(case) {
+        return Timing::of(&case.season);
+    }
+    Timing::of(&Season { last_frost: None, ..case.season.clone() })
 }

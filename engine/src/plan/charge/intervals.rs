@@ -62,11 +62,11 @@ fn later(day: Date, days: i64) -> Option<Date> {
     day.checked_add(Duration::days(days))
 }
 
-fn interval(survey: &Survey<'_>, source: ChargeSource, ready: Option<Date>) -> Option<Interval> {
-    let eaten = survey.is_eaten();
+/// The wait for a source, days for crops that touch the soil and for others, with what to do.
+fn rule(source: ChargeSource) -> Option<((i64, i64), String, Grounds)> {
     let raw = "From spreading to harvest: 120 days where the part you eat touches the soil, 90 \
                days for others.";
-    let (days, text, grounds) = match source {
+    Some(match source {
         ChargeSource::AgedManure => (
             (RAW_TOUCHING, RAW_OTHER),
             format!(
@@ -124,7 +124,12 @@ fn interval(survey: &Survey<'_>, source: ChargeSource, ready: Option<Date>) -> O
             Grounds::new("care with liquids that rot", &[COMMON_PRACTICE.unsourced()]),
         ),
         _ => return None,
-    };
+    })
+}
+
+fn interval(survey: &Survey<'_>, source: ChargeSource, ready: Option<Date>) -> Option<Interval> {
+    let eaten = survey.is_eaten();
+    let (days, text, grounds) = rule(source)?;
     let harvest_from = ready
         .filter(|_| days.0 > 0 && eaten)
         .and_then(|ready| Some((later(ready, days.0)?, later(ready, days.1)?)));

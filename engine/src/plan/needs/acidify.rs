@@ -43,6 +43,11 @@ const MICHIGAN_CM: f64 = 7.0 * 2.54;
 static BLUEBERRY: [[u16; 5]; 3] =
     [[175, 350, 530, 660, 840], [530, 1030, 1540, 2020, 2560], [800, 1600, 2300, 3030, 3830]];
 
+/// The pH at which that table begins.
+const TABLE_TOP: f64 = 7.0;
+/// From above it the table is drawn out to a pH no lower than this. Our choice.
+const LEAST_DRAWN_OUT: f64 = 6.0;
+
 /// Sulfur in g/m² from pH 7.0–7.5 to 6.0–6.5 for the top 15 cm: sand to clay.
 /// Source: Royal Horticultural Society (opened).
 const RHS_SULFUR: (f64, f64) = (135.0, 270.0);
@@ -160,6 +165,19 @@ pub(super) fn need(
             &[COMMON_PRACTICE.unsourced()],
         ));
     }
+    let acid_lovers = survey.case.plants == Some(PlantGroup::AcidLovers);
+    if !acid_lovers && survey.case.feeds.target_ph.is_none() {
+        let mut need = said(
+            format!(
+                "{high}, but most plants bear it: no sulfur is needed. If you want it lower, say to \
+                 which pH, and the amount follows."
+            ),
+            "Sulfur only for plants that want an acid soil, or where a lower pH is asked for.",
+            &[COMMON_PRACTICE.unsourced()],
+        );
+        need.verdict = Verdict::Enough;
+        return Some(need);
+    }
     let organic = survey.soil.value(Property::OrganicMatter).is_some_and(|om| om >= ORGANIC_FROM);
     if survey.texture.is_none() && !organic {
         questions.push(Question {
@@ -216,58 +234,52 @@ fn sulfur(survey: &Survey<'_>, reaction: &Reaction, soil: SulfurSoil) -> Option<
         _ => survey.texture.map_or("", Texture::label),
     };
     let kg_per_ha = |lb_per_100| 10_000.0 * T_PER_HA_IN_LB_PER_1000_SQ_FT * lb_per_100;
-    if let Some(lb) = sulfur_michigan(soil, ph, target) {
-        let mut grounds = Grounds::new(
-            "The Michigan State table of sulfur by texture for each unit of pH, spread evenly within the unit.",
-            &[MSU_SULFUR.opened()],
-        )
-        .input("texture", named);
-        if matches!(survey.texture, Some(Texture::Clay | Texture::SiltyClay | Texture::SandyClay)) {
-            grounds = grounds
-                .assume("The table ends at clay loam. Clay may need more; test before adding it.");
-        }
-        let mut others = Vec::new();
-        if survey.case.plants == Some(PlantGroup::AcidLovers) && soil != SulfurSoil::Organic {
-            let row = BLUEBERRY[match soil {
-                SulfurSoil::Sand => 0,
-                SulfurSoil::SandyLoam | SulfurSoil::Loam => 1,
-                _ => 2,
-            }]
-            .map(f64::from);
-            if let Some(lb) = between(&[5.0, 5.5, 6.0, 6.5, 7.0], &row, ph) {
-                let band = Band::exactly(lb / 2.0 * T_PER_HA_IN_TON_PER_ACRE);
-                others.push(format!(
-                    "A table for blueberry, read where it is quoted, gives {} to go down to pH 4.5.",
-                    shown(&band, Unit::KgPerHa, survey.case.measures)
-                ));
-                grounds.sources.push(BLUEBERRY_SULFUR.second_hand());
-            }
-        }
-        let rate = Band::exactly(kg_per_ha(lb));
-        return Some(Sulfur { rate, depth_cm: MICHIGAN_CM, grounds, others });
-    }
-    // From just above pH 7 another table leads to 6.0–6.5.
-    if !(7.0..=FREE_LIME_FROM_PH).contains(&ph) || !(6.0..=6.5).contains(&target) {
+    // Far below pH 7 the table is not drawn out.
+    if ph > TABLE_TOP && !(LEAST_DRAWN_OUT..ph).contains(&target) {
         return None;
     }
-    let (sand, clay) = (RHS_SULFUR.0 * 10.0, RHS_SULFUR.1 * 10.0);
-    let likely = match soil {
-        SulfurSoil::Sand => sand,
-        SulfurSoil::ClayLoam => clay,
-        SulfurSoil::Organic => return None,
-        _ => (sand + clay) / 2.0,
-    };
-    Some(Sulfur {
-        rate: Band::new(sand, likely, clay),
-        depth_cm: 15.0,
-        grounds: Grounds::new(
-            "From pH 7.0–7.5 to 6.0–6.5: 135 g of sulfur per m² on sand to 270 on clay.",
-            &[RHS_ACIDIFYING.opened(), OUR_CHOICE.unsourced()],
-        )
-        .input("texture", named)
-        .assume("Between sand and clay the middle is taken."),
-        others: Vec::new(),
-    })
+    let step = sulfur_michigan(soil, TABLE_TOP, TABLE_TOP - 1.0)?;
+    let lb = sulfur_michigan(soil, ph.min(TABLE_TOP), target.min(TABLE_TOP))?
+        + step * (ph.max(TABLE_TOP) - target.max(TABLE_TOP));
+    let mut grounds = Grounds::new(
+        "The Michigan State table of sulfur by texture for each unit of pH, spread evenly within the unit.",
+        &[MSU_SULFUR.opened()],
+    )
+    .input("texture", named);
+    if matches!(survey.texture, Some(Texture::Clay | Texture::SiltyClay | Texture::SandyClay)) {
+        grounds = grounds
+            .assume("The table ends at clay loam. Clay may need more; test before adding it.");
+    }
+    let mut others = Vec::new();
+    if ph > TABLE_TOP {
+        grounds = grounds.assume(
+            "The table begins at pH 7.0. Above it the soil is taken to need as much for each tenth as just below.",
+        );
+        grounds.sources.extend([RHS_ACIDIFYING.opened(), OUR_CHOICE.unsourced()]);
+        let all = Band::new(RHS_SULFUR.0, RHS_SULFUR.0, RHS_SULFUR.1).map(|grams| grams * 10.0);
+        others.push(format!(
+            "Another publication gives far more from pH 7.0–7.5 to 6.0–6.5, sand to clay: {} for 15 cm. \
+             That can be more acid than a sand can hold, so the lesser is used.",
+            shown(&all, Unit::KgPerHa, survey.case.measures)
+        ));
+    }
+    if survey.case.plants == Some(PlantGroup::AcidLovers) && soil != SulfurSoil::Organic {
+        let row = BLUEBERRY[match soil {
+            SulfurSoil::Sand => 0,
+            SulfurSoil::SandyLoam | SulfurSoil::Loam => 1,
+            _ => 2,
+        }]
+        .map(f64::from);
+        if let Some(lb) = between(&[5.0, 5.5, 6.0, 6.5, 7.0], &row, ph) {
+            let band = Band::exactly(lb / 2.0 * T_PER_HA_IN_TON_PER_ACRE);
+            others.push(format!(
+                "A table for blueberry, read where it is quoted, gives {} to go down to pH 4.5.",
+                shown(&band, Unit::KgPerHa, survey.case.measures)
+            ));
+            grounds.sources.push(BLUEBERRY_SULFUR.second_hand());
+        }
+    }
+    Some(Sulfur { rate: Band::exactly(kg_per_ha(lb)), depth_cm: MICHIGAN_CM, grounds, others })
 }
 
 fn amounts(
@@ -339,7 +351,7 @@ fn amounts(
         grounds.sources.push(OUR_CHOICE.unsourced());
     }
     let each = told(Band::exactly(rate.likely / f64::from(count)));
-    let mut steps = vec![
+    let steps = vec![
         if count == 1 {
             format!("Spread it evenly in one dose: {each}.")
         } else {
@@ -354,9 +366,6 @@ fn amounts(
          each new dose."
             .into(),
     ];
-    if case.plants != Some(PlantGroup::AcidLovers) {
-        steps.insert(0, "Most plants bear this pH: sulfur is a choice, not a need.".into());
-    }
     let cautions = [
         "Sulfur dust burns, and irritates eyes and lungs: keep flames away, wear goggles and a \
          mask, and choose a calm day.",

@@ -15,7 +15,7 @@ use crate::sources::{
     TRI_STATE_LIME, UCONN_PH, WSU_LIME_DOSE,
 };
 use crate::survey::buffering::buffering;
-use crate::survey::{Reaction, Survey};
+use crate::survey::{Reaction, Standing, Survey};
 
 /// No lime from this pH.
 const NONE_FROM_PH: f64 = 7.0;
@@ -307,7 +307,7 @@ fn steps(survey: &Survey<'_>, product: Band) -> (u32, Vec<String>) {
     }
     steps.push(if surface {
         "On grass or round shrubs leave it on top and water it in.".into()
-    } else if survey.bed.is_dug() && !leaded(survey) {
+    } else if survey.bed.is_dug() && survey.bed.standing != Standing::Open && !leaded(survey) {
         let depth = survey.shown(&Band::exactly(survey.bed.depth.value), Unit::Cm);
         format!("Mix it into the top {depth}.")
     } else {
@@ -397,7 +397,7 @@ fn as_bought(survey: &Survey<'_>, pure: Band) -> (Band, Grounds) {
             grounds = grounds.assume("No lime has the CCE you gave: it lies from 10 to 180 %.");
         }
         grounds = grounds.assume(
-            "Survey limestone is taken to have a CCE of 90 % (80–100 %). The bag says what yours has.",
+            "Ground limestone is taken to have a CCE of 90 % (80–100 %). The bag says what yours has.",
         );
         grounds.sources.push(OUR_CHOICE.unsourced());
     }

@@ -296,7 +296,7 @@ pub(super) fn nitrogen(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need>
             &[UC_NITRATE.opened()],
         )
         .input("nitrate-N", format!("{} mg/kg", significant(found, 3)));
-        let answer = "None now: the soil holds more nitrate than plants need. Rain takes it down, so test again before you plant.";
+        let answer = "None now: the soil holds more nitrate than plants need. Rain takes it down, so test again before the next sowing.";
         return Some(Need::said(kind, Verdict::Enough, answer, grounds));
     }
     let (rate, grounds) = years_nitrogen(survey, lawn);
