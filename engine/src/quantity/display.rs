@@ -21,6 +21,7 @@ by_name! { Measures, "system of measures",
 }
 
 /// Nothing in a garden is counted or measured beyond this, or finer than one part of it.
+/// Our choice.
 const BEYOND: f64 = 1e15;
 
 /// `value` to `digits` significant digits, without trailing zeros; `–` for what is no number or
