@@ -113,13 +113,13 @@ pub fn permanence(case: &Case) -> Figure {
     if let Some(carbon) = known(CertificateItem::OrganicCarbon) {
         grounds = grounds.input("organic carbon", format!("{} %", significant(carbon, 3)));
     }
-    Figure {
-        name: "permanence",
-        label: "of its carbon still there after 100 years",
+    Figure::new(
+        "permanence",
+        "of its carbon still there after 100 years",
         band,
-        unit: Unit::Percent,
+        Unit::Percent,
         grounds,
-    }
+    )
 }
 
 #[cfg(test)]

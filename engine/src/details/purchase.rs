@@ -73,7 +73,7 @@ pub fn purchase(survey: &Survey<'_>, plan: &Plan) -> Option<Purchase> {
     let mut doubts: Vec<String> = doubt.into_iter().collect();
     let mut figures = Vec::new();
     let mut add = |name, label, band, unit, grounds| {
-        figures.push(Figure { name, label, band, unit, grounds });
+        figures.push(Figure::new(name, label, band, unit, grounds));
     };
     let litres = format!("{} L", significant(dose.litres, 3));
     let counted = |rule: &str| {

@@ -74,13 +74,13 @@ pub struct Column {
 impl Column {
     /// The figure of a year, counted from 0.
     pub fn of(&self, year: usize) -> Option<Figure> {
-        Some(Figure {
-            name: self.name,
-            label: self.label,
-            band: *self.years.get(year)?,
-            unit: self.unit,
-            grounds: self.grounds.clone(),
-        })
+        Some(Figure::new(
+            self.name,
+            self.label,
+            *self.years.get(year)?,
+            self.unit,
+            self.grounds.clone(),
+        ))
     }
 }
 

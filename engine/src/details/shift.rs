@@ -105,12 +105,8 @@ pub fn exchange_shift(survey: &Survey<'_>, plan: &Plan) -> Option<Shift> {
         ),
         (Cation::Sodium, ["sodium on the exchange, before", "sodium on the exchange, after"]),
     ] {
-        let figure = |label, band| Figure {
-            name: "exchange-shift",
-            label,
-            band,
-            unit: Unit::Percent,
-            grounds: grounds.clone(),
+        let figure = |label, band| {
+            Figure::new("exchange-shift", label, band, Unit::Percent, grounds.clone())
         };
         figures.push(figure(names[0], Band::exactly(100.0 * before.of(cation).0)));
         figures.push(figure(names[1], band(&|exchange| 100.0 * exchange.of(cation).0)));

@@ -136,12 +136,8 @@ pub fn winter_loss(survey: &Survey<'_>, plan: &Plan) -> Option<WinterLoss> {
     }
     grounds.inputs.splice(0..0, stock.grounds.inputs);
     grounds.assumed.extend(stock.grounds.assumed);
-    let figure = |name, label, band, grounds: &Grounds| Figure {
-        name,
-        label,
-        band,
-        unit: Unit::KgPerHa,
-        grounds: grounds.clone(),
+    let figure = |name, label, band, grounds: &Grounds| {
+        Figure::new(name, label, band, Unit::KgPerHa, grounds.clone())
     };
     let drains = Figure {
         unit: Unit::Mm,

@@ -176,13 +176,13 @@ impl Work<'_> {
                 grounds = grounds.assume("15 to 40 % of its weight is water as it comes.");
             }
             grounds.assumed.extend(doubt);
-            self.done.figures.push(Figure {
-                name: "water-to-damp",
-                label: "water to damp it",
+            self.done.figures.push(Figure::new(
+                "water-to-damp",
+                "water to damp it",
                 band,
-                unit: Unit::Litre,
+                Unit::Litre,
                 grounds,
-            });
+            ));
         }
     }
 
@@ -236,20 +236,20 @@ impl Work<'_> {
         };
         for (width, label) in CORES.into_iter().zip(labels) {
             let holes = holes_on_a_square_metre(wanted, width, depth);
-            self.done.figures.push(Figure {
-                name: "core-holes",
+            self.done.figures.push(Figure::new(
+                "core-holes",
                 label,
-                band: Band::exactly((holes * patch).ceil()),
-                unit: Unit::None,
-                grounds: grounds(width),
-            });
-            self.done.figures.push(Figure {
-                name: "core-spacing",
-                label: "so far apart",
-                band: Band::exactly(apart(holes)),
-                unit: Unit::Cm,
-                grounds: Grounds::new("100 ÷ √(holes on 1 m²), in cm", &[ARITHMETIC.derived()]),
-            });
+                Band::exactly((holes * patch).ceil()),
+                Unit::None,
+                grounds(width),
+            ));
+            self.done.figures.push(Figure::new(
+                "core-spacing",
+                "so far apart",
+                Band::exactly(apart(holes)),
+                Unit::Cm,
+                Grounds::new("100 ÷ √(holes on 1 m²), in cm", &[ARITHMETIC.derived()]),
+            ));
         }
         let widest = CORES[1];
         let holes = holes_on_a_square_metre(wanted, widest, depth);
@@ -295,13 +295,13 @@ impl Work<'_> {
             "width and depth of a hole",
             format!("{TREE_HOLE} cm, {} cm", significant(depth, 3)),
         );
-        self.done.figures.push(Figure {
-            name: "tree-holes",
-            label: "holes round the tree",
-            band: Band::exactly(in_all),
-            unit: Unit::None,
+        self.done.figures.push(Figure::new(
+            "tree-holes",
+            "holes round the tree",
+            Band::exactly(in_all),
+            Unit::None,
             grounds,
-        });
+        ));
         let (wide, deep) = (self.length(TREE_HOLE), self.length(depth));
         let all = self.amount(self.dose.litres * fits / holes);
         self.step(

@@ -106,3 +106,16 @@ pub struct Figure {
     /// What it rests on.
     pub grounds: Grounds,
 }
+
+impl Figure {
+    /// A worked-out number.
+    pub fn new(
+        name: &'static str,
+        label: &'static str,
+        band: Band,
+        unit: Unit,
+        grounds: Grounds,
+    ) -> Figure {
+        Figure { name, label, band, unit, grounds }
+    }
+}
