@@ -65,7 +65,8 @@ fn garden(text: &str) -> Case {
     case
 }
 
-const RICH: &str = "pH 6.5\nNO3-N 50 ppm\nP (Mehlich-3) 150 ppm\nK (Mehlich-3) 300 ppm\n";
+const RICH: &str =
+    "pH 6.5\nBulk density 1.3 g/cm3\nNO3-N 50 ppm\nP (Mehlich-3) 150 ppm\nK (Mehlich-3) 300 ppm\n";
 
 #[test]
 fn a_rich_bed_loses_much_and_biochar_keeps_some() {

@@ -27,7 +27,9 @@ fn poor(kind: Option<BedKind>) -> Case {
 }
 
 fn bed(ph: f64, nutrients: &str) -> Case {
-    let text = format!("Method: Mehlich-3\npH {ph}\n{nutrients}\nCEC 14 meq/100 g");
+    let text = format!(
+        "Method: Mehlich-3\nBulk density 1.3 g/cm3\npH {ph}\n{nutrients}\nCEC 14 meq/100 g"
+    );
     let report =
         report::open(text.as_bytes()).and_then(|grid| report::read(&grid)).expect("it reads");
     let mut case = Case { report, ..Case::default() };

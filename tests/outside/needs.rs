@@ -77,7 +77,8 @@ fn a_stock_in_the_furrow_slice() {
 /// (150 lb/acre) (opened).
 #[test]
 fn a_very_low_soil_gets_the_published_span() {
-    let found = interpret(&case("P (Mehlich-3) 18 ppm\nK (Mehlich-3) 60 ppm"));
+    // At pH 7.8 no biochar goes in, so nothing is tied up and nothing brought by it.
+    let found = interpret(&case("pH 7.8\nP (Mehlich-3) 18 ppm\nK (Mehlich-3) 60 ppm"));
     let phosphate = need(&found, NeedKind::Phosphate);
     assert_eq!(phosphate.verdict, Verdict::Give);
     let (low, likely, high, unit) = figure(phosphate, "phosphate-rate");
@@ -149,7 +150,8 @@ fn a_lawn_gets_its_nitrogen_in_parts() {
 /// A bag is filled up to the need that is met first. Source: arithmetic (derived).
 #[test]
 fn no_need_is_overdone_by_a_bag() {
-    let mut hungry = case("P (Mehlich-3) 18 ppm\nK (Mehlich-3) 60 ppm");
+    // At pH 7.8 no biochar goes in, so nothing is tied up and nothing brought by it.
+    let mut hungry = case("pH 7.8\nP (Mehlich-3) 18 ppm\nK (Mehlich-3) 60 ppm");
     hungry.feeds.fertiliser = Some([10.0, 10.0, 10.0]);
     let found = interpret(&hungry);
     let bag = need(&found, NeedKind::Fertiliser);
@@ -198,8 +200,11 @@ fn no_amount_rests_on_memory_alone() {
     }
 }
 
-/// Nothing to work with is nothing said.
+/// Source: UMass Extension: 2.5 lb N/1000 sq ft for vegetables without a soil test (opened).
 #[test]
-fn an_empty_case_needs_nothing() {
-    assert!(interpret(&Case::default()).plan.needs.is_empty());
+fn without_a_report_only_nitrogen_has_a_rate() {
+    let found = interpret(&Case::default());
+    assert_eq!(found.plan.needs.len(), 1, "{:?}", found.plan.needs);
+    let rate = figure(need(&found, NeedKind::Nitrogen), "nitrogen-rate").1;
+    close(rate, 2.5 * KG_PER_HA_IN_LB_PER_1000_SQ_FT, 0.1);
 }

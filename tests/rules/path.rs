@@ -10,13 +10,13 @@ use emberloam_engine::plan::{Path, Plan, RULES, RuleName, Speaks};
 use emberloam_engine::quantity::{Band, Unit};
 use emberloam_engine::question::QuestionId;
 use emberloam_engine::ranges::Level;
-use emberloam_engine::soil::{Method, PlantGroup, Property, Texture};
+use emberloam_engine::soil::{Amount, Method, PlantGroup, Property, Texture};
 use emberloam_engine::sources::Grade;
 
 use crate::bed::Bed;
 use crate::{close, day};
 
-use Level::{Excess, High, Low, VeryLow};
+use Level::{Excess, High, Low};
 use Property::{
     AmmoniumN, Calcium, Ec, Magnesium, NitrateN, OrganicMatter, Ph, Phosphorus, Potassium, SaltPh,
     Sar, Sodium, Sulfur,
@@ -143,7 +143,7 @@ fn cases() -> Vec<Situated> {
             Charged,
             RuleName::Sandy,
         ),
-        ("poor in nitrogen", content().level(NitrateN, VeryLow), Charged, RuleName::NitrogenShort),
+        ("poor in nitrogen", content().level(NitrateN, Low), Charged, RuleName::NitrogenShort),
         (
             "poor in phosphorus",
             content().level(Phosphorus, Low),
@@ -439,7 +439,7 @@ fn what_would_change_the_plan_is_really_tried() {
     assert!(said(&bed, "within three weeks of clearing the bed: charged biochar"));
     assert!(said(&bed, "acid-loving plants: no biochar now"));
     assert!(!said(&bed, "sandy"), "the texture is known");
-    let unknown = bed.clone().texture(None);
+    let unknown = bed.clone().texture(None).without(Calcium);
     assert!(said(&unknown, "the soil is sandy: charged biochar"));
     assert!(unknown.plan().provisional);
     assert!(unknown.asked().contains(&QuestionId::Texture));
@@ -461,8 +461,10 @@ fn what_would_change_the_plan_is_really_tried() {
 #[test]
 fn an_exchange_capacity_near_the_limit_is_tried_on_both_sides() {
     let changes = |cec| Bed::content().texture(None).cec(cec).plan().would_change.join(" ");
-    assert!(changes(5.2).contains("capacity is below 5 meq/100 g: charged biochar"));
-    assert!(changes(4.8).contains("capacity is 5 meq/100 g or more: no biochar now"));
+    for near in [4.95, 5.05] {
+        let said = changes(near);
+        assert!(said.contains("exchange capacity") && said.contains("published line"), "{said}");
+    }
     assert!(!changes(9.0).contains("capacity"));
 }
 
@@ -483,7 +485,8 @@ fn only_questions_that_matter_are_asked() {
     use QuestionId::{
         Area, ChargeWith, Planting, Plants, Texture as T, Today, Winter, WorkedDepth,
     };
-    assert_eq!(Bed::default().asked(), [], "nothing is known: the report comes first");
+    // Nitrogen has a rate without a test, so the size of the bed is asked for it.
+    assert_eq!(Bed::default().asked(), [Area, WorkedDepth]);
     let asked = Bed::surplus().asked();
     for id in [Plants, Planting, Winter, Today, Area, WorkedDepth] {
         assert!(asked.contains(&id), "{id:?}");
@@ -549,7 +552,7 @@ fn absurd_answers_give_finite_numbers_and_say_what_was_assumed() {
     let plan = none.plan();
     let volume = plan.amounts.iter().find(|f| f.name == "biochar-volume").unwrap();
     assert!(volume.grounds.assumed.iter().any(|a| a.starts_with("1 m²")));
-    close(volume.band.likely, 5.0, 1e-9);
+    close(volume.band.likely, 7.5, 1e-9);
     assert!(none.asked().contains(&QuestionId::Area));
 }
 
@@ -604,9 +607,10 @@ fn what_the_bag_prints_replaces_what_is_usual_within_a_tenth() {
 #[test]
 fn nitrogen_to_spare_lowers_the_charging_target() {
     let target = |bed: Bed| bed.plan().charge.expect("it is charged").shares[0].wanted.likely;
-    let enough = target(ten_litres(&[]));
-    let short = target(ten_litres(&[]).level(NitrateN, Low));
-    let spare = target(ten_litres(&[]).level(NitrateN, High));
+    let soon = || ten_litres(&[]).planting_in(21);
+    let enough = target(soon());
+    let short = target(soon().level(NitrateN, Low));
+    let spare = target(soon().level(NitrateN, High));
     assert!(short > enough && enough > spare && spare > 0.0, "{short} {enough} {spare}");
 }
 
@@ -633,10 +637,10 @@ fn charged_biochar_takes_less_than_uncharged() {
     let charged = measured()
         .planting_in(21)
         .feedstock(Feedstock::Softwood)
-        .with(|c| c.charge_with = vec![ChargeSource::Compost])
+        .with(|c| c.charge_with = vec![ChargeSource::Urine])
         .plan();
     assert_eq!(charged.path, Path::Charged);
-    for property in [NitrateN, Potassium, Calcium] {
+    for property in [NitrateN, AmmoniumN] {
         assert!(of(&charged, property) > of(&fresh, property), "{property:?}");
     }
 }
@@ -654,6 +658,40 @@ fn every_number_and_reason_can_be_opened() {
             .chain(plan.cautions.iter().map(|c| &c.grounds))
         {
             assert!(!grounds.rule.is_empty() && !grounds.sources.is_empty(), "{sentence}");
+        }
+    }
+}
+
+/// Common practice, no source: fresh low-ash softwood biochar takes
+/// nutrients out of reach at first and lets some sodium go; pH unsure.
+#[test]
+fn fresh_softwood_draws_nutrients_down_in_its_first_weeks() {
+    let bed = measured().autumn().feedstock(Feedstock::Softwood).with(|c| {
+        c.biochar.state = Some(BagState::Uncharged);
+        c.bed.depth_cm = Some(10.0);
+    });
+    for scale in [1.0, 1.5, 3.0] {
+        let mut bed = bed.clone();
+        let readings = &mut bed.case.report.samples[0].readings;
+        for reading in readings.iter_mut().filter(|r| r.property != Ph) {
+            reading.amount = reading.amount.map(|a| Amount::Exactly(a.number() * scale));
+        }
+        let plan = bed.plan();
+        assert_eq!(plan.path, Path::UnchargedAfterHarvest);
+        assert_eq!(plan.effects.len(), 9);
+        for effect in &plan.effects {
+            let expected: &[&str] = match effect.property {
+                Sodium => &["up", "up or unsure"],
+                Ph => &["unsure"],
+                _ => &["down", "down or unsure"],
+            };
+            assert!(
+                expected.contains(&effect.direction),
+                "× {scale}: {:?} is {} {:?}",
+                effect.property,
+                effect.direction,
+                effect.change.band
+            );
         }
     }
 }

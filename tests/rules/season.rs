@@ -140,7 +140,7 @@ fn uncharged_biochar_goes_in_between_harvest_and_frost() {
     let plan = Bed::surplus().autumn().plan();
     let spread = find(&plan, "mix it in");
     assert_eq!((spread.from, spread.to), (day(2026, 10, 1), day(2026, 10, 25)));
-    assert!(spread.task.contains("5\u{a0}L") && spread.task.contains("10\u{a0}cm"));
+    assert!(spread.task.contains("7.5\u{a0}L") && spread.task.contains("15\u{a0}cm"));
     let test = find(&plan, "Test the soil");
     assert_eq!((test.from, test.to), (day(2027, 3, 23), day(2027, 4, 6)));
     assert_eq!(find(&plan, "Plant").from, day(2027, 4, 20));
@@ -257,7 +257,7 @@ fn the_last_frost_stands_for_a_missing_planting_date() {
 
 #[test]
 fn what_is_charged_too_late_for_planting_is_spread_after_it() {
-    let bed = Bed::content().level(Property::Phosphorus, Level::Low).planting_in(21);
+    let bed = Bed::content().level(Property::Phosphorus, Level::Low).planting_in(5);
     let tasks = bed.plan().jobs;
     let at = |part: &str| tasks.iter().position(|t| t.task.contains(part)).unwrap();
     assert!(at("Plant.") < at("Spread"), "{tasks:#?}");

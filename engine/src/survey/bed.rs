@@ -10,7 +10,7 @@ use crate::season::Timing;
 use crate::soil::{Measure, PlantGroup, Property, Soil, Texture};
 use crate::sources::{ADAMS_1973, BULK_DENSITY, Citation, OUR_CHOICE};
 
-/// The area until somebody says, m².
+/// The area until somebody says, m². Our choice.
 const USUAL_AREA: f64 = 1.0;
 /// What the area of a bed can be, m². Our choice: a hand's breadth to ten hectares.
 pub(crate) const AREAS: std::ops::RangeInclusive<f64> = 0.01..=100_000.0;

@@ -26,9 +26,10 @@ const TENTHS_BELOW: f64 = 2.0;
 const USUAL_LIME: Band = Band { low: 80.0, likely: 90.0, high: 100.0 };
 /// What a lime can have: quicklime has 178.
 const LIMES: std::ops::RangeInclusive<f64> = 10.0..=180.0;
-/// Most in one dose: 10 lb/100 sq ft of tilled garden, in t/ha.
+/// Most in one dose: 10 lb/100 sq ft of tilled garden, in t/ha. Source: Penn State (opened).
 const GARDEN_DOSE: f64 = 100.0 * T_PER_HA_IN_LB_PER_1000_SQ_FT;
 /// Most in one dose: 50 lb/1000 sq ft of lawn, or round shrubs, in t/ha.
+/// Source: extension offices (from memory).
 const SURFACE_DOSE: f64 = 50.0 * T_PER_HA_IN_LB_PER_1000_SQ_FT;
 /// How deep lime reaches in undug soil, cm: 4 in.
 /// Source: E-2567 (opened): half the rate of 8 in for 0–4 in without tillage.

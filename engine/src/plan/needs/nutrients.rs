@@ -16,7 +16,7 @@ use crate::survey::Survey;
 /// Source: legal definitions of the pound and the foot (derived).
 pub const KG_PER_HA_IN_LB_PER_1000_SQ_FT: f64 = 48.824_28;
 
-/// Grams on 1 m² in 1 kg/ha.
+/// Grams on 1 m² in 1 kg/ha. Source: arithmetic (derived).
 const GRAMS_PER_M2_IN_KG_PER_HA: f64 = 0.1;
 
 /// What a year's dressing is on a soil that is very low and low, kg/ha.

@@ -79,25 +79,11 @@ pub static BEKCHANOVA_2024: Source = Source {
     place: "doi:10.1186/s13750-024-00326-5",
 };
 
-/// Ammonium and nitrate sorption.
-pub static GAI_2014: Source = Source {
-    id: "gai-2014",
-    title: "Gai et al., Effects of feedstock and pyrolysis temperature on biochar adsorption of ammonium and nitrate, PLoS ONE 9(12):e113888, 2014",
-    place: "doi:10.1371/journal.pone.0113888",
-};
-
 /// Kinetics of uptake from solution.
 pub static HYDROCHAR_KINETICS: Source = Source {
     id: "hydrochar-kinetics",
     title: "Phosphate uptake kinetics of chars from solution, PMC8694899, Table 3 (90 % taken up after 64 to 96 hours)",
     place: "https://www.ncbi.nlm.nih.gov/pmc/articles/PMC8694899/",
-};
-
-/// Compost teas.
-pub static EUDOXIE_2019: Source = Source {
-    id: "eudoxie-2019",
-    title: "Eudoxie & Martin, Compost tea quality and fertility, IntechOpen, 2019",
-    place: "doi:10.5772/intechopen.86877",
 };
 
 /// Exchangeable calcium after mixing in biochar.
@@ -218,9 +204,7 @@ pub static BIOCHAR: &[&Source] = &[
     &YE_2020,
     &LIU_2017,
     &BEKCHANOVA_2024,
-    &GAI_2014,
     &HYDROCHAR_KINETICS,
-    &EUDOXIE_2019,
     &HAILEGNAW_2019,
     &ANGST_SOHI_2013,
     &IPPOLITO_2020,

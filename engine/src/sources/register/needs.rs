@@ -4,6 +4,7 @@ use crate::sources::Source;
 
 /// All of them.
 pub static NEEDS: &[&Source] = &[
+    &UC_LEAD,
     &RB209_RATES,
     &TEXAS_RATES,
     &NC_EQUATIONS,
@@ -91,5 +92,12 @@ pub static NC_BAGS: Source = Source {
 pub static EPSOM_ARITHMETIC: Source = Source {
     id: "epsom-salt",
     title: "Arithmetic: magnesium is 9.86 % of MgSO4·7H2O by atomic masses",
+    place: "",
+};
+
+/// The pH that leaded soil is kept at.
+pub static UC_LEAD: Source = Source {
+    id: "uc-anr-8424",
+    title: "University of California Agriculture and Natural Resources, Publication 8424: soils in urban agriculture, testing and best management",
     place: "",
 };

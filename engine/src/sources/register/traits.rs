@@ -23,7 +23,6 @@ pub static TRAITS: &[&Source] = &[
     &ARSENIC_LIMITS_2010,
     &VERMONT_METALS,
     &OSU_LEAD,
-    &UC_LEAD,
     &UMN_SAMPLING,
     &GARDEN_LEAD_UPTAKE,
 ];
@@ -152,13 +151,6 @@ pub static VERMONT_METALS: Source = Source {
     id: "vermont-heavy-metals",
     title: "Grubinger and Ross, University of Vermont, Interpreting the results of soil tests for heavy metals",
     place: "https://vdocuments.site/interpreting-the-results-of-soil-tests-for-interpreting-the-results-of-soil.html",
-};
-
-/// The pH that leaded soil is kept at.
-pub static UC_LEAD: Source = Source {
-    id: "uc-anr-8424",
-    title: "University of California Agriculture and Natural Resources, Publication 8424: soils in urban agriculture, testing and best management",
-    place: "",
 };
 
 /// Natural lead, and what to do about more.
