@@ -96,7 +96,6 @@ impl Speaks {
 #[allow(missing_docs, reason = "each rule says when it holds")]
 pub enum RuleName {
     PhPastLimit,
-    LimesAboveRange,
     Leaded,
     Saline,
     SaltyOneToOne,
@@ -132,7 +131,6 @@ pub enum RuleName {
 
 by_name! { RuleName, "rule",
     PhPastLimit: "ph-past-limit",
-    LimesAboveRange: "limes-above-range",
     Leaded: "leaded",
     Saline: "saline",
     SaltyOneToOne: "salty-1-1",
@@ -205,18 +203,6 @@ pub static RULES: &[Rule] = &[
         },
         inputs: |f| f.shown_ph(),
         sources: &[GUO_2020.opened()],
-    },
-    Rule {
-        name: RuleName::LimesAboveRange,
-        when: "pH is above the plants' range, and 1 % biochar would lift it by 0.1 or more",
-        holds: |f| f.limes_above_range(),
-        speaks: Speaks::Forbids,
-        says: |_| {
-            "The pH is already above what these plants like, and this biochar lifts it further."
-                .into()
-        },
-        inputs: |f| f.shown_ph(),
-        sources: &[GUO_2020.opened(), OUR_CHOICE.unsourced()],
     },
     Rule {
         name: RuleName::Leaded,
