@@ -4,10 +4,10 @@ use std::ops::Range;
 
 use emberloam_engine::outcome::{Outcome, SampleOutcome};
 use emberloam_engine::ranges::Level;
+use emberloam_engine::summary::amount;
 use leptos::prelude::*;
 
 use crate::living::{Look, flag, press, unfolds};
-use crate::reading::amount;
 use crate::ruler::mark_of;
 use crate::state::Page;
 use crate::words;

@@ -94,7 +94,12 @@ pub fn say_blocks(mut blocks: Vec<Block>) -> Vec<Block> {
             Block::Title(text) | Block::Heading(text) | Block::Paragraph(text) => *text = say(text),
             // Publications keep their titles.
             Block::Sources(_) => {}
-            Block::List(items) => items.iter_mut().for_each(|item| *item = say(item)),
+            Block::List(lines) => {
+                for line in lines {
+                    line.head = say(&line.head);
+                    line.text = say(&line.text);
+                }
+            }
         }
     }
     blocks

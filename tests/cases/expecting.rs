@@ -177,7 +177,7 @@ pub fn all_said(outcome: &Outcome) -> String {
 
 /// All that a plan warns of: cautions, and the jobs that come before all else.
 fn warnings(plan: &Plan) -> String {
-    let mut all = summary::cautions(plan);
+    let mut all: Vec<String> = summary::cautions(plan).into_iter().map(|c| c.text).collect();
     if !plan.hazards.is_empty() {
         all.push(plan.headline.clone());
     }

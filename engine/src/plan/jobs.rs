@@ -429,7 +429,7 @@ impl Work<'_> {
             ((ready.filter(|_| days.is_some()), None), reason)
         } else {
             let reason = "Charged biochar may go on at any time of growth. Keep it off the stems.";
-            ((ready, None), reason)
+            ((self.out_of_the_cold(ready), None), reason)
         };
         let sources = [OUR_CHOICE.unsourced(), GUO_2020.opened()];
         self.job(JobKind::SpreadBiochar, digs, task, window, reason, &sources)
@@ -516,7 +516,7 @@ impl Work<'_> {
         later(self.clear_from().filter(|_| self.timing().planting.is_none()), -FED_BEFORE_HARVEST)
     }
 
-    /// A day for feeding what stands: not within a month of the first frost, nor in the cold
+    /// A day for what feeds what stands: not within a month of the first frost, nor in the cold
     /// after it.
     fn out_of_the_cold(&self, day: Option<Date>) -> Option<Date> {
         let frost = self.timing().first_frost;
