@@ -34,6 +34,31 @@ fn every_rule_holds_whatever_is_typed() {
 }
 
 #[test]
+fn all_that_is_written_is_sound() {
+    hunt(Kind::Wild, 5, 0.05, rules::broken_in_writing);
+}
+
+#[test]
 fn a_hundredth_more_of_one_reading_moves_no_amount_by_a_tenth() {
     hunt(Kind::Ordinary, 4, 0.05, rules::broken_by_a_hundredth);
+}
+
+#[test]
+#[ignore]
+fn timing() {
+    use proptest::strategy::{Strategy, ValueTree};
+    let s = drawing::garden(Kind::Ordinary);
+    let t = std::time::Instant::now();
+    let mut cases = Vec::new();
+    for n in 0..100 { cases.push(s.new_tree(&mut hunt::runner(9, n)).unwrap().current()); }
+    println!("draw {:?}", t.elapsed());
+    let t = std::time::Instant::now();
+    for c in &cases { emberloam_engine::interpret(&c.0); }
+    println!("interpret {:?}", t.elapsed());
+    let t = std::time::Instant::now();
+    let _w: Vec<_> = cases.iter().map(|c| whole::Whole::of(&c.0)).collect();
+    println!("whole {:?}", t.elapsed());
+    let t = std::time::Instant::now();
+    for c in &cases { rules::broken(&c.0); }
+    println!("all {:?}", t.elapsed());
 }

@@ -1,11 +1,11 @@
 //! The plan as headings, paragraphs and lists, without any look.
 
+use crate::day::when;
 use crate::outcome::{Bound, JudgedReading, Outcome};
 use crate::plan::cautions::Caution;
 use crate::plan::needs::Need;
 use crate::plan::{Job, Plan};
 use crate::quantity::{Figure, Grounds, Measures, Unit, shown, significant};
-use crate::day::when;
 use crate::sources::Citation;
 
 /// A piece of the plan.

@@ -34,11 +34,11 @@ fn in_time(job: &Job, timing: &Timing, faults: &mut Faults) {
     let kind = job.kind.name();
     if let Some(today) = timing.today {
         for day in [job.from, job.to].into_iter().flatten() {
-            faults.unless(day >= today, format!("no job before today: {kind}"), || told(job));
+            faults.unless(day >= today, || format!("no job before today: {kind}"), || told(job));
         }
     }
     if let Some((from, to)) = job.from.zip(job.to) {
-        faults.unless(from <= to, format!("a job ends after it begins: {kind}"), || told(job));
+        faults.unless(from <= to, || format!("a job ends after it begins: {kind}"), || told(job));
     }
 }
 
@@ -48,7 +48,7 @@ fn digs_where_it_may(job: &Job, whole: &Whole<'_>, faults: &mut Faults) {
     let kind = job.kind.name();
     let words = ["mix it in", "dig it in", "fork it in"];
     let says = words.iter().any(|word| job.task.contains(word));
-    faults.unless(job.digs || !says, format!("a job that digs is marked so: {kind}"), || told(job));
+    faults.unless(job.digs || !says, || format!("a job that digs is marked so: {kind}"), || told(job));
     if !job.digs {
         return;
     }
@@ -56,20 +56,19 @@ fn digs_where_it_may(job: &Job, whole: &Whole<'_>, faults: &mut Faults) {
         Standing::Clear => {}
         Standing::Until(off) => {
             let after = job.from.is_some_and(|from| from >= off);
-            faults.unless(after, format!("no digging before the bed is clear: {kind}"), || {
+            faults.unless(after, || format!("no digging before the bed is clear: {kind}"), || {
                 format!("clear on {off}; {}", told(job))
             });
         }
-        Standing::Open | Standing::Lasting => {
-            faults.unless(false, format!("no digging where something stands: {kind}"), || told(job))
-        }
+        Standing::Open | Standing::Lasting => faults
+            .fault(format!("no digging where something stands: {kind}"), told(job)),
     }
     // A crop planted since stands in the bed until it is off.
     let planted = Timing::of(&whole.case.season).planting;
     if let (Some(planted), Some(from)) = (planted, job.from) {
         faults.unless(
             from < planted || job.kind == JobKind::Lime,
-            format!("no digging once the next crop is in: {kind}"),
+            || format!("no digging once the next crop is in: {kind}"),
             || format!("planted on {planted}; {}", told(job)),
         );
     }
@@ -78,7 +77,7 @@ fn digs_where_it_may(job: &Job, whole: &Whole<'_>, faults: &mut Faults) {
 /// Sorted by their first days.
 fn in_order(jobs: &[Job], faults: &mut Faults) {
     let days: Vec<Date> = jobs.iter().filter_map(|job| job.from.or(job.to)).collect();
-    faults.unless(days.is_sorted(), "jobs stand in order", || {
+    faults.unless(days.is_sorted(), || "jobs stand in order".into(), || {
         jobs.iter().map(told).collect::<Vec<_>>().join(" | ")
     });
 }
@@ -87,13 +86,12 @@ fn in_order(jobs: &[Job], faults: &mut Faults) {
 fn charged_first(outcome: &Outcome, faults: &mut Faults) {
     let Some(charge) = &outcome.plan.charge else { return };
     let first = |kind| outcome.plan.jobs.iter().find(|job| job.kind == kind);
-    let (Some(begins), Some(spreads)) = (first(JobKind::Charge), first(JobKind::SpreadBiochar))
-    else {
-        return faults.unless(false, "a charge has its job", || format!("{:?}", outcome.plan.path));
+    let (Some(begins), Some(spreads)) = (first(JobKind::Charge), first(JobKind::SpreadBiochar)) else {
+        return faults.fault("a charge has its job", format!("{:?}", outcome.plan.path));
     };
     let Some((begun, spread)) = begins.from.zip(spreads.from) else { return };
     let ready = begun.saturating_add(Duration::days(charge.days.likely as i64));
-    faults.unless(spread >= ready, "biochar is spread once it is charged", || {
+    faults.unless(spread >= ready, || "biochar is spread once it is charged".into(), || {
         format!("begun {begun}, {} days, spread {spread}", charge.days.likely)
     });
 }
@@ -111,7 +109,7 @@ fn manure_waits(whole: &Whole<'_>, timing: &Timing, faults: &mut Faults) {
     let known = whole.case.season.crops.iter().filter_map(|crop| crop.harvest);
     for harvest in known.chain(timing.harvest).filter(|harvest| *harvest > spread) {
         let wait = (harvest - spread).whole_days();
-        faults.unless(wait >= RAW_TOUCHING, "manure waits for the harvest", || {
+        faults.unless(wait >= RAW_TOUCHING, || "manure waits for the harvest".into(), || {
             format!("spread {spread}, harvest {harvest}: {wait} days")
         });
     }

@@ -1,6 +1,6 @@
 //! Lowering the pH with sulfur, where the plants want it and the soil lets it.
 
-use crate::plan::hazards::leaded;
+use crate::plan::hazards::over_lead_level;
 use crate::plan::ledger::{Bringer, Brings, Ledger, Substance};
 use crate::plan::needs::lime_rate::{
     T_PER_HA_IN_LB_PER_1000_SQ_FT, T_PER_HA_IN_TON_PER_ACRE, between, doses,
@@ -145,7 +145,7 @@ fn no_sulfur(survey: &Survey<'_>, reaction: &Reaction, high: &str) -> Option<Nee
             "No sulfur where the pH wished for is not below the soil's.",
             &[ARITHMETIC.derived()],
         )
-    } else if leaded(survey) {
+    } else if over_lead_level(survey) {
         (
             format!(
                 "{high}, but no sulfur: acid sets lead free. Keep the pH of leaded soil at 6.5 to 7.5."

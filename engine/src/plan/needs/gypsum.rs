@@ -1,7 +1,7 @@
 //! Gypsum, which a sodic soil needs and no other.
 
 use crate::chemistry::sodium::{SALINE, Sodic, Sodium};
-use crate::plan::hazards::leaded;
+use crate::plan::hazards::over_lead_level;
 use crate::plan::ledger::{Bringer, Brings, Ledger, Substance};
 use crate::plan::needs::{Need, NeedKind, Verdict};
 use crate::quantity::{Band, Figure, Grounds, Unit};
@@ -177,7 +177,7 @@ fn amounts(survey: &Survey<'_>, sodium: &Sodium, cec: Band, rate: Band, grams: B
         figure("gypsum-for-bed", "pure gypsum for the bed", bed, Unit::Kg, of_bed),
     ];
     need.others = others(survey, sodium.esp, cec);
-    let spread = if survey.bed.is_dug() && !leaded(survey) {
+    let spread = if survey.bed.is_dug() && !over_lead_level(survey) {
         let depth = survey.shown(&Band::exactly(survey.bed.depth.value), Unit::Cm);
         format!("Spread the gypsum and mix it into the top {depth}.")
     } else {

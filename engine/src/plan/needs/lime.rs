@@ -1,7 +1,7 @@
 //! How much lime, by the one buffer the laboratory used, and in what doses.
 
 use crate::case::BedKind;
-use crate::plan::hazards::leaded;
+use crate::plan::hazards::over_lead_level;
 use crate::plan::ledger::{Bringer, Brings, Ledger, Substance};
 use crate::plan::needs::lime_by_buffer::{Buffer, Other, Published, Said};
 use crate::plan::needs::lime_rate::{T_PER_HA_IN_LB_PER_1000_SQ_FT, as_product, doses};
@@ -307,7 +307,10 @@ fn steps(survey: &Survey<'_>, product: Band) -> (u32, Vec<String>) {
     }
     steps.push(if surface {
         "On grass or round shrubs leave it on top and water it in.".into()
-    } else if survey.bed.is_dug() && survey.bed.standing != Standing::Open && !leaded(survey) {
+    } else if survey.bed.is_dug()
+        && survey.bed.standing != Standing::Open
+        && !over_lead_level(survey)
+    {
         let depth = survey.shown(&Band::exactly(survey.bed.depth.value), Unit::Cm);
         format!("Mix it into the top {depth}.")
     } else {
@@ -366,7 +369,7 @@ fn depth_limed(survey: &Survey<'_>, published: &Published, grounds: &mut Grounds
         return published.depth_cm;
     }
     let depth = &survey.bed.depth;
-    if !survey.bed.is_dug() || leaded(survey) {
+    if !survey.bed.is_dug() || over_lead_level(survey) {
         let undug = survey.shown(&Band::exactly(UNDUG), Unit::Cm);
         grounds.sources.push(TRI_STATE_LIME.opened());
         grounds.assumed.push(format!("Undug, lime reaches the top {undug}."));

@@ -169,7 +169,11 @@ fn still_missing(survey: &Survey<'_>, ledger: &mut Ledger, names: &Names, need: 
     grounds = survey.bed.area.add_to(grounds);
     if brought.likely > 0.0 && missing.likely <= WORTH_FEEDING * whole.likely {
         need.verdict = Verdict::Enough;
-        need.answer = format!("None more: what is brought already, {}, is enough.", given(brought));
+        need.answer = if room < whole.likely * names.element * WORTH_FEEDING {
+            "None more this year: what is brought already is the most that may come in.".into()
+        } else {
+            format!("None more: what is brought already, {}, is enough.", given(brought))
+        };
         need.steps.clear();
         need.for_bed = None;
         need.grounds = grounds;
@@ -290,9 +294,10 @@ pub(super) fn nitrogen(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need>
         return Some(Need::said(kind, Verdict::Unknown, answer, Grounds::default()));
     }
     let nitrate = survey.soil.value(Property::NitrateN);
-    if let Some(found) = nitrate.filter(|n| *n > PLENTY_OF_NITRATE) {
+    let surplus = survey.findings.level(Property::NitrateN).is_some_and(Level::is_surplus);
+    if let Some(found) = nitrate.filter(|n| *n > PLENTY_OF_NITRATE || surplus) {
         let grounds = Grounds::new(
-            "Nitrate-N above 30 mg/kg is more than plants need.",
+            "Nitrate-N above sufficient, or above 30 mg/kg, is more than plants need.",
             &[UC_NITRATE.opened()],
         )
         .input("nitrate-N", format!("{} mg/kg", significant(found, 3)));
