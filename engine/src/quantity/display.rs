@@ -20,12 +20,19 @@ by_name! { Measures, "system of measures",
     Us: "us",
 }
 
-/// `value` to `digits` significant digits, without trailing zeros.
+/// Nothing in a garden is counted or measured beyond this, or finer than one part of it.
+const BEYOND: f64 = 1e15;
+
+/// `value` to `digits` significant digits, without trailing zeros; `–` for what is no number or
+/// beyond measure, `0` for what is too small to be measured.
 pub fn significant(value: f64, digits: i32) -> String {
-    if value == 0.0 {
+    let digits = digits.clamp(1, 15);
+    let size = value.abs();
+    if size < 1.0 / BEYOND {
         return "0".into();
     }
-    if !value.is_finite() {
+    // What is no number fails the comparison.
+    if !(size < BEYOND) {
         return "–".into();
     }
     let decimals = digits - 1 - value.abs().log10().floor() as i32;
@@ -46,7 +53,8 @@ pub fn shown(band: &Band, unit: Unit, measures: Measures) -> String {
         _ => in_measures(unit, measures),
     };
     let widest = (band.low.abs().max(band.likely.abs()).max(band.high.abs())) * factor;
-    let finest = if widest > 0.0 { 10f64.powi(widest.log10().floor() as i32 - 2) } else { 0.0 };
+    let can_be_shown = widest > 0.0 && widest < BEYOND;
+    let finest = if can_be_shown { 10f64.powi(widest.log10().floor() as i32 - 2) } else { 0.0 };
     let at = |v: f64| {
         let value = v * factor;
         if value.abs() < 5.0 * finest {
@@ -145,6 +153,7 @@ fn digits_before_point(value: f64) -> i32 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::EXTREMES;
 
     #[test]
     fn significant_digits_drop_what_nobody_measured() {
@@ -160,6 +169,50 @@ mod tests {
         for (value, digits, text) in cases {
             assert_eq!(significant(value, digits), text, "{value} to {digits}");
         }
+    }
+
+    #[test]
+    fn no_number_is_shown_as_what_no_gardener_reads() {
+        let fine = |text: &str| {
+            let odd = ["inf", "NaN", "-0", "−0", "e"].iter().any(|odd| text == *odd);
+            let begins =
+                |sign| text.strip_prefix(sign).is_some_and(|t| t == "0" || t.starts_with("0 "));
+            let odd = odd || text.contains("inf") || text.contains("NaN");
+            assert!(!odd && !begins('-') && !begins('−') && text.len() < 200, "{text}");
+        };
+        for a in EXTREMES {
+            for digits in [i32::MIN, -1, 0, 1, 2, 9, 40, i32::MAX] {
+                fine(&significant(a, digits));
+                fine(&significant(-a, digits));
+            }
+            for measures in [Measures::Metric, Measures::Us] {
+                fine(&measured_out(a, measures));
+                for (b, c, unit) in each_of() {
+                    fine(&shown(&Band::new(a, b, c), unit, measures));
+                    fine(&shown(&Band { low: a, likely: b, high: c }, unit, measures));
+                }
+                for unit in Unit::ALL {
+                    fine(&significant(in_readers(a, unit, measures), 4));
+                    fine(&significant(from_readers(a, unit, measures), 4));
+                }
+            }
+        }
+    }
+
+    /// Two extremes and a unit of each kind.
+    fn each_of() -> impl Iterator<Item = (f64, f64, Unit)> {
+        let units = [Unit::Litre, Unit::Bags, Unit::None, Unit::TonnePerHa];
+        let pairs = EXTREMES.into_iter().flat_map(|b| EXTREMES.map(|c| (b, c)));
+        pairs.flat_map(move |(b, c)| units.map(|unit| (b, c, unit)))
+    }
+
+    #[test]
+    fn what_is_too_small_or_too_large_to_be_measured_says_so() {
+        assert_eq!(significant(-5e-324, 3), "0");
+        assert_eq!(significant(f64::MAX, 2), "–");
+        let litres =
+            |low, likely, high| shown(&Band::new(low, likely, high), Unit::Litre, Measures::Metric);
+        assert_eq!(litres(2.0, 4.0, f64::INFINITY), "4 (2––)\u{a0}L");
     }
 
     #[test]

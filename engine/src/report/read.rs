@@ -1,6 +1,7 @@
 //! A [`Grid`] to a [`Report`].
 
 use std::borrow::Cow;
+use std::collections::BTreeSet;
 
 use super::about::{AboutSample, Statement, about_sample, methods, unit_for_all};
 use super::fold::squash;
@@ -12,6 +13,7 @@ use super::names::Word;
 use super::number::{Decimal, Evidence, Said, said};
 use super::place::{Draft, Placed, Tail, place};
 use super::settle::settle;
+use super::split::is_endless;
 use super::table;
 use super::units::Printed;
 use super::{Cell, Grid, Place, Report, SampleReport, Trouble, Unread};
@@ -23,10 +25,20 @@ pub const MOST_SAMPLES: usize = 20_000;
 
 /// The most results of one sample: a laboratory gives a few dozen. Each is compared with all
 /// others of its sample.
-const MOST_READINGS: usize = 500;
+pub(super) const MOST_READINGS: usize = 500;
 
 /// Unread lines beyond this are counted, not listed.
 const MOST_UNREAD: usize = 500;
+
+/// The longest text of an unread line that is listed, characters.
+const LONGEST_UNREAD: usize = 400;
+
+/// The most cells one after the other that bring no result. A field book or a chapter may stand
+/// before the results; what goes on for longer is something else.
+const MOST_IDLE: usize = 30_000;
+
+/// The most methods that are named for a whole report; each is weighed for every result.
+const MOST_STATEMENTS: usize = 50;
 
 /// Reads a grid.
 ///
@@ -88,10 +100,11 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
     let mut at = 0;
     while at < rows.len() {
         // Numbers without a word are no head and no result; a damaged sheet may have thousands.
-        let wordless = |c: &Cell| !c.text.bytes().any(|b| b.is_ascii_alphabetic() || b > 127);
-        if rows[at].len() > 1 && rows[at].iter().all(wordless) {
+        if rows[at].iter().all(is_wordless) {
             let (text, place) = whole(&rows[at]);
-            if !text.is_empty() {
+            if rows[at].len() == 1 {
+                reader.in_no_place(&text, place, "no soil property in this line".into());
+            } else if !text.is_empty() {
                 reader.unread(None, &text, "numbers without a name", place);
             }
             at += 1;
@@ -117,6 +130,11 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
         };
     }
     Ok(())
+}
+
+/// Whether a cell has no letter.
+fn is_wordless(cell: &Cell) -> bool {
+    !cell.text.bytes().any(|b| b.is_ascii_alphabetic() || b > 127)
 }
 
 /// Methods for all results in a line that holds results: `Results (Mehlich-3): pH 6.2, …`
@@ -212,6 +230,10 @@ pub(super) struct Reader {
     for_all: Option<ForAll>,
     /// How many samples have their methods, units and names.
     settled: usize,
+    /// Cells looked at since the last result.
+    idle: usize,
+    /// Unread lines that are only counted.
+    more_unread: usize,
 }
 
 /// What the text before the first sheet says of every sheet.
@@ -296,7 +318,7 @@ impl Reader {
 
     /// The sample of a strip: a table with one row of results and no name. It goes on with
     /// the sample under way, unless that has one of these properties already.
-    pub fn of_strip(&mut self, properties: &[Property]) -> Result<usize, Trouble> {
+    pub fn of_strip(&mut self, properties: &BTreeSet<Property>) -> Result<usize, Trouble> {
         match self.current {
             Some(current) => {
                 let known = &self.report.samples[current].readings;
@@ -325,10 +347,37 @@ impl Reader {
         reason: impl Into<String>,
         place: Place,
     ) {
-        let unread = Unread { text: text.to_string(), reason: reason.into(), place };
-        match sample {
-            Some(index) => self.report.samples[index].unread.push(unread),
-            None => self.report.unread.push(unread),
+        let list = match sample {
+            Some(index) => &mut self.report.samples[index].unread,
+            None => &mut self.report.unread,
+        };
+        if list.len() >= MOST_UNREAD {
+            self.more_unread += 1;
+            return;
+        }
+        let text = match text.char_indices().nth(LONGEST_UNREAD) {
+            Some((end, _)) => format!("{}…", &text[..end]),
+            None => text.to_string(),
+        };
+        list.push(Unread { text, reason: reason.into(), place });
+    }
+
+    /// Takes notice that a row is looked at.
+    ///
+    /// # Errors
+    /// When there was no result for so long that none can be awaited.
+    pub fn look_at(&mut self, row: &[Cell]) -> Result<(), Trouble> {
+        self.idle += row.len();
+        if self.idle > MOST_IDLE { Err(Trouble::NoEnd) } else { Ok(()) }
+    }
+
+    /// Takes methods named for the whole report, each once.
+    fn state(&mut self, found: Vec<Statement>) {
+        for new in found {
+            let known = |s: &Statement| s.method == new.method && s.only == new.only;
+            if self.statements.len() < MOST_STATEMENTS && !self.statements.iter().any(known) {
+                self.statements.push(new);
+            }
         }
     }
 
@@ -340,7 +389,10 @@ impl Reader {
             return self.unread(Some(sample), &text, reason, draft.place);
         }
         match place(draft, self.decimal) {
-            Placed::Reading(reading) => self.report.samples[sample].readings.push(reading),
+            Placed::Reading(reading) => {
+                self.idle = 0;
+                self.report.samples[sample].readings.push(reading);
+            }
             Placed::Missing => {}
             Placed::Unread(reason) => {
                 let text = format!("{}: {}", draft.name, draft.result);
@@ -355,7 +407,12 @@ impl Reader {
         if filled.is_empty() {
             return Ok(());
         }
+        self.look_at(row)?;
         let (whole, at) = whole(row);
+        if filled.len() == 1 && is_endless(&whole) {
+            self.unread(None, &whole, "longer than any line of a soil test", at);
+            return Ok(());
+        }
         let own = |c: &&Cell| about_sample(std::slice::from_ref(*c), self.decimal).is_some();
         if filled.len() > 1
             && filled.iter().any(|c| c.text.contains(':') && !c.text.ends_with(':') && own(c))
@@ -371,7 +428,7 @@ impl Reader {
         if let Some(about) = about_sample(row, self.decimal) {
             if matches!(about, AboutSample::Depth(..)) {
                 // "Mehlich-3, 0-6 in depth" says both.
-                self.statements.extend(methods(&whole, at.line));
+                self.state(methods(&whole, at.line));
             }
             return self.about(about, &whole, at);
         }
@@ -386,7 +443,7 @@ impl Reader {
                 );
                 return Ok(());
             }
-            self.statements.extend(methods_beside(&whole, at.line));
+            self.state(methods_beside(&whole, at.line));
             let sample = self.current()?;
             for draft in says.drafts {
                 self.put(sample, &draft);
@@ -399,7 +456,7 @@ impl Reader {
         if says.refused.as_deref().is_none_or(|r| !r.starts_with("a recommendation")) {
             self.unit = self.unit.or(unit);
             if !statements.is_empty() || unit.is_some() {
-                self.statements.extend(statements);
+                self.state(statements);
                 let digits = |w: &String| w.contains(|c: char| c.is_ascii_digit());
                 let label = Label::of(&whole);
                 let measured = says.soil_word || label.unit.is_some();
@@ -408,11 +465,6 @@ impl Reader {
                 }
                 return Ok(());
             }
-        }
-        // A running title is listed once, however many pages repeat it.
-        let known = self.report.unread.iter().rev().take(50).any(|u| u.text == whole);
-        if self.paged && (is_page_number(&whole) || known) {
-            return Ok(());
         }
         let reason = says.refused.unwrap_or_else(|| {
             let label = Label::of(&whole);
@@ -426,8 +478,17 @@ impl Reader {
                 "no soil property in this line".to_string()
             }
         });
-        self.unread(None, &whole, reason, at);
+        self.in_no_place(&whole, at, reason);
         Ok(())
+    }
+
+    /// Lists a line that says nothing here. A running title is listed once, however many pages
+    /// repeat it, and page numbers never.
+    fn in_no_place(&mut self, whole: &str, at: Place, reason: String) {
+        let known = || self.report.unread.iter().rev().take(50).any(|u| u.text == whole);
+        if !(self.paged && (is_page_number(whole) || known())) {
+            self.unread(None, whole, reason, at);
+        }
     }
 
     fn about(&mut self, about: AboutSample, whole: &str, at: Place) -> Result<(), Trouble> {
@@ -485,7 +546,7 @@ impl Reader {
         if !found.into_iter().any(|r| r.amount.is_some() || r.rating.is_some()) {
             return Err(self.trouble(grid));
         }
-        let mut extra = 0;
+        let mut extra = self.more_unread;
         let mut shorten = |unread: &mut Vec<Unread>| {
             extra += unread.len().saturating_sub(MOST_UNREAD);
             unread.truncate(MOST_UNREAD);
@@ -502,19 +563,19 @@ impl Reader {
     fn trouble(&self, grid: &Grid) -> Trouble {
         let tabular = grid.rows.iter().filter(|r| r.len() > 1).count() * 2 > grid.rows.len();
         let refused = self.report.samples.iter().any(|s| !s.unread.is_empty());
+        if grid.rows.iter().any(|r| matches!(&r[..], [only] if is_endless(&only.text))) {
+            return Trouble::EndlessLine;
+        }
         // A lone S or B is a letter; a full name or two symbols are soil words.
-        let (mut names, mut symbols) = (0, 0);
-        for cell in grid.rows.iter().flatten() {
+        let mut symbols = 0;
+        let soil_words = |cell: &Cell| {
             let label = Label::of(&cell.text);
             if label.is_soil() && label.unknown.len() < 2 {
-                if label.only_symbols {
-                    symbols += label.properties.len();
-                } else {
-                    names += 1;
-                }
+                symbols += if label.only_symbols { label.properties.len() } else { 2 };
             }
-        }
-        if refused || names > 0 || symbols > 1 {
+            symbols > 1
+        };
+        if refused || grid.rows.iter().flatten().filter(|c| !is_wordless(c)).any(soil_words) {
             return Trouble::NoResults;
         }
         if tabular {
