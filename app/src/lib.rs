@@ -53,7 +53,6 @@ mod state;
 mod store;
 mod tongue;
 mod traits;
-mod uptake;
 mod why;
 mod winter;
 mod words;

@@ -67,6 +67,34 @@ macro_rules! by_name {
 }
 pub(crate) use by_name;
 
+/// Declares a kind with its name in JSON, and with what a reader sees where that is told too.
+macro_rules! named {
+    ($what:literal: $(#[$attr:meta])* $vis:vis enum $kind:ident {
+        $($(#[$doc:meta])* $variant:ident = $name:literal;)+
+    }) => {
+        $(#[$attr])*
+        $vis enum $kind { $($(#[$doc])* $variant),+ }
+        crate::named::by_name! { $kind, $what, $($variant: $name),+ }
+    };
+    ($what:literal, $label:ident: $(#[$attr:meta])* $vis:vis enum $kind:ident {
+        $($(#[$doc:meta])* $variant:ident = $name:literal, $words:literal;)+
+    }) => {
+        crate::named::named! { $what:
+            $(#[$attr])*
+            $vis enum $kind { $($(#[$doc])* $variant = $name;)+ }
+        }
+        impl $kind {
+            /// What a reader sees.
+            pub fn $label(self) -> &'static str {
+                match self {
+                    $($kind::$variant => $words),+
+                }
+            }
+        }
+    };
+}
+pub(crate) use named;
+
 #[cfg(test)]
 mod tests {
     use std::collections::BTreeSet;

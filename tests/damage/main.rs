@@ -8,6 +8,7 @@
 //! slowest.
 #![allow(missing_docs, reason = "each test's name says what it checks")]
 
+use std::borrow::Cow;
 use std::fs;
 use std::io::{Cursor, Read, Write};
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -16,9 +17,7 @@ use std::sync::mpsc;
 use std::thread;
 use std::time::{Duration, Instant};
 
-use emberloam_engine::biochar::{courses, exchange_shift};
-use emberloam_engine::season::{self, winter_loss};
-use emberloam_engine::{Case, export, interpret, needs, report, situated, traits};
+use emberloam_engine::{Case, details, export, interpret, report, season, survey};
 use emberloam_files::open_file;
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipArchive, ZipWriter};
@@ -34,11 +33,13 @@ fn whole_way(bytes: &[u8]) {
     };
     let case = Case { report: read, ..Case::default() };
     let outcome = interpret(&case);
-    needs::needs(&case);
-    traits::traits(&case);
-    situated(&case, |sample| (courses(sample), exchange_shift(sample), winter_loss(sample)));
+    let surveyed = survey(Cow::Borrowed(&case));
+    details::traits(&surveyed);
+    details::windows(&surveyed);
+    details::courses(&surveyed, &outcome.plan);
+    details::exchange_shift(&surveyed, &outcome.plan);
+    details::winter_loss(&surveyed, &outcome.plan);
     season::place(&case.season, case.measures);
-    situated(&case, season::windows);
     let written = export::csv(&case.report, &outcome, &opened.text);
     assert!(!written.is_empty());
 }

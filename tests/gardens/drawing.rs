@@ -54,24 +54,26 @@ pub fn garden(kind: Kind) -> Drawn<Garden> {
         one_of(&Measures::ALL),
     );
     (about, on_hand)
-        .prop_map(|((reports, bed, plants, season), (bag, charge_with, charge, feeds, measures))| {
-            let (report, sample, reading) = reports;
-            let rest = Case::default();
-            Garden(Case {
-                report,
-                sample,
-                reading,
-                bed,
-                plants,
-                season,
-                biochar: bag,
-                charge_with,
-                charge,
-                feeds,
-                measures,
-                ..rest
-            })
-        })
+        .prop_map(
+            |((reports, bed, plants, season), (bag, charge_with, charge, feeds, measures))| {
+                let (report, sample, reading) = reports;
+                let rest = Case::default();
+                Garden(Case {
+                    report,
+                    sample,
+                    reading,
+                    bed,
+                    plants,
+                    season,
+                    biochar: bag,
+                    charge_with,
+                    charge,
+                    feeds,
+                    measures,
+                    ..rest
+                })
+            },
+        )
         .boxed()
 }
 
@@ -83,8 +85,21 @@ fn one_of<T: Clone + std::fmt::Debug + 'static>(all: &'static [T]) -> Drawn<T> {
 /// no file; a slip of the program could make them.
 fn impossible() -> Drawn<f64> {
     let all = [
-        0.0, -0.0, -1.0, -3.7, -1e9, 1e-300, 1e-9, 1e6, 1e9, 1e15, 1e300, f64::MAX, f64::NAN,
-        f64::INFINITY, f64::NEG_INFINITY,
+        0.0,
+        -0.0,
+        -1.0,
+        -3.7,
+        -1e9,
+        1e-300,
+        1e-9,
+        1e6,
+        1e9,
+        1e15,
+        1e300,
+        f64::MAX,
+        f64::NAN,
+        f64::INFINITY,
+        f64::NEG_INFINITY,
     ];
     select(all.to_vec()).boxed()
 }
@@ -297,7 +312,8 @@ fn layer(kind: Kind) -> Drawn<(f64, f64)> {
     match kind {
         Kind::Ordinary => usual.boxed(),
         Kind::Wild => {
-            prop_oneof![4 => usual, 1 => (impossible(), impossible()), 1 => Just((30.0, 30.0))].boxed()
+            prop_oneof![4 => usual, 1 => (impossible(), impossible()), 1 => Just((30.0, 30.0))]
+                .boxed()
         }
     }
 }
@@ -365,7 +381,8 @@ fn reports(kind: Kind) -> Drawn<(Report, usize, ReadingAnswers)> {
         2 => vec(sample(kind), 2..3),
     ];
     let chosen = prop_oneof![20 => Just(0_usize), 1 => 0..4_usize, 1 => Just(usize::MAX)];
-    let corrected = prop_oneof![4 => Just(Vec::new()), 1 => vec((any::<Index>(), correction(kind)), 1..3)];
+    let corrected =
+        prop_oneof![4 => Just(Vec::new()), 1 => vec((any::<Index>(), correction(kind)), 1..3)];
     let as_text = prop_oneof![6 => Just(false), 1 => Just(true)];
     let answers = (
         prop_oneof![3 => Just(Vec::new()), 1 => vec(one_of(&Method::ALL), 1..3)],
@@ -486,14 +503,17 @@ fn today(kind: Kind) -> Drawn<Option<Date>> {
     let usual = (0..1000_i64).prop_map(move |days| Some(first + Duration::days(days)));
     match kind {
         Kind::Ordinary => prop_oneof![9 => usual, 1 => Just(None)].boxed(),
-        Kind::Wild => prop_oneof![6 => usual, 2 => end_of_time().prop_map(Some), 1 => Just(None)].boxed(),
+        Kind::Wild => {
+            prop_oneof![6 => usual, 2 => end_of_time().prop_map(Some), 1 => Just(None)].boxed()
+        }
     }
 }
 
 /// The ends of what a date can be.
 fn end_of_time() -> Drawn<Date> {
     let day = |year| Date::from_calendar_date(year, Month::January, 3).expect("a day");
-    select(vec![Date::MIN, day(-44), day(-1), day(0), day(1), day(1900), day(9999), Date::MAX]).boxed()
+    select(vec![Date::MIN, day(-44), day(-1), day(0), day(1), day(1900), day(9999), Date::MAX])
+        .boxed()
 }
 
 /// Another day of the year about today, most often after it.
@@ -659,11 +679,8 @@ fn label(kind: Kind) -> Drawn<[f64; 3]> {
 }
 
 fn charge(kind: Kind) -> Drawn<Charge> {
-    let known = (
-        one_of(&ChargeSource::ALL),
-        maybe(0.5, number(kind, 0.5, 300.0)),
-        maybe(0.5, label(kind)),
-    );
+    let known =
+        (one_of(&ChargeSource::ALL), maybe(0.5, number(kind, 0.5, 300.0)), maybe(0.5, label(kind)));
     let sources = prop_oneof![4 => Just(Vec::new()), 1 => vec(known, 1..4)];
     (maybe(0.3, number(kind, -5.0, 35.0)), maybe(0.2, number(kind, 2.0, 30.0)), sources)
         .prop_map(|(temperature_c, bucket_litres, sources)| Charge {

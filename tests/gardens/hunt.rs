@@ -104,7 +104,8 @@ pub fn without_panic(case: &Case, broken: fn(&Case) -> Vec<Fault>) -> Vec<Fault>
         let usual = std::panic::take_hook();
         std::panic::set_hook(Box::new(move |info| {
             if WAITING.with_borrow(|waiting| *waiting) {
-                let at = info.location().map_or(String::new(), |l| format!("{}:{}", l.file(), l.line()));
+                let at =
+                    info.location().map_or(String::new(), |l| format!("{}:{}", l.file(), l.line()));
                 let why = info.payload_as_str().unwrap_or_default().to_string();
                 PANICKED.set(Some(format!("{at}: {why}")));
             } else {

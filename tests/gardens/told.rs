@@ -11,8 +11,9 @@ use time::Date;
 /// All that is given of a garden, in one paragraph. What nobody said is left out.
 pub fn told(case: &Case) -> String {
     let Case { version: _, report, sample, .. } = case;
-    let Case { reading, bed, plants, season, biochar, charge_with, charge, feeds, measures, .. } =
-        case;
+    let Case {
+        reading, bed, plants, season, biochar, charge_with, charge, feeds, measures, ..
+    } = case;
     let mut all = vec![of_bed(bed, plants.map(|p| p.label()))];
     match report.samples.as_slice() {
         [] => all.push("There is no report".into()),
@@ -85,15 +86,15 @@ fn unit(unit: Option<Unit>) -> String {
 }
 
 fn of_reading(reading: &Reading) -> String {
-    let method = reading.method.as_ref().map_or(String::new(), |m| format!(" ({})", m.value.label()));
+    let method =
+        reading.method.as_ref().map_or(String::new(), |m| format!(" ({})", m.value.label()));
     let result = match reading.amount {
         Some(Amount::Exactly(v)) => format!("{v}{}", unit(reading.unit)),
         Some(Amount::Below(v)) => format!("below {v}{}", unit(reading.unit)),
         Some(Amount::Above(v)) => format!("above {v}{}", unit(reading.unit)),
         None => format!("“{}” without a number", reading.rating.as_deref().unwrap_or_default()),
     };
-    let layer =
-        reading.depth_cm.map_or(String::new(), |(t, b)| format!(" from {t} to {b} cm"));
+    let layer = reading.depth_cm.map_or(String::new(), |(t, b)| format!(" from {t} to {b} cm"));
     format!("{}{method} {result}{layer}", reading.property.label())
 }
 
@@ -137,7 +138,8 @@ fn said(
 }
 
 fn of_season(season: &Season) -> Vec<String> {
-    let Season { today, planting, harvest, first_frost, last_frost, winter, wet_season, .. } = season;
+    let Season { today, planting, harvest, first_frost, last_frost, winter, wet_season, .. } =
+        season;
     let Season { latitude, elevation_m, rain, lowest_c, highest_c, crops, .. } = season;
     let mut all = Vec::new();
     for (what, date) in [
@@ -161,9 +163,11 @@ fn of_season(season: &Season) -> Vec<String> {
     }));
     all.extend(latitude.map(|l| format!("The latitude is {l}")));
     all.extend(elevation_m.map(|e| format!("It lies {e} m up")));
-    for (what, twelve) in
-        [("Rain by month", rain), ("Lowest temperatures", lowest_c), ("Highest temperatures", highest_c)]
-    {
+    for (what, twelve) in [
+        ("Rain by month", rain),
+        ("Lowest temperatures", lowest_c),
+        ("Highest temperatures", highest_c),
+    ] {
         all.extend(twelve.map(|t| format!("{what}: {t:?}")));
     }
     for crop in crops {

@@ -140,24 +140,13 @@ fn capacity(name: &'static str, summed: &Summed) -> Figure {
         "cec" => Property::Cec.label(),
         _ => "exchange capacity by summation",
     };
-    Figure {
-        name,
-        label,
-        band: summed.cec,
-        unit: Unit::MeqPer100g,
-        grounds: summed.grounds.clone(),
-    }
+    Figure::new(name, label, summed.cec, Unit::MeqPer100g, summed.grounds.clone())
 }
 
 fn as_printed(printed: f64) -> Figure {
-    Figure {
-        name: "cec",
-        label: Property::Cec.label(),
-        band: Band::exactly(printed),
-        unit: Unit::MeqPer100g,
-        grounds: Grounds::new("As the lab gives it.", &[])
-            .input("CEC", format!("{} meq/100 g", significant(printed, 3))),
-    }
+    let grounds = Grounds::new("As the lab gives it.", &[])
+        .input("CEC", format!("{} meq/100 g", significant(printed, 3)));
+    Figure::new("cec", Property::Cec.label(), Band::exactly(printed), Unit::MeqPer100g, grounds)
 }
 
 /// The laboratory's capacity beside the sum. Gives the capacity to divide by:
@@ -193,15 +182,11 @@ fn by_texture(texture: Texture) -> Figure {
         Texture::SandyLoam | Texture::SandyClayLoam => OSU_CEC.derived(),
         _ => OSU_CEC.opened(),
     };
-    Figure {
-        name: "cec",
-        label: Property::Cec.label(),
-        band: Band::new(low, (low + high) / 2.0, high),
-        unit: Unit::MeqPer100g,
-        grounds: Grounds::new("The usual range for this texture.", &[grade])
-            .input("texture", texture.label())
-            .assume("No cations by weight were reported, so only the texture speaks. Much organic matter adds to it."),
-    }
+    let grounds = Grounds::new("The usual range for this texture.", &[grade])
+        .input("texture", texture.label())
+        .assume("No cations by weight were reported, so only the texture speaks. Much organic matter adds to it.");
+    let band = Band::new(low, (low + high) / 2.0, high);
+    Figure::new("cec", Property::Cec.label(), band, Unit::MeqPer100g, grounds)
 }
 
 fn saturations(
@@ -244,7 +229,7 @@ fn saturations(
         }
     };
     let figure =
-        |name, label, band, grounds| Figure { name, label, band, unit: Unit::Percent, grounds };
+        |name, label, band, grounds| Figure::new(name, label, band, Unit::Percent, grounds);
 
     for base in &summed.bases {
         let (name, label) = match base.property {

@@ -14,15 +14,15 @@ pub(super) fn work_out(soil: &Soil, setting: &Setting, chemistry: &mut Chemistry
         return;
     };
     if method_decides(measure, setting.texture) {
-        chemistry.questions.push(Question {
-            id: QuestionId::EcMethod,
-            text: "How did the lab mix soil and water for the salts reading?".into(),
-            changes:
-                "Whether the soil counts as salty: the same number means more in a wetter mix."
-                    .into(),
-            about: vec![Property::Ec],
-            suggestion: Some("1:1, 1:2, 1:5 or saturated paste.".into()),
-        });
+        chemistry.questions.push(
+            Question::new(
+                QuestionId::EcMethod,
+                "How did the lab mix soil and water for the salts reading?",
+                "Whether the soil counts as salty: the same number means more in a wetter mix.",
+                &[Property::Ec],
+            )
+            .suggesting("1:1, 1:2, 1:5 or saturated paste."),
+        );
     }
     let (Some(ec), Some(method)) = (measure.amount.exact(), measure.method) else {
         return;
@@ -37,13 +37,13 @@ pub(super) fn work_out(soil: &Soil, setting: &Setting, chemistry: &mut Chemistry
             (Band::new(band.low.min(other.low), band.likely, high), grounds)
         }
     };
-    chemistry.figures.push(Figure {
-        name: Derived::Ece.name(),
-        label: "salts as saturated paste (ECe)",
+    chemistry.figures.push(Figure::new(
+        Derived::Ece.name(),
+        "salts as saturated paste (ECe)",
         band,
-        unit: Unit::DsPerM,
+        Unit::DsPerM,
         grounds,
-    });
+    ));
 }
 
 fn by_equations(ec: f64, method: Method, setting: &Setting) -> Option<(Band, Grounds)> {

@@ -6,6 +6,7 @@ use time::Duration;
 
 use crate::case::{BagState, Case, Feedstock};
 use crate::plan::{Path, decide};
+use crate::report::parse_amount;
 use crate::soil::{Amount, Property, Texture};
 use crate::survey::survey;
 
@@ -80,7 +81,7 @@ impl Trial {
     /// Before the first variation; `None` without a sample.
     pub fn of(case: &Case) -> Option<Trial> {
         let path = path_of(case)?;
-        let left = variations(case).into_iter();
+        let left = variations(&put_right(case)).into_iter();
         Some(Trial { path, of: left.len(), left, turns: Vec::new() })
     }
 
@@ -133,53 +134,105 @@ fn in_words(holds: usize, of: usize, turns: &[Turn]) -> String {
     }
 }
 
+/// The case with what the person put right in the place of what is printed, so that it is
+/// varied as well.
+fn put_right(case: &Case) -> Case {
+    let mut right = case.clone();
+    for sample in &mut right.report.samples {
+        sample.readings.retain_mut(|reading| {
+            let Some(correction) = case.reading.correction_of(reading) else { return true };
+            reading.property = correction.property.unwrap_or(reading.property);
+            let typed = correction.result.as_deref().map(parse_amount);
+            reading.amount = typed.unwrap_or(reading.amount);
+            !correction.leave_out
+        });
+    }
+    for correction in &mut right.reading.corrections {
+        correction.result = None;
+    }
+    right
+}
+
 /// Every variation with its name.
 fn variations(case: &Case) -> Vec<(String, Case)> {
-    let mut all: Vec<(String, Case)> = Vec::new();
-    let mut add = |what: String, change: &dyn Fn(&mut Case)| {
-        let mut other = case.clone();
-        change(&mut other);
-        all.push((what, other));
-    };
-    let at = case.sample.min(case.report.samples.len().saturating_sub(1));
-    let measured = |property| {
-        let readings = case.report.samples.get(at).map_or(&[][..], |sample| &sample.readings);
-        readings
-            .iter()
-            .any(|r| r.property == property && matches!(r.amount, Some(Amount::Exactly(_))))
-    };
-    let scale = |case: &mut Case, property, change: &dyn Fn(f64) -> f64| {
+    let mut all = of_readings(case);
+    all.extend(of_answers(case));
+    all
+}
+
+/// The case with one thing changed.
+fn changed(case: &Case, change: impl FnOnce(&mut Case)) -> Case {
+    let mut other = case.clone();
+    change(&mut other);
+    other
+}
+
+fn chosen(case: &Case) -> usize {
+    case.sample.min(case.report.samples.len().saturating_sub(1))
+}
+
+/// The case with every number of a property in the chosen sample changed.
+fn scaled(case: &Case, property: Property, change: impl Fn(f64) -> f64) -> Case {
+    changed(case, |case| {
+        let at = chosen(case);
         let Some(sample) = case.report.samples.get_mut(at) else { return };
         for reading in sample.readings.iter_mut().filter(|r| r.property == property) {
             if let Some(Amount::Exactly(value)) = reading.amount {
                 reading.amount = Some(Amount::Exactly(change(value)));
             }
         }
+    })
+}
+
+/// What another sample of the bed might have given.
+fn of_readings(case: &Case) -> Vec<(String, Case)> {
+    let sample = case.report.samples.get(chosen(case));
+    let readings = sample.map_or(&[][..], |sample| &sample.readings);
+    let measured = |property: &Property| {
+        readings
+            .iter()
+            .any(|r| r.property == *property && matches!(r.amount, Some(Amount::Exactly(_))))
     };
-    for property in VARIED.into_iter().filter(|p| measured(*p)) {
+    let mut all = Vec::new();
+    for property in VARIED.into_iter().filter(measured) {
         let label = property.label();
-        add(format!("{label} a quarter more"), &|c| scale(c, property, &|v| v * SAMPLING));
-        add(format!("{label} a fifth less"), &|c| scale(c, property, &|v| v / SAMPLING));
+        let more = scaled(case, property, |v| v * SAMPLING);
+        let less = scaled(case, property, |v| v / SAMPLING);
+        all.extend([
+            (format!("{label} a quarter more"), more),
+            (format!("{label} a fifth less"), less),
+        ]);
     }
-    for property in [Property::Ph, Property::SaltPh].into_iter().filter(|p| measured(*p)) {
+    for property in [Property::Ph, Property::SaltPh].into_iter().filter(measured) {
         let label = property.label();
-        add(format!("{label} 0.3 higher"), &|c| scale(c, property, &|v| v + PH_SAMPLING));
-        add(format!("{label} 0.3 lower"), &|c| scale(c, property, &|v| v - PH_SAMPLING));
+        let higher = scaled(case, property, |v| v + PH_SAMPLING);
+        let lower = scaled(case, property, |v| v - PH_SAMPLING);
+        all.extend([
+            (format!("{label} 0.3 higher"), higher),
+            (format!("{label} 0.3 lower"), lower),
+        ]);
     }
-    if case.bed.texture.is_none()
-        && case.report.samples.get(at).is_some_and(|s| s.texture.is_none())
-    {
-        for texture in [Texture::Sand, Texture::Loam, Texture::Clay] {
-            let label = texture.label();
-            add(format!("the soil is {label}"), &|c| c.bed.texture = Some(texture));
-        }
+    if case.bed.texture.is_none() && sample.is_some_and(|s| s.texture.is_none()) {
+        all.extend([Texture::Sand, Texture::Loam, Texture::Clay].map(|texture| {
+            let what = format!("the soil is {}", texture.label());
+            (what, changed(case, |c| c.bed.texture = Some(texture)))
+        }));
     }
+    all
+}
+
+/// What the person may answer, or do, otherwise.
+fn of_answers(case: &Case) -> Vec<(String, Case)> {
+    let mut all: Vec<(String, Case)> = Vec::new();
+    let mut add = |what: &str, change: &dyn Fn(&mut Case)| {
+        all.push((what.into(), changed(case, change)));
+    };
     if case.biochar.state.is_none() {
         for (state, words) in [
             (BagState::Uncharged, "the biochar on hand is fresh"),
             (BagState::Charged, "the biochar on hand is charged"),
         ] {
-            add(words.into(), &|c| c.biochar.state = Some(state));
+            add(words, &|c| c.biochar.state = Some(state));
         }
     }
     if case.biochar.feedstock.is_none() {
@@ -188,18 +241,37 @@ fn variations(case: &Case) -> Vec<(String, Case)> {
             (Feedstock::GrassOrStraw, "the biochar is of straw"),
             (Feedstock::Manure, "the biochar is of manure"),
         ] {
-            add(words.into(), &|c| c.biochar.feedstock = Some(feedstock));
+            add(words, &|c| c.biochar.feedstock = Some(feedstock));
         }
     }
-    if case.season.planting.is_some() {
+    if let Some(planting) = case.season.planting {
         for (days, words) in
             [(DAYS, "planting four weeks later"), (-DAYS, "planting four weeks sooner")]
         {
-            add(words.into(), &|c| {
-                let moved = c.season.planting.and_then(|p| p.checked_add(Duration::days(days)));
-                c.season.planting = moved.or(c.season.planting);
-            });
+            let moved = planting.checked_add(Duration::days(days)).unwrap_or(planting);
+            add(words, &|c| c.season.planting = Some(moved));
         }
     }
     all
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::report::{open, read};
+
+    #[test]
+    fn what_was_put_right_is_varied_and_what_was_left_out_is_not() {
+        let report = read(&open(b"Olsen P 10 ppm\nPotassium 150 ppm\n").unwrap()).unwrap();
+        let mut case = Case { report, ..Case::default() };
+        let readings = case.report.samples[0].readings.clone();
+        case.reading.put_right(&readings[0], false, |c| c.result = Some("40".into()));
+        case.reading.put_right(&readings[1], false, |c| c.leave_out = true);
+        let tried = variations(&put_right(&case));
+        let of = |start: &str| tried.iter().filter(|(what, _)| what.starts_with(start)).count();
+        assert_eq!((of("phosphorus"), of("potassium")), (2, 0));
+        let (_, more) = tried.iter().find(|(what, _)| what == "phosphorus a quarter more").unwrap();
+        let judged = crate::judged_readings(more, 0);
+        assert_eq!(judged.first().and_then(|r| r.value), Some(50.0));
+    }
 }

@@ -4,7 +4,7 @@ use crate::case::{BagState, Winter};
 use crate::chemistry::sodium::{SALINE, Sodic};
 use crate::plan::rate::{self, MOST_EC};
 use crate::quantity::{Band, Input, Measures, Unit, shown, significant};
-use crate::ranges::{Finding, Level};
+use crate::ranges::{Finding, Level, amount_text};
 use crate::season::BETTER_DAYS;
 use crate::soil::{Method, PlantGroup, Property, Texture};
 use crate::survey::{Ground, Standing, Survey};
@@ -369,6 +369,14 @@ impl<'s> Facts<'s> {
                 .push(input("exchange capacity", &shown(&cec, Unit::MeqPer100g, Measures::Metric)));
         }
         inputs
+    }
+
+    /// Lead, as an input.
+    pub fn shown_lead(&self) -> Vec<Input> {
+        let lead = self.survey.soil.get(Property::Lead);
+        lead.map(|m| input(Property::Lead.label(), &amount_text(m.amount, m.unit)))
+            .into_iter()
+            .collect()
     }
 
     /// Organic matter, as an input.

@@ -2,6 +2,7 @@
 //! for, why, and on whose word.
 
 use crate::plan::facts::Facts;
+use crate::plan::hazards::leaded;
 use crate::plan::rate::MOST_PH;
 use serde::Serialize;
 
@@ -10,8 +11,8 @@ use crate::quantity::{Grounds, Input};
 use crate::soil::{Property, listed};
 use crate::sources::{
     BEKCHANOVA_2024, BORCHARD_2019, COLORADO_SODIC, COMMON_PRACTICE, Citation, DRYLANDS_2025,
-    GUO_2020, JEFFERY_2011, JEFFERY_2017, KAMMANN_2015, LIU_2017, NGUYEN_2017, NRCS_SALINITY,
-    OUR_CHOICE, PHREEQC_EXCHANGE, SALT_REVIEW, YE_2020,
+    EPA_LEAD, GUO_2020, JEFFERY_2011, JEFFERY_2017, KAMMANN_2015, LEAD_UMD, LIU_2017, NGUYEN_2017,
+    NRCS_SALINITY, OUR_CHOICE, PHREEQC_EXCHANGE, SALT_REVIEW, YE_2020,
 };
 use crate::survey::Survey;
 
@@ -96,6 +97,7 @@ impl Speaks {
 pub enum RuleName {
     PhPastLimit,
     LimesAboveRange,
+    Leaded,
     Saline,
     SaltyOneToOne,
     Sodic,
@@ -131,6 +133,7 @@ pub enum RuleName {
 by_name! { RuleName, "rule",
     PhPastLimit: "ph-past-limit",
     LimesAboveRange: "limes-above-range",
+    Leaded: "leaded",
     Saline: "saline",
     SaltyOneToOne: "salty-1-1",
     Sodic: "sodic",
@@ -214,6 +217,19 @@ pub static RULES: &[Rule] = &[
         },
         inputs: |f| f.shown_ph(),
         sources: &[GUO_2020.opened(), OUR_CHOICE.unsourced()],
+    },
+    Rule {
+        name: RuleName::Leaded,
+        when: "total lead is at or over the screening level for homes, where food is grown",
+        holds: |f| leaded(f.survey),
+        speaks: Speaks::Forbids,
+        says: |_| {
+            "There is too much lead for food crops. Digging biochar in would raise dust, and \
+             biochar is no cure."
+                .into()
+        },
+        inputs: |f| f.shown_lead(),
+        sources: &[EPA_LEAD.second_hand(), LEAD_UMD.opened()],
     },
     Rule {
         name: RuleName::Saline,
@@ -500,7 +516,7 @@ pub static RULES: &[Rule] = &[
         holds: |f| f.has_surplus() && f.has_charged(),
         speaks: Speaks::AgainstUncharged,
         says: |_| {
-            "The bag on hand is charged: it brings nutrients and has little room left for these."
+            "The bag on hand is charged: it brings nutrients and has little room left for these. Keep it dry until spring."
                 .into()
         },
         inputs: |f| f.shown(&f.surpluses()),

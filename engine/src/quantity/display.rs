@@ -1,26 +1,24 @@
 //! How a number is rounded and which units a reader sees. Views never round.
 
-use crate::named::by_name;
+use crate::named::named;
 
 use crate::quantity::convert::KG_PER_HA_IN_LB_PER_ACRE;
 use crate::quantity::{Band, Unit};
 
-/// Which measures the reader wants to see.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Measures {
-    /// Litres, kilograms, centimetres.
-    #[default]
-    Metric,
-    /// US gallons and cubic feet, pounds, inches.
-    Us,
-}
-
-by_name! { Measures, "system of measures",
-    Metric: "metric",
-    Us: "us",
+named! { "system of measures":
+    /// Which measures the reader wants to see.
+    #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+    pub enum Measures {
+        /// Litres, kilograms, centimetres.
+        #[default]
+        Metric = "metric";
+        /// US gallons and cubic feet, pounds, inches.
+        Us = "us";
+    }
 }
 
 /// Nothing in a garden is counted or measured beyond this, or finer than one part of it.
+/// Our choice.
 const BEYOND: f64 = 1e15;
 
 /// `value` to `digits` significant digits, without trailing zeros; `–` for what is no number or
@@ -45,9 +43,14 @@ pub fn significant(value: f64, digits: i32) -> String {
 }
 
 /// A band in the reader's measures, as text: `4 (2–8) L`, `0 (−11 to 10) %`,
-/// or `5 %` when exact. Digits far finer than the band is wide are dropped.
+/// or `5 %` when exact. Digits far finer than the band is wide are dropped. Many
+/// grams are told in kilograms, many ounces in pounds.
 pub fn shown(band: &Band, unit: Unit, measures: Measures) -> String {
+    if unit == Unit::Gram && is_heavy(band.likely, measures) {
+        return shown(&band.map(|grams| grams / 1000.0), Unit::Kg, measures);
+    }
     let (factor, symbol) = match (measures, unit) {
+        _ if unit == Unit::Bags && *band == Band::exactly(1.0) => (1.0, "bag"),
         // As the recipe measures it out; only bags are sold by the cubic foot.
         (Measures::Us, Unit::Litre) => (1.0 / LITRES_PER_GALLON, "gal"),
         _ => in_measures(unit, measures),
@@ -92,13 +95,19 @@ pub fn measured_out(litres: f64, measures: Measures) -> String {
 
 /// A weight to measure out: `40 g`, `1.4 oz`, `2.2 lb`.
 pub fn weighed(grams: f64, measures: Measures) -> String {
-    let large = match measures {
-        Measures::Metric => grams >= 1000.0,
-        Measures::Us => grams >= 1000.0 * KG_PER_POUND,
-    };
-    let (value, unit) = if large { (grams / 1000.0, Unit::Kg) } else { (grams, Unit::Gram) };
+    let heavy = is_heavy(grams, measures);
+    let (value, unit) = if heavy { (grams / 1000.0, Unit::Kg) } else { (grams, Unit::Gram) };
     let text = significant(in_readers(value, unit, measures), 2);
     format!("{text}\u{a0}{}", readers_symbol(unit, measures))
+}
+
+/// Whether so many grams are told in kilograms or pounds.
+fn is_heavy(grams: f64, measures: Measures) -> bool {
+    let from = match measures {
+        Measures::Metric => 1000.0,
+        Measures::Us => 1000.0 * KG_PER_POUND,
+    };
+    grams.abs() >= from
 }
 
 /// Litres in a US gallon.
@@ -256,8 +265,18 @@ mod tests {
     }
 
     #[test]
+    fn much_is_told_in_the_larger_measure() {
+        let of = |grams, measures| shown(&Band::exactly(grams), Unit::Gram, measures);
+        assert_eq!(of(872_000.0, Measures::Metric), "872\u{a0}kg");
+        assert_eq!(of(999.0, Measures::Metric), "999\u{a0}g");
+        assert_eq!(of(18_900.0, Measures::Us), "42\u{a0}lb");
+        assert_eq!(of(400.0, Measures::Us), "14\u{a0}oz");
+    }
+
+    #[test]
     fn bags_and_money_are_not_rounded() {
         let of = |value, unit| shown(&Band::exactly(value), unit, Measures::Metric);
+        assert_eq!(of(1.0, Unit::Bags), "1\u{a0}bag");
         assert_eq!(of(39.8, Unit::Money), "39.8");
         assert_eq!(of(1234.0, Unit::Bags), "1234\u{a0}bags");
     }

@@ -72,6 +72,18 @@ impl Rung {
     }
 }
 
+/// Names ladders of rungs, low to high: `to` and `below` as in [`Rung`].
+macro_rules! rungs {
+    ($($(#[$doc:meta])* $vis:vis $name:ident: $($end:ident $word:literal $level:ident),+;)+) => {
+        $(
+            $(#[$doc])*
+            $vis const $name: &[crate::ranges::scheme::Rung] =
+                &[$(crate::ranges::scheme::Rung::$end($word, $level)),+];
+        )+
+    };
+}
+pub(crate) use rungs;
+
 /// The steps of a scheme and their upper ends; the last has none.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Steps(pub(crate) &'static [Rung], pub(crate) &'static [f64]);
@@ -167,6 +179,11 @@ pub fn place(steps: &[Step], amount: Amount) -> Placed<'_> {
 }
 
 impl Scheme {
+    /// The same publication's table for another property.
+    pub(crate) const fn table(self, id: &'static str, property: Property, steps: Steps) -> Scheme {
+        Scheme { id: named(id), property, steps, ..self }
+    }
+
     /// The steps as printed, low to high; the last has no end.
     pub fn steps(&self) -> Vec<Step> {
         let Steps(rungs, ends) = self.steps;

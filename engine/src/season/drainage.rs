@@ -1,6 +1,8 @@
 //! How much water drains through in the cool or wet season: by month from rain
 //! and evaporation, or by class.
 
+use time::{Date, Month};
+
 use crate::case::{Season, WetSeason, Winter};
 use crate::quantity::{Band, Grounds, Measures, Unit, shown};
 use crate::season::climate::{Climate, is_southern};
@@ -12,6 +14,9 @@ use crate::sources::{AHDB_RAIN, FAO_56, OUR_CHOICE, SAXTON_RAWLS};
 /// The layer the water must pass, cm: where most roots of vegetables are.
 /// Source: our choice.
 pub(crate) const ROOTED: f64 = 30.0;
+
+/// The wet season lasts so long, days. Source: AHDB, October to March (opened).
+const HALF_A_YEAR: i64 = 182;
 
 /// A year's rain in parts of the usual. Source: our choice.
 const YEARS: Band = Band { low: 0.75, likely: 1.0, high: 1.25 };
@@ -52,7 +57,7 @@ pub fn bucket(lacks: f64, room: f64, rain: f64, evaporation: f64) -> (f64, f64) 
 
 /// One month of the cool season.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Month {
+pub struct WetMonth {
     /// Which month, 1 is January; `None` where nobody said on which side of the
     /// equator the place lies.
     pub number: Option<u8>,
@@ -68,7 +73,7 @@ pub struct Month {
 #[derive(Clone, Debug, PartialEq)]
 pub struct WetMonths {
     /// The months in their order.
-    pub months: Vec<Month>,
+    pub months: Vec<WetMonth>,
     /// What drains in all, mm.
     pub total: Band,
     /// Whether it was worked out from rain by month, not from a class.
@@ -88,6 +93,18 @@ fn first_month(season: &Season, climate: &Climate) -> Option<usize> {
         return (0..12).reduce(|best, next| if of(next) > of(best) { next } else { best });
     }
     is_southern(season).map(|south| if south { 3 } else { 9 })
+}
+
+/// The first day of the wet season that is under way or next to come on a day; `None` where
+/// nobody said where the place lies.
+pub(crate) fn wet_season_from(season: &Season, on: Date) -> Option<Date> {
+    let (climate, _) = Climate::of(season);
+    let month = Month::try_from(first_month(season, &climate)? as u8 + 1).ok()?;
+    // A season that began less than half a year ago is under way.
+    [on.year() - 1, on.year(), on.year() + 1]
+        .into_iter()
+        .filter_map(|year| Date::from_calendar_date(year, month, 1).ok())
+        .find(|begins| (on - *begins).whole_days() < HALF_A_YEAR)
 }
 
 /// What drains month by month through the top 30 cm of such a soil: from the
@@ -119,7 +136,7 @@ fn by_class(season: &Season, first: Option<usize>) -> WetMonths {
         grounds =
             grounds.assume("Nobody said how wet the cool season is; all classes are taken in.");
     }
-    let month = |at: usize| Month {
+    let month = |at: usize| WetMonth {
         number: first.map(|first| ((first + at) % 12) as u8 + 1),
         rain: None,
         evaporation: None,
@@ -172,8 +189,8 @@ fn by_month(
             (dry, drains)
         })
     });
-    let months: Vec<Month> = (0..6)
-        .map(|at| Month {
+    let months: Vec<WetMonth> = (0..6)
+        .map(|at| WetMonth {
             number: Some(((first + at) % 12) as u8 + 1),
             rain: Some(rain[(first + at) % 12]),
             evaporation: Some(Band::new(runs[2][at].0, runs[1][at].0, runs[0][at].0)),

@@ -3,6 +3,7 @@
 use time::{Date, Duration};
 
 use crate::case::{Season, Winter};
+use crate::season::drainage::wet_season_from;
 use crate::season::rest::longest;
 
 /// Uncharged biochar takes nitrogen up most in its first month: this long
@@ -93,6 +94,14 @@ impl Timing {
         let days_to_planting = planting.zip(clear_from).map(|(p, clear)| (p - clear).whole_days());
         let frost = first_frost.filter(|_| winter != Some(Winter::None));
         let window = window(clear_from, planting, days_to_planting, frost, growing);
+        // Where no frost ends the season, the rains do.
+        let rains = clear_from
+            .filter(|_| frost.is_none() && matches!(winter, Some(Winter::MildWet | Winter::None)))
+            .and_then(|clear| Some((clear, wet_season_from(season, clear)?)));
+        let window = match rains {
+            Some((clear, begins)) => before_the_rains(window, clear, begins),
+            None => window,
+        };
         Timing {
             today,
             planting,
@@ -136,6 +145,18 @@ impl Timing {
     pub fn before_planting(&self, days: i64) -> Option<Date> {
         Some(self.planting?.saturating_sub(Duration::days(days)))
     }
+}
+
+/// The window ends when the wet season begins; where that has begun, the sooner the better.
+fn before_the_rains(window: Window, clear: Date, begins: Date) -> Window {
+    let Window::Open { from, to, mut notes } = window else { return window };
+    let last = if begins > clear {
+        begins
+    } else {
+        notes.push("The wet season has begun: the sooner it is in, the less is lost.".to_string());
+        clear.saturating_add(Duration::days(LEAST_DAYS))
+    };
+    Window::Open { from, to: Some(to.map_or(last, |to| to.min(last))), notes }
 }
 
 /// The planting and the harvest about the best rest; without one, a bed in

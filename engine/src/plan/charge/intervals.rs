@@ -3,13 +3,13 @@
 use serde::Serialize;
 use time::{Date, Duration};
 
-use crate::case::{Case, ChargeSource};
+use crate::case::ChargeSource;
 use crate::plan::charge::sources::label;
 use crate::quantity::{Band, Grounds};
-use crate::soil::PlantGroup;
 use crate::sources::{
     COMMON_PRACTICE, KIRCHMANN_1995, NOP_205_203, NOSB_TEA_2004, UGA_MANURE, WHO_EXCRETA_2006,
 };
+use crate::survey::Survey;
 
 /// Days from raw manure to the harvest of crops whose eaten part touches the soil.
 /// Source: 7 CFR 205.203(c) (opened).
@@ -44,29 +44,35 @@ pub struct Interval {
 }
 
 /// The waits for the sources used; `days` is how long charging takes.
-pub(super) fn intervals(case: &Case, used: &[ChargeSource], days: Band) -> Vec<Interval> {
-    let eaten = !matches!(case.plants, Some(PlantGroup::Lawn | PlantGroup::OrnamentalsAndTrees));
-    let ready = case.season.today.and_then(|today| later(today, days.likely as i64));
-    used.iter().filter_map(|source| interval(case, *source, eaten, ready)).collect()
+pub(super) fn intervals(survey: &Survey<'_>, used: &[ChargeSource], days: Band) -> Vec<Interval> {
+    let ready = survey.case.season.today.and_then(|today| later(today, days.likely as i64));
+    used.iter().filter_map(|source| interval(survey, *source, ready)).collect()
+}
+
+/// Crops of the bed that are harvested after `ready`, each with its day.
+fn harvests<'s>(survey: &'s Survey<'_>, ready: Date) -> impl Iterator<Item = (&'s str, Date)> {
+    let crops = survey.case.season.crops.iter().map(|c| (c.name.as_str(), c.harvest));
+    let standing = std::iter::once(("the crop now in the bed", survey.timing.harvest));
+    crops
+        .chain(standing)
+        .filter_map(move |(name, harvest)| Some((name, harvest.filter(|h| *h > ready)?)))
 }
 
 fn later(day: Date, days: i64) -> Option<Date> {
     day.checked_add(Duration::days(days))
 }
 
-fn interval(
-    case: &Case,
-    source: ChargeSource,
-    eaten: bool,
-    ready: Option<Date>,
-) -> Option<Interval> {
-    let raw = "From spreading to harvest: 120 days where the part you eat touches the soil, 90 \
+/// How long after raw manure.
+const RAW: &str = "From spreading to harvest: 120 days where the part you eat touches the soil, 90 \
                days for others.";
-    let (days, text, grounds) = match source {
+
+/// The wait for a source, days for crops that touch the soil and for others, with what to do.
+fn rule(source: ChargeSource) -> Option<((i64, i64), String, Grounds)> {
+    Some(match source {
         ChargeSource::AgedManure => (
             (RAW_TOUCHING, RAW_OTHER),
             format!(
-                "{raw} Aged manure counts as raw: only heat makes it safe, 55 to 77 °C (131 to \
+                "{RAW} Aged manure counts as raw: only heat makes it safe, 55 to 77 °C (131 to \
                  170 °F) for 3 days in a vessel, or for 15 days in a heap turned 5 times. Days of \
                  frost don't count. Never use manure of pigs, dogs or cats."
             ),
@@ -78,7 +84,7 @@ fn interval(
         ChargeSource::CompostTea => (
             (RAW_TOUCHING, RAW_OTHER),
             format!(
-                "{raw} This holds for tea brewed with molasses, kelp or the like, which can breed \
+                "{RAW} This holds for tea brewed with molasses, kelp or the like, which can breed \
                  germs, and for tea nobody tested. Use drinking water, and keep it off what you eat."
             ),
             Grounds::new(
@@ -89,7 +95,7 @@ fn interval(
         ChargeSource::Urine => (
             (RAW_TOUCHING, RAW_OTHER),
             format!(
-                "{raw} We treat urine as raw manure, to be safe. The World Health Organization asks \
+                "{RAW} We treat urine as raw manure, to be safe. The World Health Organization asks \
                  for less: store it closed for a month, six months when others eat the crop, and \
                  give none in the last {URINE} days before harvest. Only from healthy people who \
                  take no medicine."
@@ -120,17 +126,22 @@ fn interval(
             Grounds::new("care with liquids that rot", &[COMMON_PRACTICE.unsourced()]),
         ),
         _ => return None,
-    };
+    })
+}
+
+fn interval(survey: &Survey<'_>, source: ChargeSource, ready: Option<Date>) -> Option<Interval> {
+    let eaten = survey.is_eaten();
+    let (days, text, grounds) = rule(source)?;
     let harvest_from = ready
         .filter(|_| days.0 > 0 && eaten)
         .and_then(|ready| Some((later(ready, days.0)?, later(ready, days.1)?)));
-    let too_soon = harvest_from.map_or_else(Vec::new, |(touching, _)| {
-        let crops = case.season.crops.iter();
-        crops
-            .filter(|crop| crop.harvest.is_some_and(|off| off < touching))
-            .map(|crop| crop.name.clone())
-            .collect()
-    });
+    let too_soon = match (harvest_from, ready) {
+        (Some((touching, _)), Some(ready)) => harvests(survey, ready)
+            .filter(|(_, off)| *off < touching)
+            .map(|(name, _)| name.to_string())
+            .collect(),
+        _ => Vec::new(),
+    };
     let text = if eaten || days.0 == 0 {
         text
     } else {

@@ -2,8 +2,8 @@
 //! long it takes.
 
 use crate::bag::Material;
-use crate::case::{Bag, Case, Charge, ChargeSource, SourceFigures};
-use crate::plan::charge::sources::own_label;
+use crate::case::{Bag, Case, Charge, ChargeSource};
+use crate::plan::charge::label::own_label;
 use crate::quantity::Band;
 
 /// Uptake from solution, per hour: the slowest and the fastest published, and
@@ -67,6 +67,7 @@ macro_rules! supply {
     };
 }
 
+/// Not measured by the litre: its share of weight says it. Our choice.
 const NONE: (f64, f64, f64) = (0.0, 0.0, 0.0);
 
 /// In the order they are counted: what is mixed in, what the biochar drinks,
@@ -92,11 +93,6 @@ static SUPPLIES: [Supply; 12] = {
 /// What charges with nitrogen; wood ash brings none.
 pub(super) fn supply(source: ChargeSource) -> Option<&'static Supply> {
     SUPPLIES.iter().find(|s| s.source == source)
-}
-
-/// What the person knows of a source.
-pub(super) fn known(charge: &Charge, source: ChargeSource) -> Option<&SourceFigures> {
-    charge.sources.iter().find(|own| own.source == source)
 }
 
 impl Supply {
@@ -131,11 +127,18 @@ pub(super) fn water(kg: Band, material: &Material, bag: &Bag) -> Band {
 }
 
 /// What charges the biochar: what is on hand and does no harm, or a sensible
-/// choice when nobody said. With `quick` only what soaks in within days.
-pub(super) fn choose(case: &Case, spare_phosphorus: bool, quick: bool) -> Vec<&'static Supply> {
+/// choice when nobody said. With `quick` only what soaks in within days; `barred` is what
+/// comes too near to a harvest.
+pub(super) fn choose(
+    case: &Case,
+    spare_phosphorus: bool,
+    quick: bool,
+    barred: &[ChargeSource],
+) -> Vec<&'static Supply> {
     let spares = |s: &&'static Supply| !spare_phosphorus || !s.brings_phosphorus(&case.charge);
     let in_time = |s: &&'static Supply| !quick || !s.is_slow();
-    let on_hand = |s: &&'static Supply| case.charge_with.contains(&s.source);
+    let on_hand =
+        |s: &&'static Supply| case.charge_with.contains(&s.source) && !barred.contains(&s.source);
     let used: Vec<_> = SUPPLIES.iter().filter(on_hand).filter(spares).filter(in_time).collect();
     if !used.is_empty() {
         return used;

@@ -15,9 +15,11 @@ mod nutrients;
 use serde::Serialize;
 
 use crate::named::by_name;
+use crate::plan::hazards::Hazard;
 use crate::plan::ledger::Ledger;
 use crate::quantity::{Band, Figure, Grounds};
 use crate::question::Question;
+use crate::sources::COMMON_PRACTICE;
 use crate::survey::Survey;
 
 pub use acidify::{SulfurSoil, sulfur_for_free_lime, sulfur_michigan};
@@ -134,8 +136,12 @@ pub enum Verdict {
     Stop,
 }
 
-/// What a year's plants want, before anything is brought. It is entered in the ledger.
-pub(crate) fn wanted(survey: &Survey<'_>, ledger: &mut Ledger) -> Vec<Need> {
+/// What a year's plants want, before anything is brought. It is entered in the ledger. A
+/// hazard comes first: until it is mended nothing is fed.
+pub(crate) fn wanted(survey: &Survey<'_>, hazards: &[Hazard], ledger: &mut Ledger) -> Vec<Need> {
+    if let Some(hazard) = hazards.first() {
+        return vec![not_yet(*hazard)];
+    }
     let nutrients = [
         nutrients::nitrogen(survey, ledger),
         nutrients::phosphate(survey, ledger),
@@ -144,6 +150,18 @@ pub(crate) fn wanted(survey: &Survey<'_>, ledger: &mut Ledger) -> Vec<Need> {
         nutrients::sulfur(survey),
     ];
     nutrients.into_iter().flatten().collect()
+}
+
+fn not_yet(hazard: Hazard) -> Need {
+    let answer = match hazard {
+        Hazard::Lead => {
+            "Nothing is fed here: food grows in raised beds of clean soil, which have a test of their own."
+        }
+        Hazard::Sodium => "Nothing is fed yet: the sodium comes first. Test again after that.",
+        Hazard::Salts => "Nothing is fed yet: feed is salt too. Wash first, then test again.",
+    };
+    let grounds = Grounds::new("a hazard comes before feeding", &[COMMON_PRACTICE.unsourced()]);
+    Need::said(NeedKind::Nitrogen, Verdict::Unknown, answer, grounds)
 }
 
 /// All needs once biochar and charge are entered, the most telling first: lime for the

@@ -3,21 +3,16 @@
 use crate::quantity::Unit::MgPerKg;
 use crate::ranges::Level::{Excess, High, Low, Sufficient};
 use crate::ranges::scheme::{
-    ALL_PLANTS, NO_CHANCE, NO_PLANTS, Rung, Scheme, Soils, Steps, VEGETABLES, named,
+    ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils, Steps, VEGETABLES, named, rungs,
 };
 use crate::soil::Property;
 use crate::sources::{PSNT_SWEET_CORN, UC_NITRATE};
 
-static GUIDELINE_STEPS: [Rung; 4] = [
-    Rung::below("low", Low),
-    Rung::to("medium", Sufficient),
-    Rung::to("high", High),
-    Rung::to("excessive", Excess),
-];
-static GUIDELINE: [f64; 3] = [10.0, 20.0, 30.0];
-static SIDEDRESS_STEPS: [Rung; 2] =
-    [Rung::to("add nitrogen", Low), Rung::to("add none", Sufficient)];
-static SIDEDRESS: [f64; 1] = [25.0];
+rungs! {
+    GUIDELINE_STEPS: below "low" Low, to "medium" Sufficient, to "high" High,
+        to "excessive" Excess;
+    SIDEDRESS_STEPS: to "add nitrogen" Low, to "add none" Sufficient;
+}
 
 pub(super) static SCHEMES: &[Scheme] = &[
     Scheme {
@@ -26,7 +21,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         methods: &[],
         soils: Soils::All,
         unit: MgPerKg,
-        steps: Steps(&GUIDELINE_STEPS, &GUIDELINE),
+        steps: Steps(GUIDELINE_STEPS, &[10.0, 20.0, 30.0]),
         printed_to: 0.0,
         judges: ALL_PLANTS,
         second: NO_PLANTS,
@@ -40,7 +35,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
         methods: &[],
         soils: Soils::All,
         unit: MgPerKg,
-        steps: Steps(&SIDEDRESS_STEPS, &SIDEDRESS),
+        steps: Steps(SIDEDRESS_STEPS, &[25.0]),
         printed_to: 1.0,
         judges: NO_PLANTS,
         second: VEGETABLES,

@@ -45,9 +45,32 @@ pub fn iso(date: Date) -> String {
     format!("{sign}{year:04}-{:02}-{:02}", u8::from(date.month()), date.day())
 }
 
-/// Writes `20 April 2027`.
+/// Writes `20 April 2027`: day and month can't be mixed up.
 pub fn spoken(date: Date) -> String {
     format!("{} {} {}", date.day(), date.month(), date.year())
+}
+
+/// Writes the days from one date to another without saying a month or year twice.
+pub fn span(from: Date, to: Date) -> String {
+    if from == to {
+        spoken(to)
+    } else if from.year() != to.year() {
+        format!("{} – {}", spoken(from), spoken(to))
+    } else if from.month() != to.month() {
+        format!("{} {} – {}", from.day(), from.month(), spoken(to))
+    } else {
+        format!("{}–{}", from.day(), spoken(to))
+    }
+}
+
+/// The days of a job, in words.
+pub fn when(from: Option<Date>, to: Option<Date>) -> String {
+    match (from, to) {
+        (Some(from), Some(to)) => span(from, to),
+        (Some(from), None) => format!("From {}", spoken(from)),
+        (None, Some(to)) => format!("By {}", spoken(to)),
+        (None, None) => "No date yet".into(),
+    }
 }
 
 pub(crate) fn serialize<S: Serializer>(date: &Option<Date>, to: S) -> Result<S::Ok, S::Error> {
@@ -65,6 +88,15 @@ pub(crate) fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<Option<D
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_span_says_month_and_year_once() {
+        let span_of = |a, b| span(parse(a).unwrap(), parse(b).unwrap());
+        assert_eq!(span_of("2027-04-02", "2027-04-20"), "2–20 April 2027");
+        assert_eq!(span_of("2027-04-28", "2027-05-03"), "28 April – 3 May 2027");
+        assert_eq!(span_of("2027-12-28", "2028-01-03"), "28 December 2027 – 3 January 2028");
+        assert_eq!(span_of("2027-04-02", "2027-04-02"), "2 April 2027");
+    }
 
     #[test]
     fn a_day_comes_back_as_it_was_written() {
