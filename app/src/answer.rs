@@ -1,19 +1,22 @@
-//! The answer, on the surface: what to do, how much, when next, and how to
-//! charge; then the questions that could change it.
+//! The answer, on the surface: what to do, how much, when next, and the one
+//! recipe; then the questions that could change it.
 
-use emberloam_engine::quantity::Unit;
-use emberloam_engine::season::Task;
+use emberloam_engine::plan::Job;
+use emberloam_engine::plan::cautions::Caution;
+use emberloam_engine::plan::charge::intervals::Interval;
+use emberloam_engine::plan::needs::{Need, NeedKind};
+use emberloam_engine::quantity::{Figure, Unit};
+use emberloam_engine::season::day::{spoken, when};
 use leptos::prelude::*;
 
 use crate::figure::figures;
-use crate::grounds::{Statement, statements};
+use crate::grounds::{Statement, opened_grounds, statements};
 use crate::later::later;
 use crate::layer::{Stratum, edge, turf};
-use crate::living::{Look, flag, lines, text};
+use crate::living::{Look, flag, lines, settled, text};
 use crate::paste::is_narrow;
 use crate::questions::questions;
 use crate::samples::which_sample;
-use crate::season::when;
 use crate::soon::soon_of;
 use crate::state::Page;
 use crate::words;
@@ -59,15 +62,16 @@ pub fn answer(page: Page) -> impl IntoView {
 }
 
 fn next_date(page: Page) -> impl IntoView {
-    // The tasks stand in the order they are done, dated or not.
-    let next = move |say: fn(&Task) -> String| {
-        page.of_plan(|plan| plan.season.first().map(say).unwrap_or_default())
+    // The jobs stand in the order they are done, dated or not.
+    let next = move |say: fn(&Job) -> String| {
+        page.of_plan(|plan| plan.jobs.first().map(say).unwrap_or_default())
     };
+    let days = |job: &Job| when(job.from, job.to);
     view! {
-        <p class="next" hidden=flag(move || next(when).is_empty())>
+        <p class="next" hidden=flag(move || next(days).is_empty())>
             <span class="next-word">{words::NEXT}</span>
-            <strong>{text(move || next(when))}</strong>
-            <span>{text(move || next(|task| task.task.clone()))}</span>
+            <strong>{text(move || next(days))}</strong>
+            <span>{text(move || next(|job| job.task.clone()))}</span>
         </p>
     }
 }
@@ -75,11 +79,14 @@ fn next_date(page: Page) -> impl IntoView {
 fn amounts(page: Page) -> impl IntoView {
     // What to carry to the bed comes first, the shares and rates after it.
     let list = move || {
-        let amounts = page.of_plan(|plan| plan.amounts.clone());
-        let (mut first, then): (Vec<_>, Vec<_>) =
-            amounts.into_iter().partition(|figure| figure.unit == Unit::Litre);
-        first.extend(then);
-        first
+        page.of_plan(|plan| {
+            let amounts = plan.amounts.iter().cloned();
+            let (mut first, then): (Vec<_>, Vec<_>) =
+                amounts.partition(|figure| figure.unit == Unit::Litre);
+            first.extend(plan.needs.iter().filter_map(carried));
+            first.extend(then);
+            first
+        })
     };
     let assumed = move || {
         let lead = list().first().map(|f| f.grounds.assumed.clone());
@@ -98,37 +105,68 @@ fn amounts(page: Page) -> impl IntoView {
     }
 }
 
+/// Lime or a feed as an amount for the bed; what there is on hand only takes its place.
+fn carried(need: &Need) -> Option<Figure> {
+    let on_hand = matches!(need.kind, NeedKind::Fertiliser | NeedKind::Compost);
+    let band = need.given().filter(|_| !on_hand)?;
+    let grounds = need.grounds.clone();
+    let label = words::need(need.kind);
+    Some(Figure { name: need.kind.name(), label, band, unit: Unit::Gram, grounds })
+}
+
+/// The one recipe: what can hurt, the steps, and the waits before a harvest.
 fn recipe(page: Page) -> impl IntoView {
-    let steps = soon_of(move || {
-        page.of_plan(|plan| plan.charging.as_ref().map(|c| c.steps.clone())).unwrap_or_default()
-    });
-    let numbers = soon_of(move || {
-        page.of_plan(|plan| plan.charging.as_ref().map(|c| c.figures.clone())).unwrap_or_default()
-    });
+    let found = soon_of(move || page.of_plan(|plan| plan.charge.clone()));
+    let steps = move || found.look(|c| c.as_ref().map(|c| c.steps.clone())).unwrap_or_default();
+    let mind = move || found.look(|c| c.as_ref().map(|c| said(&c.cautions))).unwrap_or_default();
+    let waits = move || found.look(|c| c.as_ref().map(|c| c.intervals.clone())).unwrap_or_default();
     view! {
-        <div class="recipe" hidden=flag(move || steps.look(Vec::is_empty))>
+        <div class="recipe" hidden=flag(move || found.look(Option::is_none))>
             <h3>{words::RECIPE}</h3>
-            <ol class="steps">
-                {lines(move || steps.get())}
-            </ol>
-            {figures(page, move || numbers.get())}
+            <ol class="steps">{lines(steps)}</ol>
+            <ul class="plain">{statements(Box::new(mind))}</ul>
+            <div class="waits" hidden=flag(move || waits().is_empty())>
+                <h4>{words::CHARGE_WAITS}</h4>
+                {settled(waits, wait)}
+            </div>
         </div>
     }
+}
+
+/// How long to wait before the harvest.
+fn wait(of: Interval) -> impl IntoView {
+    let Interval { source, label, harvest_from, too_soon, text, grounds, .. } = of;
+    let from = harvest_from
+        .map(|(touching, others)| words::harvest_from(&spoken(touching), &spoken(others)));
+    let too_soon: Vec<_> = too_soon
+        .iter()
+        .map(|crop| view! { <p><strong>{words::harvest_too_soon(crop)}</strong></p> })
+        .collect();
+    view! {
+        <div data-source=source.name()>
+            <p><strong>{words::title(label)}": "</strong>{text}</p>
+            {from.map(|from| view! { <p>{from}</p> })}
+            {too_soon}
+            {opened_grounds(grounds)}
+        </div>
+    }
+}
+
+/// Cautions, each with what it rests on.
+pub fn said(cautions: &[Caution]) -> Vec<Statement> {
+    cautions
+        .iter()
+        .map(|c| Statement { rule: None, text: c.text.clone(), grounds: c.grounds.clone() })
+        .collect()
 }
 
 fn cautions(page: Page) -> impl IntoView {
     let part = |first: bool| {
         let found = soon_of(move || {
             page.of_plan(|plan| {
-                let kept = |at: &usize| (*at < FIRST_CAUTIONS) == first;
-                let all = plan.cautions.iter().enumerate();
-                all.filter(|(at, _)| kept(at))
-                    .map(|(_, caution)| Statement {
-                        rule: None,
-                        text: caution.text.clone(),
-                        grounds: caution.grounds.clone(),
-                    })
-                    .collect::<Vec<_>>()
+                let (leading, rest) =
+                    plan.cautions.split_at(plan.cautions.len().min(FIRST_CAUTIONS));
+                said(if first { leading } else { rest })
             })
         });
         move || found.get()

@@ -2,10 +2,10 @@
 //! and how long the carbon lasts.
 
 use emberloam_engine::Case;
-use emberloam_engine::biochar::certificate::{doubts, item};
-use emberloam_engine::biochar::permanence::permanence;
-use emberloam_engine::biochar::standards::{Check, Standard, standards};
+use emberloam_engine::bag::certificate::{doubts, item};
 use emberloam_engine::case::{CertificateFigure, CertificateItem};
+use emberloam_engine::details::permanence;
+use emberloam_engine::details::standards::{Check, Standard, standards};
 use emberloam_engine::quantity::Unit;
 use leptos::prelude::*;
 use web_sys::HtmlInputElement;
@@ -49,10 +49,10 @@ pub fn certificate(page: Page) -> AnyView {
         begun.update(|begun| begun.retain(|other| *other != what));
         page.answer(|case| set(case, what, None));
     };
-    let doubtful = soon(page, |soil| doubts(&soil.case().biochar));
-    let compared = soon(page, |soil| standards(&soil.case().biochar));
+    let doubtful = soon(page, |survey, _| doubts(&survey.case().biochar));
+    let compared = soon(page, |survey, _| standards(&survey.case().biochar));
     let beside = move || compared.get();
-    let lasting = soon(page, |soil| vec![permanence(soil.case())]);
+    let lasting = soon(page, |survey, _| vec![permanence(survey.case())]);
     view! {
         <section id="certificate" aria-labelledby="certificate-title">
             <h3 id="certificate-title">{words::CERTIFICATE}</h3>

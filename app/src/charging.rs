@@ -1,29 +1,27 @@
-//! Charging in detail: how full each nutrient gets, what each source brings,
-//! the recipe in the reader's own bucket, the waits, and what is left over.
+//! Charging in detail, under the recipe: how full each nutrient gets, what each
+//! source brings, and what is left over.
 
-use emberloam_engine::biochar::charge::intervals::Interval;
-use emberloam_engine::biochar::charge::sources::Nutrient;
-use emberloam_engine::biochar::charge::{ChargePlan, Share, Used};
-use emberloam_engine::biochar::charge_plan;
 use emberloam_engine::case::{Case, ChargeSource, SourceFigures};
-use emberloam_engine::cautions::Caution;
+use emberloam_engine::plan::charge::sources::Nutrient;
+use emberloam_engine::plan::charge::{ChargePlan, Share, Used};
 use emberloam_engine::quantity::{Band, Unit, shown};
 use leptos::prelude::*;
 
+use crate::answer::said;
 use crate::control::{choice, number_of};
 use crate::figure::figures;
-use crate::grounds::{Statement, opened_grounds, statements};
+use crate::grounds::{opened_grounds, statements};
 use crate::living::{Look, flag, lines, settled, text};
-use crate::soon::soon;
+use crate::soon::soon_of;
 use crate::state::Page;
-use crate::{date, words};
+use crate::words;
 
 /// Where what is wanted stands on a ruler, in per cent from the left.
 const WANTED_AT: f64 = 66.0;
 
 /// The section.
 pub fn charging(page: Page) -> AnyView {
-    let plan = soon(page, |soil| charge_plan(&soil.situation()));
+    let plan = soon_of(move || page.of_plan(|plan| plan.charge.clone()));
     let none = move || plan.look(Option::is_none);
     view! {
         <section id="charging" hidden=flag(none)>
@@ -32,15 +30,7 @@ pub fn charging(page: Page) -> AnyView {
             <p class="charge-text">
                 {text(move || of(plan, |plan| plan.text.clone()))}
             </p>
-            <ul class="plain">
-                {statements(Box::new(move || of(plan, |plan| said(&plan.cautions))))}
-            </ul>
             {fills(page, plan)} {sources(page, plan)}
-            <h4>{words::CHARGE_STEPS}</h4>
-            <ol class="steps charge-steps">
-                {lines(move || of(plan, |plan| plan.steps.clone()))}
-            </ol>
-            {waits(plan)}
             <div hidden=flag(move || of(plan, |plan| plan.leftovers.is_empty()))>
                 <h4>{words::CHARGE_LEFT}</h4>
                 <ul class="plain leftovers">
@@ -73,13 +63,6 @@ pub fn charging(page: Page) -> AnyView {
 /// Looks at the plan; empty where there is none.
 fn of<R: Default>(plan: RwSignal<Option<ChargePlan>>, look: impl FnOnce(&ChargePlan) -> R) -> R {
     plan.look(|plan| plan.as_ref().map(look).unwrap_or_default())
-}
-
-fn said(cautions: &[Caution]) -> Vec<Statement> {
-    cautions
-        .iter()
-        .map(|c| Statement { rule: None, text: c.text.clone(), grounds: c.grounds.clone() })
-        .collect()
 }
 
 /// Each nutrient on a ruler of its own.
@@ -214,35 +197,6 @@ fn table(page: Page, rows: Vec<Used>, label: &'static str, class: &'static str) 
                 </thead>
                 <tbody>{rows}</tbody>
             </table>
-        </div>
-    }
-}
-
-/// How long to wait before the harvest.
-fn waits(plan: RwSignal<Option<ChargePlan>>) -> impl IntoView {
-    view! {
-        <div class="waits" hidden=flag(move || of(plan, |plan| plan.intervals.is_empty()))>
-            <h4>{words::CHARGE_WAITS}</h4>
-            {settled(move || of(plan, |plan| plan.intervals.clone()), wait)}
-        </div>
-    }
-}
-
-fn wait(of: Interval) -> impl IntoView {
-    let Interval { source, label, harvest_from, too_soon, text, grounds, .. } = of;
-    let from = harvest_from.map(|(touching, others)| {
-        words::harvest_from(&date::spoken(touching), &date::spoken(others))
-    });
-    let too_soon: Vec<_> = too_soon
-        .iter()
-        .map(|crop| view! { <p><strong>{words::harvest_too_soon(crop)}</strong></p> })
-        .collect();
-    view! {
-        <div data-source=source.name()>
-            <p><strong>{words::title(label)}": "</strong>{text}</p>
-            {from.map(|from| view! { <p>{from}</p> })}
-            {too_soon}
-            {opened_grounds(grounds)}
         </div>
     }
 }

@@ -4,10 +4,10 @@ use std::ops::Range;
 
 use emberloam_engine::outcome::{Outcome, SampleOutcome};
 use emberloam_engine::ranges::Level;
+use emberloam_engine::summary::amount;
 use leptos::prelude::*;
 
 use crate::living::{Look, flag, press, unfolds};
-use crate::reading::amount;
 use crate::ruler::mark_of;
 use crate::state::Page;
 use crate::words;
@@ -171,8 +171,8 @@ fn rows(samples: &[SampleOutcome]) -> Vec<Row> {
     kinds.sort_by_key(|(property, _)| *property as u8);
     let plan = Row {
         name: words::WHAT_TO_DO.into(),
-        differs: samples.iter().any(|s| s.advice.path != samples[0].advice.path),
-        cells: samples.iter().map(|s| Some((s.advice.headline.clone(), None))).collect(),
+        differs: samples.iter().any(|s| s.plan.path != samples[0].plan.path),
+        cells: samples.iter().map(|s| Some((s.plan.headline.clone(), None))).collect(),
     };
     let of_kind = kinds.into_iter().map(|(property, method)| {
         let cells: Vec<_> = samples

@@ -215,7 +215,17 @@ pub fn date_of(
     set: impl Fn(Option<Date>) + 'static,
     fixed: Fixed,
 ) -> AnyView {
-    let change = move |event: web_sys::Event| set(day::parse(&event_target_value(&event)));
+    let change = move |event: web_sys::Event| {
+        let field = event_target::<HtmlInputElement>(&event);
+        let typed = field.value();
+        // While a year is typed the field holds 0002 and 0020: the answer waits until it is one.
+        let day = if typed.is_empty() { Ok(None) } else { day::read(&typed).map(Some) };
+        field.set_custom_validity(day.as_ref().err().map_or("", String::as_str));
+        field.report_validity();
+        if let Ok(day) = day {
+            set(day);
+        }
+    };
     view! {
         <label class="field">
             <span class="field-name">{label}</span>

@@ -1,6 +1,6 @@
 //! What biochar should do to one property over a year, with its parts.
 
-use emberloam_engine::biochar::{Course, WEEKS, courses, exchange_shift};
+use emberloam_engine::details::{Course, WEEKS, courses, exchange_shift};
 use emberloam_engine::quantity::{Band, Unit, significant};
 use emberloam_engine::soil::Property;
 use leptos::prelude::*;
@@ -23,7 +23,7 @@ const MOST: f64 = 200.0;
 
 /// The choice of a property, its chart and its table.
 pub fn course(page: Page) -> AnyView {
-    let all = soon(page, |soil| courses(&soil.situation()));
+    let all = soon(page, courses);
     let wanted = RwSignal::new(Property::NitrateN);
     let shown = move || {
         all.look(|all| {
@@ -79,7 +79,7 @@ pub fn course(page: Page) -> AnyView {
 
 /// The cations on the exchange before and after.
 fn exchange(page: Page) -> impl IntoView {
-    let shift = soon(page, |soil| exchange_shift(&soil.situation()));
+    let shift = soon(page, exchange_shift);
     let of = move || shift.look(|shift| shift.clone().unwrap_or_default());
     view! {
         <div id="exchange" hidden=flag(move || shift.look(Option::is_none))>

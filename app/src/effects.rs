@@ -1,6 +1,6 @@
 //! What biochar should do to each nutrient in the first month.
 
-use emberloam_engine::biochar::Effect as SoilEffect;
+use emberloam_engine::plan::Effect as SoilEffect;
 use emberloam_engine::quantity::{Unit, significant};
 use leptos::prelude::*;
 use plotters::element::{PathElement, Polygon, Rectangle};

@@ -4,14 +4,14 @@ use std::fmt::Write as _;
 
 use emberloam_engine::export::Export;
 use emberloam_engine::report::Lines;
-use emberloam_engine::{judged_readings, season};
+use emberloam_engine::{Case, judged_readings, summary};
 use leptos::prelude::*;
 
 use crate::files::{file_name, save};
 use crate::living::{flag, press};
 use crate::long_work::{Done, SLICE, Work, begin};
 use crate::state::Page;
-use crate::tongue::{own_or_said, say_tasks};
+use crate::tongue::{own_or_said, say_jobs};
 use crate::{date, words};
 
 /// The buttons that save the readings.
@@ -64,24 +64,24 @@ fn save_as(
                 }
                 let begun = js_sys::Date::now();
                 // Taken when its turn comes: a report that is still being read comes first.
-                let Some((report, case, text, name)) = begun_with.get_or_insert_with(|| {
+                let Some((case, text, name)) = begun_with.get_or_insert_with(|| {
                     let report = page.has_report().then(|| page.report.get().ok()).flatten()?;
                     let name = file_name(&page.bed_name(), ending);
-                    Some((report, page.answers.get(), page.text.get(), name))
+                    Some((Case { report, ..page.answers.get() }, page.text.get(), name))
                 }) else {
                     return Done::default();
                 };
                 let source = Lines::of(text);
-                for sample in &report.samples[parts..] {
+                for sample in &case.report.samples[parts..] {
                     if let Some(export) = &mut export {
-                        export.add(sample, &judged_readings(case, sample), &source);
+                        export.add(sample, &judged_readings(case, parts), &source);
                     }
                     parts += 1;
                     if js_sys::Date::now() - begun >= SLICE {
                         break;
                     }
                 }
-                let of = report.samples.len();
+                let of = case.report.samples.len();
                 if parts == of
                     && let Some(export) = export.take()
                 {
@@ -95,10 +95,10 @@ fn save_as(
     );
 }
 
-/// The button that saves the dated tasks for a calendar.
+/// The button that saves the dated jobs for a calendar.
 pub fn calendar(page: Page) -> AnyView {
     let dated =
-        move || page.of_plan(|plan| plan.season.iter().any(|t| t.from.is_some() || t.to.is_some()));
+        move || page.of_plan(|plan| plan.jobs.iter().any(|job| job.from.or(job.to).is_some()));
     view! {
         <button
             type="button"
@@ -106,8 +106,8 @@ pub fn calendar(page: Page) -> AnyView {
             hidden=flag(move || !dated())
             on:click=press(move || {
                 let bed = own_or_said(&untrack(|| page.bed_name()));
-                let tasks = say_tasks(untrack(|| page.of_plan(|plan| plan.season.clone())));
-                let written = season::calendar(&tasks, &bed, &stamp(), &event_code());
+                let jobs = say_jobs(untrack(|| page.of_plan(|plan| plan.jobs.clone())));
+                let written = summary::calendar(&jobs, &bed, &stamp(), &event_code());
                 save(&file_name(&bed, "ics"), "text/calendar", &written);
             })
         >

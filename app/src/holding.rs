@@ -1,6 +1,6 @@
 //! Whether the answer holds when what is uncertain lies at its ends.
 
-use emberloam_engine::biochar::{Trial, Turn};
+use emberloam_engine::details::{Trial, Turn};
 use leptos::prelude::*;
 
 use crate::living::{Look, flag, settled, text};

@@ -15,7 +15,7 @@ use crate::state::Page;
 use crate::{
     bed, certificate, charging, compare, course, effects, exports, grounds, help, holding,
     long_report, long_work, needs, place, plan, purchase, reading, references, share, shelf, store,
-    tongue, traits, uptake, winter, words, work_in,
+    tongue, traits, winter, words, work_in,
 };
 
 /// How long to wait before a piece that did not come is asked for again.
@@ -41,7 +41,7 @@ pub struct Parts {
     pub course: fn(Page) -> AnyView,
     /// What kind of soil it is.
     pub traits: fn(Page) -> AnyView,
-    /// What the bed needs beside biochar.
+    /// Lime and feeds.
     pub needs: fn(Page) -> AnyView,
     /// What the bag's certificate says.
     pub certificate: fn(Page) -> AnyView,
@@ -53,7 +53,7 @@ pub struct Parts {
     pub place: fn(Page) -> AnyView,
     /// What a wet season takes of the nitrate.
     pub winter: fn(Page) -> AnyView,
-    /// The dated tasks as a calendar file.
+    /// The dated jobs as a calendar file.
     pub calendar: fn(Page) -> AnyView,
     /// The readings as files for other programs.
     pub exports: fn(Page) -> AnyView,
@@ -65,8 +65,6 @@ pub struct Parts {
     pub references: fn(Page) -> AnyView,
     /// Charging in detail.
     pub charging: fn(Page) -> AnyView,
-    /// How fast biochar takes up its charge: chart and table.
-    pub uptake: fn(Page) -> AnyView,
     /// Every answer, to be changed.
     pub bed: fn(Page) -> AnyView,
     /// How to sample, how to read a level, and the trade's words.
@@ -105,7 +103,6 @@ static PARTS: Parts = Parts {
     long_report: long_report::long_report,
     references: references::list,
     charging: charging::charging,
-    uptake: uptake::uptake,
     bed: bed::bed,
     help: help::help,
     plan: plan::plan,

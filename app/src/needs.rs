@@ -1,25 +1,25 @@
-//! What the bed needs beside biochar, and what there is to give it.
+//! Lime and feeds: what the bed still needs beside biochar, and what there is to give it.
 
-use emberloam_engine::needs::{self, Need};
+use emberloam_engine::plan::needs::Need;
 use emberloam_engine::quantity::Unit;
 use leptos::prelude::*;
 
 use crate::control::number;
 use crate::figure::figures;
 use crate::grounds::opened_grounds;
-use crate::living::{Look, settled};
-use crate::soon::soon;
+use crate::living::settled;
+use crate::soon::soon_of;
 use crate::state::Page;
 use crate::words;
 
 /// The section.
 pub fn needs(page: Page) -> AnyView {
-    let worked_out = soon(page, |soil| needs::of_ground(&soil.situation()).list);
+    let found = soon_of(move || page.of_plan(|plan| plan.needs.clone()));
     view! {
         <section id="needs" aria-labelledby="needs-title">
             <h3 id="needs-title">{words::NEEDS}</h3>
             <p class="soft">{words::NEEDS_INTRO}</p>
-            <div>{settled(move || worked_out.look(Clone::clone), move |of| need(page, of))}</div>
+            <div>{settled(move || found.get(), move |of| need(page, of))}</div>
             {feeds(page)}
         </section>
     }
@@ -28,10 +28,10 @@ pub fn needs(page: Page) -> AnyView {
 
 /// One need: its answer, its amounts, what to do, and what it rests on.
 fn need(page: Page, of: Need) -> impl IntoView {
-    let Need { name, answer, figures: amounts, steps, cautions, others, grounds, .. } = of;
+    let Need { kind, answer, figures: amounts, steps, cautions, others, grounds, .. } = of;
     view! {
-        <div class="need" data-name=name>
-            <h4>{words::need(name)}</h4>
+        <div class="need" data-name=kind.name()>
+            <h4>{words::need(kind)}</h4>
             <p>{answer}</p>
             {figures(page, move || amounts.clone())}
             {list("steps", steps)}

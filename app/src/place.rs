@@ -4,23 +4,25 @@
 use std::sync::Arc;
 
 use emberloam_engine::case::Crop;
+use emberloam_engine::details::{Windows, windows};
 use emberloam_engine::quantity::Unit;
-use emberloam_engine::season::{self, Place, Windows, windows};
+use emberloam_engine::season::{self, Place};
 use leptos::prelude::*;
 use time::Date;
 
 use crate::control::{date_of, months, number_from};
 use crate::grounds::opened_grounds;
 use crate::living::{Look, changed, flag, keyed, press, text};
-use crate::season::task_list;
+use crate::season::dated_list;
 use crate::soon::soon;
 use crate::state::Page;
 use crate::words;
 
 /// The section.
 pub fn place(page: Page) -> AnyView {
-    let place = soon(page, |soil| season::place(&soil.case().season, soil.case().measures));
-    let rests = soon(page, |soil| windows(&soil.situation()));
+    let place =
+        soon(page, |survey, _| season::place(&survey.case().season, survey.case().measures));
+    let rests = soon(page, |survey, _| windows(survey));
     view! {
         <section id="place" aria-labelledby="place-title">
             <h3 id="place-title">{words::PLACE}</h3>
@@ -158,7 +160,7 @@ fn told(place: RwSignal<Option<Place>>) -> impl IntoView {
     view! {
         <div id="place-told" hidden=flag(move || place.look(Option::is_none))>
             <p>{text(move || of().text)}</p>
-            {task_list(Box::new(move || of().frosts))}
+            {dated_list(Box::new(move || of().frosts))}
             {move || opened_grounds(of().grounds)}
         </div>
     }
@@ -171,11 +173,11 @@ fn free(windows: RwSignal<Windows>) -> impl IntoView {
     view! {
         <div id="rests" hidden=flag(move || rests().is_empty())>
             <h4>{words::RESTS}</h4>
-            {task_list(Box::new(rests))}
+            {dated_list(Box::new(rests))}
         </div>
         <div id="conflicts" hidden=flag(move || conflicts().is_empty())>
             <h4>{words::CONFLICTS}</h4>
-            {task_list(Box::new(conflicts))}
+            {dated_list(Box::new(conflicts))}
         </div>
     }
 }

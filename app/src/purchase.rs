@@ -1,7 +1,6 @@
 //! What to buy and carry, in every measure, and the years it is spread over.
 
-use emberloam_engine::biochar::purchase;
-use emberloam_engine::biochar::repeats::{Column, Repeats, repeats};
+use emberloam_engine::details::{self, Column, Repeats, repeats};
 use emberloam_engine::quantity::{Unit, shown};
 use leptos::prelude::*;
 
@@ -16,7 +15,7 @@ use crate::words;
 
 /// The section, folded away until somebody goes shopping.
 pub fn purchase(page: Page) -> AnyView {
-    let worked_out = soon(page, |soil| purchase::purchase(&soil.situation()));
+    let worked_out = soon(page, details::purchase);
     let of = move || worked_out.look(|found| found.clone().unwrap_or_default());
     let measures = move || {
         let rows = of().same.into_iter();
@@ -81,7 +80,7 @@ fn inputs(page: Page) -> impl IntoView {
 
 /// The years one after the other.
 fn schedule(page: Page) -> impl IntoView {
-    let found = soon(page, |soil| repeats(&soil.situation()));
+    let found = soon(page, repeats);
     let said = move || found.look(|r| r.as_ref().map_or_else(String::new, |r| r.text.clone()));
     let stops = move || {
         let stops = |r: &Repeats| {

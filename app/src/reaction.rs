@@ -1,6 +1,6 @@
 //! The pH to come, and how firmly the soil holds it.
 
-use emberloam_engine::biochar::reaction as reaction_of;
+use emberloam_engine::details;
 use leptos::prelude::*;
 
 use crate::figure::figures;
@@ -11,7 +11,7 @@ use crate::words;
 
 /// The section.
 pub fn reaction(page: Page) -> impl IntoView {
-    let found = soon(page, |soil| reaction_of(&soil.situation()));
+    let found = soon(page, details::reaction);
     let of = move || found.look(|found| found.clone().unwrap_or_default());
     view! {
         <div id="reaction" hidden=flag(move || found.look(Option::is_none))>

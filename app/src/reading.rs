@@ -4,9 +4,9 @@
 use std::sync::Arc;
 
 use emberloam_engine::outcome::{Bound, JudgedReading};
-use emberloam_engine::quantity::significant;
 use emberloam_engine::ranges::Opinion;
 use emberloam_engine::report::Origin;
+use emberloam_engine::summary::amount;
 use leptos::prelude::*;
 
 use crate::correct::correct;
@@ -17,20 +17,6 @@ use crate::ruler::{Mark, mark_of, ruler};
 use crate::source::source_line;
 use crate::state::Page;
 use crate::words;
-
-/// The number with its unit, as judged.
-pub fn amount(reading: &JudgedReading) -> String {
-    let number = match (reading.value, reading.bound) {
-        (_, Some(Bound::Below(limit))) => format!("< {}", significant(limit, 3)),
-        (_, Some(Bound::Above(limit))) => format!("> {}", significant(limit, 3)),
-        (Some(value), None) => significant(value, 3),
-        (None, None) => return reading.original.clone(),
-    };
-    match reading.unit.map(|unit| unit.symbol()) {
-        Some(symbol) if !symbol.is_empty() => format!("{number}\u{a0}{symbol}"),
-        _ => number,
-    }
-}
 
 fn number_or_limit(reading: &JudgedReading) -> Option<f64> {
     reading.value.or(match reading.bound {

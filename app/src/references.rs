@@ -1,16 +1,17 @@
 //! The sources: every publication, what rests on it, and how well it was read.
 
-use emberloam_engine::biochar::{
-    charge_plan, courses, exchange_shift, permanence, purchase, reaction, repeats, standards,
-    work_in,
+use emberloam_engine::details::{
+    courses, exchange_shift, permanence, purchase, reaction, repeats, standards, traits, windows,
+    winter_loss, work_in,
 };
+use emberloam_engine::plan::charge::ChargePlan;
 use emberloam_engine::quantity::Grounds;
-use emberloam_engine::season::{self, windows, winter_loss};
+use emberloam_engine::season;
 use emberloam_engine::sources::{
     BIOCHAR, CHARGING, CHEMISTRY, Citation, MATERIAL, NEEDS, RANGES, SEASON, Source, TRAITS,
     all_sources,
 };
-use emberloam_engine::{Outcome, Survey, needs, ranges, traits};
+use emberloam_engine::{Outcome, Plan, Survey, ranges};
 use leptos::prelude::*;
 
 use crate::grounds::{citation, publication};
@@ -41,17 +42,17 @@ type Note<'a> = dyn FnMut(&Grounds, &str) + 'a;
 
 /// What is worked out beside the first answer, each with its sources. One at a
 /// time, so that no turn of the page takes long.
-const BESIDE: [fn(&Survey<'_>, &mut Note<'_>); 7] =
-    [of_needs, of_traits, of_course, of_amounts, of_charging, of_bag, of_season];
+const BESIDE: [fn(&Survey<'_>, &Plan, &mut Note<'_>); 5] =
+    [of_traits, of_course, of_amounts, of_bag, of_season];
 
 /// The list of what this answer leans on, and the register of all there is.
 pub fn list(page: Page) -> AnyView {
     let first =
         soon_of(move || page.outcome.look(|o| o.as_ref().map(of_answer)).unwrap_or_default());
     let beside = BESIDE.map(|of| {
-        soon(page, move |soil| {
+        soon(page, move |survey, plan| {
             let mut cited = Cited::new();
-            of(soil, &mut |grounds, what| note(&mut cited, grounds, what));
+            of(survey, plan, &mut |grounds, what| note(&mut cited, grounds, what));
             cited
         })
     });
@@ -113,57 +114,60 @@ fn of_answer(outcome: &Outcome) -> Cited {
             add(&other.grounds, reading.property.label());
         }
     }
-    let plan = &outcome.advice;
-    let charging = plan.charging.iter().flat_map(|c| &c.figures);
-    for figure in outcome.derived.iter().chain(&plan.amounts).chain(charging) {
+    let plan = &outcome.plan;
+    for figure in outcome.derived.iter().chain(&plan.amounts) {
         add(&figure.grounds, figure.label);
     }
     for effect in &plan.effects {
         add(&effect.change.grounds, words::EFFECTS);
     }
     plan.reasons.iter().for_each(|reason| add(&reason.grounds, words::THE_PATH));
-    plan.season.iter().for_each(|task| add(&task.grounds, words::ROOM_SEASON));
+    plan.jobs.iter().for_each(|job| add(&job.grounds, words::ROOM_SEASON));
     plan.cautions.iter().for_each(|caution| add(&caution.grounds, words::CAUTIONS));
+    for need in &plan.needs {
+        add(&need.grounds, words::need(need.kind));
+        need.figures.iter().for_each(|figure| add(&figure.grounds, words::need(need.kind)));
+    }
+    plan.charge.iter().for_each(|charge| of_charge(charge, &mut |of| add(of, words::CHARGING)));
     cited
 }
 
-fn of_needs(soil: &Survey<'_>, add: &mut Note<'_>) {
-    for need in needs::of_ground(&soil.situation()).list {
-        add(&need.grounds, words::need(need.name));
-        need.figures.iter().for_each(|figure| add(&figure.grounds, words::need(need.name)));
-    }
+fn of_charge(charge: &ChargePlan, add: &mut dyn FnMut(&Grounds)) {
+    charge.shares.iter().for_each(|share| add(&share.grounds));
+    charge.used.iter().chain(&charge.alone).for_each(|used| add(&used.grounds));
+    charge.intervals.iter().for_each(|wait| add(&wait.grounds));
+    charge.figures.iter().for_each(|figure| add(&figure.grounds));
+    charge.cautions.iter().chain(&charge.leftovers).for_each(|said| add(&said.grounds));
 }
 
-fn of_traits(soil: &Survey<'_>, add: &mut Note<'_>) {
-    let of_soil = traits::of_survey(soil);
+fn of_traits(survey: &Survey<'_>, _: &Plan, add: &mut Note<'_>) {
+    let of_soil = traits(survey);
     of_soil.figures.iter().for_each(|figure| add(&figure.grounds, figure.label));
     of_soil.sayings.iter().for_each(|saying| add(&saying.grounds, words::TRAITS));
 }
 
 /// What biochar does over a year.
-fn of_course(soil: &Survey<'_>, add: &mut Note<'_>) {
-    let soil = &soil.situation();
-    courses(soil).iter().for_each(|course| add(&course.grounds, words::COURSE));
-    let reaction = reaction(soil).unwrap_or_default();
+fn of_course(survey: &Survey<'_>, plan: &Plan, add: &mut Note<'_>) {
+    courses(survey, plan).iter().for_each(|course| add(&course.grounds, words::COURSE));
+    let reaction = reaction(survey, plan).unwrap_or_default();
     for figure in reaction.figures.iter().chain(&reaction.others) {
         add(&figure.grounds, words::REACTION);
     }
-    let shift = exchange_shift(soil).unwrap_or_default();
+    let shift = exchange_shift(survey, plan).unwrap_or_default();
     shift.figures.iter().for_each(|figure| add(&figure.grounds, words::EXCHANGE));
 }
 
 /// What to buy, spread over the years, and how to work it in.
-fn of_amounts(soil: &Survey<'_>, add: &mut Note<'_>) {
-    let soil = &soil.situation();
-    if let Some(bought) = purchase::purchase(soil) {
+fn of_amounts(survey: &Survey<'_>, plan: &Plan, add: &mut Note<'_>) {
+    if let Some(bought) = purchase(survey, plan) {
         add(&bought.grounds, words::PURCHASE);
         bought.figures.iter().for_each(|figure| add(&figure.grounds, words::PURCHASE));
     }
-    if let Some(years) = repeats::repeats(soil) {
+    if let Some(years) = repeats(survey, plan) {
         add(&years.grounds, words::SCHEDULE);
         years.columns.iter().for_each(|column| add(&column.grounds, words::SCHEDULE));
     }
-    if let Some(done) = work_in::work_in(soil) {
+    if let Some(done) = work_in::work_in(survey, plan) {
         done.figures.iter().for_each(|figure| add(&figure.grounds, words::WORK_IN));
         for step in done.steps.iter().chain(&done.cautions) {
             add(&step.grounds, words::WORK_IN);
@@ -171,35 +175,25 @@ fn of_amounts(soil: &Survey<'_>, add: &mut Note<'_>) {
     }
 }
 
-fn of_charging(soil: &Survey<'_>, add: &mut Note<'_>) {
-    let Some(plan) = charge_plan(&soil.situation()) else { return };
-    let mut add = |grounds: &Grounds| add(grounds, words::CHARGING);
-    plan.shares.iter().for_each(|share| add(&share.grounds));
-    plan.used.iter().chain(&plan.alone).for_each(|used| add(&used.grounds));
-    plan.intervals.iter().for_each(|wait| add(&wait.grounds));
-    plan.figures.iter().for_each(|figure| add(&figure.grounds));
-    plan.cautions.iter().chain(&plan.leftovers).for_each(|said| add(&said.grounds));
-}
-
 /// What the bag's certificate says.
-fn of_bag(soil: &Survey<'_>, add: &mut Note<'_>) {
-    let case = soil.case();
-    add(&permanence::permanence(case).grounds, words::CERTIFICATE);
+fn of_bag(survey: &Survey<'_>, _: &Plan, add: &mut Note<'_>) {
+    let case = survey.case();
+    add(&permanence(case).grounds, words::CERTIFICATE);
     for standard in standards::standards(&case.biochar) {
         add(&standard.grounds, words::STANDARDS);
     }
 }
 
-fn of_season(soil: &Survey<'_>, add: &mut Note<'_>) {
-    let case = soil.case();
+fn of_season(survey: &Survey<'_>, plan: &Plan, add: &mut Note<'_>) {
+    let case = survey.case();
     if let Some(place) = season::place(&case.season, case.measures) {
         add(&place.grounds, words::PLACE);
     }
-    let free = windows(&soil.situation());
+    let free = windows(survey);
     for task in free.rests.iter().chain(&free.conflicts) {
         add(&task.grounds, words::RESTS);
     }
-    for figure in winter_loss(&soil.situation()).iter().flat_map(|loss| &loss.figures) {
+    for figure in winter_loss(survey, plan).iter().flat_map(|loss| &loss.figures) {
         add(&figure.grounds, words::WINTER_LOSS);
     }
 }

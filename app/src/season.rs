@@ -1,6 +1,7 @@
-//! When: the dated tasks, and how long charging takes.
+//! When: the dated jobs.
 
-use emberloam_engine::season::Task;
+use emberloam_engine::season::Dated;
+use emberloam_engine::season::day::when;
 use leptos::prelude::*;
 
 use crate::grounds::opened_grounds;
@@ -9,50 +10,41 @@ use crate::layer::{Stratum, layer};
 use crate::living::{flag, settled};
 use crate::soon::soon_of;
 use crate::state::Page;
-use crate::{date, words};
+use crate::words;
 
 /// The layer.
 pub fn season(page: Page) -> impl IntoView {
-    let found = soon_of(move || page.of_plan(|plan| plan.season.clone()));
-    let tasks = move || found.get();
+    let found = soon_of(move || {
+        page.of_plan(|plan| plan.jobs.iter().cloned().map(Dated::from).collect::<Vec<_>>())
+    });
+    let jobs = move || found.get();
     layer(
         Stratum::Clay,
         "season",
         words::WHEN,
         view! {
-            <p hidden=flag(move || !tasks().is_empty())>{words::NO_TASKS}</p>
-            {task_list(Box::new(tasks))}
+            <p hidden=flag(move || !jobs().is_empty())>{words::NO_TASKS}</p>
+            {dated_list(Box::new(jobs))}
             {later(move |parts| (parts.calendar)(page))}
             {later(move |parts| (parts.place)(page))}
             {later(move |parts| (parts.winter)(page))}
-            {later(move |parts| (parts.uptake)(page))}
         },
     )
 }
 
-/// Tasks with their days, the reason and what it rests on.
-pub fn task_list(tasks: Box<dyn Fn() -> Vec<Task> + Send + Sync>) -> AnyView {
-    let one = |task: Task| {
+/// What has days, with the reason and what it rests on.
+pub fn dated_list(all: Box<dyn Fn() -> Vec<Dated> + Send + Sync>) -> AnyView {
+    let one = |dated: Dated| {
         view! {
             <li>
-                <p class="task-when">{when(&task)}</p>
+                <p class="task-when">{when(dated.from, dated.to)}</p>
                 <div>
-                    <p class="task-what">{task.task}</p>
-                    <p class="soft">{task.reason}</p>
-                    {opened_grounds(task.grounds)}
+                    <p class="task-what">{dated.what}</p>
+                    <p class="soft">{dated.reason}</p>
+                    {opened_grounds(dated.grounds)}
                 </div>
             </li>
         }
     };
-    view! { <ol class="tasks plain">{settled(tasks, one)}</ol> }.into_any()
-}
-
-/// The days of a task, in words.
-pub fn when(task: &Task) -> String {
-    match (task.from, task.to) {
-        (Some(from), Some(to)) => date::span(from, to),
-        (Some(from), None) => words::from_day(&date::spoken(from)),
-        (None, Some(to)) => words::by_day(&date::spoken(to)),
-        (None, None) => words::NO_DATE_YET.into(),
-    }
+    view! { <ol class="tasks plain">{settled(all, one)}</ol> }.into_any()
 }

@@ -5,12 +5,11 @@
 //! One effect follows the answers for all parts, and a part wakes what it shows
 //! only when that has changed: an effect for each would cost more than the work.
 
-use std::borrow::Cow;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use std::time::Duration;
 
-use emberloam_engine::{Survey, survey};
+use emberloam_engine::{Plan, Survey};
 use leptos::prelude::*;
 
 use crate::state::Page;
@@ -55,8 +54,6 @@ thread_local! {
     static AWAKE: Cell<bool> = const { Cell::new(false) };
     /// Counts the samples that were chosen or came: what was said of another must not stay.
     static SAMPLES: Cell<u32> = const { Cell::new(0) };
-    /// The chosen sample as it is now, once a part has asked for it.
-    static SURVEYED: RefCell<Option<Rc<Survey<'static>>>> = const { RefCell::new(None) };
 }
 
 /// Asks all parts anew after every change, for as long as the page lives.
@@ -64,7 +61,6 @@ pub fn follow(page: Page) {
     Effect::new(move |before: Option<(usize, String)>| {
         page.follow_measures();
         page.report.track();
-        SURVEYED.set(None);
         PARTS.with_borrow_mut(|parts| {
             parts.iter_mut().for_each(|part| part.waits = Waits::ToBegin);
         });
@@ -94,14 +90,17 @@ fn follow_the_sample() {
     }
 }
 
-/// Something of the chosen sample, worked out anew soon after any answer has
-/// changed, until then as it was; the default before the first time, and without
-/// a report.
-pub fn soon<T>(page: Page, of: impl Fn(&Survey<'_>) -> T + 'static) -> RwSignal<T>
+/// Something of the chosen sample and its plan, worked out anew soon after any
+/// answer has changed, until then as it was; the default before the first time,
+/// and without a report.
+pub fn soon<T>(page: Page, of: impl Fn(&Survey<'_>, &Plan) -> T + 'static) -> RwSignal<T>
 where
     T: Default + PartialEq + Send + Sync + 'static,
 {
-    soon_of(move || surveyed(page).map(|soil| of(&soil)).unwrap_or_default())
+    soon_of(move || {
+        let survey = page.survey.get();
+        survey.map(|survey| page.of_plan(|plan| of(&survey, plan))).unwrap_or_default()
+    })
 }
 
 /// Something of the page's state, followed soon after any answer has changed:
@@ -164,7 +163,8 @@ where
         if of_sample.replace(SAMPLES.get()) != SAMPLES.get() {
             put(found, None);
         }
-        let now = if anew { surveyed(page).and_then(|soil| begin(&soil)) } else { begun.take() };
+        let now =
+            if anew { page.survey.get().and_then(|survey| begin(&survey)) } else { begun.take() };
         match now.map(step) {
             None => put(found, None),
             Some(Ok(whole)) => put(found, Some(whole)),
@@ -183,16 +183,6 @@ fn put<T: PartialEq + Send + Sync + 'static>(found: RwSignal<T>, now: T) -> Done
     }
     found.set(now);
     Done::Changed
-}
-
-/// The chosen sample, judged once after each change for all parts.
-fn surveyed(page: Page) -> Option<Rc<Survey<'static>>> {
-    SURVEYED.with_borrow_mut(|known| {
-        if known.is_none() {
-            *known = page.case().and_then(|case| survey(Cow::Owned(case))).map(Rc::new);
-        }
-        known.clone()
-    })
 }
 
 fn part(work: Work) {

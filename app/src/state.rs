@@ -1,13 +1,15 @@
 //! The state of the page: the person's inputs as signals, all else worked out.
 
+use std::borrow::Cow;
 use std::cell::RefCell;
 use std::ops::Range;
+use std::sync::Arc;
 
 use emberloam_engine::case::ReadingAnswers;
 use emberloam_engine::outcome::{JudgedReading, SampleOutcome};
 use emberloam_engine::quantity::Measures;
 use emberloam_engine::report::{self, Report, Trouble};
-use emberloam_engine::{Case, Outcome, interpret};
+use emberloam_engine::{Case, Outcome, Plan, Survey, interpret, interpret_survey, survey};
 use leptos::prelude::*;
 
 use crate::desk::Desk;
@@ -49,6 +51,9 @@ pub struct Page {
     pub refused: RwSignal<Option<String>>,
     /// The report read from the text.
     pub report: Memo<Result<Report, Trouble>>,
+    /// The chosen sample, surveyed once after each change for the answer and all
+    /// that lies below it; `None` without a report.
+    pub survey: Memo<Option<Arc<Survey<'static>>>>,
     /// The engine's answer for the chosen sample, the only one in it; `None`
     /// without a report. A pen stroke must not cost more in a long report.
     pub outcome: Memo<Option<Outcome>>,
@@ -66,14 +71,19 @@ impl Page {
         let text = RwSignal::new(restored.kept.text);
         let answers = RwSignal::new(restored.kept.answers);
         let report = Memo::new(move |_| text.look(|text| read(text)));
-        let answer = move |_: Option<&Option<Outcome>>| {
+        let surveyed = move |_: Option<&Option<Arc<Survey<'static>>>>| {
             report.look(|report| {
                 let report = report.as_ref().ok()?;
                 let chosen = answers.look(|case| case.sample).min(report.samples.len() - 1);
-                Some(interpret(&case_of(report, chosen..chosen + 1, answers)))
+                let case = case_of(report, chosen..chosen + 1, answers);
+                Some(Arc::new(survey(Cow::Owned(case))))
             })
         };
-        // What follows it looks for itself whether its part has changed.
+        // What follows them looks for itself whether its part has changed.
+        let survey = Memo::new_with_compare(surveyed, |_, _| true);
+        let answer = move |_: Option<&Option<Outcome>>| {
+            survey.look(|survey| survey.as_ref().map(|survey| interpret_survey(survey)))
+        };
         let outcome = Memo::new_with_compare(answer, |_, _| true);
         let readings = with_the_sample(move || {
             outcome.look(|outcome| {
@@ -97,6 +107,7 @@ impl Page {
             opened: RwSignal::new(String::new()),
             refused: RwSignal::new(None),
             report,
+            survey,
             outcome,
             readings,
             measures: RwSignal::new(answers.with_untracked(|case| case.measures)),
@@ -273,15 +284,6 @@ impl Page {
         })
     }
 
-    /// The case with the chosen sample, the only one in it; `None` without a report.
-    pub fn case(self) -> Option<Case> {
-        let chosen = self.chosen();
-        self.report.look(|report| {
-            let report = report.as_ref().ok()?;
-            Some(case_of(report, chosen..chosen + 1, self.answers))
-        })
-    }
-
     /// Something of the chosen sample.
     pub fn of_sample<T: Default>(self, take: impl FnOnce(&SampleOutcome) -> T) -> T {
         self.outcome.look(|outcome| {
@@ -294,11 +296,8 @@ impl Page {
     }
 
     /// Something of the plan.
-    pub fn of_plan<T: Default>(
-        self,
-        take: impl FnOnce(&emberloam_engine::biochar::Advice) -> T,
-    ) -> T {
-        self.outcome.look(|outcome| outcome.as_ref().map(|o| take(&o.advice)).unwrap_or_default())
+    pub fn of_plan<T: Default>(self, take: impl FnOnce(&Plan) -> T) -> T {
+        self.outcome.look(|outcome| outcome.as_ref().map(|o| take(&o.plan)).unwrap_or_default())
     }
 
     /// The title of the bed: the sample's name, when the report gives one.

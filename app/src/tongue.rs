@@ -5,7 +5,7 @@
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
-use emberloam_engine::season::Task;
+use emberloam_engine::plan::Job;
 use emberloam_engine::summary::Block;
 use emberloam_language::Catalogue;
 use leptos::prelude::*;
@@ -78,13 +78,13 @@ pub fn own_or_said(name: &str) -> String {
     if words::translate(name) == "yes" { say(name) } else { name.into() }
 }
 
-/// The tasks in the language of the page.
-pub fn say_tasks(mut tasks: Vec<Task>) -> Vec<Task> {
-    for task in &mut tasks {
-        task.task = say(&task.task);
-        task.reason = say(&task.reason);
+/// The jobs in the language of the page.
+pub fn say_jobs(mut jobs: Vec<Job>) -> Vec<Job> {
+    for job in &mut jobs {
+        job.task = say(&job.task);
+        job.reason = say(&job.reason);
     }
-    tasks
+    jobs
 }
 
 /// The plan in the language of the page.
@@ -94,7 +94,12 @@ pub fn say_blocks(mut blocks: Vec<Block>) -> Vec<Block> {
             Block::Title(text) | Block::Heading(text) | Block::Paragraph(text) => *text = say(text),
             // Publications keep their titles.
             Block::Sources(_) => {}
-            Block::List(items) => items.iter_mut().for_each(|item| *item = say(item)),
+            Block::List(lines) => {
+                for line in lines {
+                    line.head = say(&line.head);
+                    line.text = say(&line.text);
+                }
+            }
         }
     }
     blocks

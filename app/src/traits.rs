@@ -1,7 +1,7 @@
 //! What kind of soil it is: water, sodium, salts, carbon and metals, worked
 //! out beside the first answer.
 
-use emberloam_engine::traits;
+use emberloam_engine::details::{self, Saying};
 use leptos::prelude::*;
 
 use crate::figure::figures;
@@ -13,10 +13,10 @@ use crate::words;
 
 /// The section.
 pub fn traits(page: Page) -> AnyView {
-    let all = soon(page, traits::of_survey);
+    let all = soon(page, |survey, _| details::traits(survey));
     let sayings = move || {
         let said = all.look(|traits| traits.sayings.clone());
-        let statement = |saying: traits::Saying| Statement {
+        let statement = |saying: Saying| Statement {
             rule: Some(saying.name),
             text: saying.text,
             grounds: saying.grounds,

@@ -35,7 +35,7 @@ fn side(page: Page, title: &'static str, speaks_for: bool) -> impl IntoView {
             let reasons = reasons.filter(|r| r.speaks_for == speaks_for);
             reasons
                 .map(|r| Statement {
-                    rule: Some(r.rule),
+                    rule: Some(r.rule.name()),
                     text: r.text.clone(),
                     grounds: r.grounds.clone(),
                 })

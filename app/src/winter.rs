@@ -2,8 +2,8 @@
 //! chart and table.
 
 use emberloam_engine::case::WetSeason;
+use emberloam_engine::details::{MonthLoss, winter_loss};
 use emberloam_engine::quantity::{Band, Measures, Unit, shown};
-use emberloam_engine::season::{MonthLoss, winter_loss};
 use leptos::prelude::*;
 use plotters::element::{PathElement, Polygon};
 use plotters::prelude::Color;
@@ -21,7 +21,7 @@ const HEIGHT: f64 = 240.0;
 
 /// The section.
 pub fn winter(page: Page) -> AnyView {
-    let loss = soon(page, |soil| winter_loss(&soil.situation()));
+    let loss = soon(page, winter_loss);
     let of = move || loss.look(|loss| loss.clone().unwrap_or_default());
     let months =
         move || loss.look(|loss| loss.as_ref().map_or_else(Vec::new, |l| l.months.clone()));

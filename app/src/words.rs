@@ -2,9 +2,10 @@
 
 pub mod keeping;
 
-use emberloam_engine::biochar::Path;
-use emberloam_engine::biochar::standards::Verdict;
 use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, WetSeason, Winter};
+use emberloam_engine::details::standards::Verdict;
+use emberloam_engine::plan::Path;
+use emberloam_engine::plan::needs::NeedKind;
 use emberloam_engine::quantity::Unit;
 
 pub const NAME: &str = "Emberloam";
@@ -196,7 +197,6 @@ pub const COLUMN_CHANGE: &str = "Change";
 
 pub const WHEN: &str = "When";
 pub const NO_TASKS: &str = "Nothing to date yet. Give your planting and harvest dates above.";
-pub const NO_DATE_YET: &str = "No date yet";
 pub const PLACE: &str = "Your place and your crops";
 pub const PLACE_INTRO: &str = "None of this is needed. It sharpens the dates and what the rain takes. It stays on this device, and nothing asks where you are.";
 pub const PLACE_GIVE: &str = "Give latitude, height, rain and crops";
@@ -238,7 +238,7 @@ pub const COURSE_PARTS: &str = "What this is made of after a year";
 pub const COLUMN_WEEK: &str = "Week";
 pub const COLUMN_PART: &str = "Part";
 pub const CHARGING: &str = "Charging in detail";
-pub const CHARGING_INTRO: &str = "How full each nutrient gets, what each source brings, and the whole recipe. Most figures of sources are from memory: a label or an analysis is better.";
+pub const CHARGING_INTRO: &str = "How full each nutrient gets, and what each source brings. Most figures of sources are from memory: a label or an analysis is better.";
 pub const CHARGE_FILLS: &str = "How full it gets";
 pub const CHARGE_FILLS_HOW_TO_READ: &str = "The upright line is what is wanted, or the most it may be. The mark is what is likely brought, the thick bar what is possible.";
 pub const CHARGE_NONE_WANTED: &str = "none wanted";
@@ -247,7 +247,6 @@ pub const OF_WANTED: &str = "of the wanted";
 pub const CHARGE_AT_MOST: &str = "at most";
 pub const CHARGE_SOURCES: &str = "What each source brings";
 pub const CHARGE_ALONE: &str = "Every source by itself, as much as helps";
-pub const CHARGE_STEPS: &str = "Step by step";
 pub const CHARGE_WAITS: &str = "How long to wait before you harvest";
 pub const CHARGE_LEFT: &str = "What is left over";
 pub const CHARGE_WITHOUT_P: &str = "Without phosphorus: the best first";
@@ -262,12 +261,6 @@ pub const CHARGE_K: &str = "third number, potash (K₂O)";
 pub const COLUMN_SOURCE: &str = "Source";
 pub const COLUMN_AMOUNT: &str = "Amount";
 pub const COLUMN_NITROGEN_REACHED: &str = "Of the nitrogen wanted";
-pub const UPTAKE: &str = "How long charging takes";
-pub const UPTAKE_HOW_TO_READ: &str =
-    "How much of the charge is taken up, day by day. The band is what is possible.";
-pub const UPTAKE_CHART: &str =
-    "A rising line of the share of the charge taken up by day. The table has the same numbers.";
-pub const COLUMN_DAY: &str = "Day";
 pub const COLUMN_LOW: &str = "At least";
 pub const COLUMN_LIKELY: &str = "Likely";
 pub const COLUMN_HIGH: &str = "At most";
@@ -275,15 +268,6 @@ pub const COLUMN_HIGH: &str = "At most";
 /// Over the printed plan: the day it was printed.
 pub fn plan_for(today: &str) -> String {
     format!("printed {today} with {NAME}")
-}
-
-pub const PLAN_PROVISIONAL: &str =
-    "For now: some questions are still open. Answer them on the page and print again.";
-pub const COLUMN_LEVEL: &str = "Level";
-pub const COLUMN_ENOUGH: &str = "Enough is";
-
-pub fn plan_more_cautions(count: usize) -> String {
-    format!("{count} more to mind stand on the page.")
 }
 
 pub const HELP: &str = "Help";
@@ -422,19 +406,18 @@ pub fn source(title: &str, place: &str) -> String {
 }
 
 /// What a need is called.
-pub fn need(name: &str) -> &'static str {
-    match name {
-        "lime" => "Lime",
-        "acidify" => "Lowering the pH",
-        "gypsum" => "Gypsum",
-        "nitrogen" => "Nitrogen",
-        "phosphate" => "Phosphate",
-        "potash" => "Potash",
-        "magnesium" => "Magnesium",
-        "sulfur" => "Sulfur",
-        "fertiliser" => "The bag you have",
-        "compost" => "The compost you have",
-        _ => "",
+pub fn need(kind: NeedKind) -> &'static str {
+    match kind {
+        NeedKind::Lime => "Lime",
+        NeedKind::Acid => "Lowering the pH",
+        NeedKind::Gypsum => "Gypsum",
+        NeedKind::Nitrogen => "Nitrogen",
+        NeedKind::Phosphate => "Phosphate",
+        NeedKind::Potash => "Potash",
+        NeedKind::Magnesium => "Magnesium",
+        NeedKind::Sulfur => "Sulfur",
+        NeedKind::Fertiliser => "The bag you have",
+        NeedKind::Compost => "The compost you have",
     }
 }
 
@@ -491,18 +474,6 @@ pub fn opinion(source: &str, level: &str, range: &str) -> String {
 
 pub fn assumed(what: &str) -> String {
     format!("Assumed: {what}")
-}
-
-pub fn from_day(day: &str) -> String {
-    format!("From {day}")
-}
-
-pub fn by_day(day: &str) -> String {
-    format!("By {day}")
-}
-
-pub fn day(number: f64) -> String {
-    format!("day {number:.0}")
 }
 
 /// A unit as a choice: with the names reports use for the same thing.

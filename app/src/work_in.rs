@@ -1,6 +1,6 @@
 //! How to work the biochar in, step by step.
 
-use emberloam_engine::biochar::work_in::{self, Step};
+use emberloam_engine::details::work_in::{self, Step};
 use leptos::prelude::*;
 
 use crate::figure::figures;
@@ -12,7 +12,7 @@ use crate::words;
 
 /// The section.
 pub fn work_in(page: Page) -> AnyView {
-    let found = soon(page, |soil| work_in::work_in(&soil.situation()));
+    let found = soon(page, work_in::work_in);
     let of = move || found.look(|found| found.clone().unwrap_or_default());
     view! {
         <details

@@ -272,20 +272,20 @@ named! { "way of working a bed":
 #[serde(default, deny_unknown_fields, rename_all = "kebab-case")]
 pub struct Season {
     /// Today.
-    #[serde(with = "crate::season::day")]
+    #[serde(with = "crate::day")]
     pub today: Option<Date>,
     /// The next planting or sowing in this bed.
-    #[serde(with = "crate::season::day")]
+    #[serde(with = "crate::day")]
     pub planting: Option<Date>,
     /// When the crop now in the bed is off; leave it out when the bed is empty.
-    #[serde(with = "crate::season::day")]
+    #[serde(with = "crate::day")]
     pub harvest: Option<Date>,
     /// The usual first autumn frost to come.
-    #[serde(with = "crate::season::day")]
+    #[serde(with = "crate::day")]
     pub first_frost: Option<Date>,
     /// The usual last spring frost to come; it stands for the planting date
     /// until that is given.
-    #[serde(with = "crate::season::day")]
+    #[serde(with = "crate::day")]
     pub last_frost: Option<Date>,
     /// Whether the place has a winter with frost; `None` when nobody said.
     pub winter: Option<Winter>,
@@ -312,10 +312,10 @@ pub struct Crop {
     /// What the person calls it.
     pub name: String,
     /// When it is sown or planted.
-    #[serde(default, with = "crate::season::day")]
+    #[serde(default, with = "crate::day")]
     pub planting: Option<Date>,
     /// When it is off the bed.
-    #[serde(default, with = "crate::season::day")]
+    #[serde(default, with = "crate::day")]
     pub harvest: Option<Date>,
 }
 

@@ -418,8 +418,8 @@ mod tests {
         let mut case = Case { report, ..Case::default() };
         let alike = |case: &Case| {
             let whole = interpret(case);
-            for (at, sample) in whole.samples.iter().enumerate() {
-                assert_eq!(judged_readings(case, at), sample.readings);
+            for (at, whole) in whole.samples.iter().enumerate() {
+                assert_eq!(judged_readings(case, at), whole.readings);
             }
             whole
         };

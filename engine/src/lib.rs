@@ -5,6 +5,7 @@
 pub mod bag;
 pub mod case;
 pub mod chemistry;
+pub mod day;
 pub mod details;
 pub mod export;
 mod named;
@@ -22,6 +23,6 @@ pub mod summary;
 pub mod survey;
 
 pub use case::Case;
-pub use outcome::{Outcome, interpret, judged_readings};
+pub use outcome::{Outcome, interpret, interpret_survey, judged_readings};
 pub use plan::{Plan, plan};
 pub use survey::{Survey, survey};

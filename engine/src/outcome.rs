@@ -118,8 +118,17 @@ pub enum Bound {
 /// A case without samples gives an outcome without samples and a plan that
 /// says so; nothing here fails.
 pub fn interpret(case: &Case) -> Outcome {
-    let of = |at: usize| outcome_of(&survey_of(Cow::Borrowed(case), at), case, at);
-    let samples: Vec<SampleOutcome> = (0..case.report.samples.len()).map(of).collect();
+    let of = |at: usize| outcome_of(&survey_of(Cow::Borrowed(case), at), at);
+    let samples = (0..case.report.samples.len()).map(of).collect();
+    gathered(case, samples)
+}
+
+/// The same for a case of one sample that is surveyed already.
+pub fn interpret_survey(survey: &Survey<'_>) -> Outcome {
+    gathered(survey.case(), vec![outcome_of(survey, 0)])
+}
+
+fn gathered(case: &Case, samples: Vec<SampleOutcome>) -> Outcome {
     let chosen = case.sample.min(samples.len().saturating_sub(1));
     let unread =
         case.report.unread.iter().chain(samples.iter().flat_map(|s| &s.unread)).cloned().collect();
@@ -127,7 +136,7 @@ pub fn interpret(case: &Case) -> Outcome {
     let chosen_one = match samples.get(chosen) {
         Some(sample) => sample,
         None => {
-            no_sample = of(0);
+            no_sample = outcome_of(&survey_of(Cow::Borrowed(case), 0), 0);
             &no_sample
         }
     };
@@ -143,9 +152,9 @@ pub fn interpret(case: &Case) -> Outcome {
     }
 }
 
-fn outcome_of(survey: &Survey<'_>, case: &Case, at: usize) -> SampleOutcome {
+fn outcome_of(survey: &Survey<'_>, at: usize) -> SampleOutcome {
     let (plan, more) = plan(survey);
-    let sample = case.report.samples.get(at);
+    let sample = survey.case.report.samples.get(at);
     SampleOutcome {
         name: sample.map(|s| s.name.clone()).unwrap_or_default(),
         readings: survey.readings.iter().map(judged).collect(),

@@ -2,14 +2,17 @@
 //! is an error, not a case that checks nothing.
 //!
 //! A case is a paragraph. Its first line is its name, in free words; the rest
-//! are the sentences that [`Told::hear`] lists, and last the source of the
-//! expectation, again in free words.
+//! are the sentences of what is given and what is expected, and last the source of
+//! the expectation, again in free words.
 
-use emberloam_engine::biochar::{Path, RULES};
-use emberloam_engine::case::{BagState, BedKind, Case, Feedstock, Winter};
+use emberloam_engine::case::{
+    BagState, BedKind, Case, CertificateFigure, CertificateItem, ChargeSource, Feedstock, Winter,
+};
 use emberloam_engine::report;
 use emberloam_engine::soil::{Method, PlantGroup, Texture};
 use time::{Date, Month};
+
+use crate::expecting::Expected;
 
 /// A case with what is expected of it.
 pub struct Told {
@@ -17,18 +20,8 @@ pub struct Told {
     pub name: String,
     /// What the engine is given.
     pub case: Case,
-    /// The path expected.
-    pub path: Path,
-    /// Whether the path may still turn, where that was said.
-    pub provisional: Option<bool>,
-    /// Rules that must speak for the path.
-    pub for_it: Vec<&'static str>,
-    /// Rules that must hold and speak against the path.
-    pub against_it: Vec<&'static str>,
-    /// Rules that must not hold.
-    pub not_because_of: Vec<&'static str>,
-    /// Words of the headline.
-    pub headline: Option<String>,
+    /// What is expected of its plan.
+    pub expected: Expected,
 }
 
 /// What has been heard so far.
@@ -37,27 +30,29 @@ struct Heard {
     case: Case,
     report: String,
     results: usize,
-    path: Option<Path>,
-    provisional: Option<bool>,
-    for_it: Vec<&'static str>,
-    against_it: Vec<&'static str>,
-    not_because_of: Vec<&'static str>,
-    headline: Option<String>,
+    corrections: Vec<(String, String)>,
+    expected: Expected,
 }
 
-type Heed<T> = Result<T, String>;
+/// What is understood, or the word that is not.
+pub type Heed<T> = Result<T, String>;
 
 impl Told {
-    /// Every case of a text. Lines that begin with `#` are remarks.
+    /// Every case of a text, or all that is wrong in it. Lines that begin with `#` are remarks.
     pub fn all(text: &str) -> Heed<Vec<Told>> {
-        text.split("\n\n")
+        let told = text
+            .split("\n\n")
             .map(|paragraph| {
                 let lines = paragraph.lines().filter(|line| !line.starts_with('#'));
                 lines.map(str::trim).filter(|line| !line.is_empty()).collect::<Vec<_>>()
             })
             .filter(|lines| !lines.is_empty())
-            .map(|lines| Told::one(&lines).map_err(|why| format!("{}: {why}", lines[0])))
-            .collect()
+            .map(|lines| Told::one(&lines).map_err(|why| format!("{}: {why}", lines[0])));
+        let (heard, wrong): (Vec<_>, Vec<_>) = told.partition(Result::is_ok);
+        match wrong.into_iter().filter_map(Result::err).collect::<Vec<_>>() {
+            wrong if wrong.is_empty() => Ok(heard.into_iter().flatten().collect()),
+            wrong => Err(wrong.join("\n")),
+        }
     }
 
     fn one(lines: &[&str]) -> Heed<Told> {
@@ -79,6 +74,9 @@ impl Told {
 impl Heard {
     /// One sentence.
     fn hear(&mut self, sentence: &str) -> Heed<()> {
+        if self.expected.hear(sentence)? {
+            return Ok(());
+        }
         let season = &mut self.case.season;
         let begins = |with: &str| sentence.strip_prefix(with);
         match sentence {
@@ -95,6 +93,9 @@ impl Heard {
                     self.report += &format!("Sample depth: {}\n", depth.replace(" to ", "-"));
                 } else if let Some(method) = begins("The gardener asked the laboratory: it used ") {
                     self.case.reading.extractants.push(known::<Method>(method)?);
+                } else if let Some(right) = begins("The person corrects ") {
+                    let (name, result) = right.split_once(" to ").ok_or("to what?")?;
+                    self.corrections.push((name.into(), result.into()));
                 } else if let Some(date) = begins("Today is ") {
                     season.today = Some(day(date)?);
                 } else if let Some(date) = begins("The bed is clear on ") {
@@ -106,26 +107,49 @@ impl Heard {
                     season.first_frost = Some(day(date)?);
                 } else if let Some(date) = begins("The last frost is on ") {
                     season.last_frost = Some(day(date)?);
+                } else if let Some(degrees) = begins("The latitude is ") {
+                    season.latitude = Some(number(degrees, "")?);
                 } else if let Some(bag) = begins("The bag is ") {
                     return self.bag(bag);
                 } else if let Some(label) = begins("Its certificate gives ") {
                     return self.certificate(label);
-                } else if let Some(answer) = begins("Answer: ") {
-                    return self.answer(answer);
-                } else if let Some(rules) = begins("For it: ") {
-                    self.for_it = named(rules)?;
-                } else if let Some(rules) = begins("Against it: ") {
-                    self.against_it = named(rules)?;
-                } else if let Some(rules) = begins("Not because of: ") {
-                    self.not_because_of = named(rules)?;
-                } else if let Some(words) = begins("The headline says: ") {
-                    self.headline = Some(words.into());
-                } else if let Some(bed) = begins("A ").or(begins("An ")) {
-                    return self.bed(bed);
                 } else {
-                    return Err("no such sentence is known".into());
+                    return self.bed_or_shed(sentence);
                 }
             }
+        }
+        Ok(())
+    }
+
+    /// The bed's size, what is wanted, and what is on hand.
+    fn bed_or_shed(&mut self, sentence: &str) -> Heed<()> {
+        let begins = |with: &str| sentence.strip_prefix(with);
+        let Case { bed, biochar, feeds, charge_with, .. } = &mut self.case;
+        if let Some(share) = begins("The share wanted is ") {
+            biochar.share_percent = Some(number(share, "%")?);
+        } else if let Some(litres) = begins("A bag holds ") {
+            biochar.bag_litres = Some(number(litres, "litres")?);
+        } else if let Some(sources) = begins("To charge with there are ") {
+            *charge_with = sources.split(", ").map(known::<ChargeSource>).collect::<Heed<_>>()?;
+        } else if let Some(litres) = begins("On hand are ") {
+            feeds.compost_litres = Some(number(litres, "litres of compost")?);
+        } else if let Some(label) = begins("The fertiliser bag is ") {
+            let parts = label.split('-').map(|part| number(part, ""));
+            let parts: Vec<f64> = parts.collect::<Heed<_>>()?;
+            feeds.fertiliser =
+                Some(parts.try_into().map_err(|_| "a bag has three numbers".to_string())?);
+        } else if let Some(percent) = begins("The lime has ") {
+            feeds.lime_percent = Some(number(percent, "% CCE")?);
+        } else if let Some(ph) = begins("The pH wanted is ") {
+            feeds.target_ph = Some(number(ph, "")?);
+        } else if let Some(depth) = begins("It is worked ") {
+            bed.depth_cm = Some(number(depth, "cm deep")?);
+        } else if let Some(area) = begins("The bed is ") {
+            bed.area_m2 = Some(number(area, "m2")?);
+        } else if let Some(bed) = begins("A ").or(begins("An ")) {
+            return self.bed(bed);
+        } else {
+            return Err("no such sentence is known".into());
         }
         Ok(())
     }
@@ -196,11 +220,16 @@ impl Heard {
     fn certificate(&mut self, words: &str) -> Heed<()> {
         let bag = &mut self.case.biochar;
         for figure in words.split(", ") {
-            let of = |name: &str, unit: &str| {
-                let number = figure.strip_prefix(name)?.strip_suffix(unit)?;
-                number.trim().parse::<f64>().ok()
-            };
-            if let Some(ph) = of("pH ", "") {
+            let of = |name: &str, unit: &str| number(figure.strip_prefix(name)?, unit).ok();
+            let totals = [
+                ("phosphorus ", CertificateItem::Phosphorus),
+                ("potassium ", CertificateItem::Potassium),
+                ("sodium ", CertificateItem::Sodium),
+            ];
+            let total = totals.iter().find_map(|(name, what)| Some((*what, of(name, "%")?)));
+            if let Some((what, value)) = total {
+                bag.certificate.push(CertificateFigure { what, value });
+            } else if let Some(ph) = of("pH ", "") {
                 bag.ph = Some(ph);
             } else if let Some(percent) = of("liming value ", "%") {
                 bag.liming_percent = Some(percent);
@@ -212,25 +241,6 @@ impl Heard {
                 return Err(format!("{figure} is no known figure"));
             }
         }
-        Ok(())
-    }
-
-    /// `charged (provisional)`.
-    fn answer(&mut self, words: &str) -> Heed<()> {
-        let (path, certainty) = match words.split_once(" (") {
-            Some((path, certainty)) => (path, Some(certainty)),
-            None => (words, None),
-        };
-        self.path = Some(match path {
-            "no biochar now" => Path::None,
-            other => known(other)?,
-        });
-        self.provisional = match certainty {
-            None => None,
-            Some("provisional)") => Some(true),
-            Some("settled)") => Some(false),
-            Some(other) => return Err(format!("“{other}” is neither provisional nor settled")),
-        };
         Ok(())
     }
 
@@ -246,41 +256,41 @@ impl Heard {
         if read != self.results {
             return Err(format!("{read} of {} results were read: {}", self.results, self.report));
         }
-        Ok(Told {
-            name: name.to_string(),
-            case: self.case,
-            path: self.path.ok_or("no answer is expected")?,
-            provisional: self.provisional,
-            for_it: self.for_it,
-            against_it: self.against_it,
-            not_because_of: self.not_because_of,
-            headline: self.headline,
-        })
+        for (name, result) in &self.corrections {
+            let readings = self.case.report.samples.iter().flat_map(|sample| &sample.readings);
+            let reading = readings.clone().find(|reading| reading.name.eq_ignore_ascii_case(name));
+            let reading = reading.ok_or(format!("the report gives no {name}"))?;
+            let (result, unit) = result.split_once(' ').unwrap_or((result, ""));
+            if !reading.original.ends_with(unit) {
+                return Err(format!("{} is put right in the report's own unit", reading.original));
+            }
+            self.case.reading.put_right(reading, false, |c| c.result = Some(result.into()));
+        }
+        if self.expected.is_empty() {
+            return Err("nothing is expected".into());
+        }
+        Ok(Told { name: name.to_string(), case: self.case, expected: self.expected })
     }
 }
 
+/// A number with its unit after it.
+fn number(words: &str, unit: &str) -> Heed<f64> {
+    let number = words.strip_suffix(unit).and_then(|number| number.trim().parse().ok());
+    number.ok_or(format!("{words} is no number of {unit}"))
+}
+
 /// A kind by the name that JSON gives it, with spaces for hyphens.
-fn known<T: serde::de::DeserializeOwned>(words: &str) -> Heed<T> {
+pub fn known<T: serde::de::DeserializeOwned>(words: &str) -> Heed<T> {
     let name = words.replace(' ', "-").to_lowercase();
     serde_json::from_value(name.into()).map_err(|why| why.to_string())
 }
 
-fn day(words: &str) -> Heed<Date> {
+/// `2026-10-05`.
+pub fn day(words: &str) -> Heed<Date> {
     let why = || format!("{words} is no date");
     let parts: Vec<i32> = words.split('-').filter_map(|part| part.parse().ok()).collect();
     let &[year, month, day] = parts.as_slice() else { return Err(why()) };
     let small = |number: i32| u8::try_from(number).map_err(|_| why());
     let month = Month::try_from(small(month)?).map_err(|_| why())?;
     Date::from_calendar_date(year, month, small(day)?).map_err(|_| why())
-}
-
-/// Rules by their names.
-fn named(words: &str) -> Heed<Vec<&'static str>> {
-    words
-        .split(", ")
-        .map(|name| {
-            let rule = RULES.iter().find(|rule| rule.name == name);
-            rule.map(|rule| rule.name).ok_or(format!("there is no rule {name}"))
-        })
-        .collect()
 }

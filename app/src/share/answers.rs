@@ -9,7 +9,7 @@ use emberloam_engine::season::day;
 use emberloam_engine::soil::{Method, PlantGroup, Texture};
 use serde_json::{Map, Value};
 
-use crate::{date, words};
+use crate::words;
 
 /// An answer that was given.
 #[derive(Clone, Debug, PartialEq)]
@@ -240,7 +240,7 @@ fn tell(name: &str, value: &Value, told: Option<Told>, measures: Measures) -> St
             format!("{number} {}", readers_symbol(unit, measures)).trim_end().into()
         }
         (Some(Told::Day), Value::String(text)) => {
-            day::parse(text).map_or_else(|| text.clone(), date::spoken)
+            day::parse(text).map_or_else(|| text.clone(), day::spoken)
         }
         (_, Value::Array(several)) => words::keeping::so_many(several.len()),
         (_, Value::String(text)) => text.replace('-', " "),

@@ -2,6 +2,7 @@
 //! anything, and a scenario that was taken on stays in sight.
 
 use emberloam_engine::quantity::Measures;
+use emberloam_engine::season::day::spoken;
 use gloo::events::EventListener;
 use leptos::prelude::*;
 
@@ -176,7 +177,7 @@ fn take(page: Page, letter: Letter) {
     if before.text.is_empty() {
         return;
     }
-    let today = date::today().map_or_else(String::new, date::spoken);
+    let today = date::today().map_or_else(String::new, spoken);
     let label =
         Label { name: say(&said::put_aside(&own_or_said(&bed), &today)), ..Label::default() };
     leptos::task::spawn_local(async move {

@@ -9,6 +9,7 @@ use web_sys::{HtmlTextAreaElement, ShareData};
 
 use crate::files::{file_name, save};
 use crate::living::{Look, changed, flag, keyed, press, text, unfolds};
+use crate::plan::blocks;
 use crate::share::answers::{self, Answer};
 use crate::share::arrived::contents;
 use crate::share::code::code;
@@ -102,14 +103,7 @@ impl Sharing {
 
     /// The plan as plain text.
     fn plan(self) -> String {
-        let page = self.page;
-        untrack(|| {
-            page.outcome.look(|outcome| {
-                outcome.as_ref().map_or_else(String::new, |outcome| {
-                    summary::text(&say_blocks(summary::plan(outcome, page.measures())))
-                })
-            })
-        })
+        untrack(|| summary::text(&say_blocks(blocks(self.page))))
     }
 }
 

@@ -460,7 +460,7 @@ fn item(board: Board, entry: Memo<Entry>) -> impl IntoView {
     let id = move || entry.look(|entry| entry.id.clone());
     let name = move || entry.look(|entry| entry.name.clone());
     let day =
-        move || entry.look(|entry| day::parse(&entry.date).map_or_else(String::new, date::spoken));
+        move || entry.look(|entry| day::parse(&entry.date).map_or_else(String::new, day::spoken));
     let place = move || entry.look(|entry| entry.place.clone());
     let is_open =
         move || board.page.desk.look(|desk| desk.opened.as_ref().is_some_and(|o| o.id == id()));

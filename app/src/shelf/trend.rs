@@ -10,10 +10,10 @@ use emberloam_engine::ranges::Level;
 use emberloam_engine::report;
 use emberloam_engine::season::day;
 use emberloam_engine::soil::{Method, Property};
-use emberloam_engine::{Case, interpret};
+use emberloam_engine::summary::amount;
+use emberloam_engine::{Case, judged_readings};
 use time::Date;
 
-use crate::reading::amount;
 use crate::shelf::entry::Entry;
 
 /// One result.
@@ -84,8 +84,8 @@ pub fn beds(entry: &Entry) -> Option<Beds> {
     let day = day::parse(date)?;
     let report = report::open(kept.text.as_bytes()).and_then(|grid| report::read(&grid)).ok()?;
     let chosen = kept.answers.sample.min(report.samples.len().saturating_sub(1));
-    let outcome = interpret(&Case { report, ..kept.answers });
-    let beds = outcome.samples.into_iter().enumerate().map(|(at, sample)| {
+    let case = Case { report, ..kept.answers };
+    let beds = case.report.samples.iter().enumerate().map(|(at, sample)| {
         let place = entry.place.trim();
         let name = sample.name.trim();
         let name = match (at == chosen && !place.is_empty(), name.is_empty()) {
@@ -93,7 +93,7 @@ pub fn beds(entry: &Entry) -> Option<Beds> {
             (false, false) => name,
             (false, true) => entry.name.trim(),
         };
-        (name.to_string(), sample.readings)
+        (name.to_string(), judged_readings(&case, at))
     });
     Some(Beds { day, beds: beds.collect() })
 }

@@ -1,6 +1,7 @@
 //! One bed over the years: a chart and a table for each method of a property.
 
 use emberloam_engine::quantity::{Unit, significant};
+use emberloam_engine::season::day;
 use emberloam_engine::soil::{Method, Property};
 use leptos::prelude::*;
 use plotters::element::{Circle, PathElement};
@@ -11,8 +12,8 @@ use crate::chart::{Pen, Repaint, Sheet, chart, level_line};
 use crate::living::{Look, changed, flag, unfolds};
 use crate::shelf::board::Board;
 use crate::shelf::trend::{Series, beds, places, series};
+use crate::words;
 use crate::words::keeping as said;
-use crate::{date, words};
 
 const HEIGHT: f64 = 200.0;
 
@@ -132,7 +133,7 @@ fn one(repaint: Repaint, series: Series) -> impl IntoView {
             let level = point.level.map_or(words::NOT_JUDGED, |level| level.label());
             view! {
                 <tr>
-                    <th scope="row">{date::spoken(point.day)}</th>
+                    <th scope="row">{day::spoken(point.day)}</th>
                     <td>{point.shown.clone()}</td>
                     <td>{level}</td>
                 </tr>
@@ -209,6 +210,6 @@ fn draw(sheet: &Sheet, pen: &Pen, series: &Series) {
     };
     for (day, anchor) in ends {
         let at = (x(day), bottom + pen.px(22.0));
-        pen.write(sheet, &date::spoken(day), at, anchor);
+        pen.write(sheet, &day::spoken(day), at, anchor);
     }
 }

@@ -11,6 +11,7 @@
 //!
 //! The engine reads past the marks and shows them with each reading.
 
+mod decimal;
 mod html;
 mod kind;
 mod modus;

@@ -6,6 +6,7 @@ use time::Duration;
 
 use crate::case::{BagState, Case, Feedstock};
 use crate::plan::{Path, decide};
+use crate::report::parse_amount;
 use crate::soil::{Amount, Property, Texture};
 use crate::survey::survey;
 
@@ -80,7 +81,7 @@ impl Trial {
     /// Before the first variation; `None` without a sample.
     pub fn of(case: &Case) -> Option<Trial> {
         let path = path_of(case)?;
-        let left = variations(case).into_iter();
+        let left = variations(&put_right(case)).into_iter();
         Some(Trial { path, of: left.len(), left, turns: Vec::new() })
     }
 
@@ -131,6 +132,25 @@ fn in_words(holds: usize, of: usize, turns: &[Turn]) -> String {
             depends()
         )
     }
+}
+
+/// The case with what the person put right in the place of what is printed, so that it is
+/// varied as well.
+fn put_right(case: &Case) -> Case {
+    let mut right = case.clone();
+    for sample in &mut right.report.samples {
+        sample.readings.retain_mut(|reading| {
+            let Some(correction) = case.reading.correction_of(reading) else { return true };
+            reading.property = correction.property.unwrap_or(reading.property);
+            let typed = correction.result.as_deref().map(parse_amount);
+            reading.amount = typed.unwrap_or(reading.amount);
+            !correction.leave_out
+        });
+    }
+    for correction in &mut right.reading.corrections {
+        correction.result = None;
+    }
+    right
 }
 
 /// Every variation with its name.
@@ -233,4 +253,25 @@ fn of_answers(case: &Case) -> Vec<(String, Case)> {
         }
     }
     all
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::report::{open, read};
+
+    #[test]
+    fn what_was_put_right_is_varied_and_what_was_left_out_is_not() {
+        let report = read(&open(b"Olsen P 10 ppm\nPotassium 150 ppm\n").unwrap()).unwrap();
+        let mut case = Case { report, ..Case::default() };
+        let readings = case.report.samples[0].readings.clone();
+        case.reading.put_right(&readings[0], false, |c| c.result = Some("40".into()));
+        case.reading.put_right(&readings[1], false, |c| c.leave_out = true);
+        let tried = variations(&put_right(&case));
+        let of = |start: &str| tried.iter().filter(|(what, _)| what.starts_with(start)).count();
+        assert_eq!((of("phosphorus"), of("potassium")), (2, 0));
+        let (_, more) = tried.iter().find(|(what, _)| what == "phosphorus a quarter more").unwrap();
+        let judged = crate::judged_readings(more, 0);
+        assert_eq!(judged.first().and_then(|r| r.value), Some(50.0));
+    }
 }

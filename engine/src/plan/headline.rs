@@ -29,7 +29,9 @@ pub(crate) fn headline(
     }
     let short = shortages(decision);
     if decision.path == Path::None && !short.is_empty() {
-        return format!("Feed what is short first: {}. No biochar now.", listed(&short));
+        let first = listed(&short);
+        let biochar = if unfit(decision) { biochar } else { "No biochar now." };
+        return format!("Feed what is short first: {first}. {biochar}");
     }
     biochar.into()
 }
@@ -84,10 +86,17 @@ fn shortages(decision: &Decision<'_>) -> Vec<Property> {
         .collect()
 }
 
+/// Whether it is the bag on hand that speaks against biochar.
+fn unfit(decision: &Decision<'_>) -> bool {
+    decision.fired(RuleName::SaltyBiochar) || decision.fired(RuleName::PhosphorusPastLimit)
+}
+
 /// What is said of the biochar itself.
 fn of_biochar(survey: &Survey<'_>, decision: &Decision<'_>) -> &'static str {
     let timing = &survey.timing;
     let fired = |name| decision.fired(name);
+    // A crop stands until a known day, and no other was told of.
+    let waits = matches!(survey.bed.standing, Standing::Until(_)) && timing.planting.is_none();
     match decision.path {
         Path::UnchargedAfterHarvest if fired(RuleName::HoldThenFeed) => {
             "Hold the nitrate now with uncharged biochar, and feed what is short in spring."
@@ -107,18 +116,23 @@ fn of_biochar(survey: &Survey<'_>, decision: &Decision<'_>) -> &'static str {
         Path::Charged if survey.bed.standing == Standing::Lasting => {
             "Use charged biochar, without digging: the roots stay."
         }
+        Path::Charged if waits => "Use charged biochar once the crop is off the bed.",
         Path::Charged => "Use charged biochar, mixed in before you plant.",
         Path::ChargeFirst if survey.bed.standing == Standing::Lasting => {
             "Charge the biochar you have first, then bring it in without digging."
+        }
+        Path::ChargeFirst if survey.bed.standing == Standing::Open => {
+            "Charge the biochar you have first, then spread it beside the plants."
+        }
+        Path::ChargeFirst if waits => {
+            "Charge the biochar you have first; it goes in once the crop is off the bed."
         }
         Path::ChargeFirst => "Charge the biochar you have first, then mix it in before you plant.",
         Path::None if fired(RuleName::NothingJudged) => {
             "No plan yet: answer what the report leaves open about nitrogen, phosphorus and \
              potassium first."
         }
-        Path::None if fired(RuleName::SaltyBiochar) || fired(RuleName::PhosphorusPastLimit) => {
-            "Don't use this biochar here; another might do."
-        }
+        Path::None if unfit(decision) => "Don't use this biochar here; another might do.",
         Path::None if fired(RuleName::PhPastLimit) && decision.facts.acid_lovers() => {
             "No biochar now: it would lift the pH past what acid-loving plants bear."
         }

@@ -5,6 +5,7 @@ use time::Date;
 
 use crate::named::by_name;
 use crate::quantity::Grounds;
+use crate::season::Dated;
 
 /// What a job is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -69,4 +70,10 @@ pub struct Job {
     pub reason: String,
     /// What it rests on.
     pub grounds: Grounds,
+}
+
+impl From<Job> for Dated {
+    fn from(Job { task: what, from, to, reason, grounds, .. }: Job) -> Dated {
+        Dated { what, from, to, reason, grounds }
+    }
 }

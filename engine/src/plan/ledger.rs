@@ -100,6 +100,9 @@ pub struct Entry {
     pub amount: Band,
     /// What of it works in the year of the plan, g.
     pub works: Band,
+    /// What of it counts against the ceiling, g: all that is likely, but of a biochar's
+    /// phosphorus only what comes free in time.
+    pub counts: f64,
 }
 
 /// The most of a substance that may come in, whatever brings it.
@@ -143,6 +146,11 @@ impl Account {
     /// What of it works this year, g.
     pub fn works(&self) -> Band {
         sum(self.brought.iter().map(|entry| entry.works))
+    }
+
+    /// What counts against the ceiling, g.
+    pub fn counts(&self) -> f64 {
+        self.brought.iter().map(|entry| entry.counts).sum()
     }
 
     /// What one source brings in all, g.
@@ -204,7 +212,7 @@ impl Ledger {
     /// Marks the ceilings that hold something down.
     pub(crate) fn close(&mut self) {
         for account in &mut self.accounts {
-            let total = account.total().likely;
+            let total = account.counts();
             if let Some(ceiling) = &mut account.ceiling {
                 ceiling.binds = total > 0.0 && total >= ceiling.most * (1.0 - 1e-6);
             }
@@ -226,9 +234,15 @@ impl Ledger {
     pub(crate) fn enter(&mut self, by: Bringer, brings: &Brings) {
         for (account, (amount, works)) in self.accounts.iter_mut().zip(brings.0) {
             if amount.high != 0.0 || amount.low != 0.0 {
-                account.brought.push(Entry { by, amount, works });
+                account.brought.push(Entry { by, amount, works, counts: amount.likely });
             }
         }
+    }
+
+    /// Says how much of what one source brings counts against the ceiling, g.
+    pub(crate) fn count(&mut self, by: Bringer, substance: Substance, counts: f64) {
+        let entries = self.account(substance).brought.iter_mut();
+        entries.filter(|entry| entry.by == by).for_each(|entry| entry.counts = counts);
     }
 
     /// What works this year of some substances together, g.
@@ -251,10 +265,7 @@ impl Ledger {
     /// How much more of a substance may come in, g; without bound where nothing forbids it.
     pub(crate) fn room(&self, substance: Substance) -> f64 {
         let account = self.of(substance);
-        account
-            .ceiling
-            .as_ref()
-            .map_or(f64::INFINITY, |c| (c.most - account.total().likely).max(0.0))
+        account.ceiling.as_ref().map_or(f64::INFINITY, |c| (c.most - account.counts()).max(0.0))
     }
 }
 
@@ -277,6 +288,11 @@ impl Brings {
     /// With so much of a substance, all of which works.
     pub fn with_all(self, substance: Substance, amount: Band) -> Brings {
         self.with(substance, amount, amount)
+    }
+
+    /// All that it brings of a substance.
+    pub fn of(&self, substance: Substance) -> Band {
+        self.0[substance as usize].0
     }
 
     /// So many times as much.

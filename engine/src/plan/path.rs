@@ -516,7 +516,7 @@ pub static RULES: &[Rule] = &[
         holds: |f| f.has_surplus() && f.has_charged(),
         speaks: Speaks::AgainstUncharged,
         says: |_| {
-            "The bag on hand is charged: it brings nutrients and has little room left for these."
+            "The bag on hand is charged: it brings nutrients and has little room left for these. Keep it dry until spring."
                 .into()
         },
         inputs: |f| f.shown(&f.surpluses()),

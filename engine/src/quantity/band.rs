@@ -17,15 +17,18 @@ pub struct Band {
 }
 
 impl Band {
-    /// A band from its three numbers, put in order.
+    /// A band from its three numbers, put in order. One that is no number (NaN) counts as
+    /// another of the three, the likely one first, and as 0 where none is a number.
     pub fn new(low: f64, likely: f64, high: f64) -> Band {
+        let known = [likely, low, high].into_iter().find(|v| !v.is_nan()).unwrap_or(0.0);
+        let [low, likely, high] = [low, likely, high].map(|v| if v.is_nan() { known } else { v });
         let (low, high) = (low.min(high), low.max(high));
         Band { low, likely: likely.clamp(low, high), high }
     }
 
     /// A value that is known as well as its inputs are.
     pub fn exactly(value: f64) -> Band {
-        Band { low: value, likely: value, high: value }
+        Band::new(value, value, value)
     }
 
     /// Applies a function that rises or falls throughout to all three numbers.
@@ -117,5 +120,37 @@ impl Figure {
         grounds: Grounds,
     ) -> Figure {
         Figure { name, label, band, unit, grounds }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::EXTREMES;
+
+    #[test]
+    fn a_band_is_in_order_whatever_it_is_made_of() {
+        let in_order = |b: Band| assert!(b.low <= b.likely && b.likely <= b.high, "{b:?}");
+        for a in EXTREMES {
+            for b in EXTREMES {
+                for c in EXTREMES {
+                    let band = Band::new(a, b, c);
+                    in_order(band);
+                    in_order(band.times(Band::new(c, a, b)));
+                    in_order(band.plus(Band::new(b, c, a)));
+                    in_order(band.map(|v| v * c));
+                    in_order(Band::exactly(a));
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn what_is_no_number_counts_as_the_numbers_beside_it() {
+        let three = |b: Band| (b.low, b.likely, b.high);
+        assert_eq!(three(Band::new(f64::NAN, 4.0, 8.0)), (4.0, 4.0, 8.0));
+        assert_eq!(three(Band::new(2.0, f64::NAN, 8.0)), (2.0, 2.0, 8.0));
+        assert_eq!(three(Band::new(f64::NAN, f64::NAN, 8.0)), (8.0, 8.0, 8.0));
+        assert_eq!(three(Band::exactly(f64::NAN)), (0.0, 0.0, 0.0));
     }
 }

@@ -71,21 +71,27 @@ impl std::error::Error for ConvertError {}
 /// Converts `value` from one unit to another.
 ///
 /// # Errors
-/// When the context lacks what the conversion needs, or the units measure
-/// different things.
+/// When the context lacks what the conversion needs (a depth of nothing is
+/// none), or the units measure different things.
 pub fn convert(value: f64, from: Unit, to: Unit, context: &Context) -> Result<f64, ConvertError> {
     if from == to {
         return Ok(value);
     }
     let from = per_base(from, context)?;
     let to = per_base(to, context)?;
+    let density = || known(context.density, ConvertError::NeedsDensity);
     let across = match (from.base, to.base) {
         (a, b) if a == b => 1.0,
-        (Base::Mass, Base::Volume) => context.density.ok_or(ConvertError::NeedsDensity)?,
-        (Base::Volume, Base::Mass) => 1.0 / context.density.ok_or(ConvertError::NeedsDensity)?,
+        (Base::Mass, Base::Volume) => density()?,
+        (Base::Volume, Base::Mass) => 1.0 / density()?,
         _ => return Err(ConvertError::NotComparable),
     };
-    Ok(value * from.size * across / to.size)
+    Ok((value * from.size * across / to.size).clamp(f64::MIN, f64::MAX))
+}
+
+/// What the context knows, where that is an amount that a soil can have.
+fn known(amount: Option<f64>, lacks: ConvertError) -> Result<f64, ConvertError> {
+    amount.filter(|amount| (1e-6..=1e6).contains(amount)).ok_or(lacks)
 }
 
 #[derive(PartialEq, Clone, Copy)]
@@ -104,8 +110,8 @@ struct PerBase {
 }
 
 fn per_base(unit: Unit, context: &Context) -> Result<PerBase, ConvertError> {
-    let charge = || context.mg_per_mmolc.ok_or(ConvertError::NotComparable);
-    let slice = || context.soil_gg_per_ha.ok_or(ConvertError::NeedsDepth);
+    let charge = || known(context.mg_per_mmolc, ConvertError::NotComparable);
+    let slice = || known(context.soil_gg_per_ha, ConvertError::NeedsDepth);
     let (base, size) = match unit {
         Unit::MgPerKg => (Base::Mass, 1.0),
         Unit::MgPer100g => (Base::Mass, 10.0),
@@ -145,6 +151,28 @@ mod tests {
         assert_eq!(refused, Err(ConvertError::NeedsDensity));
         let known = Context { density: Some(0.9), ..Context::NONE };
         close(convert(60.0, Unit::MgPerL, Unit::MgPerKg, &known).unwrap(), 60.0 / 0.9);
+    }
+
+    #[test]
+    fn no_conversion_gives_what_is_no_number() {
+        use crate::quantity::EXTREMES;
+        for odd in EXTREMES {
+            let context =
+                Context { soil_gg_per_ha: Some(odd), mg_per_mmolc: Some(odd), density: Some(odd) };
+            for (from, to) in Unit::ALL.iter().flat_map(|f| Unit::ALL.iter().map(move |t| (*f, *t)))
+            {
+                for value in EXTREMES.into_iter().filter(|v| v.is_finite()) {
+                    let told = convert(value, from, to, &context);
+                    assert!(
+                        told.is_ok_and(f64::is_finite) || told.is_err(),
+                        "{value} {odd} {told:?}"
+                    );
+                }
+            }
+        }
+        let no_depth = Context::slice(0.0, 1.3);
+        let refused = convert(10.0, Unit::KgPerHa, Unit::MgPerKg, &no_depth);
+        assert_eq!(refused, Err(ConvertError::NeedsDepth));
     }
 
     #[test]

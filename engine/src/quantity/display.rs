@@ -17,12 +17,20 @@ named! { "system of measures":
     }
 }
 
-/// `value` to `digits` significant digits, without trailing zeros.
+/// Nothing in a garden is counted or measured beyond this, or finer than one part of it.
+/// Our choice.
+const BEYOND: f64 = 1e15;
+
+/// `value` to `digits` significant digits, without trailing zeros; `–` for what is no number or
+/// beyond measure, `0` for what is too small to be measured.
 pub fn significant(value: f64, digits: i32) -> String {
-    if value == 0.0 {
+    let digits = digits.clamp(1, 15);
+    let size = value.abs();
+    if size < 1.0 / BEYOND {
         return "0".into();
     }
-    if !value.is_finite() {
+    // What is no number fails the comparison.
+    if !(size < BEYOND) {
         return "–".into();
     }
     let decimals = digits - 1 - value.abs().log10().floor() as i32;
@@ -35,15 +43,21 @@ pub fn significant(value: f64, digits: i32) -> String {
 }
 
 /// A band in the reader's measures, as text: `4 (2–8) L`, `0 (−11 to 10) %`,
-/// or `5 %` when exact. Digits far finer than the band is wide are dropped.
+/// or `5 %` when exact. Digits far finer than the band is wide are dropped. Many
+/// grams are told in kilograms, many ounces in pounds.
 pub fn shown(band: &Band, unit: Unit, measures: Measures) -> String {
+    if unit == Unit::Gram && is_heavy(band.likely, measures) {
+        return shown(&band.map(|grams| grams / 1000.0), Unit::Kg, measures);
+    }
     let (factor, symbol) = match (measures, unit) {
+        _ if unit == Unit::Bags && *band == Band::exactly(1.0) => (1.0, "bag"),
         // As the recipe measures it out; only bags are sold by the cubic foot.
         (Measures::Us, Unit::Litre) => (1.0 / LITRES_PER_GALLON, "gal"),
         _ => in_measures(unit, measures),
     };
     let widest = (band.low.abs().max(band.likely.abs()).max(band.high.abs())) * factor;
-    let finest = if widest > 0.0 { 10f64.powi(widest.log10().floor() as i32 - 2) } else { 0.0 };
+    let can_be_shown = widest > 0.0 && widest < BEYOND;
+    let finest = if can_be_shown { 10f64.powi(widest.log10().floor() as i32 - 2) } else { 0.0 };
     let at = |v: f64| {
         let value = v * factor;
         if value.abs() < 5.0 * finest {
@@ -81,13 +95,19 @@ pub fn measured_out(litres: f64, measures: Measures) -> String {
 
 /// A weight to measure out: `40 g`, `1.4 oz`, `2.2 lb`.
 pub fn weighed(grams: f64, measures: Measures) -> String {
-    let large = match measures {
-        Measures::Metric => grams >= 1000.0,
-        Measures::Us => grams >= 1000.0 * KG_PER_POUND,
-    };
-    let (value, unit) = if large { (grams / 1000.0, Unit::Kg) } else { (grams, Unit::Gram) };
+    let heavy = is_heavy(grams, measures);
+    let (value, unit) = if heavy { (grams / 1000.0, Unit::Kg) } else { (grams, Unit::Gram) };
     let text = significant(in_readers(value, unit, measures), 2);
     format!("{text}\u{a0}{}", readers_symbol(unit, measures))
+}
+
+/// Whether so many grams are told in kilograms or pounds.
+fn is_heavy(grams: f64, measures: Measures) -> bool {
+    let from = match measures {
+        Measures::Metric => 1000.0,
+        Measures::Us => 1000.0 * KG_PER_POUND,
+    };
+    grams.abs() >= from
 }
 
 /// Litres in a US gallon.
@@ -142,6 +162,7 @@ fn digits_before_point(value: f64) -> i32 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::EXTREMES;
 
     #[test]
     fn significant_digits_drop_what_nobody_measured() {
@@ -157,6 +178,50 @@ mod tests {
         for (value, digits, text) in cases {
             assert_eq!(significant(value, digits), text, "{value} to {digits}");
         }
+    }
+
+    #[test]
+    fn no_number_is_shown_as_what_no_gardener_reads() {
+        let fine = |text: &str| {
+            let odd = ["inf", "NaN", "-0", "−0", "e"].iter().any(|odd| text == *odd);
+            let begins =
+                |sign| text.strip_prefix(sign).is_some_and(|t| t == "0" || t.starts_with("0 "));
+            let odd = odd || text.contains("inf") || text.contains("NaN");
+            assert!(!odd && !begins('-') && !begins('−') && text.len() < 200, "{text}");
+        };
+        for a in EXTREMES {
+            for digits in [i32::MIN, -1, 0, 1, 2, 9, 40, i32::MAX] {
+                fine(&significant(a, digits));
+                fine(&significant(-a, digits));
+            }
+            for measures in [Measures::Metric, Measures::Us] {
+                fine(&measured_out(a, measures));
+                for (b, c, unit) in each_of() {
+                    fine(&shown(&Band::new(a, b, c), unit, measures));
+                    fine(&shown(&Band { low: a, likely: b, high: c }, unit, measures));
+                }
+                for unit in Unit::ALL {
+                    fine(&significant(in_readers(a, unit, measures), 4));
+                    fine(&significant(from_readers(a, unit, measures), 4));
+                }
+            }
+        }
+    }
+
+    /// Two extremes and a unit of each kind.
+    fn each_of() -> impl Iterator<Item = (f64, f64, Unit)> {
+        let units = [Unit::Litre, Unit::Bags, Unit::None, Unit::TonnePerHa];
+        let pairs = EXTREMES.into_iter().flat_map(|b| EXTREMES.map(|c| (b, c)));
+        pairs.flat_map(move |(b, c)| units.map(|unit| (b, c, unit)))
+    }
+
+    #[test]
+    fn what_is_too_small_or_too_large_to_be_measured_says_so() {
+        assert_eq!(significant(-5e-324, 3), "0");
+        assert_eq!(significant(f64::MAX, 2), "–");
+        let litres =
+            |low, likely, high| shown(&Band::new(low, likely, high), Unit::Litre, Measures::Metric);
+        assert_eq!(litres(2.0, 4.0, f64::INFINITY), "4 (2––)\u{a0}L");
     }
 
     #[test]
@@ -200,8 +265,18 @@ mod tests {
     }
 
     #[test]
+    fn much_is_told_in_the_larger_measure() {
+        let of = |grams, measures| shown(&Band::exactly(grams), Unit::Gram, measures);
+        assert_eq!(of(872_000.0, Measures::Metric), "872\u{a0}kg");
+        assert_eq!(of(999.0, Measures::Metric), "999\u{a0}g");
+        assert_eq!(of(18_900.0, Measures::Us), "42\u{a0}lb");
+        assert_eq!(of(400.0, Measures::Us), "14\u{a0}oz");
+    }
+
+    #[test]
     fn bags_and_money_are_not_rounded() {
         let of = |value, unit| shown(&Band::exactly(value), unit, Measures::Metric);
+        assert_eq!(of(1.0, Unit::Bags), "1\u{a0}bag");
         assert_eq!(of(39.8, Unit::Money), "39.8");
         assert_eq!(of(1234.0, Unit::Bags), "1234\u{a0}bags");
     }

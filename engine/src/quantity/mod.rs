@@ -25,3 +25,22 @@ pub use display::{
 };
 pub(crate) use spread::{inverse, product};
 pub use unit::Unit;
+
+/// Numbers that no soil has, for the tests.
+#[cfg(test)]
+pub(crate) const EXTREMES: [f64; 14] = [
+    f64::NAN,
+    f64::INFINITY,
+    f64::NEG_INFINITY,
+    f64::MAX,
+    f64::MIN,
+    1e308,
+    -1e16,
+    1.0,
+    -0.0,
+    0.0,
+    0.99999,
+    f64::MIN_POSITIVE,
+    5e-324,
+    -5e-324,
+];

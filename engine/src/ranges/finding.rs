@@ -46,6 +46,9 @@ pub struct Finding {
     pub range: Option<Range>,
     /// The range's source, as a reader would cite it.
     pub source: Option<&'static str>,
+    /// The number that was judged, where the soil is so light that it isn't the printed one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub judged_as: Option<f64>,
     /// Why there is no level, and what would give one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub not_judged: Option<String>,

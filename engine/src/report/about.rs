@@ -174,7 +174,7 @@ fn cm_per(text: &str) -> Option<f64> {
     if text.starts_with(['"', '″', '”']) {
         return Some(2.54);
     }
-    let word: String = fold(text).chars().take_while(|c| is_letter(*c)).collect();
+    let word: String = text.chars().map(fold_char).take_while(|c| is_letter(*c)).take(12).collect();
     match word.as_str() {
         "in" | "inch" | "inches" | "ins" => Some(2.54),
         "cm" | "centimetre" | "centimeter" | "centimetres" | "centimeters" => Some(1.0),

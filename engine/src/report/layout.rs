@@ -180,14 +180,15 @@ fn roles(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Vec<Role> {
         let cells = rows.iter().skip(at + 1).take(6).filter_map(move |r| r.get(i));
         cells.filter(|c| !c.text.is_empty())
     };
-    for i in 1..roles.len() {
-        let mut left = roles[..i].iter().enumerate().rev();
-        let beside = left.by_ref().take_while(|(_, r)| !matches!(r, Role::Names)).any(|(j, r)| {
-            matches!(r, Role::Values) && below(j).any(|c| is_result(&c.text, decimal))
-        });
+    // Whether a column of results stands to the left, in the same panel.
+    let mut beside = false;
+    for (i, role) in roles.iter_mut().enumerate() {
         let words = || below(i).next().is_some() && below(i).all(|c| is_rating(&c.text));
-        if matches!(roles[i], Role::Values) && beside && words() {
-            roles[i] = Role::Ratings;
+        match role {
+            Role::Names => beside = false,
+            Role::Values if beside && words() => *role = Role::Ratings,
+            Role::Values => beside |= below(i).any(|c| is_result(&c.text, decimal)),
+            _ => {}
         }
     }
     roles

@@ -105,10 +105,10 @@ fn goes_with(
         || text.starts_with(['<', '>', '≤', '≥'])
         || label.has(super::names::Word::RangeColumn);
     if is_rating(text) || range {
-        draft.rating = Some(match draft.rating.take() {
-            Some(before) => format!("{before}, {text}"),
-            None => text.clone(),
-        });
+        match &mut draft.rating {
+            Some(before) => before.extend([", ", text]),
+            None => draft.rating = Some(text.clone()),
+        }
         return true;
     }
     if let Some(method) = label.only_method().filter(|_| draft.method.is_none()) {

@@ -4,6 +4,10 @@ use super::fold::{fold, fold_char, is_letter, is_word, squash, words};
 use super::units::unit_at;
 use crate::soil::Amount;
 
+/// The longest number, bytes: a laboratory prints a dozen digits, and a longer run of them is
+/// none of its results.
+const LONGEST: usize = 40;
+
 /// Which mark stands before the decimals, decided once for a whole report.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(super) enum Decimal {
@@ -126,7 +130,7 @@ fn could_be_thousands(token: &str, mark: char) -> bool {
         && groups.all(|g| g.len() == 3 && g.bytes().all(|b| b.is_ascii_digit()))
 }
 
-/// The number a text begins with, and the bytes it takes.
+/// The number a text begins with, and the bytes it takes; more than [`LONGEST`] is no number.
 pub(super) fn number(text: &str, decimal: Decimal) -> Option<(f64, usize)> {
     if let Some(value) = plain_number(text, decimal) {
         return Some((value, text.len()));
@@ -142,7 +146,8 @@ pub(super) fn number(text: &str, decimal: Decimal) -> Option<(f64, usize)> {
         chars.next();
     }
     for (at, c) in chars {
-        let next_digits = text[at + c.len_utf8()..].bytes().take_while(u8::is_ascii_digit).count();
+        let next = text[at + c.len_utf8()..].bytes().take(4);
+        let next_digits = next.take_while(u8::is_ascii_digit).count();
         let group = next_digits == 3 && !digits.is_empty() && !digits.contains(['.', ',']);
         match c {
             '0'..='9' => digits.push(c),
@@ -151,6 +156,9 @@ pub(super) fn number(text: &str, decimal: Decimal) -> Option<(f64, usize)> {
             _ => break,
         }
         end = at + c.len_utf8();
+        if end > LONGEST {
+            return None;
+        }
     }
     if !digits.starts_with(|c: char| c.is_ascii_digit() || c == '.') || digits == "." {
         return None;
@@ -167,6 +175,9 @@ pub(super) fn number(text: &str, decimal: Decimal) -> Option<(f64, usize)> {
 fn plain_number(text: &str, decimal: Decimal) -> Option<f64> {
     let mark = if decimal == Decimal::Comma { b',' } else { b'.' };
     let mut marks = 0;
+    if text.len() > LONGEST {
+        return None;
+    }
     for byte in text.bytes() {
         match byte {
             b'0'..=b'9' => {}
@@ -235,7 +246,8 @@ fn exponent(rest: &str) -> (&str, usize) {
         return ("", 0);
     }
     let signed = usize::from(matches!(bytes.next(), Some(b'+' | b'-')));
-    let count = rest.bytes().skip(1 + signed).take_while(u8::is_ascii_digit).count();
+    let digits = rest.bytes().skip(1 + signed).take(4);
+    let count = digits.take_while(u8::is_ascii_digit).count();
     if count == 0 || count > 3 {
         ("", 0)
     } else {
@@ -557,6 +569,16 @@ mod tests {
         ];
         for (text, decimal, expected) in cases {
             assert_eq!(number(text, decimal), expected, "{text} {decimal:?}");
+        }
+    }
+
+    #[test]
+    fn a_run_of_digits_that_nobody_prints_is_no_number() {
+        let run = |digits: usize| "7".repeat(digits);
+        assert!(number(&run(LONGEST), Decimal::Point).is_some());
+        for text in [run(LONGEST + 1), format!("{} ppm", run(300_000)), "7,7".repeat(50)] {
+            assert_eq!(number(&text, Decimal::Point), None);
+            assert_eq!(said(&text, Decimal::Point), Said::Text);
         }
     }
 

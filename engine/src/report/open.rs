@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use super::marks::has_pages;
-use super::split::rows;
+use super::split::{MOST_LINES, rows};
 use super::{Grid, Trouble};
 
 /// The most text that is read, bytes: room for 20,000 samples in 60 columns.
@@ -22,7 +22,7 @@ pub fn open(bytes: &[u8]) -> Result<Grid, Trouble> {
         return Err(Trouble::TooLarge { allowed: MOST_BYTES });
     }
     let text = decode(bytes.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(bytes))?;
-    let rows = rows(&text);
+    let rows = rows(&text).ok_or(Trouble::TooManyLines { allowed: MOST_LINES })?;
     if rows.is_empty() { Err(Trouble::Empty) } else { Ok(Grid { rows, paged: has_pages(&text) }) }
 }
 
@@ -101,6 +101,8 @@ mod tests {
         assert_eq!(trouble(b"\xEF\xBB\xBF"), Trouble::Empty);
         let bulk = vec![b'a'; MOST_BYTES + 1];
         assert_eq!(trouble(&bulk), Trouble::TooLarge { allowed: MOST_BYTES });
+        let lines = "1\n".repeat(MOST_LINES + 1);
+        assert_eq!(trouble(lines.as_bytes()), Trouble::TooManyLines { allowed: MOST_LINES });
     }
 
     #[test]

@@ -53,16 +53,18 @@ pub(super) struct Tail {
 impl Tail {
     /// Takes apart what follows a number.
     pub fn of(text: &str, decimal: Decimal) -> Tail {
+        let (before, text) = text.split_at(spread(text, decimal));
+        let mut tail = Tail::behind_spread(text, decimal);
+        if !before.is_empty() {
+            tail.unit_end += before.len();
+            tail.spread = Some(before.trim().into());
+        }
+        tail
+    }
+
+    fn behind_spread(text: &str, decimal: Decimal) -> Tail {
         let mut tail = Tail::default();
         if text.is_empty() {
-            return tail;
-        }
-        let spread = spread(text, decimal);
-        let (before, text) = text.split_at(spread);
-        if spread > 0 {
-            tail = Tail::of(text, decimal);
-            tail.unit_end += spread;
-            tail.spread = Some(before.trim().into());
             return tail;
         }
         let near: &str = &text[..text.char_indices().nth(60).map_or(text.len(), |(b, _)| b)];

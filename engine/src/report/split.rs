@@ -9,12 +9,37 @@ const MARKS: [char; 4] = ['\t', ';', '|', ','];
 /// A quoted cell that is not closed within so many bytes was no quoted cell.
 const LONGEST_QUOTED: usize = 1_000;
 
+/// A text with so many quotes that never close quotes no cells.
+const MOST_UNCLOSED: usize = 1_000;
+
+/// The most cells of a line. Laboratories list some hundred samples side by side; a line with
+/// more than this is no row of a soil test, and stays one cell.
+const MOST_CELLS: usize = 2_000;
+
+/// The longest line that blanks part into cells, bytes.
+const LONGEST_LINE: usize = 20_000;
+
+/// The longest line that a mark parts into cells, bytes.
+const LONGEST_ROW: usize = 200_000;
+
+/// The most lines: one for each of 40 results of 20,000 samples, and some more.
+pub(super) const MOST_LINES: usize = 1_000_000;
+
+/// Whether a line that stayed one cell is longer, or has more columns, than any line of a soil
+/// test.
+pub(super) fn is_endless(text: &str) -> bool {
+    text.len() > LONGEST_LINE
+        || MARKS.iter().any(|&m| text.len() > MOST_CELLS && text.matches(m).count() > MOST_CELLS)
+}
+
 /// One line of the source; longer when a quoted cell holds line breaks.
 struct Line<'a> {
     text: &'a str,
     number: u32,
     /// `[sheet Results]`: the border between two sheets.
     is_sheet: bool,
+    /// The quotes as they are at its start.
+    quotes: Quotes,
     /// How often each mark stands outside quotes.
     counts: [usize; 4],
     commas: Commas,
@@ -28,9 +53,9 @@ struct Commas {
     bare: usize,
 }
 
-/// All rows that hold something.
-pub(super) fn rows(text: &str) -> Vec<Vec<Cell>> {
-    let lines = lines(text);
+/// All rows that hold something; `None` when there are more than [`MOST_LINES`].
+pub(super) fn rows(text: &str) -> Option<Vec<Vec<Cell>>> {
+    let lines = lines(text)?;
     let marks = marks_of(&lines);
     let mut rows = Vec::new();
     let mut i = 0;
@@ -38,7 +63,7 @@ pub(super) fn rows(text: &str) -> Vec<Vec<Cell>> {
         let line = &lines[i];
         match marks[i] {
             _ if line.is_sheet => {
-                rows.push(vec![cell(line, &mut Chars::new(line.text), 0, line.text.len())]);
+                rows.push(one_cell(line));
                 i += 1;
             }
             Some(mark) => {
@@ -59,7 +84,7 @@ pub(super) fn rows(text: &str) -> Vec<Vec<Cell>> {
         }
     }
     rows.retain(|row| row.iter().any(|cell| !cell.text.is_empty()) && !is_rule(row));
-    rows
+    Some(rows)
 }
 
 /// A drawn line: `|---|---|` or `=====`.
@@ -68,22 +93,28 @@ fn is_rule(row: &[Cell]) -> bool {
         && row.iter().map(|c| c.text.len()).sum::<usize>() > 2
 }
 
-fn lines(text: &str) -> Vec<Line<'_>> {
+fn lines(text: &str) -> Option<Vec<Line<'_>>> {
     let mut lines = Vec::new();
     let mut number = 1;
     let mut rest = text;
+    let mut quotes = Quotes::default();
     while !rest.is_empty() {
-        let (line, after) = one_line(rest);
+        let at_start = quotes;
+        let (line, after) = one_line(rest, &mut quotes);
         let mark = mark(line);
         let is_sheet = matches!(mark, Some(Mark::Sheet(_)));
         if !line.trim().is_empty() && (mark.is_none() || is_sheet) {
-            let (counts, commas) = if is_sheet { ([0; 4], Commas::default()) } else { count(line) };
-            lines.push(Line { text: line, number, is_sheet, counts, commas });
+            let (counts, commas) =
+                if is_sheet { ([0; 4], Commas::default()) } else { count(line, at_start) };
+            lines.push(Line { text: line, number, is_sheet, quotes: at_start, counts, commas });
+        }
+        if lines.len() > MOST_LINES {
+            return None;
         }
         number += breaks(&rest[..rest.len() - after.len()]);
         rest = after;
     }
-    lines
+    Some(lines)
 }
 
 /// Line breaks in a stretch: `\n`, `\r\n` or a lone `\r`.
@@ -95,7 +126,7 @@ fn breaks(text: &str) -> u32 {
 }
 
 /// The first line of a text, over line breaks inside a quoted cell.
-fn one_line(text: &str) -> (&str, &str) {
+fn one_line<'a>(text: &'a str, quotes: &mut Quotes) -> (&'a str, &'a str) {
     let bytes = text.as_bytes();
     let mut i = 0;
     let mut at_start = true;
@@ -105,7 +136,7 @@ fn one_line(text: &str) -> (&str, &str) {
                 let two = bytes[i] == b'\r' && bytes.get(i + 1) == Some(&b'\n');
                 return (&text[..i], &text[i + 1 + usize::from(two)..]);
             }
-            b'"' if at_start => match closing_quote(bytes, i) {
+            b'"' if at_start => match quotes.closing(bytes, i) {
                 Some(close) => {
                     i = close + 1;
                     at_start = false;
@@ -122,6 +153,25 @@ fn one_line(text: &str) -> (&str, &str) {
         }
     }
     (text, "")
+}
+
+/// The quotes that opened a cell and never closed it, as an inch mark or a sign for "the same".
+/// Each is looked for afar, so there is an end to it.
+#[derive(Clone, Copy, Default)]
+struct Quotes {
+    unclosed: usize,
+}
+
+impl Quotes {
+    /// Where the quoted cell that opens at `open` closes.
+    fn closing(&mut self, bytes: &[u8], open: usize) -> Option<usize> {
+        if self.unclosed > MOST_UNCLOSED {
+            return None;
+        }
+        let close = closing_quote(bytes, open);
+        self.unclosed += usize::from(close.is_none());
+        close
+    }
 }
 
 /// Where the quoted cell that opens at `open` closes: at a quote followed by
@@ -143,7 +193,7 @@ fn closing_quote(bytes: &[u8], open: usize) -> Option<usize> {
 }
 
 /// Stretches of a line outside quoted cells, and the quoted cells.
-fn count(line: &str) -> ([usize; 4], Commas) {
+fn count(line: &str, mut quotes: Quotes) -> ([usize; 4], Commas) {
     let bytes = line.as_bytes();
     let mut counts = [0; 4];
     let mut commas = Commas::default();
@@ -152,7 +202,7 @@ fn count(line: &str) -> ([usize; 4], Commas) {
     while i < bytes.len() {
         if bytes[i] == b'"'
             && at_start
-            && let Some(close) = closing_quote(bytes, i)
+            && let Some(close) = quotes.closing(bytes, i)
         {
             i = close + 1;
             at_start = false;
@@ -235,8 +285,18 @@ fn is_comma_table(run: &[Line<'_>]) -> bool {
     true
 }
 
+/// A line as one cell.
+fn one_cell(line: &Line<'_>) -> Vec<Cell> {
+    vec![cell(line, &mut Chars::new(line.text), 0, line.text.len())]
+}
+
 fn cells_at_mark(line: &Line<'_>, mark: char) -> Vec<Cell> {
+    let marks = MARKS.iter().zip(line.counts).find(|&(&m, _)| m == mark);
+    if line.text.len() > LONGEST_ROW || marks.is_some_and(|(_, count)| count > MOST_CELLS) {
+        return one_cell(line);
+    }
     let bytes = line.text.as_bytes();
+    let mut quotes = line.quotes;
     let mut cells = Vec::new();
     let mut places = Chars::new(line.text);
     let mut start = 0;
@@ -252,7 +312,7 @@ fn cells_at_mark(line: &Line<'_>, mark: char) -> Vec<Cell> {
             at_start = true;
         } else if bytes[i] == b'"'
             && at_start
-            && let Some(close) = closing_quote(bytes, i)
+            && let Some(close) = quotes.closing(bytes, i)
         {
             i = close;
             at_start = false;
@@ -321,8 +381,12 @@ fn one_blank(text: &str) -> String {
 
 /// Lines that no mark parts: a table held by blanks, or lines of text.
 fn unmarked(lines: &[Line<'_>]) -> Vec<Vec<Cell>> {
-    let wide: Vec<Vec<Cell>> =
-        lines.iter().map(|l| quoted(l).unwrap_or_else(|| parted(l, 2))).collect();
+    let wide = |line: &Line<'_>| match quoted(line) {
+        Some(cells) => cells,
+        None if line.text.len() > LONGEST_LINE => one_cell(line),
+        None => parted(line, 2),
+    };
+    let wide: Vec<Vec<Cell>> = lines.iter().map(wide).collect();
     if wide.iter().all(|row| row.len() == 1)
         && let Some(narrow) = single_blanks(lines)
     {
@@ -334,7 +398,7 @@ fn unmarked(lines: &[Line<'_>]) -> Vec<Vec<Cell>> {
 /// A line that is one quoted cell, as the title over a delimited table.
 fn quoted(line: &Line<'_>) -> Option<Vec<Cell>> {
     let inner = line.text.trim().strip_prefix('"')?.strip_suffix('"')?;
-    (!inner.contains('"')).then(|| vec![cell(line, &mut Chars::new(line.text), 0, line.text.len())])
+    (!inner.contains('"')).then(|| one_cell(line))
 }
 
 /// The cells of a line parted by at least so many blanks.
@@ -381,6 +445,9 @@ fn single_blanks(lines: &[Line<'_>]) -> Option<Vec<Vec<Cell>>> {
 fn rows_under(head: &Line<'_>, body: &[Line<'_>]) -> Option<Vec<Vec<Cell>>> {
     let numeric =
         |c: &Cell| c.text.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '<' | '>'));
+    if head.text.len() > LONGEST_LINE {
+        return None;
+    }
     let mut head = parted(head, 1);
     // "Sample ID" and "Lab No." are one heading.
     let second = head.get(1)?.text.to_ascii_lowercase();
@@ -462,7 +529,18 @@ fn under(columns: &[Cell], row: &[Cell]) -> Option<Vec<Cell>> {
                 b.start.abs_diff(a.end).min(a.start.abs_diff(b.end)) + 1
             }
         };
-        let best = (free..columns.len()).min_by_key(|&i| apart(&columns[i]))?;
+        // The columns stand from left to right: once they lie further off, so do all others.
+        let mut best = free;
+        let mut least = apart(columns.get(free)?);
+        for (i, column) in columns.iter().enumerate().skip(free + 1) {
+            let now = apart(column);
+            if now > least {
+                break;
+            }
+            if now < least {
+                (best, least) = (i, now);
+            }
+        }
         placed[best] = cell.clone();
         free = best + 1;
     }
@@ -472,6 +550,10 @@ fn under(columns: &[Cell], row: &[Cell]) -> Option<Vec<Cell>> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    fn rows(text: &str) -> Vec<Vec<Cell>> {
+        super::rows(text).expect("few lines")
+    }
 
     fn shown(text: &str) -> Vec<String> {
         rows(text)
@@ -519,6 +601,28 @@ mod tests {
     #[test]
     fn a_quote_that_never_closes_swallows_nothing() {
         assert_eq!(shown("\"pH,6.2\nP,18"), ["\"pH¦6.2", "P¦18"]);
+    }
+
+    #[test]
+    fn quotes_that_never_close_are_looked_for_only_so_often() {
+        let far = "x\t1\n".repeat(LONGEST_QUOTED);
+        let text = |unclosed: usize| "\"x\t1\n".repeat(unclosed) + &far + "\"a\tb\"\t2";
+        let last = |text: &str| shown(text).pop().unwrap();
+        assert_eq!(last(&text(MOST_UNCLOSED)), "a\tb¦2");
+        assert_eq!(last(&text(MOST_UNCLOSED + 1)), "\"a¦b\"¦2");
+    }
+
+    #[test]
+    fn a_line_without_end_stays_one_cell() {
+        let wide = |cells: usize| vec!["6.5"; cells].join("\t");
+        let widths = |text: &str| rows(text).iter().map(Vec::len).collect::<Vec<_>>();
+        assert_eq!(widths(&format!("{}\n{}", wide(2_001), wide(2_002))), [2_001, 1]);
+        assert_eq!(widths(&format!("pH  6.5\n{}", "pH  6.5  ".repeat(3_000))), [2, 1]);
+        let long_cell = format!("P\t18{}\nK\t120", " ± 2".repeat(50_000));
+        for text in [wide(2_002), "7".repeat(300_000), long_cell] {
+            assert!(is_endless(&rows(&text)[0][0].text));
+        }
+        assert!(!is_endless("Method: Mehlich-3, soil sampled in spring"));
     }
 
     #[test]

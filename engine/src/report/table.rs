@@ -1,6 +1,6 @@
 //! Tables: one sample a row, or one property a row.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::about::{NO_DEPTH_UNIT, NO_TEXTURE, covers, depth, depth_at, texture};
 use super::fold::squash;
@@ -8,11 +8,11 @@ use super::label::{Label, Quantity};
 use super::layout::{Role, head, is_result};
 use super::lines::read_row;
 use super::names::Form;
-use super::number::is_rating;
+use super::number::{Decimal, is_rating};
 use super::place::Draft;
-use super::read::{Reader, whole};
+use super::reader::{MOST_READINGS, Reader, whole};
 use super::units::Printed;
-use super::{Cell, Place, Trouble};
+use super::{Cell, Trouble};
 use crate::quantity::Unit;
 use crate::soil::{Method, Property};
 
@@ -40,6 +40,11 @@ pub(super) fn samples_down(
     let mut columns: Vec<Column> = Vec::new();
     for (index, role) in roles.iter().enumerate() {
         match role {
+            Role::Results(_) if columns.len() >= MOST_READINGS => {
+                let cell = &heading[index];
+                let reason = "the table has more results than any laboratory gives";
+                reader.unread(None, &cell.text, reason, cell.place);
+            }
             Role::Results(quantity) => columns.push(Column {
                 index,
                 name: heading[index].text.clone(),
@@ -61,12 +66,13 @@ pub(super) fn samples_down(
     let two_depths = two_depths(heading, roles);
     let mut described = 0;
     // Columns about the samples that could not be understood, and why.
-    let mut unclear: Vec<(usize, &str)> = Vec::new();
+    let mut unclear: BTreeMap<usize, &str> = BTreeMap::new();
     let mut end = at + 1;
     let (mut samples, mut last) = (0, 0);
     let mut seen = vec![false; roles.len()];
     while end < rows.len() {
         let row = &rows[end];
+        reader.look_at(row)?;
         let filled = row.iter().filter(|c| !c.text.is_empty()).count();
         let holds = columns.iter().any(|c| {
             row.get(c.index).is_some_and(|cell| {
@@ -99,7 +105,7 @@ pub(super) fn samples_down(
             last = match name {
                 None if alone() => {
                     let of = |c: &Column| c.quantity.property;
-                    reader.of_strip(&columns.iter().map(of).collect::<Vec<_>>())?
+                    reader.of_strip(&columns.iter().map(of).collect::<BTreeSet<_>>())?
                 }
                 name => reader.begin(name)?,
             };
@@ -120,11 +126,12 @@ pub(super) fn samples_down(
         }
         end += 1;
     }
+    let described: BTreeSet<usize> = columns.iter().filter_map(|c| c.rating).collect();
     for (index, role) in
         roles.iter().enumerate().filter(|(i, _)| seen[*i] && Some(*i) != name_column)
     {
         let cell = &heading[index];
-        let described = columns.iter().any(|c| c.rating == Some(index));
+        let described = described.contains(&index);
         match role {
             Role::Refused(reason) => reader.unread(None, &cell.text, reason.clone(), cell.place),
             Role::Other => {
@@ -225,13 +232,6 @@ fn describe(row: &[Cell], columns: &mut [Column]) -> bool {
     true
 }
 
-/// Notes what is wrong with a column, once.
-fn note_once(unclear: &mut Vec<(usize, &'static str)>, column: usize, why: &'static str) {
-    if unclear.iter().all(|(known, _)| *known != column) {
-        unclear.push((column, why));
-    }
-}
-
 /// What the head of a table says of its rows.
 struct Heads<'a> {
     heading: &'a [Cell],
@@ -298,7 +298,7 @@ fn sample_row(
     sample: usize,
     row: &[Cell],
     table: &Heads<'_>,
-    unclear: &mut Vec<(usize, &'static str)>,
+    unclear: &mut BTreeMap<usize, &'static str>,
 ) {
     let &Heads { heading, roles, columns, two_depths, .. } = table;
     let text = text_of(row);
@@ -311,8 +311,8 @@ fn sample_row(
         match depth_at(&said, &unit, reader.decimal) {
             Some(found) => reader.report.samples[sample].depth_cm = Some(found),
             None => {
-                note_once(unclear, top, NO_DEPTH_UNIT);
-                note_once(unclear, bottom, NO_DEPTH_UNIT);
+                unclear.entry(top).or_insert(NO_DEPTH_UNIT);
+                unclear.entry(bottom).or_insert(NO_DEPTH_UNIT);
             }
         }
     }
@@ -326,14 +326,14 @@ fn sample_row(
             Role::Depth => match depth(&cell.text, &heading[i].text, reader.decimal) {
                 Some(found) => reader.report.samples[sample].depth_cm = Some(found),
                 None => {
-                    note_once(unclear, i, NO_DEPTH_UNIT);
+                    unclear.entry(i).or_insert(NO_DEPTH_UNIT);
                 }
             },
             Role::Texture => match texture(&cell.text) {
                 Some(found) => reader.report.samples[sample].texture = Some(found),
                 // A code says the same of every sample; a word belongs to its own.
                 None if is_result(&cell.text, reader.decimal) => {
-                    note_once(unclear, i, NO_TEXTURE);
+                    unclear.entry(i).or_insert(NO_TEXTURE);
                 }
                 None => {
                     let text = format!("{}: {}", heading[i].text, cell.text);
@@ -392,9 +392,10 @@ pub(super) fn results_down(
     );
     let (deep, feel) = (find(|r| matches!(r, Role::Depth)), find(|r| matches!(r, Role::Texture)));
     let mut samples: BTreeMap<String, usize> = BTreeMap::new();
-    let mut refused: Vec<(&str, String, Place)> = Vec::new();
+    let mut refused: BTreeSet<&str> = BTreeSet::new();
     let mut end = at + 1;
     while let Some(row) = rows.get(end) {
+        reader.look_at(row)?;
         let cell = |i: usize| row.get(i).filter(|c| !c.text.is_empty());
         let of = |i: Option<usize>| i.and_then(cell);
         let (Some(name), Some(said)) = (cell(what), cell(value)) else {
@@ -453,15 +454,12 @@ pub(super) fn results_down(
             ),
             // What no sample can use is listed once, not for each sample.
             Err(reason) => {
-                if refused.iter().all(|(text, ..)| *text != name.text) {
-                    refused.push((&name.text, reason, name.place));
+                if refused.insert(&name.text) {
+                    reader.unread(None, &name.text, reason, name.place);
                 }
             }
         }
         end += 1;
-    }
-    for (text, reason, place) in refused {
-        reader.unread(None, text, reason, place);
     }
     reader.end_table(samples.len(), samples.values().copied().max().unwrap_or(0));
     Ok(end)
@@ -475,30 +473,57 @@ pub(super) fn panels(
     at: usize,
     roles: &[Role],
 ) -> Result<usize, Trouble> {
-    let second = (1..roles.len()).find(|&i| matches!(roles[i], Role::Names));
-    let Some(second) = second.filter(|&i| roles[i..].iter().any(|r| matches!(r, Role::Values)))
-    else {
-        return properties_down(reader, rows, at, roles);
-    };
-    let part = |from: usize, to: usize| -> Vec<Vec<Cell>> {
-        let cut = |r: &Vec<Cell>| r.get(from.min(r.len())..to.min(r.len())).unwrap_or(&[]).to_vec();
-        rows[at..].iter().map(cut).collect()
-    };
-    let left = part(0, second);
-    let end = properties_down(reader, &left, 0, &roles[..second])?;
-    let right = part(second, usize::MAX);
-    panels(reader, &right[..end], 0, &roles[second..])?;
-    Ok(at + end)
+    let last = roles.iter().rposition(|r| matches!(r, Role::Values)).unwrap_or(0);
+    let mut borders: Vec<usize> = (1..=last).filter(|&i| matches!(roles[i], Role::Names)).collect();
+    borders.push(usize::MAX);
+    let (mut from, mut end) = (0, rows.len());
+    let mut after = None;
+    for to in borders {
+        let panel = Panel { rows: &rows[..end], from, to };
+        end = properties_down(reader, &panel, at, &roles[from..to.min(roles.len())])?;
+        after.get_or_insert(end);
+        from = to;
+    }
+    Ok(after.unwrap_or(end))
+}
+
+/// Some columns of the rows: one of several tables side by side, or all there is.
+struct Panel<'a> {
+    rows: &'a [Vec<Cell>],
+    from: usize,
+    to: usize,
+}
+
+impl<'a> Panel<'a> {
+    fn row(&self, at: usize) -> &'a [Cell] {
+        let row = &self.rows[at];
+        row.get(self.from..self.to.min(row.len())).unwrap_or(&[])
+    }
+
+    fn is_whole(&self) -> bool {
+        self.from == 0 && self.to == usize::MAX
+    }
+
+    /// Whether a row is the head of another table.
+    fn is_head(&self, at: usize, decimal: Decimal) -> bool {
+        if self.is_whole() {
+            return head(self.rows, at, decimal).is_some();
+        }
+        // A head is told by its own row and a dozen below it.
+        let near = self.rows.len().min(at + 13);
+        let cut: Vec<Vec<Cell>> = (at..near).map(|i| self.row(i).to_vec()).collect();
+        head(&cut, 0, decimal).is_some()
+    }
 }
 
 /// Reads a table with one property a row; returns the row after it.
 fn properties_down(
     reader: &mut Reader,
-    rows: &[Vec<Cell>],
+    panel: &Panel<'_>,
     at: usize,
     roles: &[Role],
 ) -> Result<usize, Trouble> {
-    let heading = &rows[at];
+    let heading = panel.row(at);
     let headless = Label::of(&heading[0].text).quantity().is_ok();
     let values: Vec<usize> =
         (0..roles.len()).filter(|&i| matches!(roles[i], Role::Sample(_) | Role::Values)).collect();
@@ -509,15 +534,17 @@ fn properties_down(
             Role::Values if heading_unit(&heading[index]).is_some() => reader.current()?,
             _ if headless => reader.begin(None)?,
             // "Result" and "Result" below "Garden" and "Lawn".
-            Role::Values => reader.begin(name_above(rows, at, index))?,
+            Role::Values if panel.is_whole() => reader.begin(name_above(panel.rows, at, index))?,
+            Role::Values => reader.begin(None)?,
             _ => reader.begin(Some(&heading[index].text))?,
         };
         samples.push((index, sample));
     }
     let describes = |role: fn(&Role) -> bool| (1..roles.len()).filter(move |&i| role(&roles[i]));
     let mut end = at + usize::from(!headless);
-    while end < rows.len() {
-        let row = &rows[end];
+    while end < panel.rows.len() {
+        let row = panel.row(end);
+        reader.look_at(row)?;
         if row.iter().all(|c| c.text.is_empty()) || end > at && is_again(row, heading) {
             end += 1;
             continue;
@@ -540,7 +567,7 @@ fn properties_down(
             && !result
             && !describes_samples(&label, row, &values, reader)
             && label.quantity().is_err()
-            && head(rows, end, reader.decimal).is_some();
+            && panel.is_head(end, reader.decimal);
         if new_head {
             break;
         }
@@ -557,31 +584,27 @@ fn properties_down(
                     describes(|r| matches!(r, Role::Units)).find_map(|i| unit_alone(cell(i)?));
                 let method = describes(|r| matches!(r, Role::Methods))
                     .find_map(|i| Label::of(&cell(i)?.text).methods.first().copied());
-                // Of several results each has its own ratings, to its right.
-                let rating_of = |index: usize| -> Vec<&str> {
-                    let next = values.iter().copied().find(|v| *v > index);
-                    let own =
-                        |i: &usize| values.len() == 1 || *i > index && next.is_none_or(|n| *i < n);
-                    describes(|r| matches!(r, Role::Ratings))
-                        .filter(own)
-                        .filter_map(|i| Some(cell(i)?.text.as_str()))
-                        .collect()
-                };
-                for &(index, sample) in &samples {
-                    let Some(cell) = cell(index) else { continue };
+                for (nth, &(index, sample)) in samples.iter().enumerate() {
+                    let Some(result) = cell(index) else { continue };
                     let of_column = heading_unit(&heading[index]).filter(|u| {
                         !headless && quantity.unit.is_none() && suits(quantity.property, *u)
                     });
                     let unit = unit.or(of_column);
-                    let rating = rating_of(index);
+                    // Of several results each has its own ratings, to its right.
+                    let from = if values.len() == 1 { 1 } else { index + 1 };
+                    let to = values.get(nth + 1).map_or(roles.len(), |next| *next);
+                    let rating: Vec<&str> = (from..to)
+                        .filter(|&i| matches!(roles[i], Role::Ratings))
+                        .filter_map(|i| Some(cell(i)?.text.as_str()))
+                        .collect();
                     let rating = (!rating.is_empty()).then(|| rating.join(", "));
                     reader.put(
                         sample,
                         &Draft {
                             quantity: quantity.clone(),
                             name: name.text.clone(),
-                            result: cell.text.clone(),
-                            place: cell.place,
+                            result: result.text.clone(),
+                            place: result.place,
                             unit,
                             method,
                             rating,
@@ -605,10 +628,12 @@ fn properties_down(
         end += 1;
     }
     for (i, cell) in heading.iter().enumerate().skip(1).filter(|_| !headless) {
-        let used = values.contains(&i)
-            || matches!(roles.get(i), Some(Role::Units | Role::Ratings | Role::Methods));
+        let used = matches!(
+            roles.get(i),
+            Some(Role::Sample(_) | Role::Values | Role::Units | Role::Ratings | Role::Methods)
+        );
         let filled =
-            || rows[at + 1..end].iter().any(|r| r.get(i).is_some_and(|c| !c.text.is_empty()));
+            || (at + 1..end).any(|r| panel.row(r).get(i).is_some_and(|c| !c.text.is_empty()));
         if !used && filled() {
             reader.unread(None, &cell.text, "it is not clear what this column holds", cell.place);
         }

@@ -724,3 +724,47 @@ fn a_sample_without_end_is_cut_and_said_so() {
     let all = found.samples.iter().flat_map(|s| &s.unread).chain(&found.unread);
     assert!(all.into_iter().any(|u| u.reason.contains("more results than any")));
 }
+
+#[test]
+fn what_has_no_end_is_refused_in_words() {
+    let digits = "7".repeat(2_000_000);
+    assert_eq!(trouble(&digits), Trouble::EndlessLine);
+    let columns = format!("{}\n{}", ["pH"; 40_000].join("\t"), ["6.5"; 40_000].join("\t"));
+    assert_eq!(trouble(&columns), Trouble::EndlessLine);
+    assert_eq!(trouble(&"We sat.\n".repeat(31_000)), Trouble::NoEnd);
+}
+
+#[test]
+fn a_long_text_before_the_results_hides_none_of_them() {
+    let results = "Method: Mehlich-3\npH 6.5\nPhosphorus 30 ppm";
+    let digits = "7".repeat(300_000);
+    for before in ["We sat under a tree.\n".repeat(5_000), "1 2 3\n".repeat(50_000), digits] {
+        let read = report(&format!("{before}\n{results}"));
+        assert_eq!(read.samples[0].readings.len(), 2);
+        assert!(read.unread.iter().all(|u| u.text.chars().count() <= 401));
+        assert!(read.unread.len() <= 500);
+    }
+}
+
+#[test]
+fn a_number_of_a_hundred_digits_is_listed_as_none() {
+    let read = report(&format!("pH\t6.5\nPhosphorus\t{} ppm\nPotassium\t120", "7".repeat(100)));
+    assert_eq!(read.samples[0].readings.len(), 2);
+    let mut unread = read.samples[0].unread.iter().chain(&read.unread);
+    assert!(unread.any(|u| u.text.starts_with("Phosphorus")), "{read:?}");
+}
+
+#[test]
+fn the_same_method_named_on_every_page_is_one_statement() {
+    let read =
+        report(&format!("{}Phosphorus 30 ppm", "Method: Mehlich-3\nP by Olsen\n".repeat(900)));
+    let method = read.samples[0].readings[0].method.as_ref().unwrap();
+    assert_eq!(method.value, Method::Olsen);
+}
+
+#[test]
+fn more_columns_of_results_than_a_laboratory_gives_are_said_once() {
+    let wide = |cell: &str| [cell; 600].join("\t");
+    let read = report(&format!("{}\n{}", wide("pH"), wide("6.5")));
+    assert!(read.unread.iter().any(|u| u.reason.contains("more results than")));
+}

@@ -17,11 +17,20 @@ pub enum Trouble {
         /// Bytes allowed.
         allowed: usize,
     },
+    /// More lines than a soil report can have.
+    TooManyLines {
+        /// Lines allowed.
+        allowed: usize,
+    },
     /// More samples than can be judged at once.
     TooManySamples {
         /// Samples allowed.
         allowed: usize,
     },
+    /// Very much that is no result, in one piece.
+    NoEnd,
+    /// A line that is longer, or has more columns, than any of a soil test, and no results.
+    EndlessLine,
     /// Sentences, no results.
     Prose,
     /// A table, but none of its names is a soil property.
@@ -51,10 +60,23 @@ impl std::fmt::Display for Trouble {
                  part with the results. Nothing you typed is lost.",
                 allowed / 1_000_000,
             ),
+            Trouble::TooManyLines { allowed } => write!(
+                f,
+                "This text has more than {allowed} lines, far more than a soil report. Paste only \
+                 the part with the results. Nothing you typed is lost.",
+            ),
             Trouble::TooManySamples { allowed } => write!(
                 f,
                 "This table has more than {allowed} samples. Split it and paste one part at a \
                  time.",
+            ),
+            Trouble::NoEnd => f.write_str(
+                "This text goes on and on without a soil test result. Paste only the part with \
+                 the results. Nothing you typed is lost.",
+            ),
+            Trouble::EndlessLine => f.write_str(
+                "A line of this text is longer than any line of a soil test. Paste only the part \
+                 with the results, one sample or one result on a line. Nothing you typed is lost.",
             ),
             Trouble::Prose => f.write_str(
                 "No soil test result was found in this text. Paste lines such as \
@@ -90,7 +112,10 @@ mod tests {
             Trouble::Empty,
             Trouble::Binary { looks_like: "a PDF file" },
             Trouble::TooLarge { allowed: 4_000_000 },
+            Trouble::TooManyLines { allowed: 1_000_000 },
             Trouble::TooManySamples { allowed: 20_000 },
+            Trouble::NoEnd,
+            Trouble::EndlessLine,
             Trouble::Prose,
             Trouble::NoSoilWords { names: vec!["apples".into()] },
             Trouble::NoResults,

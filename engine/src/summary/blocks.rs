@@ -1,9 +1,12 @@
 //! The plan as headings, paragraphs and lists, without any look.
 
-use crate::outcome::{JudgedReading, Outcome};
+use crate::day::when;
+use crate::outcome::{Bound, JudgedReading, Outcome};
+use crate::plan::cautions::Caution;
 use crate::plan::needs::Need;
 use crate::plan::{Job, Plan};
-use crate::quantity::{Band, Figure, Measures, Unit, shown, significant};
+use crate::quantity::{Figure, Grounds, Measures, Unit, shown, significant};
+use crate::sources::Citation;
 
 /// A piece of the plan.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,15 +18,47 @@ pub enum Block {
     /// A paragraph.
     Paragraph(String),
     /// A list.
-    List(Vec<String>),
-    /// Publications, by the titles they have.
-    Sources(Vec<String>),
+    List(Vec<Line>),
+    /// Publications: what the lines above rest on.
+    Sources(Vec<Citation>),
 }
 
-/// The plan for the chosen sample, in the reader's measures: answer, amounts,
-/// lime and feeds, recipe, jobs, levels, reasons, cautions, sources. Page, paper,
-/// text and calendar all say what stands here.
+/// A line of a list.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Line {
+    /// Its days, or the name of its number; empty where it is a sentence alone.
+    pub head: String,
+    /// What it says.
+    pub text: String,
+    /// What it rests on.
+    pub sources: Vec<Citation>,
+}
+
+impl Line {
+    fn new(head: impl Into<String>, text: impl Into<String>, grounds: &Grounds) -> Line {
+        Line { head: head.into(), text: text.into(), sources: grounds.sources.clone() }
+    }
+
+    /// A sentence with what it rests on.
+    pub fn said(text: &str, grounds: &Grounds) -> Line {
+        Line::new("", text, grounds)
+    }
+}
+
+/// Sentences that rest on what stands beside them.
+fn plain(all: &[String]) -> Vec<Line> {
+    all.iter().map(|text| Line::said(text, &Grounds::default())).collect()
+}
+
+/// The plan for the chosen sample, in the reader's measures: answer, jobs, amounts, recipe,
+/// lime and feeds, levels, reasons, cautions, sources. Page, paper, text and calendar all say
+/// what stands here.
 pub fn plan(outcome: &Outcome, measures: Measures) -> Vec<Block> {
+    with_sources(parts(outcome, measures))
+}
+
+/// The same before its sources, for what adds a part to it.
+pub fn parts(outcome: &Outcome, measures: Measures) -> Vec<Block> {
     let plan = &outcome.plan;
     let mut blocks =
         vec![Block::Title("Plan for the bed".into()), Block::Paragraph(plan.headline.clone())];
@@ -31,110 +66,124 @@ pub fn plan(outcome: &Outcome, measures: Measures) -> Vec<Block> {
         let text = "For now: an answer or a test that is still missing can change this.";
         blocks.push(Block::Paragraph(text.into()));
     }
-    let mut part = |heading: &'static str, items: Vec<String>| {
-        if !items.is_empty() {
-            blocks.push(Block::Heading(heading.into()));
-            blocks.push(Block::List(items));
-        }
-    };
+    let mut part = |heading: &str, items: Vec<Line>| blocks.extend(list(heading, items));
     part("What to do when", plan.jobs.iter().map(dated).collect());
     part("How much biochar", plan.amounts.iter().map(|f| figure(f, measures)).collect());
-    part("What held the amount down", plan.capped_by.clone());
+    part("What held the amount down", plain(&plan.capped_by));
     if let Some(charge) = &plan.charge {
-        part("How to charge it", charge.steps.clone());
-        part("How long to wait", charge.intervals.iter().map(|i| i.text.clone()).collect());
-        part("What is left over", charge.leftovers.iter().map(|l| l.text.clone()).collect());
+        part("How to charge it", plain(&charge.steps));
+        let waits = charge.intervals.iter().map(|i| Line::new(i.label, &*i.text, &i.grounds));
+        part("How long to wait", waits.collect());
+        let left = charge.leftovers.iter().map(|l| Line::said(&l.text, &l.grounds));
+        part("What is left over", left.collect());
     }
     part("Lime and feeds", plan.needs.iter().flat_map(|n| need(n, measures)).collect());
     if let Some(sample) = outcome.samples.get(outcome.sample) {
-        part("What the soil holds", sample.readings.iter().map(|r| level(r, measures)).collect());
+        part("What the soil holds", sample.readings.iter().map(level).collect());
     }
     part("Why", reasons(plan, true));
     part("What speaks against it", reasons(plan, false));
-    part("Near a line", plan.lines.clone());
-    part("Take care", cautions(plan));
-    part("Still to be answered", outcome.questions.iter().map(|q| q.text.clone()).collect());
-    let sources = sources(outcome);
-    if !sources.is_empty() {
+    part("Near a line", plain(&plan.lines));
+    let cautions = cautions(plan);
+    part("Take care", cautions.iter().map(|c| Line::said(&c.text, &c.grounds)).collect());
+    let open: Vec<String> = outcome.questions.iter().map(|q| q.text.clone()).collect();
+    part("Still to be answered", plain(&open));
+    blocks
+}
+
+/// A list under its heading; nothing where it is empty.
+pub fn list(heading: &str, items: Vec<Line>) -> Vec<Block> {
+    if items.is_empty() {
+        return Vec::new();
+    }
+    vec![Block::Heading(heading.into()), Block::List(items)]
+}
+
+/// The blocks with every publication that their lines rest on, once, in the order it is met,
+/// and with the weakest grade it was used by.
+pub fn with_sources(mut blocks: Vec<Block>) -> Vec<Block> {
+    let mut all: Vec<Citation> = Vec::new();
+    let lines = blocks.iter().filter_map(|block| match block {
+        Block::List(lines) => Some(lines),
+        _ => None,
+    });
+    for citation in lines.flatten().flat_map(|line| &line.sources) {
+        match all.iter_mut().find(|known| known.source.title == citation.source.title) {
+            Some(known) => known.grade = known.grade.max(citation.grade),
+            None => all.push(*citation),
+        }
+    }
+    if !all.is_empty() {
         blocks.push(Block::Heading("Sources".into()));
-        blocks.push(Block::Sources(sources));
+        blocks.push(Block::Sources(all));
     }
     blocks
 }
 
-fn figure(f: &Figure, measures: Measures) -> String {
-    format!("{}: {}", f.label, shown(&f.band, f.unit, measures))
+fn figure(f: &Figure, measures: Measures) -> Line {
+    Line::new(f.label, shown(&f.band, f.unit, measures), &f.grounds)
 }
 
 /// A need: its answer, its amounts for the bed, its steps.
-fn need(need: &Need, measures: Measures) -> Vec<String> {
-    let amounts = need.figures.iter().map(|f| figure(f, measures));
-    std::iter::once(need.answer.clone()).chain(amounts).chain(need.steps.iter().cloned()).collect()
+fn need(need: &Need, measures: Measures) -> Vec<Line> {
+    let mut lines = vec![Line::said(&need.answer, &need.grounds)];
+    lines.extend(need.figures.iter().map(|f| figure(f, measures)));
+    lines.extend(plain(&need.steps));
+    lines
 }
 
-fn reasons(plan: &Plan, speaks_for: bool) -> Vec<String> {
+fn reasons(plan: &Plan, speaks_for: bool) -> Vec<Line> {
     let of_kind = plan.reasons.iter().filter(|r| r.speaks_for == speaks_for);
-    of_kind.map(|r| r.text.clone()).collect()
+    of_kind.map(|r| Line::said(&r.text, &r.grounds)).collect()
 }
 
 /// What can hurt: of the plan, of the charge and of what is given, each once.
-pub fn cautions(plan: &Plan) -> Vec<String> {
-    let charge = plan.charge.iter().flat_map(|c| &c.cautions).map(|c| &c.text);
-    let given = plan.needs.iter().filter(|n| n.given().is_some()).flat_map(|n| &n.cautions);
-    let mut all: Vec<String> = Vec::new();
-    for text in plan.cautions.iter().map(|c| &c.text).chain(charge).chain(given) {
-        if !all.contains(text) {
-            all.push(text.clone());
+pub fn cautions(plan: &Plan) -> Vec<Caution> {
+    let charge = plan.charge.iter().flat_map(|c| &c.cautions).cloned();
+    let given = plan.needs.iter().filter(|n| n.given().is_some()).flat_map(|n| {
+        let grounds = &n.grounds;
+        n.cautions.iter().map(|text| Caution { text: text.clone(), grounds: grounds.clone() })
+    });
+    let mut all: Vec<Caution> = Vec::new();
+    for caution in plan.cautions.iter().cloned().chain(charge).chain(given) {
+        if !all.iter().any(|known| known.text == caution.text) {
+            all.push(caution);
         }
     }
     all
 }
 
-fn dated(job: &Job) -> String {
-    let task = &job.task;
-    match (job.from, job.to) {
-        (Some(from), Some(to)) if from == to => format!("{from}: {}", task),
-        (Some(from), Some(to)) => format!("{from} to {to}: {}", task),
-        (Some(from), None) => format!("from {from}: {}", task),
-        (None, Some(to)) => format!("by {to}: {}", task),
-        (None, None) => task.clone(),
-    }
+fn dated(job: &Job) -> Line {
+    Line::new(when(job.from, job.to), &*job.task, &job.grounds)
 }
 
-fn level(reading: &JudgedReading, measures: Measures) -> String {
-    let number = match (reading.value, reading.bound) {
-        (Some(value), _) => {
-            shown(&Band::exactly(value), reading.unit.unwrap_or(Unit::None), measures)
-        }
-        (None, Some(crate::outcome::Bound::Below(v))) => format!("below {}", significant(v, 3)),
-        (None, Some(crate::outcome::Bound::Above(v))) => format!("above {}", significant(v, 3)),
+/// The number or limit of a reading with its unit, as judged.
+pub fn amount(reading: &JudgedReading) -> String {
+    let symbol = reading.unit.map_or("", Unit::symbol);
+    let space = if symbol.is_empty() { "" } else { "\u{a0}" };
+    let number = |value| format!("{}{space}{symbol}", significant(value, 3));
+    match (reading.value, reading.bound) {
+        (_, Some(Bound::Below(limit))) => format!("below {}", number(limit)),
+        (_, Some(Bound::Above(limit))) => format!("above {}", number(limit)),
+        (Some(value), None) => number(value),
         (None, None) => reading.original.clone(),
-    };
-    match (&reading.finding.level, &reading.finding.range) {
-        (Some(level), Some(range)) => {
-            format!(
-                "{}: {number}, {} (enough: {})",
-                reading.property.label(),
-                level.label(),
-                range.text
-            )
-        }
-        (Some(level), None) => format!("{}: {number}, {}", reading.property.label(), level.label()),
-        _ => format!("{}: {number}", reading.property.label()),
     }
 }
 
-/// Every publication the plan rests on, once, in the order it is met.
-fn sources(outcome: &Outcome) -> Vec<String> {
-    let mut titles: Vec<String> = Vec::new();
-    for citation in outcome.citations() {
-        let line = match citation.source.place {
-            "" => citation.source.title.to_string(),
-            place => format!("{} {place}", citation.source.title),
-        };
-        if !titles.contains(&line) {
-            titles.push(line);
+fn level(reading: &JudgedReading) -> Line {
+    let finding = &reading.finding;
+    let number = match finding.judged_as {
+        Some(judged) => {
+            format!("{}, judged as {} in so light a soil", amount(reading), significant(judged, 2))
         }
-    }
-    titles
+        None => amount(reading),
+    };
+    let text = match (finding.level, &finding.range) {
+        (Some(level), Some(range)) => {
+            format!("{number}, {} (enough: {})", level.label(), range.text)
+        }
+        (Some(level), None) => format!("{number}, {}", level.label()),
+        _ => number,
+    };
+    Line::new(reading.property.label(), text, &finding.grounds)
 }

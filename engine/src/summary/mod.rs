@@ -5,6 +5,6 @@ mod blocks;
 mod calendar;
 mod text;
 
-pub use blocks::{Block, plan};
+pub use blocks::{Block, Line, amount, cautions, list, parts, plan, with_sources};
 pub use calendar::calendar;
 pub use text::text;

@@ -1,6 +1,7 @@
 //! Blocks as plain text.
 
-use crate::summary::Block;
+use crate::sources::Citation;
+use crate::summary::{Block, Line};
 
 /// The blocks as plain text, a blank line between the parts.
 pub fn text(blocks: &[Block]) -> String {
@@ -21,10 +22,17 @@ pub fn text(blocks: &[Block]) -> String {
                 out.push_str(paragraph);
                 out.push_str("\n\n");
             }
-            Block::List(items) | Block::Sources(items) => {
-                for item in items {
-                    out.push_str("- ");
-                    out.push_str(item);
+            Block::List(lines) => {
+                for Line { head, text, .. } in lines {
+                    let colon = if head.is_empty() { "" } else { ": " };
+                    out.push_str(&format!("- {head}{colon}{text}\n"));
+                }
+                out.push('\n');
+            }
+            Block::Sources(sources) => {
+                for Citation { source, .. } in sources {
+                    let line = format!("- {} {}", source.title, source.place);
+                    out.push_str(line.trim_end());
                     out.push('\n');
                 }
                 out.push('\n');
@@ -43,8 +51,11 @@ mod tests {
         let blocks = [
             Block::Title("Plan".into()),
             Block::Heading("Why".into()),
-            Block::List(vec!["One.".into(), "Two.".into()]),
+            Block::List(vec![
+                Line { text: "One.".into(), ..Line::default() },
+                Line { head: "Lime".into(), text: "2 kg".into(), ..Line::default() },
+            ]),
         ];
-        assert_eq!(text(&blocks), "Plan\n====\n\nWhy\n- One.\n- Two.\n");
+        assert_eq!(text(&blocks), "Plan\n====\n\nWhy\n- One.\n- Lime: 2 kg\n");
     }
 }

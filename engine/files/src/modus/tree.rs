@@ -150,7 +150,7 @@ impl<'de> Visitor<'de> for AnyNode {
     }
 
     fn visit_f64<E>(self, said: f64) -> Result<Node, E> {
-        AnyNode::leaf(crate::workbook::shortest(said))
+        AnyNode::leaf(crate::decimal::shortest(said))
     }
 
     fn visit_str<E>(self, said: &str) -> Result<Node, E> {

@@ -2,19 +2,7 @@
 
 use super::columns::{has_result, is_about, is_result};
 use super::lines::{Cell, Line, Rules};
-use super::table::Table;
-
-/// A row of a page.
-#[derive(Clone, Debug)]
-pub(super) struct Row {
-    /// Base lines of its first and its last line.
-    pub y: f64,
-    pub last: f64,
-    /// The cells by column; blank ones are empty.
-    pub cells: Vec<String>,
-    /// It is prose, or a title over a table: its one cell is in no column.
-    pub alone: bool,
-}
+use super::table::{Row, Table};
 
 impl Table {
     /// The usual distance of two rows of results, those that wrap left aside.

@@ -2,7 +2,7 @@
 //! right parts on pages of their own; here they come side by side again.
 
 use super::columns::is_result;
-use super::rows::Row;
+use super::table::Row;
 
 /// Rows at the same height are at most so far apart, points.
 const LEVEL: f64 = 0.75;

@@ -2,7 +2,18 @@
 
 use super::columns::{Column, Edges, Side, has_result, is_about, overlap, side_of_headings};
 use super::lines::{Cell, Line, Rules, Seam};
-use super::rows::Row;
+
+/// A row of a page.
+#[derive(Clone, Debug)]
+pub(super) struct Row {
+    /// Base lines of its first and its last line.
+    pub y: f64,
+    pub last: f64,
+    /// The cells by column; blank ones are empty.
+    pub cells: Vec<String>,
+    /// It is prose, or a title over a table: its one cell is in no column.
+    pub alone: bool,
+}
 
 /// A table's lines, with the column of each cell.
 #[derive(Clone, Debug, Default)]

@@ -13,7 +13,6 @@ use zip::ZipArchive;
 
 use crate::kind::part_names;
 use crate::{Kind, Opened, Refusal};
-pub(crate) use shown::shortest;
 use shown::{Mark, Shown};
 
 /// Rows and columns beyond these are left out, with a note: no soil report is longer.

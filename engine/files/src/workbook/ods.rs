@@ -8,8 +8,9 @@ use quick_xml::events::{BytesStart, Event};
 use zip::ZipArchive;
 
 use super::shown::{self, Mark, Shown};
-use super::{DAMAGED, MOST_COLUMNS, MOST_ROWS, Sheet, shortest};
+use super::{DAMAGED, MOST_COLUMNS, MOST_ROWS, Sheet};
 use crate::Refusal;
+use crate::decimal::shortest;
 
 /// A cell under way.
 #[derive(Default)]

@@ -1,5 +1,6 @@
 //! What a cell shows.
 
+use crate::decimal::shortest;
 use calamine::{Data, ExcelDateTime};
 
 /// What a person should be told of a cell.
@@ -81,20 +82,6 @@ fn is_percent(format: &str) -> bool {
     false
 }
 
-/// The shortest decimal that is the same number to 15 digits, as spreadsheets
-/// keep them: 0.1 + 0.2 is 0.3.
-pub(crate) fn shortest(number: f64) -> String {
-    let rounded = format!("{number:.14e}").parse().unwrap_or(number);
-    // The sign of zero says nothing.
-    let rounded = if rounded == 0.0 { 0.0 } else { rounded };
-    let size = f64::abs(rounded);
-    if size != 0.0 && !(1e-9..1e15).contains(&size) {
-        format!("{rounded:e}")
-    } else {
-        rounded.to_string()
-    }
-}
-
 /// A date as year, month and day; a time of day as hours and minutes. Never a
 /// number of days, which could be taken for a result.
 fn date(moment: &ExcelDateTime, format: &str) -> Shown {
@@ -163,6 +150,7 @@ pub(super) fn duration(text: &str) -> Shown {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::decimal::shortest;
 
     #[test]
     fn a_number_is_its_shortest_decimal() {

@@ -1,6 +1,8 @@
 //! Amounts as a person measures them out: their own bucket, their own units.
 
-use crate::quantity::{LITRES_PER_GALLON, Measures, Unit, in_readers, readers_symbol, significant};
+use crate::quantity::{
+    LITRES_PER_GALLON, Measures, Unit, in_readers, readers_symbol, significant, weighed,
+};
 
 /// A bucket when nobody gave one, litres: ten litres, or five US gallons.
 /// Our choice.
@@ -32,7 +34,10 @@ impl Measuring {
         match self.measures {
             Measures::Metric if litres < 0.5 => said(1000.0 * litres, "mL"),
             Measures::Metric => said(litres, "L"),
-            Measures::Us if litres < 0.5 * LITRES_PER_GALLON => said(litres / CUP, "cups"),
+            Measures::Us if litres < 0.5 * LITRES_PER_GALLON => {
+                let cups = litres / CUP;
+                said(cups, if significant(cups, 2) == "1" { "cup" } else { "cups" })
+            }
             Measures::Us => said(litres / LITRES_PER_GALLON, "gal"),
         }
     }
@@ -60,16 +65,7 @@ impl Measuring {
 
     /// A weight: `40 g`, `1.4 oz`, `2.2 lb`.
     pub fn weight(&self, grams: f64) -> String {
-        let large = match self.measures {
-            Measures::Metric => grams >= 1000.0,
-            Measures::Us => grams >= 453.6,
-        };
-        let (value, unit) = if large { (grams / 1000.0, Unit::Kg) } else { (grams, Unit::Gram) };
-        format!(
-            "{}\u{a0}{}",
-            significant(in_readers(value, unit, self.measures), 2),
-            readers_symbol(unit, self.measures)
-        )
+        weighed(grams, self.measures)
     }
 
     /// An area.

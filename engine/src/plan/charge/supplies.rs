@@ -2,8 +2,8 @@
 //! long it takes.
 
 use crate::bag::Material;
-use crate::case::{Bag, Case, Charge, ChargeSource, SourceFigures};
-use crate::plan::charge::sources::own_label;
+use crate::case::{Bag, Case, Charge, ChargeSource};
+use crate::plan::charge::label::own_label;
 use crate::quantity::Band;
 
 /// Uptake from solution, per hour: the slowest and the fastest published, and
@@ -67,6 +67,7 @@ macro_rules! supply {
     };
 }
 
+/// Not measured by the litre: its share of weight says it. Our choice.
 const NONE: (f64, f64, f64) = (0.0, 0.0, 0.0);
 
 /// In the order they are counted: what is mixed in, what the biochar drinks,
@@ -92,11 +93,6 @@ static SUPPLIES: [Supply; 12] = {
 /// What charges with nitrogen; wood ash brings none.
 pub(super) fn supply(source: ChargeSource) -> Option<&'static Supply> {
     SUPPLIES.iter().find(|s| s.source == source)
-}
-
-/// What the person knows of a source.
-pub(super) fn known(charge: &Charge, source: ChargeSource) -> Option<&SourceFigures> {
-    charge.sources.iter().find(|own| own.source == source)
 }
 
 impl Supply {

@@ -1,5 +1,6 @@
 //! Nitrogen, phosphate, potash, magnesium and sulfur for a year, by the level of the soil.
 
+use crate::chemistry::Derived;
 use crate::plan::ledger::{Bringer, Brings, Ledger, NITROGEN, Substance};
 use crate::plan::needs::{Need, NeedKind, Verdict};
 use crate::quantity::{Band, Figure, Grounds, Unit, shown, significant};
@@ -7,7 +8,7 @@ use crate::ranges::{Finding, Level};
 use crate::soil::Property;
 use crate::sources::{
     ARITHMETIC, CORNELL_LAWNS, Citation, EPSOM_ARITHMETIC, NC_EQUATIONS, NC_LAWNS, OUR_CHOICE,
-    RB209_RATES, TEXAS_RATES, UC_NITRATE, UMASS_RATES, UMN_COMPOST,
+    RB209_RATES, TEXAS_RATES, UC_NITRATE, UMASS_RATES, UMASS_REPORT, UMN_COMPOST,
 };
 use crate::survey::Survey;
 
@@ -15,7 +16,7 @@ use crate::survey::Survey;
 /// Source: legal definitions of the pound and the foot (derived).
 pub const KG_PER_HA_IN_LB_PER_1000_SQ_FT: f64 = 48.824_28;
 
-/// Grams on 1 m² in 1 kg/ha.
+/// Grams on 1 m² in 1 kg/ha. Source: arithmetic (derived).
 const GRAMS_PER_M2_IN_KG_PER_HA: f64 = 0.1;
 
 /// What a year's dressing is on a soil that is very low and low, kg/ha.
@@ -60,6 +61,10 @@ const RICH_IN_ORGANIC_MATTER: (f64, f64) = (3.0, 7.0);
 /// Nitrate-N above this needs no more, mg/kg.
 /// Source: UC Cooperative Extension, nitrate guideline (opened).
 const PLENTY_OF_NITRATE: f64 = 30.0;
+
+/// Magnesium on the exchange from which it is enough whatever a table by weight says, %.
+/// Source: University of Massachusetts, 10 to 30 % (opened).
+const ENOUGH_ON_EXCHANGE: f64 = 10.0;
 
 /// Share of magnesium in magnesium sulfate, MgSO4·7H2O.
 /// Source: arithmetic from atomic masses (derived).
@@ -164,7 +169,11 @@ fn still_missing(survey: &Survey<'_>, ledger: &mut Ledger, names: &Names, need: 
     grounds = survey.bed.area.add_to(grounds);
     if brought.likely > 0.0 && missing.likely <= WORTH_FEEDING * whole.likely {
         need.verdict = Verdict::Enough;
-        need.answer = format!("None more: what is brought already, {}, is enough.", given(brought));
+        need.answer = if room < whole.likely * names.element * WORTH_FEEDING {
+            "None more this year: what is brought already is the most that may come in.".into()
+        } else {
+            format!("None more: what is brought already, {}, is enough.", given(brought))
+        };
         need.steps.clear();
         need.for_bed = None;
         need.grounds = grounds;
@@ -285,13 +294,14 @@ pub(super) fn nitrogen(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need>
         return Some(Need::said(kind, Verdict::Unknown, answer, Grounds::default()));
     }
     let nitrate = survey.soil.value(Property::NitrateN);
-    if let Some(found) = nitrate.filter(|n| *n > PLENTY_OF_NITRATE) {
+    let surplus = survey.findings.level(Property::NitrateN).is_some_and(Level::is_surplus);
+    if let Some(found) = nitrate.filter(|n| *n > PLENTY_OF_NITRATE || surplus) {
         let grounds = Grounds::new(
-            "Nitrate-N above 30 mg/kg is more than plants need.",
+            "Nitrate-N above sufficient, or above 30 mg/kg, is more than plants need.",
             &[UC_NITRATE.opened()],
         )
         .input("nitrate-N", format!("{} mg/kg", significant(found, 3)));
-        let answer = "None now: the soil holds more nitrate than plants need. Rain takes it down, so test again before you plant.";
+        let answer = "None now: the soil holds more nitrate than plants need. Rain takes it down, so test again before the next sowing.";
         return Some(Need::said(kind, Verdict::Enough, answer, grounds));
     }
     let (rate, grounds) = years_nitrogen(survey, lawn);
@@ -369,6 +379,16 @@ pub(super) fn magnesium(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need
     if !level.is_short() {
         let enough = "None: there is enough magnesium.";
         return Some(Need::said(kind, Verdict::Enough, enough, finding.grounds.clone()));
+    }
+    let share = survey.chemistry.get(Derived::MagnesiumSaturation);
+    if let Some(share) = share.filter(|share| share.band.likely >= ENOUGH_ON_EXCHANGE) {
+        let text = survey.shown(&Band::exactly(share.band.likely), Unit::Percent);
+        let answer = format!(
+            "None: by weight it is little, but so light a soil holds no more, and magnesium has {text} of its exchange."
+        );
+        let mut grounds = share.grounds.clone();
+        grounds.sources.push(UMASS_REPORT.opened());
+        return Some(Need::said(kind, Verdict::Enough, answer, grounds));
     }
     let found = survey.soil.value(Property::Magnesium);
     let wanted = finding.range.as_ref().filter(|r| r.unit == Unit::MgPerKg);

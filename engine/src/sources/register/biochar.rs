@@ -36,15 +36,9 @@ sources! { BIOCHAR:
     /// Sandy soils.
     BEKCHANOVA_2024 = "bekchanova-2024" at "doi:10.1186/s13750-024-00326-5",
         "Bekchanova et al., Biochar improves the nutrient cycle in sandy-textured soils and increases crop yield: a systematic review, Environmental Evidence 13:3, 2024";
-    /// Ammonium and nitrate sorption.
-    GAI_2014 = "gai-2014" at "doi:10.1371/journal.pone.0113888",
-        "Gai et al., Effects of feedstock and pyrolysis temperature on biochar adsorption of ammonium and nitrate, PLoS ONE 9(12):e113888, 2014";
     /// Kinetics of uptake from solution.
     HYDROCHAR_KINETICS = "hydrochar-kinetics" at "https://www.ncbi.nlm.nih.gov/pmc/articles/PMC8694899/",
         "Phosphate uptake kinetics of chars from solution, PMC8694899, Table 3 (90 % taken up after 64 to 96 hours)";
-    /// Compost teas.
-    EUDOXIE_2019 = "eudoxie-2019" at "doi:10.5772/intechopen.86877",
-        "Eudoxie & Martin, Compost tea quality and fertility, IntechOpen, 2019";
     /// Exchangeable calcium after mixing in biochar.
     HAILEGNAW_2019 = "hailegnaw-2019",
         "Hailegnaw et al., Mutual relationships of biochar and soil pH, CEC and exchangeable base cations, Journal of Soils and Sediments 19:2405, 2019";

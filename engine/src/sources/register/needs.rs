@@ -36,4 +36,7 @@ sources! { NEEDS:
     /// Magnesium in magnesium sulfate.
     EPSOM_ARITHMETIC = "epsom-salt",
         "Arithmetic: magnesium is 9.86 % of MgSO4·7H2O by atomic masses";
+    /// The pH that leaded soil is kept at.
+    UC_LEAD = "uc-anr-8424",
+        "University of California Agriculture and Natural Resources, Publication 8424: soils in urban agriculture, testing and best management";
 }

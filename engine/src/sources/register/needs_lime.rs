@@ -66,4 +66,7 @@ sources! { NEEDS_LIME:
     /// What gypsum does not help.
     COLORADO_SALINE = "colorado-0503" at "https://extension.colostate.edu/topic-areas/agriculture/managing-saline-soils-0-503/",
         "Managing Saline Soils 0.503, Colorado State University Extension";
+    /// The pH of blueberries.
+    BLUEBERRY_PH = "extension-blueberry-ph",
+        "extension.org, All About Blueberries: soil pH of 4.2 to 5.2, 4.8 to aim at";
 }

@@ -60,9 +60,6 @@ sources! { TRAITS:
     /// Natural lead, and what to do about more.
     OSU_LEAD = "oregon-ec-1616",
         "Oregon State University Extension EC 1616-E: lead in garden soil";
-    /// The pH that leaded soil is kept at.
-    UC_LEAD = "uc-anr-8424",
-        "University of California Agriculture and Natural Resources, Publication 8424: soils in urban agriculture, testing and best management";
     /// How deep to sample for lead.
     UMN_SAMPLING = "umn-sampling" at "https://soiltest.dl9.umn.edu/node/96",
         "University of Minnesota Soil Testing Laboratory, how to take a soil sample";
