@@ -5,7 +5,6 @@ use emberloam_engine::plan::charge::intervals::{RAW_OTHER, RAW_TOUCHING};
 use emberloam_engine::plan::charge::recipe::batches;
 use emberloam_engine::plan::charge::salts::conductivity;
 use emberloam_engine::plan::charge::sources::{Nutrient, content};
-use emberloam_engine::plan::charge::targets::{sites, to_fill};
 use emberloam_engine::plan::charge::{ChargePlan, MOST_SOLID, Share, Used};
 use emberloam_engine::quantity::{Band, Measures};
 use emberloam_engine::season::day;
@@ -268,17 +267,6 @@ fn ten_litres_in_detail() {
 
     let tea = plan(&ten_litres(SHORT, &[CompostTea]));
     assert!(tea.text.contains("about 2 %") && tea.text.contains("does not charge"), "{}", tea.text);
-}
-
-/// Source: worked example (derived from atomic masses): of 0.40 mol(c), 30 % is 4.7 g K, 60 %
-/// 4.8 g Ca, 10 % 0.56 g ammonium-N.
-#[test]
-fn exchange_sites_to_fill() {
-    close(sites(2.0, 20.0), 0.40, 1e-12);
-    close(to_fill(0.40, 0.30, Nutrient::Potassium), 4.7, 0.05);
-    close(to_fill(0.40, 0.60, Nutrient::Calcium), 4.8, 0.05);
-    close(to_fill(0.40, 0.10, Nutrient::Nitrogen), 0.56, 0.005);
-    close(to_fill(0.40, 0.50, Nutrient::Phosphorus), 0.0, 0.0);
 }
 
 /// Source: arithmetic (derived) from k = 0.024 an hour: 44, 82 and 98 %; twice as slow in the cold
