@@ -5,7 +5,7 @@
 use crate::case::{Correction, ReadingAnswers};
 use crate::quantity::{Context, ConvertError, Unit, convert, significant};
 use crate::question::{Question, QuestionId};
-use crate::report::{Known, Origin, Place, Reading, SampleReport, doubt, parse_amount};
+use crate::report::{Known, Origin, Place, Reading, SampleReport, doubt, impossible, parse_amount};
 use crate::soil::{Measure, Method, Property, Soil, listed};
 
 /// A sample ready to be judged.
@@ -110,6 +110,10 @@ fn normal(
                             doubts.push((property, unit_to_try(property)));
                         }
                     })?;
+            // A report that is read holds none of these, but a correction may.
+            if let Some(why) = impossible(property, value, Some(target)) {
+                return Err(format!("{}. Correct the reading.", why.trim_end_matches('.')));
+            }
             // Who says the unit knows the number.
             let sure = correction.is_some_and(|c| c.unit.is_some());
             if let Some(why) = amount.exact().and_then(|_| doubt(property, value, unit))
