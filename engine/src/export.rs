@@ -155,7 +155,8 @@ fn push_sample(
     [depths, samples]: &mut [String; 2],
 ) {
     let mut of_depth = String::new();
-    if let Some((top, bottom)) = sample.depth_cm {
+    let depth = sample.depth_cm.filter(|(t, b)| COUNTED.contains(t) && COUNTED.contains(b));
+    if let Some((top, bottom)) = depth {
         let (top, bottom, column) = (short(top), short(bottom), short(bottom - top));
         let between = if depths.is_empty() { "" } else { "," };
         depths.push_str(&format!(

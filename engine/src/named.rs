@@ -29,9 +29,14 @@ fn no_such(what: &str, text: &str, names: &[&str]) -> String {
     format!("“{text}” is no {what}; it is one of: {}", names.join(", "))
 }
 
-/// Reads and writes a kind by its name; with names given, also lists the kinds.
-macro_rules! by_name {
-    ($kind:ident, $what:literal, $($variant:ident: $name:literal),+ $(,)?) => {
+/// Declares a kind, read and written by its name in JSON, with what a reader sees where that is
+/// told too.
+macro_rules! named {
+    ($what:literal: $(#[$attr:meta])* $vis:vis enum $kind:ident {
+        $($(#[$doc:meta])* $variant:ident = $name:literal;)+
+    }) => {
+        $(#[$attr])*
+        $vis enum $kind { $($(#[$doc])* $variant),+ }
         impl $kind {
             /// Every kind.
             pub const ALL: [$kind; [$($name),+].len()] = [$($kind::$variant),+];
@@ -43,9 +48,6 @@ macro_rules! by_name {
                 }
             }
         }
-        crate::named::by_name!($kind, $what);
-    };
-    ($kind:ty, $what:literal) => {
         impl crate::named::Named for $kind {
             const WHAT: &'static str = $what;
             const ALL: &'static [Self] = &<$kind>::ALL;
@@ -63,18 +65,6 @@ macro_rules! by_name {
                 crate::named::read(from)
             }
         }
-    };
-}
-pub(crate) use by_name;
-
-/// Declares a kind with its name in JSON, and with what a reader sees where that is told too.
-macro_rules! named {
-    ($what:literal: $(#[$attr:meta])* $vis:vis enum $kind:ident {
-        $($(#[$doc:meta])* $variant:ident = $name:literal;)+
-    }) => {
-        $(#[$attr])*
-        $vis enum $kind { $($(#[$doc])* $variant),+ }
-        crate::named::by_name! { $kind, $what, $($variant: $name),+ }
     };
     ($what:literal, $label:ident: $(#[$attr:meta])* $vis:vis enum $kind:ident {
         $($(#[$doc:meta])* $variant:ident = $name:literal, $words:literal;)+

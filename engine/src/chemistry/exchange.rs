@@ -2,7 +2,7 @@
 
 use crate::chemistry::acidity::{Acidity, acidity};
 use crate::chemistry::{Chemistry, with_grounds_of};
-use crate::quantity::{Band, Figure, Grounds, Unit, significant};
+use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown, significant};
 use crate::ranges::{Setting, as_saturated_paste, has_free_lime};
 use crate::soil::{Amount, Method, Property, Soil, Texture};
 use crate::sources::{
@@ -189,6 +189,16 @@ fn by_texture(texture: Texture) -> Figure {
     Figure::new("cec", Property::Cec.label(), band, Unit::MeqPer100g, grounds)
 }
 
+/// A share of the exchange capacity, %.
+fn share(part: Band, cec: Band) -> Band {
+    let percent = |part: f64, whole: f64| (100.0 * part / whole).min(100.0);
+    Band::new(
+        percent(part.low, cec.high),
+        percent(part.likely, cec.likely),
+        percent(part.high, cec.low),
+    )
+}
+
 fn saturations(
     soil: &Soil,
     setting: &Setting,
@@ -204,23 +214,12 @@ fn saturations(
     } else {
         cec
     };
-    let share = |part: Band| {
-        let percent = |part: f64, whole: f64| (100.0 * part / whole).min(100.0);
-        Band::new(
-            percent(part.low, cec.high),
-            percent(part.likely, cec.likely),
-            percent(part.high, cec.low),
-        )
-    };
     let grounds = |what: &str| {
         let own = Grounds::new(
             format!("100 × {what} ÷ exchange capacity, both in meq/100 g."),
             &[CLEMSON_CEC.opened()],
         )
-        .input(
-            "exchange capacity",
-            crate::quantity::shown(&cec, Unit::MeqPer100g, Default::default()),
-        );
+        .input("exchange capacity", shown(&cec, Unit::MeqPer100g, Measures::Metric));
         let all = with_grounds_of(own, &summed.grounds);
         if too_many {
             all.assume("The bases add to more than the capacity, so shares are of their sum.")
@@ -230,7 +229,6 @@ fn saturations(
     };
     let figure =
         |name, label, band, grounds| Figure::new(name, label, band, Unit::Percent, grounds);
-
     for base in &summed.bases {
         let (name, label) = match base.property {
             Property::Calcium => ("calcium-saturation", "calcium saturation"),
@@ -240,29 +238,30 @@ fn saturations(
         };
         let mut why = grounds(base.property.label());
         if base.property == Property::Sodium {
-            why.rule.push_str(" From 15 % a soil counts as sodic: its structure breaks down.");
-            why.sources.push(COLORADO_SODIC.opened());
+            why = of_sodium(why, is_salty(soil, setting));
         }
-        if base.property == Property::Sodium && is_salty(soil, setting) {
-            why = why.assume(
-                "The soil is salty: sodium in the soil water is counted too, so this is too high.",
-            );
-            why.sources.push(UMN_ESP.opened());
-        }
-        figures.push(figure(name, label, share(base.band), why));
+        figures.push(figure(name, label, share(base.band, cec), why));
     }
-    let bases = share(summed.base_sum);
+    let bases = share(summed.base_sum, cec);
     figures.push(figure("base-saturation", "base saturation", bases, grounds("all bases")));
     // What a printed capacity holds beside the bases is no acidity there.
-    if summed.acid.high <= 0.0 {
-        return;
+    if summed.acid.high > 0.0 {
+        let acid = bases.map(|b| 100.0 - b);
+        let why = grounds("all that is not a base");
+        figures.push(figure("acidity-saturation", "acidity saturation", acid, why));
     }
-    figures.push(figure(
-        "acidity-saturation",
-        "acidity saturation",
-        bases.map(|b| 100.0 - b),
-        grounds("all that is not a base"),
-    ));
+}
+
+/// What is to be said of the share of sodium beside the others.
+fn of_sodium(mut grounds: Grounds, salty: bool) -> Grounds {
+    grounds.rule.push_str(" From 15 % a soil counts as sodic: its structure breaks down.");
+    grounds.sources.push(COLORADO_SODIC.opened());
+    if !salty {
+        return grounds;
+    }
+    grounds.sources.push(UMN_ESP.opened());
+    grounds
+        .assume("The soil is salty: sodium in the soil water is counted too, so this is too high.")
 }
 
 /// Whether the salts may reach the saline class (4 dS/m in saturated paste).

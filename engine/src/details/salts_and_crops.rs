@@ -51,17 +51,7 @@ pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
         return;
     }
     if losing.is_empty() {
-        let text = if grown == 0 {
-            format!(
-                "The table of salt tolerance we hold has no row for {}. Salts are {salts}: ask a local adviser what stands that.",
-                plants.label()
-            )
-        } else {
-            format!(
-                "Salts are {salts}: no crop of this bed that we hold a number for loses yield to that."
-            )
-        };
-        return traits.say("salts-and-crops", text, grounds);
+        return traits.say("salts-and-crops", none_loses(&salts, grown, plants), grounds);
     }
     let mut text = format!("Salts are {salts}. Yield left, the most sensitive first: ");
     for (i, (left, crop)) in losing.iter().enumerate() {
@@ -91,6 +81,18 @@ pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
         "Where the soil holds gypsum, part of the salts is gypsum that plants don't mind: they stand about 2 dS/m more than this.",
         Grounds::new("In soil with gypsum plants stand about 2 dS/m more.", &[MAAS_1990.opened()]),
     );
+}
+
+fn none_loses(salts: &str, grown: usize, plants: PlantGroup) -> String {
+    if grown > 0 {
+        return format!(
+            "Salts are {salts}: no crop of this bed that we hold a number for loses yield to that."
+        );
+    }
+    format!(
+        "The table of salt tolerance we hold has no row for {}. Salts are {salts}: ask a local adviser what stands that.",
+        plants.label()
+    )
 }
 
 /// The crops of a bed that lose yield to salts (dS/m in saturated paste), with the yield that is

@@ -6,48 +6,37 @@
 use serde::Serialize;
 
 use crate::case::ChargeSource;
-use crate::named::by_name;
+use crate::named::named;
 use crate::quantity::{Band, Grounds};
 use crate::soil::Property;
 use crate::survey::Survey;
 
-/// What an account is kept of. All in grams for the whole bed, as the element;
-/// alkalinity as calcium carbonate.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Substance {
-    /// Nitrate nitrogen.
-    NitrateN,
-    /// Ammonium nitrogen.
-    AmmoniumN,
-    /// Nitrogen that works only as it breaks down.
-    OrganicN,
-    /// Phosphorus.
-    Phosphorus,
-    /// Potassium.
-    Potassium,
-    /// Calcium.
-    Calcium,
-    /// Magnesium.
-    Magnesium,
-    /// Sulfur.
-    Sulfur,
-    /// Sodium.
-    Sodium,
-    /// Alkalinity, as CaCO3.
-    Alkalinity,
-}
-
-by_name! { Substance, "substance",
-    NitrateN: "nitrate-n",
-    AmmoniumN: "ammonium-n",
-    OrganicN: "organic-n",
-    Phosphorus: "phosphorus",
-    Potassium: "potassium",
-    Calcium: "calcium",
-    Magnesium: "magnesium",
-    Sulfur: "sulfur",
-    Sodium: "sodium",
-    Alkalinity: "alkalinity",
+named! { "substance":
+    /// What an account is kept of. All in grams for the whole bed, as the element;
+    /// alkalinity as calcium carbonate.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum Substance {
+        /// Nitrate nitrogen.
+        NitrateN = "nitrate-n";
+        /// Ammonium nitrogen.
+        AmmoniumN = "ammonium-n";
+        /// Nitrogen that works only as it breaks down.
+        OrganicN = "organic-n";
+        /// Phosphorus.
+        Phosphorus = "phosphorus";
+        /// Potassium.
+        Potassium = "potassium";
+        /// Calcium.
+        Calcium = "calcium";
+        /// Magnesium.
+        Magnesium = "magnesium";
+        /// Sulfur.
+        Sulfur = "sulfur";
+        /// Sodium.
+        Sodium = "sodium";
+        /// Alkalinity, as CaCO3.
+        Alkalinity = "alkalinity";
+    }
 }
 
 /// What a soil test measures of each.
@@ -66,7 +55,7 @@ const IN_STORE: [(Substance, Property); 8] = [
 const SUBSTANCES: usize = Substance::ALL.len();
 
 /// The forms that plants take up as nitrogen this year, and what becomes one.
-pub(crate) const NITROGEN: [Substance; 3] =
+pub const NITROGEN: [Substance; 3] =
     [Substance::NitrateN, Substance::AmmoniumN, Substance::OrganicN];
 
 /// Who brings something.

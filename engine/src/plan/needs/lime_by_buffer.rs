@@ -186,8 +186,8 @@ impl<'a> Buffer<'a> {
             Some(acidity) => acidity,
             None => MEHLICH_PER_PH * (MEHLICH_START - self.ph(4.0, 6.9)?).max(0.0),
         };
-        let tons = mehlich_nc(acidity, ph, reaction.target, 0.0)
-            .ok_or_else(|| no_column(reaction.target))?;
+        let tons =
+            mehlich_nc(acidity, ph, reaction.target).ok_or_else(|| no_column(reaction.target))?;
         if tons < LEAST_NC {
             return Err(Said {
                 answer: "No lime now: the amount is so small that the publisher counts it as none."
