@@ -87,6 +87,12 @@ fn shortages(decision: &Decision<'_>) -> Vec<Property> {
         .collect()
 }
 
+/// Whether the report has no reading at all of what a plan is made from.
+fn nothing_measured(survey: &Survey<'_>) -> bool {
+    let main = [Property::NitrateN, Property::Phosphorus, Property::Potassium];
+    !survey.readings.iter().any(|judged| main.contains(&judged.reading.property))
+}
+
 /// Whether it is the bag on hand that speaks against biochar.
 fn unfit(decision: &Decision<'_>) -> bool {
     decision.fired(RuleName::SaltyBiochar) || decision.fired(RuleName::PhosphorusPastLimit)
@@ -133,6 +139,10 @@ fn of_biochar(survey: &Survey<'_>, decision: &Decision<'_>, late: bool) -> &'sta
             "Charge the biochar you have first; it goes in once the crop is off the bed."
         }
         Path::ChargeFirst => "Charge the biochar you have first, then mix it in before you plant.",
+        Path::None if fired(RuleName::NothingJudged) && nothing_measured(survey) => {
+            "No plan yet: the report says nothing of nitrogen, phosphorus or potassium. Have them \
+             tested first."
+        }
         Path::None if fired(RuleName::NothingJudged) => {
             "No plan yet: answer what the report leaves open about nitrogen, phosphorus and \
              potassium first."
