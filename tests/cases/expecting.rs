@@ -220,11 +220,7 @@ impl Expected {
         };
         if let Some(path) = self.path.filter(|path| *path != plan.path) {
             let rules: Vec<&str> = plan.reasons.iter().map(|r| r.rule.name()).collect();
-            wrong.push(format!(
-                "{:?}, where {path:?} was told [{}]",
-                plan.path,
-                rules.join(", ")
-            ));
+            wrong.push(format!("{:?}, where {path:?} was told [{}]", plan.path, rules.join(", ")));
         }
         if self.provisional.is_some_and(|expected| expected != plan.provisional) {
             wrong.push(format!("provisional is {}: {:?}", plan.provisional, plan.would_change));

@@ -136,7 +136,10 @@ fn there_are_sixty_gardens_of_every_path_and_rule() {
     let names: BTreeSet<&str> = all.iter().map(|told| told.name.as_str()).collect();
     assert_eq!(names.len(), all.len(), "two cases have one name");
     for path in [Path::UnchargedAfterHarvest, Path::Charged, Path::ChargeFirst, Path::None] {
-        assert!(all.iter().filter(|told| told.expected.path == Some(path)).count() >= 5, "{path:?}");
+        assert!(
+            all.iter().filter(|told| told.expected.path == Some(path)).count() >= 5,
+            "{path:?}"
+        );
     }
     let reached: Vec<RuleName> = all
         .iter()
