@@ -50,15 +50,21 @@ fn timing() {
     let s = drawing::garden(Kind::Ordinary);
     let t = std::time::Instant::now();
     let mut cases = Vec::new();
-    for n in 0..100 { cases.push(s.new_tree(&mut hunt::runner(9, n)).unwrap().current()); }
+    for n in 0..100 {
+        cases.push(s.new_tree(&mut hunt::runner(9, n)).unwrap().current());
+    }
     println!("draw {:?}", t.elapsed());
     let t = std::time::Instant::now();
-    for c in &cases { emberloam_engine::interpret(&c.0); }
+    for c in &cases {
+        emberloam_engine::interpret(&c.0);
+    }
     println!("interpret {:?}", t.elapsed());
     let t = std::time::Instant::now();
     let _w: Vec<_> = cases.iter().map(|c| whole::Whole::of(&c.0)).collect();
     println!("whole {:?}", t.elapsed());
     let t = std::time::Instant::now();
-    for c in &cases { rules::broken(&c.0); }
+    for c in &cases {
+        rules::broken(&c.0);
+    }
     println!("all {:?}", t.elapsed());
 }

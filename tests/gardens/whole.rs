@@ -2,11 +2,11 @@
 
 use std::borrow::Cow;
 
-use emberloam_engine::details::{
-    self, Course, PhToCome, Purchase, Repeats, Sensitivity, Shift, Traits, WinterLoss, Windows,
-};
 use emberloam_engine::details::standards::{Standard, standards};
 use emberloam_engine::details::work_in::{WorkIn, work_in};
+use emberloam_engine::details::{
+    self, Course, PhToCome, Purchase, Repeats, Sensitivity, Shift, Traits, Windows, WinterLoss,
+};
 use emberloam_engine::quantity::{Band, Figure};
 use emberloam_engine::season::{Place, place};
 use emberloam_engine::summary::{self, Block};
@@ -112,15 +112,26 @@ impl Whole<'_> {
             all.extend(course.change.iter().chain(parts).map(|band| ("over a year", *band)));
         }
         for month in details.winter_loss.iter().flat_map(|w| &w.months) {
-            all.extend([("drains", month.drains), ("burns", month.burns), ("scotter", month.scotter)]);
+            all.extend([
+                ("drains", month.drains),
+                ("burns", month.burns),
+                ("scotter", month.scotter),
+            ]);
             all.extend(month.with.map(|band| ("lost with biochar", band)));
         }
         for repeats in &details.repeats {
-            all.extend(repeats.columns.iter().flat_map(|c| &c.years).map(|b| ("year after year", *b)));
+            all.extend(
+                repeats.columns.iter().flat_map(|c| &c.years).map(|b| ("year after year", *b)),
+            );
         }
         let dose = &plan.dose;
         all.extend([("dose, kg", dose.mass), ("dose, %", dose.percent)]);
-        let single = [("dose, litres", dose.litres), ("dose, area", dose.area), ("dose, depth", dose.depth), ("dose, share", dose.share)];
+        let single = [
+            ("dose, litres", dose.litres),
+            ("dose, area", dose.area),
+            ("dose, depth", dose.depth),
+            ("dose, share", dose.share),
+        ];
         all.extend(single.map(|(name, value)| (name, Band::exactly(value))));
         all
     }

@@ -11,6 +11,8 @@ use std::path::PathBuf;
 use emberloam_engine::case::{BagState, BedKind, Feedstock};
 use emberloam_engine::details::exchange::Pool;
 use emberloam_engine::details::{WEEKS, courses, ph_buffering, ph_with};
+use emberloam_engine::plan::Plan;
+use emberloam_engine::plan::ledger::Bringer;
 use emberloam_engine::quantity::Band;
 use emberloam_engine::soil::{PlantGroup, Property, Texture};
 use emberloam_engine::{Case, report};
@@ -176,10 +178,26 @@ fn pot(lines: &str, feedstock: Feedstock, percent: f64, density: f64) -> Case {
     case
 }
 
+/// The plan with all of the biochar that the trial gave: what holds a gardener's share
+/// down, such as the potassium that straw brings, did not hold the trial's.
+fn as_in_the_trial(plan: &Plan, case: &Case) -> Plan {
+    let mut plan = plan.clone();
+    let times = case.biochar.share_percent.expect("a share") / plan.dose.share;
+    plan.dose.percent = plan.dose.percent.map(|p| p * times);
+    plan.dose.mass = plan.dose.mass.map(|kg| kg * times);
+    for account in &mut plan.ledger.accounts {
+        for entry in account.brought.iter_mut().filter(|entry| entry.by == Bringer::Biochar) {
+            entry.amount = entry.amount.map(|g| g * times);
+            entry.works = entry.works.map(|g| g * times);
+        }
+    }
+    plan
+}
+
 /// The change of a property, %, after so many weeks.
 fn change(case: &Case, property: Property, week: f64) -> Band {
     let at = WEEKS.iter().position(|w| *w == week).expect("a week of the course");
-    let all = viewed(case, courses);
+    let all = viewed(case, |survey, plan| courses(survey, &as_in_the_trial(plan, case)));
     let course = all.iter().find(|c| c.property == property);
     course.unwrap_or_else(|| panic!("no {property:?}")).change[at]
 }

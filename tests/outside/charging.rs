@@ -64,11 +64,10 @@ fn cautions(plan: &ChargePlan) -> String {
 fn raw_manure_is_waited_for_here_and_in_the_first_answer() {
     assert_eq!((RAW_TOUCHING, RAW_OTHER), (120, 90));
     let mut case = ten_litres(SHORT, &[ChargeSource::AgedManure]);
-    case.season.crops = vec![
-        Crop { name: "radish".into(), planting: None, harvest: day::parse("2027-07-01") },
-        Crop { name: "leek".into(), planting: None, harvest: day::parse("2027-11-01") },
-    ];
+    case.season.crops =
+        vec![Crop { name: "leek".into(), planting: None, harvest: day::parse("2027-11-01") }];
     let found = plan(&case);
+    assert!(found.used.iter().any(|used| used.source == ChargeSource::AgedManure));
     let wait = &found.intervals[0];
     assert_eq!((wait.source, wait.days), (ChargeSource::AgedManure, (120, 90)));
     assert!(
@@ -77,9 +76,17 @@ fn raw_manure_is_waited_for_here_and_in_the_first_answer() {
     // Ready after 28 days, on 29 April; 120 days on is 27 August, 90 days on 28 July.
     let dates = wait.harvest_from.expect("today is known");
     assert_eq!((day::iso(dates.0), day::iso(dates.1)), ("2027-08-27".into(), "2027-07-28".into()));
-    assert_eq!(wait.too_soon, ["radish"]);
+    assert!(wait.too_soon.is_empty());
     let first = interpret(&case).plan.cautions;
     assert!(first.iter().any(|c| c.text.starts_with("Aged manure") && c.text.contains("120 days")));
+
+    // A crop that is eaten before that keeps the manure out.
+    let mut early = case.clone();
+    let radish = Crop { name: "radish".into(), planting: None, harvest: day::parse("2027-07-01") };
+    early.season.crops.push(radish);
+    let without = plan(&early);
+    assert!(without.used.iter().all(|used| used.source != ChargeSource::AgedManure));
+    assert!(cautions(&without).contains("radish"), "{}", cautions(&without));
 
     case.plants = Some(PlantGroup::Lawn);
     if let Some(on_grass) = interpret(&case).plan.charge {
@@ -122,9 +129,9 @@ fn phosphorus_in_excess_keeps_compost_out() {
     let most = phosphorus.at_most.unwrap();
     assert!(0.5 < most && most < 1.47, "{most}");
     assert!(phosphorus.wanted.likely <= most && phosphorus.brought.likely <= most);
-    // 10 L of compost would bring 24 g: it says how little would already be too much.
+    // 10 L of compost would bring 25 g: it says how little would already be too much.
     let said = cautions(&found);
-    assert!(said.contains("Leave the compost out") && said.contains("0.6\u{a0}L"), "{said}");
+    assert!(said.contains("Leave the compost out") && said.contains("0.5\u{a0}L"), "{said}");
     close(share(&found, Nutrient::Nitrogen).reached.unwrap().likely, 100.0, 1e-6);
 }
 
@@ -168,7 +175,7 @@ fn conductivity_by_the_charge_of_the_cations() {
 
 /// Source: Guo 2020: treated soil below 2.7 dS/m in 1:1 (opened).
 #[test]
-fn a_charge_too_salty_for_the_bed_is_said_first() {
+fn a_charge_is_held_to_the_salts_that_the_bed_may_take() {
     let salts = |ec: f64, with: &[ChargeSource]| {
         let text = format!("{SHORT}\nSoluble salts (1:1) {ec} dS/m");
         plan(&ten_litres(&text, with))
@@ -193,15 +200,18 @@ fn a_charge_too_salty_for_the_bed_is_said_first() {
         .map(|&source| SourceFigures { source, litres: None, n_p2o5_k2o: Some([0.1, 0.1, 0.1]) })
         .collect();
     let strong = plan(&case);
-    assert!(strong.text.starts_with("Too salty"), "{} {:?}", strong.text, strong.figures);
-    assert!(cautions(&strong).contains("2.7 dS/m"));
+    let after = figure(&strong, "bed-salts").likely;
+    assert!(1.6 < after && after <= 2.7 + 1e-9, "{after}");
+    let said = cautions(&strong);
+    assert!(said.contains("Less is used than the biochar could take"), "{said}");
 }
 
 /// Source: FAO 61, Annex 1: bean and carrot lose yield above 1.0 dS/m (opened).
 #[test]
 fn crops_that_the_salts_reach_are_named() {
     use ChargeSource::{AgedManure, Compost, Vermicompost};
-    let mut case = ten_litres(SHORT, &[Compost, Vermicompost, AgedManure]);
+    let text = format!("{SHORT}\nEC (saturated paste) 0.9 dS/m");
+    let mut case = ten_litres(&text, &[Compost, Vermicompost, AgedManure]);
     case.plants = Some(PlantGroup::RootCrops);
     let said = cautions(&plan(&case));
     assert!(said.contains("carrot"), "{said}");
@@ -226,8 +236,8 @@ fn ash_is_never_mixed_with_what_holds_ammonium() {
 /// Source: worked example (derived): 10 L of 200 kg/m³ is 2 kg and takes 4 L of water. A year's
 /// vegetables take 12.2 g N on 1 m² (UMass, 2.5 lb/1000 sq ft, opened), so 24.4 g on 2 m²; 1.3 g is in
 /// store as nitrate; half of the rest before planting is 11.55 g, and the biochar ties up less than
-/// 0.2 g. Compost at 1:1 brings 2.5 g, at the most of 20 L 5 g; 4 L of tea 0.2 g, 2 %; urine has 7 g in
-/// a litre, worm castings 0.5 g, ammonium sulfate 212 g in a kilogram; 0.40 mol(c) of sites.
+/// 0.2 g. Compost has 0.25 g in a litre; 4 L of tea 0.2 g, 2 %; urine has 7 g in
+/// a litre, ammonium sulfate 212 g in a kilogram; 0.40 mol(c) of sites.
 #[test]
 fn ten_litres_in_detail() {
     use ChargeSource::{AmmoniumSulfate, Compost, CompostTea, Urine, Vermicompost};
@@ -238,18 +248,21 @@ fn ten_litres_in_detail() {
     let wanted = nitrogen.wanted.likely;
     assert!((11.55..11.75).contains(&wanted), "{wanted}");
     assert!(nitrogen.wanted.low < wanted && wanted < nitrogen.wanted.high);
-    close(used(&found.used, Compost).amount, 10.0, 1e-9);
-    close(nitrogen.brought.likely, 2.5, 1e-9);
-    close(nitrogen.reached.unwrap().likely, 250.0 / wanted, 0.01);
+    // At most 150 lb P2O5 an acre, 7.34 g P on 1 m² (NCDA&CS equation 14, opened), whatever brings
+    // it: of 14.7 g the biochar's own takes less than 0.5 g, and a litre of compost brings 2.4 g.
+    let compost = used(&found.used, Compost);
+    close(compost.amount, (14.68 - 0.25) / 2.44, 0.15);
+    close(nitrogen.brought.likely, 0.25 * compost.amount, 1e-9);
+    close(nitrogen.reached.unwrap().likely, 100.0 * nitrogen.brought.likely / wanted, 0.01);
 
     let alone = |source| used(&found.alone, source);
-    close(alone(Compost).amount, 20.0, 1e-9);
-    close(alone(Compost).brings[0].likely, 5.0, 1e-9);
+    close(alone(Compost).amount, compost.amount, 1e-9);
     close(alone(CompostTea).amount, 4.0, 1e-9);
     close(alone(CompostTea).brings[0].likely, 0.2, 1e-9);
     close(alone(CompostTea).nitrogen_reached.likely, 20.0 / wanted, 0.01);
     close(alone(Urine).amount, wanted / 7.0, 1e-9);
-    close(alone(Vermicompost).amount, 20.0, 1e-9);
+    // Castings fill their 20 L at the most, or the ceiling as compost does.
+    assert!(alone(Vermicompost).amount < 20.0);
     close(alone(AmmoniumSulfate).amount, wanted / 212.0, 1e-9);
     assert_eq!(found.alone.len(), ChargeSource::ALL.len());
 
@@ -313,7 +326,7 @@ fn what_is_on_hand_and_its_label_replace_the_usual() {
     let mut case = ten_litres(SHORT, &[Compost, Urine]);
     let own = |source, litres, n_p2o5_k2o| SourceFigures { source, litres, n_p2o5_k2o };
     case.charge.sources =
-        vec![own(Compost, Some(60.0), Some([2.0, 1.0, 1.0])), own(Urine, Some(0.1), None)];
+        vec![own(Compost, Some(60.0), Some([2.0, 0.3, 1.0])), own(Urine, Some(0.1), None)];
     let found = plan(&case);
     // Twice the usual 1 % N: 0.5 g mineral nitrogen in a litre.
     close(used(&found.used, Compost).brings[0].likely, 5.0, 1e-9);
@@ -323,7 +336,8 @@ fn what_is_on_hand_and_its_label_replace_the_usual() {
     case.charge.sources = vec![own(Compost, None, Some([80.0, 30.0, 10.0]))];
     let odd = plan(&case);
     assert!(cautions(&odd).contains("can't be one"), "{}", cautions(&odd));
-    close(used(&odd.used, Compost).brings[1].likely, 10.0 * 0.56 * 10.0 * 0.4364, 1e-6);
+    let compost = used(&odd.used, Compost);
+    close(compost.brings[1].likely, compost.amount * 0.56 * 10.0 * 0.4364, 1e-6);
 }
 
 /// In every mixture of up to three sources: no gram appears or is lost, and no bound is passed.
@@ -396,6 +410,9 @@ fn a_recipe_is_followed_in_ones_own_bucket_and_in_batches() {
     assert_eq!((batches(10.0), batches(100.0), batches(101.0), batches(500.0)), (1, 1, 2, 5));
     let mut case = ten_litres(SHORT, &[ChargeSource::Compost]);
     case.charge.bucket_litres = Some(5.0);
+    // So little phosphorus that the bed may take all that the biochar takes.
+    let (source, n_p2o5_k2o) = (ChargeSource::Compost, Some([1.0, 0.3, 0.5]));
+    case.charge.sources = vec![SourceFigures { source, litres: None, n_p2o5_k2o }];
     let steps = plan(&case).steps.join("\n");
     assert!(steps.contains("10\u{a0}L (2 buckets) of compost"), "{steps}");
     case.bed.area_m2 = Some(100.0);

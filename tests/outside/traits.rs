@@ -865,12 +865,19 @@ fn salts_by_water_content_of_other_mixes() {
             .is(Property::Clay, clay)
             .by(Property::Ec, 1.0, method)
             .texture(texture);
-        case.ece().high
+        case.ece()
     };
-    close(by_water(Texture::Loam, 20.0, 3.0, Method::Water1To2p5), 7.35, 0.005);
-    close(by_water(Texture::Loam, 20.0, 3.0, Method::Water1To2), 5.88, 0.005);
-    close(by_water(Texture::Loam, 20.0, 3.0, Method::Water1To1), 2.94, 0.005);
-    close(by_water(Texture::Clay, 65.0, 9.0, Method::Water1To1), 1.0, 1e-9);
+    // No equation is published for 1:2.5; the others widen what the equations give.
+    let alone = by_water(Texture::Loam, 20.0, 3.0, Method::Water1To2p5);
+    close(alone.likely, 7.35, 0.005);
+    for (texture, clay, om, method, found) in [
+        (Texture::Loam, 20.0, 3.0, Method::Water1To2, 5.88),
+        (Texture::Loam, 20.0, 3.0, Method::Water1To1, 2.94),
+        (Texture::Clay, 65.0, 9.0, Method::Water1To1, 1.0),
+    ] {
+        let band = by_water(texture, clay, om, method);
+        assert!(band.low <= found && found - 0.005 <= band.high, "{method:?}: {band:?}");
+    }
     let paste = sampled()
         .is(Property::OrganicMatter, 3.0)
         .by(Property::Ec, 1.0, Method::SaturatedPaste)

@@ -5,6 +5,7 @@
 
 mod bed;
 mod house;
+mod ledger;
 mod path;
 mod season;
 mod shared;

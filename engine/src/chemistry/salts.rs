@@ -27,10 +27,12 @@ pub(super) fn work_out(soil: &Soil, setting: &Setting, chemistry: &mut Chemistry
     let (Some(ec), Some(method)) = (measure.amount.exact(), measure.method) else {
         return;
     };
-    let Some((band, grounds)) = by_equations(ec, method, setting) else { return };
-    let (band, grounds) = match by_water(ec, method, soil, setting, chemistry) {
-        None => (band, grounds),
-        Some((other, more)) => {
+    let by_equations = by_equations(ec, method, setting);
+    let by_water = by_water(ec, method, soil, setting, chemistry);
+    let (band, grounds) = match (by_equations, by_water) {
+        (None, None) => return,
+        (Some(one), None) | (None, Some(one)) => one,
+        (Some((band, grounds)), Some((other, more))) => {
             let mut grounds = with_grounds_of(grounds, &more);
             grounds.rule.push_str(" The FAO's way by water content widens the bounds.");
             let high = band.high.max(other.high);

@@ -136,9 +136,7 @@ fn of_biochar(survey: &Survey<'_>, decision: &Decision<'_>) -> &'static str {
         Path::None if fired(RuleName::PhPastLimit) && decision.facts.acid_lovers() => {
             "No biochar now: it would lift the pH past what acid-loving plants bear."
         }
-        Path::None if fired(RuleName::PhPastLimit) || fired(RuleName::LimesAboveRange) => {
-            "No biochar now: the pH is too high for it."
-        }
+        Path::None if fired(RuleName::PhPastLimit) => "No biochar now: the pH is too high for it.",
         Path::None if fired(RuleName::RootsAllYear) => {
             "No biochar needed: the plants hold this surplus themselves."
         }

@@ -55,7 +55,7 @@ const IN_STORE: [(Substance, Property); 8] = [
 const SUBSTANCES: usize = Substance::ALL.len();
 
 /// The forms that plants take up as nitrogen this year, and what becomes one.
-pub(crate) const NITROGEN: [Substance; 3] =
+pub const NITROGEN: [Substance; 3] =
     [Substance::NitrateN, Substance::AmmoniumN, Substance::OrganicN];
 
 /// Who brings something.

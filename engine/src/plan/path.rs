@@ -92,7 +92,6 @@ named! { "rule":
     #[allow(missing_docs, reason = "each rule says when it holds")]
     pub enum RuleName {
         PhPastLimit = "ph-past-limit";
-        LimesAboveRange = "limes-above-range";
         Leaded = "leaded";
         Saline = "saline";
         SaltyOneToOne = "salty-1-1";
@@ -166,18 +165,6 @@ pub static RULES: &[Rule] = &[
         },
         inputs: |f| f.shown_ph(),
         sources: &[GUO_2020.opened()],
-    },
-    Rule {
-        name: RuleName::LimesAboveRange,
-        when: "pH is above the plants' range, and 1 % biochar would lift it by 0.1 or more",
-        holds: |f| f.limes_above_range(),
-        speaks: Speaks::Forbids,
-        says: |_| {
-            "The pH is already above what these plants like, and this biochar lifts it further."
-                .into()
-        },
-        inputs: |f| f.shown_ph(),
-        sources: &[GUO_2020.opened(), OUR_CHOICE.unsourced()],
     },
     Rule {
         name: RuleName::Leaded,

@@ -48,7 +48,11 @@ fn digs_where_it_may(job: &Job, whole: &Whole<'_>, faults: &mut Faults) {
     let kind = job.kind.name();
     let words = ["mix it in", "dig it in", "fork it in"];
     let says = words.iter().any(|word| job.task.contains(word));
-    faults.unless(job.digs || !says, || format!("a job that digs is marked so: {kind}"), || told(job));
+    faults.unless(
+        job.digs || !says,
+        || format!("a job that digs is marked so: {kind}"),
+        || told(job),
+    );
     if !job.digs {
         return;
     }
@@ -56,12 +60,15 @@ fn digs_where_it_may(job: &Job, whole: &Whole<'_>, faults: &mut Faults) {
         Standing::Clear => {}
         Standing::Until(off) => {
             let after = job.from.is_some_and(|from| from >= off);
-            faults.unless(after, || format!("no digging before the bed is clear: {kind}"), || {
-                format!("clear on {off}; {}", told(job))
-            });
+            faults.unless(
+                after,
+                || format!("no digging before the bed is clear: {kind}"),
+                || format!("clear on {off}; {}", told(job)),
+            );
         }
-        Standing::Open | Standing::Lasting => faults
-            .fault(format!("no digging where something stands: {kind}"), told(job)),
+        Standing::Open | Standing::Lasting => {
+            faults.fault(format!("no digging where something stands: {kind}"), told(job))
+        }
     }
     // A crop planted since stands in the bed until it is off.
     let planted = Timing::of(&whole.case.season).planting;
@@ -77,23 +84,28 @@ fn digs_where_it_may(job: &Job, whole: &Whole<'_>, faults: &mut Faults) {
 /// Sorted by their first days.
 fn in_order(jobs: &[Job], faults: &mut Faults) {
     let days: Vec<Date> = jobs.iter().filter_map(|job| job.from.or(job.to)).collect();
-    faults.unless(days.is_sorted(), || "jobs stand in order".into(), || {
-        jobs.iter().map(told).collect::<Vec<_>>().join(" | ")
-    });
+    faults.unless(
+        days.is_sorted(),
+        || "jobs stand in order".into(),
+        || jobs.iter().map(told).collect::<Vec<_>>().join(" | "),
+    );
 }
 
 /// Biochar is spread once the charge is through.
 fn charged_first(outcome: &Outcome, faults: &mut Faults) {
     let Some(charge) = &outcome.plan.charge else { return };
     let first = |kind| outcome.plan.jobs.iter().find(|job| job.kind == kind);
-    let (Some(begins), Some(spreads)) = (first(JobKind::Charge), first(JobKind::SpreadBiochar)) else {
+    let (Some(begins), Some(spreads)) = (first(JobKind::Charge), first(JobKind::SpreadBiochar))
+    else {
         return faults.fault("a charge has its job", format!("{:?}", outcome.plan.path));
     };
     let Some((begun, spread)) = begins.from.zip(spreads.from) else { return };
     let ready = begun.saturating_add(Duration::days(charge.days.likely as i64));
-    faults.unless(spread >= ready, || "biochar is spread once it is charged".into(), || {
-        format!("begun {begun}, {} days, spread {spread}", charge.days.likely)
-    });
+    faults.unless(
+        spread >= ready,
+        || "biochar is spread once it is charged".into(),
+        || format!("begun {begun}, {} days, spread {spread}", charge.days.likely),
+    );
 }
 
 /// From what counts as raw manure to the harvest there are 120 days, where the harvest is known.
@@ -109,8 +121,10 @@ fn manure_waits(whole: &Whole<'_>, timing: &Timing, faults: &mut Faults) {
     let known = whole.case.season.crops.iter().filter_map(|crop| crop.harvest);
     for harvest in known.chain(timing.harvest).filter(|harvest| *harvest > spread) {
         let wait = (harvest - spread).whole_days();
-        faults.unless(wait >= RAW_TOUCHING, || "manure waits for the harvest".into(), || {
-            format!("spread {spread}, harvest {harvest}: {wait} days")
-        });
+        faults.unless(
+            wait >= RAW_TOUCHING,
+            || "manure waits for the harvest".into(),
+            || format!("spread {spread}, harvest {harvest}: {wait} days"),
+        );
     }
 }

@@ -24,7 +24,8 @@ const AMOUNTS: [Unit; 10] = [
 ];
 
 /// What may be less than nothing: a change, or what is lost of it.
-const MAY_FALL: [&str; 6] = ["over a year", "effects", "shift", "winter", "year after year", "held"];
+const MAY_FALL: [&str; 6] =
+    ["over a year", "effects", "shift", "winter", "year after year", "held"];
 
 /// DESIGN §1: every number is a finite one, with its bounds in order, and no amount is less
 /// than nothing (issue 12, point 10).
@@ -45,7 +46,11 @@ pub fn numbers(whole: &Whole<'_>, faults: &mut Faults) {
 fn is_sound(band: &Band, place: &dyn Fn() -> String, faults: &mut Faults) {
     let Band { low, likely, high } = *band;
     let finite = low.is_finite() && likely.is_finite() && high.is_finite();
-    faults.unless(finite, || format!("every number is finite: {}", place()), || format!("{band:?}"));
+    faults.unless(
+        finite,
+        || format!("every number is finite: {}", place()),
+        || format!("{band:?}"),
+    );
     let ordered = low <= likely && likely <= high;
     faults.unless(ordered, || format!("bounds are in order: {}", place()), || format!("{band:?}"));
 }
@@ -143,7 +148,17 @@ fn in_order(text: &str, faults: &mut Faults) {
         faults.unless(
             low <= likely && likely <= high,
             || "bounds are in order in the details".into(),
-            || text[..at].chars().rev().take(120).collect::<String>().chars().rev().collect::<String>() + &band,
+            || {
+                text[..at]
+                    .chars()
+                    .rev()
+                    .take(120)
+                    .collect::<String>()
+                    .chars()
+                    .rev()
+                    .collect::<String>()
+                    + &band
+            },
         );
     }
 }

@@ -284,7 +284,8 @@ impl<'a> Bench<'a> {
             .into_iter()
             .map(|source| {
                 let amounts = fill(&self.bounds(), &[self.part(source, false)]);
-                self.used(source, amounts[0])
+                let used = self.used(source, amounts[0]);
+                self.used(source, amounts[0] * self.fitting(&[used]))
             })
             .collect()
     }
@@ -444,10 +445,9 @@ impl<'a> Bench<'a> {
             .collect()
     }
 
-    /// What is used, held to what the bed may still take of phosphorus, potassium, sodium
-    /// and salts; with notes on what is left out or held down.
-    fn held_down(&self) -> (Vec<Used>, Vec<String>) {
-        let (used, mut notes) = self.mixture();
+    /// How much of some sources, 0–1, the bed may still take by their phosphorus, potassium,
+    /// sodium and salts.
+    fn fitting(&self, used: &[Used]) -> f64 {
         let brought = |s: Substance| -> f64 {
             let each = used.iter().map(|u| self.content(u.source).brings.of(s).likely * u.amount);
             each.sum()
@@ -455,10 +455,17 @@ impl<'a> Bench<'a> {
         let by_ceiling = self.rooms.iter().map(|(s, room)| fits(*room, brought(*s)));
         let by_salts = fits(
             salts::room(self.survey, self.dose),
-            salts::conductivity(self.salts_of(&used, &|_| true)).likely
+            salts::conductivity(self.salts_of(used, &|_| true)).likely
                 / salts::soil(self.survey, self.dose),
         );
-        let factor = by_ceiling.chain([by_salts]).fold(1.0, f64::min);
+        by_ceiling.chain([by_salts]).fold(1.0, f64::min)
+    }
+
+    /// What is used, held to what the bed may still take; with notes on what is left out or
+    /// held down.
+    fn held_down(&self) -> (Vec<Used>, Vec<String>) {
+        let (used, mut notes) = self.mixture();
+        let factor = self.fitting(&used);
         if factor >= 1.0 {
             return (used, notes);
         }
