@@ -56,7 +56,10 @@ pub fn none(case: &Case, faults: &mut Faults) {
             let Some(line) = crossed(&before, &after) else {
                 faults.fault(
                     format!("no cliff: {label} moves {what}"),
-                    format!("{label} {value} to {}: {what} {was} to {is}", significant(value * A_HUNDREDTH, 6)),
+                    format!(
+                        "{label} {value} to {}: {what} {was} to {is}",
+                        significant(value * A_HUNDREDTH, 6)
+                    ),
                 );
                 continue;
             };
