@@ -18,8 +18,9 @@ const USUAL_MOISTURE: Band = Band { low: 15.0, likely: 25.0, high: 40.0 };
 /// What the water can be, %. Source: our choice.
 const MOISTURE: (f64, f64) = (0.0, 85.0);
 
-/// What a cubic yard and lb/acre are. Source: legal definitions (derived).
+/// What a cubic yard is. Source: legal definitions (derived).
 const LITRES_PER_CUBIC_YARD: f64 = 764.554_857_984;
+/// What t/ha is in lb/acre. Source: legal definitions (derived).
 const LB_PER_ACRE_IN_T_PER_HA: f64 = 892.179_122;
 
 /// What to buy and carry.

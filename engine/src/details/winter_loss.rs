@@ -25,7 +25,9 @@ const TONNES_TO_HOLD: f64 = 10.0;
 /// 2017, −29 % in loam and +23 % in sand; Bekchanova 2024, −38 (−56 to −13) %
 /// in sands (opened); put together by our own choice.
 const IN_LOAM: Band = Band { low: 10.0, likely: 30.0, high: 40.0 };
+/// The same in sand. Source: as in loam.
 const IN_SAND: Band = Band { low: -20.0, likely: 20.0, high: 50.0 };
+/// The same under grass. Source: as in loam.
 const UNDER_GRASS: Band = Band { low: -10.0, likely: 0.0, high: 15.0 };
 
 /// The share (0–1) of nitrate mixed through the top `depth` cm that `drainage`

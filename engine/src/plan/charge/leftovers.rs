@@ -66,7 +66,9 @@ fn soaking_water(measuring: &Measuring, spare_phosphorus: bool, soak: &Soak) -> 
     let salts = soak.salts.filter(|_| soak.may_drain.high > 0.0)?;
     let parts = (salts.high / MILD).ceil().max(1.0) - 1.0;
     let most = NITROGEN_AT_ONCE / soak.nitrogen.max(1e-6);
-    let thin = if parts > 0.0 {
+    let thin = if parts == 1.0 {
+        "one part of water to one part of it".to_string()
+    } else if parts > 0.0 {
         format!("{parts:.0} parts of water to one part of it")
     } else {
         "as it is".to_string()
