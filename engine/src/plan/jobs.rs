@@ -234,15 +234,17 @@ impl Work<'_> {
         } else {
             "Lime takes months to work: the sooner it is in, the better. Autumn is best."
         };
+        let charge_from = self.spread_after_lime().and_then(|spread| spread.from);
         (0..count.min(MOST_DOSES))
             .map(|dose| {
-                let from =
+                let due =
                     later(self.clear_from().max(self.today()), BETWEEN_DOSES * i64::from(dose));
+                let from = if dose == 0 { due } else { self.clear_of_the_charge(due) };
                 // Once the bed is planted nobody knows how long the crop stands.
                 let planted =
                     self.timing().planting.zip(from).is_some_and(|(plant, from)| from >= plant);
                 let digs = self.may_dig() && !planted;
-                let apart = later(self.spread_after_lime(), -APART).filter(|_| dose == 0);
+                let apart = later(charge_from, -APART).filter(|_| dose == 0);
                 let window = (from, apart.min(later(from, A_MONTH)).or(later(from, A_MONTH)));
                 let sources = [TRI_STATE_LIME.opened(), COMMON_PRACTICE.unsourced()];
                 self.job(JobKind::Lime, digs, task(digs), window, reason, &sources)
@@ -348,10 +350,16 @@ impl Work<'_> {
         Some(self.job(JobKind::Charge, false, task, window, why, &[OUR_CHOICE.unsourced()]))
     }
 
+    /// The first day of spreading.
+    pub fn spread_from(&self) -> Option<Date> {
+        (self.path != Path::None).then(|| self.spreads().from).flatten()
+    }
+
     /// Whether the biochar comes into the ground only when the plants are in.
     pub fn comes_after_planting(&self) -> bool {
-        let spread = (self.path != Path::None).then(|| self.spreads().from).flatten();
-        spread.zip(self.timing().planting).is_some_and(|(spread, plant)| spread >= plant)
+        self.spread_from()
+            .zip(self.timing().planting)
+            .is_some_and(|(spread, plant)| spread >= plant)
     }
 
     fn spreads(&self) -> Job {
@@ -442,10 +450,18 @@ impl Work<'_> {
         later(self.clear_from().max(self.today()), APART).filter(|_| ammonium)
     }
 
-    /// The first day of spreading, where it has to stay away from the lime.
-    fn spread_after_lime(&self) -> Option<Date> {
+    /// The job of spreading, where it has to stay away from the lime.
+    fn spread_after_lime(&self) -> Option<Job> {
         self.after_lime()?;
-        self.spreads().from
+        Some(self.spreads())
+    }
+
+    /// A later dose of lime waits until a charge with ammonium has been in for two weeks.
+    fn clear_of_the_charge(&self, due: Option<Date>) -> Option<Date> {
+        let Some(spread) = self.spread_after_lime() else { return due };
+        let near = later(due, A_MONTH + APART) >= spread.from;
+        let after = later(spread.to.or(spread.from), APART);
+        if near { due.max(after) } else { due }
     }
 
     /// A cover crop wherever nitrate is left and the wet or cold season is ahead.
