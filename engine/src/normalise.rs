@@ -5,7 +5,7 @@
 use crate::case::{Correction, ReadingAnswers};
 use crate::quantity::{Context, ConvertError, Unit, convert, significant};
 use crate::question::{Question, QuestionId};
-use crate::report::{Known, Origin, Place, Reading, SampleReport, doubt, parse_amount};
+use crate::report::{Known, Origin, Place, Reading, SampleReport, doubt, impossible, parse_amount};
 use crate::soil::{Amount, Measure, Method, Property, Soil, listed};
 
 /// A sample ready to be judged.
@@ -142,6 +142,10 @@ fn believed(
         doubts.push((property, unit_to_try(property)));
     }
     let (target, value) = converted?;
+    // A report that is read holds none of these, but a correction may.
+    if let Some(why) = impossible(property, value, Some(target)) {
+        return Err(format!("{}. Correct the reading.", why.trim_end_matches('.')));
+    }
     match amount.exact().and_then(|_| doubt(property, value, unit)) {
         Some(why) if !sure => {
             doubts.push((property, why));

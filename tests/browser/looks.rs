@@ -52,7 +52,15 @@ fn the_plan_prints_without_the_controls() {
     }
     assert_eq!(page.browser.text(".plan-headline"), headline);
     let printed = page.browser.text(".plan");
-    for part in ["How much", "How to charge it", "When", "Take care", "Phosphorus", "Sources"] {
+    for part in [
+        "How much",
+        "How to charge it",
+        "What to do when",
+        "Lime and feeds",
+        "Take care",
+        "Phosphorus",
+        "Sources",
+    ] {
         assert!(printed.contains(part), "{part} is not printed:\n{printed}");
     }
     // Every footnote that is called for is there.

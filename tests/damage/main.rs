@@ -196,8 +196,8 @@ fn wide(cell: &str, cells: usize) -> String {
 
 #[test]
 fn nothing_without_end_hangs() {
-    // What once took the square of its length, each in the most that is read.
-    const MOST: usize = report::MOST_BYTES - 100_000;
+    // What once took the square of its length, bytes: at this one it would take an hour.
+    const MOST: usize = 1_500_000;
     let head_again = wide("pH", 1900) + &wide("6.5", 1900);
     let panels = wide("Name\tResult", 900) + &wide("pH\t6.5", 900);
     let across = format!("pH\t{}", wide("6.5", 1900));

@@ -118,7 +118,7 @@ pub fn without_panic(case: &Case, broken: fn(&Case) -> Vec<Fault>) -> Vec<Fault>
     WAITING.set(false);
     result.unwrap_or_else(|_| {
         let what = PANICKED.take().unwrap_or_default();
-        let place: String = what.split(": ").next().unwrap_or_default().into();
+        let place: String = what.split(" | ").next().unwrap_or_default().into();
         vec![Fault { kind: format!("no call panics, {place}"), what }]
     })
 }

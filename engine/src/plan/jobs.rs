@@ -260,10 +260,10 @@ impl Work<'_> {
         let measures = self.survey.case.measures;
         let biochar = measured_out(self.dose.litres, measures);
         let mixed_in = self.charge.map_or(0.0, ChargePlan::mixed_in);
-        if mixed_in <= 0.0 {
+        let all = measured_out(self.dose.litres + mixed_in, measures);
+        if all == biochar {
             return self.survey.on_bed(format!("{biochar} of damp biochar"));
         }
-        let all = measured_out(self.dose.litres + mixed_in, measures);
         self.survey.on_bed(format!("{all} of the charged mix ({biochar} of it biochar)"))
     }
 

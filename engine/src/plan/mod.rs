@@ -25,7 +25,7 @@ use crate::plan::charge::ChargePlan;
 use crate::plan::jobs::Work;
 use crate::plan::ledger::{Bringer, Ledger, Substance};
 use crate::plan::needs::Need;
-use crate::quantity::{Figure, Grounds};
+use crate::quantity::{Band, Figure, Grounds};
 use crate::question::Question;
 use crate::season::Window;
 use crate::soil::Property;
@@ -105,7 +105,8 @@ pub fn plan(survey: &Survey<'_>) -> (Plan, Vec<Question>) {
     let path = decision.path;
     let dose = rate::dose(survey);
     let mut questions = Vec::new();
-    let Balance { ledger, needs, charge } = balance(survey, &hazards, path, &dose, &mut questions);
+    let Balance { ledger, needs, charge, late } =
+        balance(survey, &hazards, path, &dose, &mut questions);
 
     let alternatives = questions::alternatives(survey, &decision);
     let gives = needs.iter().any(|need| need.given().is_some());
@@ -118,7 +119,7 @@ pub fn plan(survey: &Survey<'_>) -> (Plan, Vec<Question>) {
     let uses = path != Path::None;
     let with = charge_of.map(ChargePlan::sources).unwrap_or_default();
     let plan = Plan {
-        headline: headline::headline(survey, &decision, &hazards, &needs),
+        headline: headline::headline(survey, &decision, &hazards, &needs, late),
         provisional: provisional(&decision, &alternatives) || rests_on_unjudged(survey, path),
         reasons: decision.reasons(),
         would_change: alternatives.iter().map(questions::Alternative::sentence).collect(),
@@ -143,6 +144,8 @@ struct Balance {
     ledger: Ledger,
     needs: Vec<Need>,
     charge: Option<ChargePlan>,
+    /// The biochar comes into the ground only when the plants are in.
+    late: bool,
 }
 
 /// Enters everything in the ledger: ceilings, store, wants, biochar, charge, lime, feeds.
@@ -157,23 +160,30 @@ fn balance(
     ceilings::enter(survey, &mut ledger);
     ledger.open(survey);
     let nutrients = needs::wanted(survey, hazards, &mut ledger);
-    let charge = if path == Path::None {
-        None
-    } else {
+    let uses = path != Path::None;
+    if uses {
         enter_biochar(survey, dose, &mut ledger);
-        charged(survey, path, dose, &mut ledger)
-    };
-    let brought = ledger.clone();
+    }
+    let before = ledger.clone();
+    let mut charge = if uses { charged(survey, path, dose, &mut ledger) } else { None };
     let mut needs = needs::still_wanted(survey, &mut ledger, nutrients.clone(), questions);
     let work = Work { survey, path, hazards, dose, charge: charge.as_ref(), needs: &needs };
-    if work.comes_after_planting() {
-        // What isn't in the ground before the plants feeds none of them this season.
-        ledger = brought;
+    let late = work.comes_after_planting();
+    if late {
+        // What isn't in the ground before the plants feeds none of them this season: they
+        // are fed first, and the charge gets what may come in beside.
+        let held: Vec<Band> = before.accounts.iter().map(|account| account.held).collect();
+        ledger = before;
         ledger.credit_nothing();
         needs = needs::still_wanted(survey, &mut ledger, nutrients, questions);
+        for (account, held) in ledger.accounts.iter_mut().zip(held) {
+            account.held = held;
+        }
+        charge = charged(survey, path, dose, &mut ledger);
+        ledger.credit_nothing();
     }
     ledger.close();
-    Balance { ledger, needs, charge }
+    Balance { ledger, needs, charge, late }
 }
 
 fn enter_biochar(survey: &Survey<'_>, dose: &Dose, ledger: &mut Ledger) {

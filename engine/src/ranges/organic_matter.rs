@@ -3,8 +3,7 @@
 use crate::quantity::Unit;
 use crate::ranges::Level::{High, Low, Sufficient, VeryLow};
 use crate::ranges::scheme::{
-    ALL_PLANTS, NO_CHANCE, NO_PLANTS, Placed, Scheme, Soils, Steps, add_opinion, named, place,
-    rungs,
+    ALL_PLANTS, BLANK, Placed, Scheme, Steps, add_opinion, named, place, rungs,
 };
 use crate::ranges::{Finding, Level, Setting};
 use crate::soil::{Measure, Property, Texture};
@@ -18,18 +17,11 @@ rungs! {
 
 const fn rutgers(id: &'static str, steps: Steps) -> Scheme {
     Scheme {
-        id: named(id),
-        property: Property::OrganicMatter,
-        methods: &[],
-        soils: Soils::All,
         unit: Unit::Percent,
-        steps,
-        printed_to: 0.0,
         judges: ALL_PLANTS,
-        second: NO_PLANTS,
         citations: const { &[RUTGERS_ORGANIC_MATTER.opened()] },
-        meaning: NO_CHANCE,
         note: "“Medium” and “high” are both taken as enough.",
+        ..BLANK.table(id, Property::OrganicMatter, steps)
     }
 }
 
@@ -42,16 +34,13 @@ pub(super) static SCHEMES: &[Scheme] = &[
     Scheme {
         id: named("umn-om"),
         property: Property::OrganicMatter,
-        methods: &[],
-        soils: Soils::All,
         unit: Unit::Percent,
         steps: Steps(MINNESOTA_STEPS, &[3.0, 4.5, 19.0]),
         printed_to: 0.1,
-        judges: NO_PLANTS,
         second: ALL_PLANTS,
         citations: const { &[UMN_GARDEN.from_memory()] },
-        meaning: NO_CHANCE,
         note: "The ends of these classes are written from memory; two printed examples agree.",
+        ..BLANK
     },
 ];
 

@@ -3,7 +3,7 @@
 use crate::quantity::Unit;
 use crate::ranges::Finding;
 use crate::ranges::Level::{High, Low, Sufficient};
-use crate::ranges::scheme::{LAWN, NO_PLANTS, Scheme, Soils, Steps, VEGETABLES, named, rungs};
+use crate::ranges::scheme::{BLANK, LAWN, NO_PLANTS, Scheme, Steps, VEGETABLES, named, rungs};
 use crate::soil::{Amount, PlantGroup, Property};
 use crate::sources::{
     CLEMSON_PH, CORNELL_PH, Citation, DELAWARE_PH, MLSN, NCDA_HOME, NRCS_PH, OUR_CHOICE, UCONN_PH,
@@ -20,18 +20,10 @@ rungs! {
 }
 
 const PH: Scheme = Scheme {
-    id: named(""),
     property: Property::Ph,
-    methods: &[],
-    soils: Soils::All,
     unit: Unit::None,
-    steps: Steps(&[], &[]),
-    printed_to: 0.0,
-    judges: NO_PLANTS,
-    second: NO_PLANTS,
-    citations: &[],
     meaning: "A range to aim at, not a chance that plants respond.",
-    note: "",
+    ..BLANK
 };
 
 type Plants = &'static [PlantGroup];

@@ -5,8 +5,7 @@
 use crate::quantity::{Band, Grounds, Unit};
 use crate::ranges::Level::{Excess, High, Sufficient};
 use crate::ranges::scheme::{
-    ALL_PLANTS, NO_CHANCE, NO_PLANTS, Placed, Scheme, Soils, Steps, add_opinion, amount_text,
-    named, place, rungs,
+    ALL_PLANTS, BLANK, Placed, Scheme, Steps, add_opinion, amount_text, named, place, rungs,
 };
 use crate::ranges::{Finding, Setting, Step};
 use crate::soil::{Amount, Measure, Method, Property, Texture};
@@ -27,29 +26,22 @@ pub(super) static SCHEMES: &[Scheme] = &[
         id: named("nrcs-salinity"),
         property: Property::Ec,
         methods: &[Method::SaturatedPaste],
-        soils: Soils::All,
         unit: Unit::DsPerM,
         steps: Steps(CLASSES_STEPS, &[2.0, 4.0, 8.0, 16.0]),
-        printed_to: 0.0,
         judges: ALL_PLANTS,
-        second: NO_PLANTS,
         citations: &[NRCS_SALINITY.opened()],
-        meaning: NO_CHANCE,
-        note: "",
+        ..BLANK
     },
     Scheme {
         id: named("umass-salts"),
         property: Property::Ec,
         methods: &[Method::Water1To2],
-        soils: Soils::All,
         unit: Unit::DsPerM,
         steps: Steps(UMASS_1_2_STEPS, &[0.6]),
-        printed_to: 0.0,
-        judges: NO_PLANTS,
         second: ALL_PLANTS,
         citations: &[UMASS_REPORT.opened()],
-        meaning: NO_CHANCE,
         note: "The normal range that this laboratory prints for a 1:2 mix.",
+        ..BLANK
     },
 ];
 

@@ -178,6 +178,23 @@ pub fn place(steps: &[Step], amount: Amount) -> Placed<'_> {
     }
 }
 
+/// A table of which nothing is said yet: for every soil and method, with ends that touch, and
+/// judging no plants. Our choice of what to begin from.
+pub(crate) const BLANK: Scheme = Scheme {
+    id: named(""),
+    property: Property::Ph,
+    methods: &[],
+    soils: Soils::All,
+    unit: Unit::None,
+    steps: Steps(&[], &[]),
+    printed_to: 0.0,
+    judges: NO_PLANTS,
+    second: NO_PLANTS,
+    citations: &[],
+    meaning: NO_CHANCE,
+    note: "",
+};
+
 impl Scheme {
     /// The same publication's table for another property.
     pub(crate) const fn table(self, id: &'static str, property: Property, steps: Steps) -> Scheme {

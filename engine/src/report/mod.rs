@@ -36,7 +36,7 @@ pub use grid::{Cell, Grid, Place};
 pub use marks::{Lines, Whereabouts, whereabouts};
 pub use number::parse_amount;
 pub use open::{MOST_BYTES, open};
-pub(crate) use plausible::doubt;
+pub(crate) use plausible::{doubt, impossible};
 pub use read::read;
 pub use reader::MOST_SAMPLES;
 pub use trouble::Trouble;

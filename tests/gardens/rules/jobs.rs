@@ -1,6 +1,7 @@
 //! Rule 4: every job can be done.
 
 use emberloam_engine::Outcome;
+use emberloam_engine::day::YEARS;
 use emberloam_engine::case::ChargeSource;
 use emberloam_engine::plan::charge::intervals::RAW_TOUCHING;
 use emberloam_engine::plan::{Job, JobKind};
@@ -16,6 +17,11 @@ use crate::whole::Whole;
 pub fn can_be_done(whole: &Whole<'_>, faults: &mut Faults) {
     let timing = Timing::of(&whole.case.season);
     let jobs = &whole.outcome.plan.jobs;
+    // A day outside these years is a slip of the pen, which is told where it is typed.
+    let dates = [timing.today, timing.planting, timing.harvest, timing.first_frost];
+    if dates.into_iter().flatten().any(|date| !YEARS.contains(&date.year())) {
+        return;
+    }
     for job in jobs {
         in_time(job, &timing, faults);
         digs_where_it_may(job, whole, faults);

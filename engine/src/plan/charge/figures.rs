@@ -62,7 +62,7 @@ impl Bench<'_> {
 
     fn grounds_of_sites(&self) -> Grounds {
         let material = &self.survey.material;
-        let capacity = [("exchange capacity", material.cec, Unit::MeqPer100g)];
+        let capacity = [("exchange capacity of the biochar", material.cec, Unit::MeqPer100g)];
         let mut sites = material.explain(self.weighed("dry mass × exchange capacity"), &capacity);
         sites.sources.push(ARITHMETIC.derived());
         sites

@@ -382,10 +382,12 @@ impl<'a> Bench<'a> {
 
     /// A crop that is harvested sooner after the charge than raw manure allows.
     fn too_soon(&self, source: ChargeSource) -> Option<String> {
-        let days =
-            supplies::days(supply(source).is_some_and(|s| s.is_slow()), &self.survey.case.charge);
-        let waits = intervals::intervals(self.survey, &[source], days);
-        waits.into_iter().find_map(|wait| wait.too_soon.into_iter().next())
+        // Alone it may soak in days; beside compost it lies for weeks.
+        [false, true].into_iter().find_map(|slow| {
+            let days = supplies::days(slow, &self.survey.case.charge);
+            let waits = intervals::intervals(self.survey, &[source], days);
+            waits.into_iter().find_map(|wait| wait.too_soon.into_iter().next())
+        })
     }
 
     /// What is on hand and not among `sources`.

@@ -85,6 +85,7 @@ pub(super) const K_IN_K2O: f64 = 0.8302;
 /// Names and labels of a need's figures, and its account.
 struct Names {
     kind: NeedKind,
+    what: &'static str,
     figures: [&'static str; 2],
     labels: [&'static str; 2],
     accounts: &'static [Substance],
@@ -94,6 +95,7 @@ struct Names {
 
 const NITROGEN_NAMES: Names = Names {
     kind: NeedKind::Nitrogen,
+    what: "nitrogen",
     figures: ["nitrogen-rate", "nitrogen-for-bed"],
     labels: ["nitrogen (N) a year", "nitrogen (N) for the bed"],
     accounts: &NITROGEN,
@@ -101,6 +103,7 @@ const NITROGEN_NAMES: Names = Names {
 };
 const PHOSPHATE_NAMES: Names = Names {
     kind: NeedKind::Phosphate,
+    what: "phosphate",
     figures: ["phosphate-rate", "phosphate-for-bed"],
     labels: ["phosphate (P₂O₅) a year", "phosphate (P₂O₅) for the bed"],
     accounts: &[Substance::Phosphorus],
@@ -108,6 +111,7 @@ const PHOSPHATE_NAMES: Names = Names {
 };
 const POTASH_NAMES: Names = Names {
     kind: NeedKind::Potash,
+    what: "potash",
     figures: ["potash-rate", "potash-for-bed"],
     labels: ["potash (K₂O) a year", "potash (K₂O) for the bed"],
     accounts: &[Substance::Potassium],
@@ -115,6 +119,7 @@ const POTASH_NAMES: Names = Names {
 };
 const MAGNESIUM_NAMES: Names = Names {
     kind: NeedKind::Magnesium,
+    what: "magnesium",
     figures: ["epsom-salt-rate", "epsom-salt-for-bed"],
     labels: ["Epsom salts this year", "Epsom salts for the bed"],
     accounts: &[Substance::Magnesium],
@@ -167,12 +172,15 @@ fn still_missing(survey: &Survey<'_>, ledger: &mut Ledger, names: &Names, need: 
     .input("a year's dressing", shown(&whole, Unit::Gram, survey.case.measures))
     .input("brought already", given(brought));
     grounds = survey.bed.area.add_to(grounds);
+    let what = names.what;
     if brought.likely > 0.0 && missing.likely <= WORTH_FEEDING * whole.likely {
         need.verdict = Verdict::Enough;
         need.answer = if room < whole.likely * names.element * WORTH_FEEDING {
-            "None more this year: what is brought already is the most that may come in.".into()
+            format!(
+                "No more {what} this year: what is brought already is the most that may come in."
+            )
         } else {
-            format!("None more: what is brought already, {}, is enough.", given(brought))
+            format!("No more {what}: what is brought already, {}, is enough.", given(brought))
         };
         need.steps.clear();
         need.for_bed = None;
@@ -255,17 +263,18 @@ fn by_level(
 
 /// The answer where nothing is short.
 fn enough(property: Property, level: Level, finding: &Finding, kind: NeedKind) -> Need {
+    let what = property.label();
     let (verdict, answer) = match (property, level) {
         (_, Level::Sufficient) => (
             Verdict::Enough,
-            format!("None this year: there is enough {}. Test again in two or three years.", property.label()),
+            format!("No {what} this year: there is enough. Test again in two or three years."),
         ),
         (Property::Phosphorus, _) => (
             Verdict::Stop,
-            "None, and stop adding phosphorus: no bone meal, no manure, no complete fertiliser. Let compost rest for some years.".into(),
+            "No phosphorus, and stop adding it: no bone meal, no manure, no complete fertiliser. Let compost rest for some years.".into(),
         ),
-        (_, Level::Excess) => (Verdict::Stop, "None, and stop adding it for some years.".into()),
-        _ => (Verdict::Enough, "None: there is more than enough.".into()),
+        (_, Level::Excess) => (Verdict::Stop, format!("No {what}, and stop adding it for some years.")),
+        _ => (Verdict::Enough, format!("No {what}: there is more than enough.")),
     };
     let mut need = Need::said(kind, verdict, answer, finding.grounds.clone());
     if property == Property::Phosphorus && level.is_surplus() {
@@ -301,7 +310,7 @@ pub(super) fn nitrogen(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need>
             &[UC_NITRATE.opened()],
         )
         .input("nitrate-N", format!("{} mg/kg", significant(found, 3)));
-        let answer = "None now: the soil holds more nitrate than plants need. Rain takes it down, so test again before the next sowing.";
+        let answer = "No nitrogen now: the soil holds more nitrate than plants need. Rain takes it down, so test again before the next sowing.";
         return Some(Need::said(kind, Verdict::Enough, answer, grounds));
     }
     let (rate, grounds) = years_nitrogen(survey, lawn);
@@ -377,14 +386,14 @@ pub(super) fn magnesium(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need
         Err(need) => return Some(need),
     };
     if !level.is_short() {
-        let enough = "None: there is enough magnesium.";
+        let enough = "No magnesium: there is enough.";
         return Some(Need::said(kind, Verdict::Enough, enough, finding.grounds.clone()));
     }
     let share = survey.chemistry.get(Derived::MagnesiumSaturation);
     if let Some(share) = share.filter(|share| share.band.likely >= ENOUGH_ON_EXCHANGE) {
         let text = survey.shown(&Band::exactly(share.band.likely), Unit::Percent);
         let answer = format!(
-            "None: by weight it is little, but so light a soil holds no more, and magnesium has {text} of its exchange."
+            "No magnesium: by weight it is little, but so light a soil holds no more, and magnesium has {text} of its exchange."
         );
         let mut grounds = share.grounds.clone();
         grounds.sources.push(UMASS_REPORT.opened());
@@ -395,7 +404,7 @@ pub(super) fn magnesium(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need
     let gap = found.zip(wanted.and_then(|r| r.sufficient_from)).map(|(v, from)| from - v);
     let limed = survey.findings.level(Property::Ph).is_some_and(Level::is_short);
     let answer = if limed {
-        "The soil is short of magnesium and acid: lime with dolomitic lime, which brings both."
+        "The soil is acid and short of magnesium: lime with dolomitic lime, which helps both."
     } else {
         "The soil is short of magnesium: Epsom salts (magnesium sulfate) bring it without lime."
     };
@@ -426,7 +435,7 @@ pub(super) fn sulfur(survey: &Survey<'_>) -> Option<Need> {
     let answer = if short {
         "The soil is short of sulfur. Compost and gypsum bring it; ask your extension office how much."
     } else {
-        "None: there is enough sulfur."
+        "No sulfur for feeding: there is enough."
     };
     let verdict = if short { Verdict::Give } else { Verdict::Enough };
     Some(Need::said(kind, verdict, answer, finding.grounds.clone()))

@@ -3,9 +3,7 @@
 use super::mehlich_3::{BETWEEN_MODELS_STEPS, SLAN_MEANING, TURF_STEPS};
 use crate::quantity::Unit::{LbPerAcre, MgPerKg};
 use crate::ranges::Level::{Excess, High, Low, Sufficient};
-use crate::ranges::scheme::{
-    ALL_PLANTS, LAWN, NO_CHANCE, NO_PLANTS, Scheme, Soils, Steps, named, rungs,
-};
+use crate::ranges::scheme::{ALL_PLANTS, BLANK, LAWN, NO_PLANTS, Scheme, Steps, named, rungs};
 use crate::soil::{Method, Property};
 use crate::sources::{IOWA_PHOSPHORUS, MISSOURI_PHOSPHORUS, SARE_PHOSPHORUS, SLAN, TRI_STATE_1995};
 
@@ -16,18 +14,11 @@ rungs! {
 }
 
 const BRAY: Scheme = Scheme {
-    id: named(""),
     property: Property::Phosphorus,
     methods: &[Method::BrayP1],
-    soils: Soils::All,
     unit: MgPerKg,
-    steps: Steps(&[], &[]),
-    printed_to: 0.0,
-    judges: NO_PLANTS,
     second: ALL_PLANTS,
-    citations: &[],
-    meaning: NO_CHANCE,
-    note: "",
+    ..BLANK
 };
 
 pub(super) static SCHEMES: &[Scheme] = &[

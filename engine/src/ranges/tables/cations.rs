@@ -2,7 +2,7 @@
 
 use crate::quantity::Unit::{MeqPer100g, MgPerKg, MgPerL};
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
-use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils, Steps, named, rungs};
+use crate::ranges::scheme::{ALL_PLANTS, BLANK, NO_PLANTS, Scheme, Steps, named, rungs};
 use crate::soil::{Method, Property};
 use crate::sources::{EXCHANGEABLE_CATIONS, ONTARIO, OREGON_EC1478, RB209};
 
@@ -19,18 +19,13 @@ rungs! {
 }
 
 const GENERAL: Scheme = Scheme {
-    id: named(""),
     property: Property::Calcium,
     methods: &[Method::AmmoniumAcetate],
-    soils: Soils::All,
     unit: MeqPer100g,
-    steps: Steps(&[], &[]),
-    printed_to: 0.0,
     judges: ALL_PLANTS,
-    second: NO_PLANTS,
     citations: &[EXCHANGEABLE_CATIONS.second_hand()],
-    meaning: NO_CHANCE,
     note: "General classes, not tied to a crop or a region. We take “medium” as enough.",
+    ..BLANK
 };
 
 const OREGON: Scheme = Scheme {

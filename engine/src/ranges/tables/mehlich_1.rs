@@ -5,8 +5,8 @@
 use crate::quantity::Unit::{LbPerAcre, MgPerKg, MgPerL};
 use crate::ranges::Level::{High, Low, Sufficient, VeryLow};
 use crate::ranges::scheme::{
-    ALL_PLANTS, NO_CHANCE, NO_PLANTS, NOT_VEGETABLES, Scheme, Soils, Steps, VEGETABLES, named,
-    rungs,
+    ALL_PLANTS, BLANK, NO_CHANCE, NO_PLANTS, NOT_VEGETABLES, Scheme, Soils, Steps, VEGETABLES,
+    named, rungs,
 };
 use crate::soil::{Method, Property};
 use crate::sources::{CERRADO, ESPIRITO_SANTO, FLORIDA_MEHLICH1, GEORGIA_HANDBOOK, VIRGINIA_TESTS};
@@ -25,18 +25,15 @@ rungs! {
 }
 
 const GEORGIA: Scheme = Scheme {
-    id: named(""),
     property: Property::Phosphorus,
     methods: &[Method::Mehlich1],
-    soils: Soils::All,
     unit: LbPerAcre,
-    steps: Steps(&[], &[]),
     printed_to: 1.0,
     judges: ALL_PLANTS,
-    second: NO_PLANTS,
     citations: &[GEORGIA_HANDBOOK.from_memory()],
     meaning: "Low: plants respond in 80–100 % of cases; medium: in about half; high: hardly ever.",
     note: "Written from memory, for sandy coastal soils. Check it with the lab before you act on it.",
+    ..BLANK
 };
 
 const FLORIDA: Scheme = Scheme {

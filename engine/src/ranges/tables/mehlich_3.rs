@@ -4,7 +4,7 @@
 use crate::quantity::Unit::{LbPerAcre, MgPerKg};
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
 use crate::ranges::scheme::{
-    ALL_PLANTS, LAWN, NO_CHANCE, NO_PLANTS, Scheme, Soils, Steps, VEGETABLES, named, rungs,
+    ALL_PLANTS, BLANK, LAWN, NO_CHANCE, NO_PLANTS, Scheme, Soils, Steps, VEGETABLES, named, rungs,
 };
 use crate::soil::{Method, Property};
 use crate::sources::{
@@ -18,52 +18,38 @@ const OR_ACETATE: &[Method] =
 
 const fn delaware(id: &'static str, property: Property, steps: Steps) -> Scheme {
     Scheme {
-        id: named(id),
-        property,
         methods: MEHLICH_3,
-        soils: Soils::All,
         unit: MgPerKg,
-        steps,
         printed_to: 1.0,
         judges: ALL_PLANTS,
-        second: NO_PLANTS,
         citations: const { &[DELAWARE_NUTRIENTS.opened()] },
         meaning: "Classes go by how likely fertiliser is to pay: from optimum up, rarely.",
         note: "Published for field crops in Delaware. We use it for gardens and lawns too.",
+        ..BLANK.table(id, property, steps)
     }
 }
 
 const fn rutgers(id: &'static str, property: Property, steps: Steps) -> Scheme {
     Scheme {
-        id: named(id),
-        property,
         methods: MEHLICH_3,
-        soils: Soils::All,
         unit: LbPerAcre,
-        steps,
         printed_to: 1.0,
-        judges: NO_PLANTS,
         second: ALL_PLANTS,
         citations: const { &[RUTGERS_NUTRIENTS.opened()] },
         meaning: "Below “high” the soil is short; above it, it holds more than is good.",
         note: "Printed in lb/acre, taken as twice mg/kg.",
+        ..BLANK.table(id, property, steps)
     }
 }
 
 const fn mlsn(id: &'static str, property: Property, steps: Steps) -> Scheme {
     Scheme {
-        id: named(id),
-        property,
         methods: MEHLICH_3,
-        soils: Soils::All,
         unit: MgPerKg,
-        steps,
-        printed_to: 0.0,
-        judges: NO_PLANTS,
         second: LAWN,
         citations: const { &[MLSN.opened()] },
-        meaning: NO_CHANCE,
         note: "A minimum for good turf, not a target: one good lawn soil in ten holds less.",
+        ..BLANK.table(id, property, steps)
     }
 }
 
@@ -88,18 +74,13 @@ rungs! {
 /// Low, about even, and no response: the conventional classes of turf.
 const fn slan(id: &'static str, property: Property, soils: Soils, steps: Steps) -> Scheme {
     Scheme {
-        id: named(id),
-        property,
         methods: MEHLICH_3,
         soils,
         unit: MgPerKg,
-        steps,
-        printed_to: 0.0,
-        judges: NO_PLANTS,
         second: LAWN,
         citations: const { &[SLAN.second_hand()] },
         meaning: SLAN_MEANING,
-        note: "",
+        ..BLANK.table(id, property, steps)
     }
 }
 
@@ -111,15 +92,13 @@ const TRI_STATE: Scheme = Scheme {
     id: named("tri-state-p"),
     property: Property::Phosphorus,
     methods: MEHLICH_3,
-    soils: Soils::All,
     unit: MgPerKg,
     steps: Steps(TRI_STATE_P_STEPS, &[20.0]),
-    printed_to: 0.0,
-    judges: NO_PLANTS,
     second: ALL_PLANTS,
     citations: &[TRI_STATE_2020.second_hand()],
     meaning: "Below the critical level plants are likely to respond.",
     note: "For maize and soybean; wheat and alfalfa want 30 mg/kg of phosphorus.",
+    ..BLANK
 };
 
 pub(super) static SCHEMES: &[Scheme] = &[

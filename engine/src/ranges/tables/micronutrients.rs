@@ -3,7 +3,9 @@
 
 use crate::quantity::Unit::MgPerKg;
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
-use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils, Steps, named, rungs};
+use crate::ranges::scheme::{
+    ALL_PLANTS, BLANK, NO_CHANCE, NO_PLANTS, Scheme, Soils, Steps, named, rungs,
+};
 use crate::soil::{Measure, Method, Property};
 use crate::sources::{
     BRAZIL_ZINC, DTPA_CLASSES, OREGON_EC1478, POLAND_MEHLICH_3, RUTGERS_NUTRIENTS,
@@ -48,18 +50,14 @@ rungs! {
 }
 
 const RUTGERS: Scheme = Scheme {
-    id: named(""),
     property: Property::Zinc,
     methods: &[Method::Mehlich3],
-    soils: Soils::All,
     unit: MgPerKg,
-    steps: Steps(&[], &[]),
-    printed_to: 0.0,
     judges: ALL_PLANTS,
-    second: NO_PLANTS,
     citations: &[RUTGERS_NUTRIENTS.opened()],
     meaning: "Below critical is deficient; above high is a warning.",
     note: CHECK,
+    ..BLANK
 };
 
 const DTPA: Scheme = Scheme {

@@ -2,7 +2,7 @@
 
 use crate::quantity::Unit::{LbPerAcre, MgPerKg, MgPerL};
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
-use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils, Steps, named, rungs};
+use crate::ranges::scheme::{ALL_PLANTS, BLANK, NO_PLANTS, Scheme, Steps, named, rungs};
 use crate::soil::{Method, PlantGroup, Property};
 use crate::sources::{
     CORNELL_MORGAN, IRELAND_MORGAN, NEW_YORK_PHOSPHORUS, UCONN_CROPS, UMASS_REPORT, VERMONT_MORGAN,
@@ -35,63 +35,47 @@ const CORNELL: Scheme = Scheme {
     id: named("cornell-morgan-p"),
     property: Property::Phosphorus,
     methods: &[Method::Morgan],
-    soils: Soils::All,
     unit: LbPerAcre,
     steps: Steps(CORNELL_P_STEPS, &[1.0, 3.0, 8.0, 39.0]),
     printed_to: 1.0,
-    judges: NO_PLANTS,
     second: ALL_PLANTS,
     citations: &[CORNELL_MORGAN.from_memory()],
     meaning: "Low and medium: plants are likely to respond; high: not likely.",
     note: "Written from memory. Printed in lb/acre, taken as twice mg/kg.",
+    ..BLANK
 };
 
 const IRELAND: Scheme = Scheme {
-    id: named(""),
     property: Property::Phosphorus,
     methods: &[Method::Morgan],
-    soils: Soils::All,
     unit: MgPerL,
-    steps: Steps(&[], &[]),
     printed_to: 1.0,
     judges: ALL_PLANTS,
-    second: NO_PLANTS,
     citations: &[IRELAND_MORGAN.opened()],
-    meaning: NO_CHANCE,
     note: "The target is index 3. It was set for Irish farm soils.",
+    ..BLANK
 };
 
 const fn umass(id: &'static str, property: Property, steps: Steps) -> Scheme {
     Scheme {
-        id: named(id),
-        property,
         methods: &[Method::ModifiedMorgan],
-        soils: Soils::All,
         unit: MgPerKg,
-        steps,
-        printed_to: 0.0,
         judges: ALL_PLANTS,
-        second: NO_PLANTS,
         citations: const { &[UMASS_REPORT.opened()] },
-        meaning: NO_CHANCE,
         note: "The optimum range that this laboratory prints on its reports.",
+        ..BLANK.table(id, property, steps)
     }
 }
 
 const fn vermont(id: &'static str, property: Property, steps: Steps) -> Scheme {
     Scheme {
-        id: named(id),
-        property,
         methods: &[Method::ModifiedMorgan],
-        soils: Soils::All,
         unit: MgPerKg,
-        steps,
         printed_to: 1.0,
-        judges: NO_PLANTS,
         second: ALL_PLANTS,
         citations: const { &[VERMONT_MORGAN.from_memory()] },
-        meaning: NO_CHANCE,
         note: "Written from memory.",
+        ..BLANK.table(id, property, steps)
     }
 }
 

@@ -2,9 +2,7 @@
 
 use crate::quantity::Unit::MgPerKg;
 use crate::ranges::Level::{Excess, High, Low, Sufficient};
-use crate::ranges::scheme::{
-    ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils, Steps, VEGETABLES, named, rungs,
-};
+use crate::ranges::scheme::{ALL_PLANTS, BLANK, Scheme, Steps, VEGETABLES, named, rungs};
 use crate::soil::Property;
 use crate::sources::{PSNT_SWEET_CORN, UC_NITRATE};
 
@@ -18,29 +16,23 @@ pub(super) static SCHEMES: &[Scheme] = &[
     Scheme {
         id: named("uc-nitrate"),
         property: Property::NitrateN,
-        methods: &[],
-        soils: Soils::All,
         unit: MgPerKg,
         steps: Steps(GUIDELINE_STEPS, &[10.0, 20.0, 30.0]),
-        printed_to: 0.0,
         judges: ALL_PLANTS,
-        second: NO_PLANTS,
         citations: &[UC_NITRATE.opened()],
-        meaning: NO_CHANCE,
         note: "Nitrate moves with water: the number holds for the day of sampling.",
+        ..BLANK
     },
     Scheme {
         id: named("psnt"),
         property: Property::NitrateN,
-        methods: &[],
-        soils: Soils::All,
         unit: MgPerKg,
         steps: Steps(SIDEDRESS_STEPS, &[25.0]),
         printed_to: 1.0,
-        judges: NO_PLANTS,
         second: VEGETABLES,
         citations: &[PSNT_SWEET_CORN.opened()],
         meaning: "Above 25 mg/kg sweet corn is given no more nitrogen.",
         note: "Holds only for a sample 30 cm (12 in) deep, taken in the season a week before side-dressing.",
+        ..BLANK
     },
 ];

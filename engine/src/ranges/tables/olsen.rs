@@ -4,8 +4,7 @@ use super::mehlich_3::{SLAN_MEANING, TURF_STEPS};
 use crate::quantity::Unit::{MgPerKg, MgPerL};
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
 use crate::ranges::scheme::{
-    ALL_PLANTS, LAWN, NO_CHANCE, NO_PLANTS, NOT_VEGETABLES, Scheme, Soils, Steps, VEGETABLES,
-    named, rungs,
+    ALL_PLANTS, BLANK, LAWN, NO_PLANTS, NOT_VEGETABLES, Scheme, Steps, VEGETABLES, named, rungs,
 };
 use crate::soil::{Method, PlantGroup, Property};
 use crate::sources::{
@@ -20,18 +19,14 @@ const fn uc(
     note: &'static str,
 ) -> Scheme {
     Scheme {
-        id: named(id),
-        property: Property::Phosphorus,
         methods: &[Method::Olsen],
-        soils: Soils::All,
         unit: MgPerKg,
-        steps,
-        printed_to: 0.0,
         judges,
         second,
         citations: const { &[UC_OLSEN.opened()] },
         meaning: "Its words say how likely plants are to respond.",
         note,
+        ..BLANK.table(id, Property::Phosphorus, steps)
     }
 }
 
@@ -52,15 +47,13 @@ const SECOND: Scheme = Scheme {
     id: named("northern-plains-olsen"),
     property: Property::Phosphorus,
     methods: &[Method::Olsen],
-    soils: Soils::All,
     unit: MgPerKg,
     steps: Steps(NORTHERN_PLAINS_STEPS, &[3.0, 7.0, 11.0, 15.0]),
     printed_to: 1.0,
-    judges: NO_PLANTS,
     second: ALL_PLANTS,
     citations: &[NORTHERN_PLAINS_OLSEN.second_hand()],
-    meaning: NO_CHANCE,
     note: "For field crops of the northern plains.",
+    ..BLANK
 };
 
 pub(super) static SCHEMES: &[Scheme] = &[
@@ -109,29 +102,25 @@ pub(super) static SCHEMES: &[Scheme] = &[
         id: named("ni-index-vegetables"),
         property: Property::Phosphorus,
         methods: &[Method::Olsen],
-        soils: Soils::All,
         unit: MgPerL,
         steps: Steps(INDEX_TARGET_3_STEPS, &[9.0, 15.0, 20.0, 25.0, 45.0, 70.0]),
         printed_to: 1.0,
         judges: VEGETABLES,
-        second: NO_PLANTS,
         citations: &[NI_PHOSPHORUS.opened(), RB209.second_hand()],
-        meaning: NO_CHANCE,
         note: "The target for vegetables is index 3; that target was read second-hand.",
+        ..BLANK
     },
     Scheme {
         id: named("ni-index"),
         property: Property::Phosphorus,
         methods: &[Method::Olsen],
-        soils: Soils::All,
         unit: MgPerL,
         steps: Steps(INDEX_TARGET_2_STEPS, &[9.0, 15.0, 20.0, 25.0, 45.0, 70.0]),
         printed_to: 1.0,
         judges: NOT_VEGETABLES,
-        second: NO_PLANTS,
         citations: &[NI_PHOSPHORUS.opened(), RB209.second_hand()],
-        meaning: NO_CHANCE,
         note: "The target is index 2, set for field crops and grass and read second-hand.",
+        ..BLANK
     },
     SECOND,
     Scheme {

@@ -2,7 +2,7 @@
 
 use crate::quantity::Unit::{None as Plain, Percent};
 use crate::ranges::Level::{Excess, High, Low, Sufficient};
-use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Scheme, Soils, Steps, named, rungs};
+use crate::ranges::scheme::{ALL_PLANTS, BLANK, Scheme, Steps, rungs};
 use crate::soil::Property;
 use crate::sources::{COLORADO_SODIC, UMASS_REPORT};
 
@@ -13,18 +13,12 @@ rungs! {
 }
 
 const UMASS: Scheme = Scheme {
-    id: named(""),
     property: Property::CalciumSaturation,
-    methods: &[],
-    soils: Soils::All,
     unit: Percent,
-    steps: Steps(&[], &[]),
-    printed_to: 0.0,
     judges: ALL_PLANTS,
-    second: NO_PLANTS,
     citations: &[UMASS_REPORT.opened()],
-    meaning: NO_CHANCE,
     note: "Plants answer to the amount of a nutrient more than to its share. Read this as a hint.",
+    ..BLANK
 };
 
 const SODIC: Scheme = Scheme {
