@@ -4,10 +4,25 @@
 #![allow(missing_docs, reason = "each test's name says what it checks")]
 
 mod bed;
-mod house;
-mod ledger;
+mod charging;
+mod chemistry;
+mod climate;
+mod course;
+mod exchange;
+mod leaching;
+mod material;
+mod needs;
+mod needs_lime;
 mod path;
+mod quantity;
+mod ranges;
+mod ranges_borders;
+mod reaction;
+mod reading;
+mod reading_grade;
+mod register;
 mod season;
 mod shared;
+mod traits;
 
-use shared::{close, day, surveyed};
+use shared::{case_of, close, day, surveyed, viewed};
