@@ -234,17 +234,18 @@ impl Work<'_> {
         } else {
             "Lime takes months to work: the sooner it is in, the better. Autumn is best."
         };
-        let charge_from = self.spread_after_lime().and_then(|spread| spread.from);
         (0..count.min(MOST_DOSES))
             .map(|dose| {
                 let due =
                     later(self.clear_from().max(self.today()), BETWEEN_DOSES * i64::from(dose));
-                let from = if dose == 0 { due } else { self.clear_of_the_charge(due) };
+                let spread = self.spread_after_lime();
+                let apart = later(spread, -APART).filter(|apart| due <= Some(*apart));
+                let after = later(spread, 2 * APART).filter(|_| apart.is_none());
+                let from = due.max(after.filter(|_| due.is_some()));
                 // Once the bed is planted nobody knows how long the crop stands.
                 let planted =
                     self.timing().planting.zip(from).is_some_and(|(plant, from)| from >= plant);
                 let digs = self.may_dig() && !planted;
-                let apart = later(charge_from, -APART).filter(|_| dose == 0);
                 let window = (from, apart.min(later(from, A_MONTH)).or(later(from, A_MONTH)));
                 let sources = [TRI_STATE_LIME.opened(), COMMON_PRACTICE.unsourced()];
                 self.job(JobKind::Lime, digs, task(digs), window, reason, &sources)
@@ -450,18 +451,10 @@ impl Work<'_> {
         later(self.clear_from().max(self.today()), APART).filter(|_| ammonium)
     }
 
-    /// The job of spreading, where it has to stay away from the lime.
-    fn spread_after_lime(&self) -> Option<Job> {
+    /// The first day of spreading, where it has to stay away from the lime.
+    fn spread_after_lime(&self) -> Option<Date> {
         self.after_lime()?;
-        Some(self.spreads())
-    }
-
-    /// A later dose of lime waits until a charge with ammonium has been in for two weeks.
-    fn clear_of_the_charge(&self, due: Option<Date>) -> Option<Date> {
-        let Some(spread) = self.spread_after_lime() else { return due };
-        let near = later(due, A_MONTH + APART) >= spread.from;
-        let after = later(spread.to.or(spread.from), APART);
-        if near { due.max(after) } else { due }
+        self.spreads().from
     }
 
     /// A cover crop wherever nitrate is left and the wet or cold season is ahead.

@@ -128,8 +128,12 @@ fn needs(whole: &Whole<'_>, faults: &mut Faults) {
         if wanted <= 0.0 {
             continue;
         }
-        let binds =
-            accounts.iter().any(|s| plan.ledger.of(*s).ceiling.as_ref().is_some_and(|c| c.binds));
+        // Less than a tenth of the dressing isn't worth feeding, nor is room for no more.
+        let binds = accounts.iter().any(|substance| {
+            let account = plan.ledger.of(*substance);
+            let room = account.ceiling.as_ref().map(|c| c.most - account.counts());
+            room.is_some_and(|room| room < 0.1 * wanted)
+        });
         let left = match need.verdict {
             Verdict::Give => 2e-3 * wanted,
             _ => 0.1 * wanted * (1.0 + ROUNDING),

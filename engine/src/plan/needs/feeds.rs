@@ -104,6 +104,7 @@ fn replace_feed(ledger: &mut Ledger, percent: [f64; 3], grams: f64) {
             if entry.by == Bringer::Feed {
                 entry.amount = entry.amount.map(|g| (g - band.likely).max(0.0));
                 entry.works = entry.amount;
+                entry.counts = entry.amount.likely;
             }
         }
     }
