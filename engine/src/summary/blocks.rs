@@ -126,7 +126,7 @@ fn figure(f: &Figure, measures: Measures) -> Line {
 
 /// A need: its answer, its amounts for the bed, its steps.
 fn need(need: &Need, measures: Measures) -> Vec<Line> {
-    let mut lines = vec![Line::said(&need.answer, &need.grounds)];
+    let mut lines = vec![Line::new(need.kind.label(), &*need.answer, &need.grounds)];
     lines.extend(need.figures.iter().map(|f| figure(f, measures)));
     lines.extend(plain(&need.steps));
     lines

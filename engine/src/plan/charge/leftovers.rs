@@ -46,7 +46,9 @@ pub(super) fn leftovers(
     if let Some(salts) = soak.salts.filter(|_| soak.may_drain.high > 0.0) {
         let parts = (salts.high / MILD).ceil().max(1.0) - 1.0;
         let most = NITROGEN_AT_ONCE / soak.nitrogen.max(1e-6);
-        let thin = if parts > 0.0 {
+        let thin = if parts == 1.0 {
+            "as much water as there is of it".to_string()
+        } else if parts > 0.0 {
             format!("{parts:.0} parts of water to one part of it")
         } else {
             "as it is".to_string()
