@@ -7,6 +7,12 @@
 // From the page, as events on window:
 //   emberloam:mounted         it stands
 //   emberloam:use-update      the person wants the newer version now
+//   emberloam:stopped         a fault has ended the program
+//   emberloam:erased          the person wants nothing kept
+//
+// A fault ends the program for good. The page says so and shows the text, to be copied. Loaded
+// again it starts as ever. Did it stop twice over the same kept report, it starts without that
+// report, and offers it.
 
 const trouble = document.getElementById("boot-trouble");
 
@@ -15,8 +21,137 @@ function show(message) {
   trouble.hidden = false;
 }
 
-function tell(name) {
-  window.dispatchEvent(new CustomEvent(`emberloam:${name}`));
+function tell(name, detail) {
+  window.dispatchEvent(new CustomEvent(`emberloam:${name}`, { detail }));
+}
+
+// The names in `app/src/store.rs`.
+const KEPT = "emberloam:kept";
+const SET_ASIDE = "emberloam:set-aside";
+// What the program stopped over, as long as the tab is open: what was kept, and what stood in
+// the box.
+const STOPPED = "emberloam:stopped";
+
+/** What a storage holds. A browser may refuse it. */
+function recall(storage, name) {
+  try {
+    return window[storage].getItem(name);
+  } catch {
+    return null;
+  }
+}
+
+/** Puts something into a storage, or takes it out; whether that was done. */
+function remember(storage, name, value) {
+  try {
+    if (value === null) window[storage].removeItem(name);
+    else window[storage].setItem(name, value);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** What is kept: the text and the answers. Nothing, when it can't be read. */
+function unfold(json) {
+  try {
+    return JSON.parse(json) ?? {};
+  } catch {
+    return {};
+  }
+}
+
+/** The text as the box shows it. */
+const inBox = (text = "") => text.replace(/\r\n?/g, "\n");
+
+let offered;
+
+/** Shows a text with what can be done with it. */
+function offer(text, acts) {
+  offered?.remove();
+  offered = document.createElement("div");
+  offered.id = "stopped";
+  if (text) {
+    const box = document.createElement("textarea");
+    box.readOnly = true;
+    box.rows = 10;
+    box.value = text;
+    box.setAttribute("aria-label", "Your text");
+    offered.append(box);
+    acts["Copy the text"] = () => {
+      box.select();
+      document.execCommand("copy");
+    };
+  }
+  for (const [name, act] of Object.entries(acts)) {
+    const button = document.createElement("button");
+    button.type = "button";
+    button.textContent = name;
+    button.addEventListener("click", act);
+    offered.append(button, " ");
+  }
+  trouble.after(offered);
+}
+
+/** Takes away what was offered, for good. */
+function forget() {
+  remember("sessionStorage", STOPPED, null);
+  offered?.remove();
+  trouble.hidden = true;
+}
+
+let over = false;
+
+/** The program has stopped. */
+function stop() {
+  if (over) return;
+  over = true;
+  const kept = recall("localStorage", KEPT);
+  const own = inBox(unfold(kept).text);
+  const text = document.getElementById("report-text")?.value || own;
+  const again = kept !== null && text === own && unfold(recall("sessionStorage", STOPPED)).kept === kept;
+  // What is kept comes back by itself.
+  const stopped = text === own ? { kept, again } : { kept, again, text };
+  const safe = remember("sessionStorage", STOPPED, JSON.stringify(stopped)) || text === own;
+  show(
+    "Something went wrong inside Emberloam, and it has stopped. " +
+      (safe
+        ? "What you typed is kept. Load the page again to go on."
+        : "Your text is too long to be kept: copy it, then load the page again."),
+  );
+  // What still looks alive answers no more.
+  document.getElementById("page").inert = true;
+  offer(text, { "Load the page again": () => location.reload() });
+  scrollTo(0, 0);
+}
+
+window.addEventListener("emberloam:stopped", stop);
+window.addEventListener("emberloam:erased", forget);
+// A fault of which the program itself can't tell, such as a full stack.
+const isFault = (reason) =>
+  reason?.name === "RuntimeError" || /call stack|recursion/.test(reason?.message);
+window.addEventListener("error", ({ error }) => isFault(error) && stop());
+window.addEventListener("unhandledrejection", ({ reason }) => isFault(reason) && stop());
+
+/** Before the start: puts aside what the program stopped over twice. */
+function putAside({ kept, again }) {
+  if (!again) return;
+  remember("localStorage", SET_ASIDE, kept);
+  remember("localStorage", KEPT, null);
+  remember("sessionStorage", STOPPED, JSON.stringify({ aside: kept }));
+}
+
+/** After the start: offers what the program stopped over, and did not come back by itself. */
+function offerAgain({ aside, text }) {
+  const report = { emberloam: 1, text, ...unfold(aside) };
+  if (!report.text && !aside) return;
+  show(
+    aside
+      ? "Emberloam stopped twice over the report that was kept, so it has started without it. Here is its text. Save the report as a file to open it later."
+      : "Emberloam stopped over this text, so it is not in the box. Copy it if you still need it.",
+  );
+  const save = `report.emberloam.json\napplication/json\n${JSON.stringify(report)}`;
+  offer(report.text, { "Save as a file": () => tell("save", save), Close: forget });
 }
 
 async function startPage() {
@@ -39,7 +174,8 @@ async function startPage() {
     return true;
   } catch (reason) {
     console.error(reason);
-    show("Emberloam could not start. Load the page again. What you typed before is still kept on this device.");
+    if (over || isFault(reason)) stop();
+    else show("Emberloam could not start. Load the page again. What you typed before is still kept on this device.");
     return false;
   }
 }
@@ -81,15 +217,10 @@ async function keepOfflineCopy(started) {
   });
 }
 
-// After the start, a fault in the working must not leave a page that only looks alive.
-window.addEventListener("error", (event) => {
-  if (event.error?.name === "RuntimeError") {
-    show("Something went wrong inside Emberloam. What you typed is kept. Load the page again.");
-  }
-});
-
+putAside(unfold(recall("sessionStorage", STOPPED)));
 const started = await startPage();
 if (started) tell("started");
+if (!over) offerAgain(unfold(recall("sessionStorage", STOPPED)));
 try {
   await keepOfflineCopy(started);
 } catch (reason) {

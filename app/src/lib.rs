@@ -61,10 +61,16 @@ mod working;
 
 use wasm_bindgen::prelude::wasm_bindgen;
 
+/// Tells `public/boot.js` of a fault: it ends the program, and the page must say so.
+fn tell_of_faults() {
+    std::panic::set_hook(Box::new(|_| files::tell("emberloam:stopped", "")));
+}
+
 /// Mounts the page; one that keeps something, or isn't in English, waits for
 /// what reads that.
 #[wasm_bindgen(start)]
 pub fn start() {
+    tell_of_faults();
     if store::holds_something() || tongue::is_foreign() {
         // The framework's own tasks only run once something is mounted.
         wasm_bindgen_futures::spawn_local(async {

@@ -179,6 +179,8 @@ pub fn erase() {
             let _ = storage.remove_item(key);
         }
     }
+    // `public/boot.js` keeps what the program stopped over.
+    crate::files::tell("emberloam:erased", "");
 }
 
 fn storage() -> Option<Storage> {

@@ -4,7 +4,7 @@
 use serde::{Deserialize, Serialize};
 use time::Date;
 
-use crate::named::by_name;
+use crate::named::named;
 use crate::quantity::{Measures, Unit};
 use crate::report::{Place, Reading, Report};
 use crate::soil::{Method, PlantGroup, Property, Texture};
@@ -250,27 +250,21 @@ pub struct Bed {
     pub kind: Option<BedKind>,
 }
 
-/// How a bed is worked, which decides how biochar gets in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum BedKind {
-    /// Dug or tilled.
-    Dug,
-    /// Never dug; fed from above.
-    NoDig,
-    /// Grass.
-    Lawn,
-    /// Pots and tubs.
-    Container,
-    /// Round a tree.
-    TreePit,
-}
-
-by_name! { BedKind, "way of working a bed",
-    Dug: "dug",
-    NoDig: "no-dig",
-    Lawn: "lawn",
-    Container: "container",
-    TreePit: "tree-pit",
+named! { "way of working a bed":
+    /// How a bed is worked, which decides how biochar gets in.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum BedKind {
+        /// Dug or tilled.
+        Dug = "dug";
+        /// Never dug; fed from above.
+        NoDig = "no-dig";
+        /// Grass.
+        Lawn = "lawn";
+        /// Pots and tubs.
+        Container = "container";
+        /// Round a tree.
+        TreePit = "tree-pit";
+    }
 }
 
 /// The season: dates are always the person's (or the device's) to give.
@@ -278,20 +272,20 @@ by_name! { BedKind, "way of working a bed",
 #[serde(default, deny_unknown_fields, rename_all = "kebab-case")]
 pub struct Season {
     /// Today.
-    #[serde(with = "crate::season::day")]
+    #[serde(with = "crate::day")]
     pub today: Option<Date>,
     /// The next planting or sowing in this bed.
-    #[serde(with = "crate::season::day")]
+    #[serde(with = "crate::day")]
     pub planting: Option<Date>,
     /// When the crop now in the bed is off; leave it out when the bed is empty.
-    #[serde(with = "crate::season::day")]
+    #[serde(with = "crate::day")]
     pub harvest: Option<Date>,
     /// The usual first autumn frost to come.
-    #[serde(with = "crate::season::day")]
+    #[serde(with = "crate::day")]
     pub first_frost: Option<Date>,
     /// The usual last spring frost to come; it stands for the planting date
     /// until that is given.
-    #[serde(with = "crate::season::day")]
+    #[serde(with = "crate::day")]
     pub last_frost: Option<Date>,
     /// Whether the place has a winter with frost; `None` when nobody said.
     pub winter: Option<Winter>,
@@ -318,45 +312,37 @@ pub struct Crop {
     /// What the person calls it.
     pub name: String,
     /// When it is sown or planted.
-    #[serde(default, with = "crate::season::day")]
+    #[serde(default, with = "crate::day")]
     pub planting: Option<Date>,
     /// When it is off the bed.
-    #[serde(default, with = "crate::season::day")]
+    #[serde(default, with = "crate::day")]
     pub harvest: Option<Date>,
 }
 
-/// How much rain drains through the soil in the cool or wet season.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum WetSeason {
-    /// Less than 150 mm.
-    Dry,
-    /// 150 to 250 mm.
-    Moderate,
-    /// More than 250 mm.
-    Wet,
+named! { "wet season":
+    /// How much rain drains through the soil in the cool or wet season.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum WetSeason {
+        /// Less than 150 mm.
+        Dry = "dry";
+        /// 150 to 250 mm.
+        Moderate = "moderate";
+        /// More than 250 mm.
+        Wet = "wet";
+    }
 }
 
-by_name! { WetSeason, "wet season",
-    Dry: "dry",
-    Moderate: "moderate",
-    Wet: "wet",
-}
-
-/// What the cool season is like.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Winter {
-    /// Frost stops growth.
-    Frost,
-    /// Mild and wet: growth slows, rain leaches.
-    MildWet,
-    /// No winter: wet and dry seasons.
-    None,
-}
-
-by_name! { Winter, "kind of winter",
-    Frost: "frost",
-    MildWet: "mild-wet",
-    None: "none",
+named! { "kind of winter":
+    /// What the cool season is like.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum Winter {
+        /// Frost stops growth.
+        Frost = "frost";
+        /// Mild and wet: growth slows, rain leaches.
+        MildWet = "mild-wet";
+        /// No winter: wet and dry seasons.
+        None = "none";
+    }
 }
 
 /// The biochar on hand.
@@ -399,101 +385,72 @@ pub struct CertificateFigure {
     pub value: f64,
 }
 
-/// What a biochar's certificate may give; the unit stands with each.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum CertificateItem {
-    /// Highest temperature it was made at, °C.
-    MadeAt,
-    /// Ash, %.
-    Ash,
-    /// Organic carbon, %.
-    OrganicCarbon,
-    /// Hydrogen to organic carbon, mol/mol.
-    HydrogenToCarbon,
-    /// Oxygen to organic carbon, mol/mol.
-    OxygenToCarbon,
-    /// Exchange capacity, cmol(c)/kg.
-    Cec,
-    /// Water it takes up, g per g.
-    Water,
-    /// The size that nine tenths of it pass, mm.
-    ParticleSize,
-    /// Total nitrogen, %.
-    Nitrogen,
-    /// Total phosphorus, %.
-    Phosphorus,
-    /// Total potassium, %.
-    Potassium,
-    /// Total calcium, %.
-    Calcium,
-    /// Total magnesium, %.
-    Magnesium,
-    /// Total sulfur, %.
-    Sulfur,
-    /// Total sodium, %.
-    Sodium,
-    /// Arsenic, mg/kg.
-    Arsenic,
-    /// Cadmium, mg/kg.
-    Cadmium,
-    /// Chromium, mg/kg.
-    Chromium,
-    /// Copper, mg/kg.
-    Copper,
-    /// Lead, mg/kg.
-    Lead,
-    /// Mercury, mg/kg.
-    Mercury,
-    /// Nickel, mg/kg.
-    Nickel,
-    /// Zinc, mg/kg.
-    Zinc,
-    /// The sum of 16 polycyclic aromatic hydrocarbons, mg/kg.
-    Pah16,
+named! { "figure of a certificate":
+    /// What a biochar's certificate may give; the unit stands with each.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum CertificateItem {
+        /// Highest temperature it was made at, °C.
+        MadeAt = "made-at";
+        /// Ash, %.
+        Ash = "ash";
+        /// Organic carbon, %.
+        OrganicCarbon = "organic-carbon";
+        /// Hydrogen to organic carbon, mol/mol.
+        HydrogenToCarbon = "hydrogen-to-carbon";
+        /// Oxygen to organic carbon, mol/mol.
+        OxygenToCarbon = "oxygen-to-carbon";
+        /// Exchange capacity, cmol(c)/kg.
+        Cec = "cec";
+        /// Water it takes up, g per g.
+        Water = "water";
+        /// The size that nine tenths of it pass, mm.
+        ParticleSize = "particle-size";
+        /// Total nitrogen, %.
+        Nitrogen = "nitrogen";
+        /// Total phosphorus, %.
+        Phosphorus = "phosphorus";
+        /// Total potassium, %.
+        Potassium = "potassium";
+        /// Total calcium, %.
+        Calcium = "calcium";
+        /// Total magnesium, %.
+        Magnesium = "magnesium";
+        /// Total sulfur, %.
+        Sulfur = "sulfur";
+        /// Total sodium, %.
+        Sodium = "sodium";
+        /// Arsenic, mg/kg.
+        Arsenic = "arsenic";
+        /// Cadmium, mg/kg.
+        Cadmium = "cadmium";
+        /// Chromium, mg/kg.
+        Chromium = "chromium";
+        /// Copper, mg/kg.
+        Copper = "copper";
+        /// Lead, mg/kg.
+        Lead = "lead";
+        /// Mercury, mg/kg.
+        Mercury = "mercury";
+        /// Nickel, mg/kg.
+        Nickel = "nickel";
+        /// Zinc, mg/kg.
+        Zinc = "zinc";
+        /// The sum of 16 polycyclic aromatic hydrocarbons, mg/kg.
+        Pah16 = "pah-16";
+    }
 }
 
-by_name! { CertificateItem, "figure of a certificate",
-    MadeAt: "made-at",
-    Ash: "ash",
-    OrganicCarbon: "organic-carbon",
-    HydrogenToCarbon: "hydrogen-to-carbon",
-    OxygenToCarbon: "oxygen-to-carbon",
-    Cec: "cec",
-    Water: "water",
-    ParticleSize: "particle-size",
-    Nitrogen: "nitrogen",
-    Phosphorus: "phosphorus",
-    Potassium: "potassium",
-    Calcium: "calcium",
-    Magnesium: "magnesium",
-    Sulfur: "sulfur",
-    Sodium: "sodium",
-    Arsenic: "arsenic",
-    Cadmium: "cadmium",
-    Chromium: "chromium",
-    Copper: "copper",
-    Lead: "lead",
-    Mercury: "mercury",
-    Nickel: "nickel",
-    Zinc: "zinc",
-    Pah16: "pah-16",
-}
-
-/// Whether biochar carries nutrients yet.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum BagState {
-    /// Nothing on hand yet: the answer decides what to get.
-    NoneYet,
-    /// Fresh, uncharged.
-    Uncharged,
-    /// Charged already.
-    Charged,
-}
-
-by_name! { BagState, "state of a bag",
-    NoneYet: "none-yet",
-    Uncharged: "uncharged",
-    Charged: "charged",
+named! { "state of a bag":
+    /// Whether biochar carries nutrients yet.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum BagState {
+        /// Nothing on hand yet: the answer decides what to get.
+        NoneYet = "none-yet";
+        /// Fresh, uncharged.
+        Uncharged = "uncharged";
+        /// Charged already.
+        Charged = "charged";
+    }
 }
 
 /// How biochar is charged.
@@ -536,74 +493,54 @@ pub struct Feeds {
     pub compost_litres: Option<f64>,
 }
 
-/// What biochar was made from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Feedstock {
-    /// Pine, spruce, fir and other conifers.
-    Softwood,
-    /// Oak, beech, ash and other broadleaves.
-    Hardwood,
-    /// Straw, grass, bamboo.
-    GrassOrStraw,
-    /// Manure or litter.
-    Manure,
-    /// Nutshells, stones, husks.
-    Nutshell,
+named! { "feedstock":
+    /// What biochar was made from.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+    pub enum Feedstock {
+        /// Pine, spruce, fir and other conifers.
+        Softwood = "softwood";
+        /// Oak, beech, ash and other broadleaves.
+        Hardwood = "hardwood";
+        /// Straw, grass, bamboo.
+        GrassOrStraw = "grass-or-straw";
+        /// Manure or litter.
+        Manure = "manure";
+        /// Nutshells, stones, husks.
+        Nutshell = "nutshell";
+    }
 }
 
-by_name! { Feedstock, "feedstock",
-    Softwood: "softwood",
-    Hardwood: "hardwood",
-    GrassOrStraw: "grass-or-straw",
-    Manure: "manure",
-    Nutshell: "nutshell",
-}
-
-/// What can charge biochar.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum ChargeSource {
-    /// Finished compost.
-    Compost,
-    /// Worm castings.
-    Vermicompost,
-    /// Manure, aged or heaped but never composted hot.
-    AgedManure,
-    /// Compost tea.
-    CompostTea,
-    /// Liquid from nettles or comfrey left to rot in water.
-    PlantLiquid,
-    /// Fish hydrolysate or emulsion.
-    FishHydrolysate,
-    /// Urine, diluted.
-    Urine,
-    /// Ammonium sulfate.
-    AmmoniumSulfate,
-    /// Calcium ammonium nitrate.
-    CalciumAmmoniumNitrate,
-    /// Blood meal.
-    BloodMeal,
-    /// Another soluble nitrogen fertiliser that brings no phosphorus.
-    NitrogenFertiliser,
-    /// A soluble complete (N-P-K) fertiliser.
-    CompleteFertiliser,
-    /// Ash of untreated wood.
-    WoodAsh,
-}
-
-by_name! { ChargeSource, "thing to charge with",
-    Compost: "compost",
-    Vermicompost: "vermicompost",
-    AgedManure: "aged-manure",
-    CompostTea: "compost-tea",
-    PlantLiquid: "plant-liquid",
-    FishHydrolysate: "fish-hydrolysate",
-    Urine: "urine",
-    AmmoniumSulfate: "ammonium-sulfate",
-    CalciumAmmoniumNitrate: "calcium-ammonium-nitrate",
-    BloodMeal: "blood-meal",
-    NitrogenFertiliser: "nitrogen-fertiliser",
-    CompleteFertiliser: "complete-fertiliser",
-    WoodAsh: "wood-ash",
+named! { "thing to charge with":
+    /// What can charge biochar.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+    pub enum ChargeSource {
+        /// Finished compost.
+        Compost = "compost";
+        /// Worm castings.
+        Vermicompost = "vermicompost";
+        /// Manure, aged or heaped but never composted hot.
+        AgedManure = "aged-manure";
+        /// Compost tea.
+        CompostTea = "compost-tea";
+        /// Liquid from nettles or comfrey left to rot in water.
+        PlantLiquid = "plant-liquid";
+        /// Fish hydrolysate or emulsion.
+        FishHydrolysate = "fish-hydrolysate";
+        /// Urine, diluted.
+        Urine = "urine";
+        /// Ammonium sulfate.
+        AmmoniumSulfate = "ammonium-sulfate";
+        /// Calcium ammonium nitrate.
+        CalciumAmmoniumNitrate = "calcium-ammonium-nitrate";
+        /// Blood meal.
+        BloodMeal = "blood-meal";
+        /// Another soluble nitrogen fertiliser that brings no phosphorus.
+        NitrogenFertiliser = "nitrogen-fertiliser";
+        /// A soluble complete (N-P-K) fertiliser.
+        CompleteFertiliser = "complete-fertiliser";
+        /// Ash of untreated wood.
+        WoodAsh = "wood-ash";
+    }
 }
 
 #[cfg(test)]

@@ -12,6 +12,9 @@ use crate::soil::{Method, Property};
 /// Digits of a result: more than a laboratory prints, without the tail of a conversion.
 const DIGITS: i32 = 6;
 
+/// What is written as a number: beyond it a text stands for what the report prints.
+const COUNTED: std::ops::Range<f64> = 0.0..1e15;
+
 /// The readings of every sample as CSV, a line a result: RFC 4180 in UTF-8
 /// with a byte order mark, so that spreadsheets know the encoding.
 ///
@@ -152,7 +155,8 @@ fn push_sample(
     [depths, samples]: &mut [String; 2],
 ) {
     let mut of_depth = String::new();
-    if let Some((top, bottom)) = sample.depth_cm {
+    let depth = sample.depth_cm.filter(|(t, b)| COUNTED.contains(t) && COUNTED.contains(b));
+    if let Some((top, bottom)) = depth {
         let (top, bottom, column) = (short(top), short(bottom), short(bottom - top));
         let between = if depths.is_empty() { "" } else { "," };
         depths.push_str(&format!(
@@ -182,7 +186,7 @@ fn push_result(reading: &JudgedReading, results: &mut String, comments: &mut Str
         symbol => symbol,
     };
     let code = reading.method.and_then(|m| test_id(reading.property, m));
-    let value = reading.value.filter(|v| *v >= 0.0 && v.is_finite());
+    let value = reading.value.filter(|v| COUNTED.contains(v));
     let mut aside = |text: &str| {
         if !comments.is_empty() {
             comments.push_str("; ");
@@ -237,8 +241,8 @@ fn result(reading: &JudgedReading) -> String {
     match (reading.value, reading.bound) {
         (_, Some(Bound::Below(limit))) => format!("< {}", significant(limit, DIGITS)),
         (_, Some(Bound::Above(limit))) => format!("> {}", significant(limit, DIGITS)),
-        (Some(value), None) => significant(value, DIGITS),
-        (None, None) => reading.original.clone(),
+        (Some(value), None) if value.abs() < COUNTED.end => significant(value, DIGITS),
+        (_, None) => reading.original.clone(),
     }
 }
 

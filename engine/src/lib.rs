@@ -5,6 +5,7 @@
 pub mod bag;
 pub mod case;
 pub mod chemistry;
+pub mod day;
 pub mod details;
 pub mod export;
 mod named;

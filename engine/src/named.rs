@@ -29,9 +29,14 @@ fn no_such(what: &str, text: &str, names: &[&str]) -> String {
     format!("“{text}” is no {what}; it is one of: {}", names.join(", "))
 }
 
-/// Reads and writes a kind by its name; with names given, also lists the kinds.
-macro_rules! by_name {
-    ($kind:ident, $what:literal, $($variant:ident: $name:literal),+ $(,)?) => {
+/// Declares a kind, read and written by its name in JSON, with what a reader sees where that is
+/// told too.
+macro_rules! named {
+    ($what:literal: $(#[$attr:meta])* $vis:vis enum $kind:ident {
+        $($(#[$doc:meta])* $variant:ident = $name:literal;)+
+    }) => {
+        $(#[$attr])*
+        $vis enum $kind { $($(#[$doc])* $variant),+ }
         impl $kind {
             /// Every kind.
             pub const ALL: [$kind; [$($name),+].len()] = [$($kind::$variant),+];
@@ -43,9 +48,6 @@ macro_rules! by_name {
                 }
             }
         }
-        crate::named::by_name!($kind, $what);
-    };
-    ($kind:ty, $what:literal) => {
         impl crate::named::Named for $kind {
             const WHAT: &'static str = $what;
             const ALL: &'static [Self] = &<$kind>::ALL;
@@ -64,8 +66,24 @@ macro_rules! by_name {
             }
         }
     };
+    ($what:literal, $label:ident: $(#[$attr:meta])* $vis:vis enum $kind:ident {
+        $($(#[$doc:meta])* $variant:ident = $name:literal, $words:literal;)+
+    }) => {
+        crate::named::named! { $what:
+            $(#[$attr])*
+            $vis enum $kind { $($(#[$doc])* $variant = $name;)+ }
+        }
+        impl $kind {
+            /// What a reader sees.
+            pub fn $label(self) -> &'static str {
+                match self {
+                    $($kind::$variant => $words),+
+                }
+            }
+        }
+    };
 }
-pub(crate) use by_name;
+pub(crate) use named;
 
 #[cfg(test)]
 mod tests {

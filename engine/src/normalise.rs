@@ -5,8 +5,8 @@
 use crate::case::{Correction, ReadingAnswers};
 use crate::quantity::{Context, ConvertError, Unit, convert, significant};
 use crate::question::{Question, QuestionId};
-use crate::report::{Known, Origin, Place, Reading, SampleReport, doubt, parse_amount};
-use crate::soil::{Measure, Method, Property, Soil, listed};
+use crate::report::{Known, Origin, Place, Reading, SampleReport, doubt, impossible, parse_amount};
+use crate::soil::{Amount, Measure, Method, Property, Soil, listed};
 
 /// A sample ready to be judged.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -96,35 +96,13 @@ fn normal(
     let measure = if correction.is_some_and(|c| c.leave_out) {
         Err("You left this reading out.".to_string())
     } else {
+        // Who says the unit knows the number.
+        let sure = correction.is_some_and(|c| c.unit.is_some());
         amount.clone().and_then(|amount| {
-            let Some(unit) = unit else {
-                if !property.shares_unit() {
-                    doubts.push((property, unit_to_try(property)));
-                }
-                return Err(unit_missing(property));
-            };
-            let (target, value) =
-                in_engine_unit(property, amount.number(), unit, depth_cm, &mut notes)
-                    .inspect_err(|_| {
-                        if unit != Unit::Index {
-                            doubts.push((property, unit_to_try(property)));
-                        }
-                    })?;
-            // Who says the unit knows the number.
-            let sure = correction.is_some_and(|c| c.unit.is_some());
-            if let Some(why) = amount.exact().and_then(|_| doubt(property, value, unit))
-                && !sure
-            {
-                doubts.push((property, why));
-                return Err(format!(
-                    "{} {} {} can hardly be. {why} Correct the reading, or say its unit again to keep it.",
-                    property.label(),
-                    significant(amount.number(), 4),
-                    unit.symbol(),
-                ));
-            }
+            let (unit, value) =
+                believed(property, amount, unit, sure, depth_cm, &mut notes, doubts)?;
             let method = method.as_ref().map(|m| m.value);
-            Ok(Measure { property, amount: amount.with(value), unit: target, method })
+            Ok(Measure { property, amount: amount.with(value), unit, method })
         })
     };
     NormalReading {
@@ -140,6 +118,45 @@ fn normal(
         slice: reading.depth_cm,
         place: reading.place,
         notes,
+    }
+}
+
+/// A number in the engine's unit, unless its own unit is missing or can't be right.
+fn believed(
+    property: Property,
+    amount: Amount,
+    unit: Option<Unit>,
+    sure: bool,
+    depth_cm: Option<f64>,
+    notes: &mut Vec<String>,
+    doubts: &mut Vec<UnitDoubt>,
+) -> Result<(Unit, f64), String> {
+    let Some(unit) = unit else {
+        if !property.shares_unit() {
+            doubts.push((property, unit_to_try(property)));
+        }
+        return Err(unit_missing(property));
+    };
+    let converted = in_engine_unit(property, amount.number(), unit, depth_cm, notes);
+    if converted.is_err() && unit != Unit::Index {
+        doubts.push((property, unit_to_try(property)));
+    }
+    let (target, value) = converted?;
+    // A report that is read holds none of these, but a correction may.
+    if let Some(why) = impossible(property, value, Some(target)) {
+        return Err(format!("{}. Correct the reading.", why.trim_end_matches('.')));
+    }
+    match amount.exact().and_then(|_| doubt(property, value, unit)) {
+        Some(why) if !sure => {
+            doubts.push((property, why));
+            Err(format!(
+                "{} {} {} can hardly be. {why} Correct the reading, or say its unit again to keep it.",
+                property.label(),
+                significant(amount.number(), 4),
+                unit.symbol(),
+            ))
+        }
+        _ => Ok((target, value)),
     }
 }
 
@@ -300,87 +317,94 @@ fn slice(depth_cm: Option<f64>) -> (Context, String) {
 }
 
 fn questions(readings: &[NormalReading], doubts: &[UnitDoubt]) -> Vec<Question> {
-    let about = |wanted: &dyn Fn(&NormalReading) -> bool| -> Vec<Property> {
-        let mut found: Vec<Property> =
-            readings.iter().filter(|r| wanted(r)).map(|r| r.property).collect();
-        found.dedup();
-        found
-    };
-    // An index stays an index, whatever the method and the unit.
-    let measured = |r: &NormalReading| r.printed.is_some() && r.unit != Some(Unit::Index);
-    let mut questions = Vec::new();
-    let mut ask =
-        |id, about: Vec<Property>, text: String, changes: &str, suggestion: Option<&str>| {
-            if !about.is_empty() {
-                questions.push(Question {
-                    id,
-                    text,
-                    changes: changes.to_string(),
-                    about,
-                    suggestion: suggestion.map(str::to_string),
-                });
-            }
-        };
+    let asked = [extractant(readings), shared_unit(readings), own_unit(doubts), depth(readings)];
+    asked.into_iter().flatten().collect()
+}
 
-    let no_method = about(&|r| measured(r) && r.property.is_extracted() && r.method.is_none());
-    ask(
+/// The properties of these readings, in their order; `None` when there are none.
+fn about(
+    readings: &[NormalReading],
+    wanted: impl Fn(&NormalReading) -> bool,
+) -> Option<Vec<Property>> {
+    let mut found: Vec<Property> =
+        readings.iter().filter(|r| wanted(r)).map(|r| r.property).collect();
+    found.dedup();
+    (!found.is_empty()).then_some(found)
+}
+
+/// Whether there is a number to judge. An index stays an index, whatever the method and the unit.
+fn measured(reading: &NormalReading) -> bool {
+    reading.printed.is_some() && reading.unit != Some(Unit::Index)
+}
+
+fn extractant(readings: &[NormalReading]) -> Option<Question> {
+    let open = about(readings, |r| measured(r) && r.property.is_extracted() && r.method.is_none())?;
+    let question = Question::new(
         QuestionId::Extractant,
-        no_method.clone(),
-        format!("Which extractant did the laboratory use for {}?", listed(&no_method)),
+        format!("Which extractant did the laboratory use for {}?", listed(&open)),
         "Without it these numbers can't be judged: the same soil gives very different numbers in different extractants.",
-        Some(
-            "Look for a name such as Mehlich-3, Olsen or Modified Morgan at the foot of the report, or on the laboratory's web page.",
-        ),
+        &open,
     );
-    let no_unit = about(&|r| measured(r) && r.unit.is_none() && r.property.shares_unit());
+    Some(question.suggesting(
+        "Look for a name such as Mehlich-3, Olsen or Modified Morgan at the foot of the report, or on the laboratory's web page.",
+    ))
+}
+
+fn shared_unit(readings: &[NormalReading]) -> Option<Question> {
+    let open = about(readings, |r| measured(r) && r.unit.is_none() && r.property.shares_unit())?;
     // 0.3 of potassium or 8 of calcium is no ppm.
     let by_charge = readings.iter().any(|r| {
         r.unit.is_none()
             && matches!(r.property, Property::Potassium | Property::Calcium | Property::Magnesium)
             && r.printed.is_some_and(|v| v > 0.0 && doubt(r.property, v, Unit::MgPerKg).is_some())
     });
-    ask(
+    let question = Question::new(
         QuestionId::NutrientUnit,
-        no_unit.clone(),
-        format!("What is the unit of {}?", listed(&no_unit)),
+        format!("What is the unit of {}?", listed(&open)),
         "Without it the number can't be compared with any range.",
-        Some(if by_charge {
-            "The bases are too small for ppm: numbers like these are usual in meq/100 g (cmol/kg)."
-        } else {
-            "ppm (mg/kg) is the most usual. Pounds per acre are about twice the ppm."
-        }),
+        &open,
     );
+    Some(question.suggesting(if by_charge {
+        "The bases are too small for ppm: numbers like these are usual in meq/100 g (cmol/kg)."
+    } else {
+        "ppm (mg/kg) is the most usual. Pounds per acre are about twice the ppm."
+    }))
+}
+
+fn own_unit(doubts: &[UnitDoubt]) -> Option<Question> {
+    let (_, first) = doubts.first()?;
     let doubtful: Vec<Property> = doubts.iter().map(|d| d.0).collect();
-    ask(
+    let question = Question::new(
         QuestionId::ReadingUnit,
-        doubtful.clone(),
         format!("What is the unit of {}?", listed(&doubtful)),
         "It is missing or can't be right. Until it is put right the reading is left out.",
-        doubts.first().map(|d| d.1),
+        &doubtful,
     );
-    let per_area = about(&|r| {
+    Some(question.suggesting(*first))
+}
+
+fn depth(readings: &[NormalReading]) -> Option<Question> {
+    let per_area = about(readings, |r| {
         r.slice_cm.is_none()
             && r.property.unit() == Unit::MgPerKg
             && matches!(r.unit, Some(Unit::LbPerAcre | Unit::KgPerHa))
-    });
-    ask(
+    })?;
+    let question = Question::new(
         QuestionId::SamplingDepth,
-        per_area.clone(),
         format!(
             "How deep was the sample taken? It turns {} per area into a concentration.",
             listed(&per_area)
         ),
         "A sample twice as deep holds half the concentration for the same pounds per acre.",
-        Some("6 to 7 inches (15–18 cm) is the usual depth for a garden bed."),
+        &per_area,
     );
-    questions
+    Some(question.suggesting("6 to 7 inches (15–18 cm) is the usual depth for a garden bed."))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::case::CommonCorrection;
-    use crate::soil::Amount;
 
     fn reading(property: Property, value: f64, unit: Option<Unit>) -> Reading {
         Reading {

@@ -19,6 +19,25 @@ pub struct Question {
     pub suggestion: Option<String>,
 }
 
+impl Question {
+    /// A question without a suggested answer.
+    pub fn new(
+        id: QuestionId,
+        text: impl Into<String>,
+        changes: impl Into<String>,
+        about: &[Property],
+    ) -> Question {
+        let (text, changes) = (text.into(), changes.into());
+        Question { id, text, changes, about: about.to_vec(), suggestion: None }
+    }
+
+    /// The same with a suggested answer and its reason.
+    pub fn suggesting(mut self, answer: impl Into<String>) -> Question {
+        self.suggestion = Some(answer.into());
+        self
+    }
+}
+
 /// The questions the engine can ask. Each is answered by one field of the case.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]

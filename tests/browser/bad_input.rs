@@ -1,6 +1,6 @@
 //! What is no soil report gets a message that says so, and is not lost.
 
-use emberloam_tests::page::{A_SURPLUS, Page, TROUBLE};
+use emberloam_tests::page::{A_SURPLUS, Page, REPORT, TROUBLE};
 
 /// Each kind of bad text, as JavaScript that makes it.
 const BAD: [(&str, &str); 6] = [
@@ -47,4 +47,108 @@ fn every_bad_text_gets_its_own_message_and_stays() {
     page.paste(A_SURPLUS);
     page.wait_for_answer();
     assert!(!page.browser.shows(TROUBLE), "a good report still shows the last message");
+}
+
+/// What stands in place of a page that has stopped.
+const STOPPED: &str = "#stopped";
+
+/// A program of one instruction that ends it: a true fault, such as a panic ends in.
+const FAULT: &str = "setTimeout(() => {
+    const bytes = [0, 97, 115, 109, 1, 0, 0, 0, 1, 4, 1, 96, 0, 0, 3, 2, 1, 0, 7, 5, 1, 1, 102, 0, 0,
+        10, 5, 1, 3, 0, 0, 11];
+    new WebAssembly.Instance(new WebAssembly.Module(new Uint8Array(bytes))).exports.f();
+})";
+
+/// What the program tells when it panics.
+const PANIC: &str = "window.dispatchEvent(new CustomEvent('emberloam:stopped', { detail: '' }))";
+
+/// Stops the page, waits until it says so, and gives the text that it shows.
+fn stop(page: &Page, by: &str) -> String {
+    page.browser.run(by);
+    page.browser.wait_for("the page to say that it stopped", || page.browser.shows(STOPPED));
+    let said = page.browser.text("#boot-trouble");
+    assert!(said.contains("has stopped") && said.contains("is kept"), "{said}");
+    assert_eq!(page.browser.run("return document.getElementById('page').inert"), true);
+    offered(page)
+}
+
+/// The text that is offered to be copied.
+fn offered(page: &Page) -> String {
+    let text = page.browser.run("return document.querySelector('#stopped textarea')?.value");
+    text.as_str().unwrap_or_default().to_owned()
+}
+
+fn kept(page: &Page, name: &str) -> String {
+    let json = page.browser.run(&format!("return localStorage.getItem('emberloam:{name}')"));
+    json.as_str().unwrap_or_default().to_owned()
+}
+
+fn load_again(page: &Page) {
+    page.browser.click("#stopped button");
+    page.browser.wait_for("the new start", || !page.browser.has("#page[inert]"));
+    page.wait_until_started();
+}
+
+fn press(page: &Page, name: &str) {
+    page.browser.run(&format!(
+        "[...document.querySelectorAll('#stopped button')]
+            .find((button) => button.textContent === '{name}').click()"
+    ));
+}
+
+#[test]
+fn a_fault_is_told_and_nothing_typed_is_lost() {
+    let page = Page::open("fault");
+    page.paste(A_SURPLUS);
+    page.wait_for_answer();
+    page.browser.wait_for("the report to be kept", || kept(&page, "kept").contains("212"));
+    // The program stopped over this before it could keep it.
+    page.browser.run(&format!("document.querySelector('{REPORT}').value = 'pH 5.1 typed last'"));
+    assert_eq!(stop(&page, FAULT), "pH 5.1 typed last");
+
+    load_again(&page);
+    page.wait_for_answer();
+    assert_eq!(page.report(), A_SURPLUS);
+    page.browser.wait_for("the last text", || page.browser.shows(STOPPED));
+    assert_eq!(offered(&page), "pH 5.1 typed last");
+
+    press(&page, "Close");
+    assert!(!page.browser.has(STOPPED));
+    page.browser.reload();
+    page.wait_for_answer();
+    assert!(!page.browser.has(STOPPED), "what was closed came back");
+    assert_eq!(page.browser.run("return JSON.stringify(sessionStorage)"), "{}");
+}
+
+#[test]
+fn a_kept_report_that_stops_the_page_twice_is_put_aside_and_offered() {
+    let page = Page::open("fault-twice");
+    page.paste(A_SURPLUS);
+    page.wait_for_answer();
+    page.browser.wait_for("the report to be kept", || kept(&page, "kept").contains("212"));
+    let before = kept(&page, "kept");
+    assert_eq!(stop(&page, FAULT), A_SURPLUS);
+
+    load_again(&page);
+    page.wait_for_answer();
+    assert_eq!(page.report(), A_SURPLUS, "one fault is no reason to start without the report");
+    assert!(!page.browser.has(STOPPED), "a report that is there was offered");
+    assert_eq!(stop(&page, PANIC), A_SURPLUS);
+
+    load_again(&page);
+    page.browser.wait_for("the report to be offered", || page.browser.shows(STOPPED));
+    assert_eq!((page.report().as_str(), page.path().as_str()), ("", ""));
+    assert_eq!(offered(&page), A_SURPLUS);
+    assert_eq!(kept(&page, "set-aside"), before);
+
+    page.browser.run(
+        "window.addEventListener('emberloam:save', ({ detail }) => (window.__saved = detail))",
+    );
+    press(&page, "Save as a file");
+    let saved = page.browser.run("return window.__saved");
+    let saved = saved.as_str().unwrap_or_default();
+    assert!(saved.contains("\"emberloam\":1") && saved.contains("Mehlich-3"), "{saved}");
+
+    page.paste(A_SURPLUS);
+    page.wait_for_answer();
 }

@@ -108,6 +108,9 @@ impl Expected {
             && self.brought.is_empty()
             && self.jobs.is_empty()
             && self.no_job.is_empty()
+            && self.care.is_empty()
+            && self.said.is_empty()
+            && self.never_said.is_empty()
     }
 
     /// `charged (provisional)`.

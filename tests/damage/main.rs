@@ -1,12 +1,14 @@
 //! Damaged copies of every file of the corpus and of the open data: cut short,
 //! bits flipped, pieces cut out, filled with zeros or doubled. Whatever comes
 //! of it, nothing may panic, and nothing may hang: a file is opened, read,
-//! interpreted and written out again, or refused with a message.
+//! interpreted and written out again, or refused with a message. The same holds
+//! for texts without end.
 //!
 //! `cargo test -p emberloam-tests --test damage -- --nocapture` prints the
 //! slowest.
 #![allow(missing_docs, reason = "each test's name says what it checks")]
 
+use std::borrow::Cow;
 use std::fs;
 use std::io::{Cursor, Read, Write};
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -15,9 +17,7 @@ use std::sync::mpsc;
 use std::thread;
 use std::time::{Duration, Instant};
 
-use emberloam_engine::biochar::{courses, exchange_shift};
-use emberloam_engine::season::{self, winter_loss};
-use emberloam_engine::{Case, export, interpret, needs, report, situated, traits};
+use emberloam_engine::{Case, details, export, interpret, report, season, survey};
 use emberloam_files::open_file;
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipArchive, ZipWriter};
@@ -33,11 +33,13 @@ fn whole_way(bytes: &[u8]) {
     };
     let case = Case { report: read, ..Case::default() };
     let outcome = interpret(&case);
-    needs::needs(&case);
-    traits::traits(&case);
-    situated(&case, |sample| (courses(sample), exchange_shift(sample), winter_loss(sample)));
+    let surveyed = survey(Cow::Borrowed(&case));
+    details::traits(&surveyed);
+    details::windows(&surveyed);
+    details::courses(&surveyed, &outcome.plan);
+    details::exchange_shift(&surveyed, &outcome.plan);
+    details::winter_loss(&surveyed, &outcome.plan);
     season::place(&case.season, case.measures);
-    situated(&case, season::windows);
     let written = export::csv(&case.report, &outcome, &opened.text);
     assert!(!written.is_empty());
 }
@@ -125,38 +127,25 @@ fn files(folder: &Path, found: &mut Vec<PathBuf>) {
     }
 }
 
-#[test]
-fn no_damaged_file_makes_a_panic_or_hangs() {
-    let here = PathBuf::from(env!("CARGO_MANIFEST_DIR"));
-    let mut found = Vec::new();
-    files(&here.join("corpus/files"), &mut found);
-    files(&here.join("open-data"), &mut found);
-    found.sort();
-    assert!(found.len() > 150);
+/// Goes the whole way of each file; fails when one makes a panic or hangs. Gives how many.
+fn all_end(copies: impl Iterator<Item = (String, Vec<u8>)> + Send + 'static) -> usize {
     let (done, finished) = mpsc::channel();
     let (tell, doing) = mpsc::channel::<String>();
     thread::spawn(move || {
         let mut count = 0_usize;
         let mut slowest = (Duration::ZERO, String::new());
         let mut panics = Vec::new();
-        for (at, path) in found.iter().enumerate() {
-            let bytes = fs::read(path).expect("the file can be read");
-            let name = path.file_name().unwrap_or_default().to_string_lossy();
-            let seed = 7919 * (at as u64 + 1);
-            let copies = [damaged(&bytes, seed), damaged_within(&bytes, seed)].concat();
-            for (what, copy) in copies {
-                let what = format!("{name}, {what}");
-                if tell.send(what.clone()).is_err() {
-                    return;
-                }
-                let begun = Instant::now();
-                if catch_unwind(AssertUnwindSafe(|| whole_way(&copy))).is_err() {
-                    panics.push(what.clone());
-                }
-                count += 1;
-                if begun.elapsed() > slowest.0 {
-                    slowest = (begun.elapsed(), what);
-                }
+        for (what, copy) in copies {
+            if tell.send(what.clone()).is_err() {
+                return;
+            }
+            let begun = Instant::now();
+            if catch_unwind(AssertUnwindSafe(|| whole_way(&copy))).is_err() {
+                panics.push(what.clone());
+            }
+            count += 1;
+            if begun.elapsed() > slowest.0 {
+                slowest = (begun.elapsed(), what);
             }
         }
         // Nobody listens any more only when the test has failed already.
@@ -172,7 +161,69 @@ fn no_damaged_file_makes_a_panic_or_hangs() {
             }
         }
     };
-    println!("{count} damaged files; the slowest took {:?}: {}", slowest.0, slowest.1);
+    println!("{count} files; the slowest took {:?}: {}", slowest.0, slowest.1);
     assert!(panics.is_empty(), "{} panics:\n{}", panics.len(), panics.join("\n"));
+    count
+}
+
+#[test]
+fn no_damaged_file_makes_a_panic_or_hangs() {
+    let here = PathBuf::from(env!("CARGO_MANIFEST_DIR"));
+    let mut found = Vec::new();
+    files(&here.join("corpus/files"), &mut found);
+    files(&here.join("open-data"), &mut found);
+    found.sort();
+    assert!(found.len() > 150);
+    let count = all_end(found.into_iter().enumerate().flat_map(|(at, path)| {
+        let bytes = fs::read(&path).expect("the file can be read");
+        let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
+        let seed = 7919 * (at as u64 + 1);
+        let copies = [damaged(&bytes, seed), damaged_within(&bytes, seed)].concat();
+        copies.into_iter().map(move |(what, copy)| (format!("{name}, {what}"), copy))
+    }));
     assert!(count > 1500, "only {count} damaged files");
+}
+
+/// A line over and over, to about so many bytes.
+fn over_and_over(line: &str, bytes: usize) -> Vec<u8> {
+    line.repeat(bytes / line.len() + 1).into_bytes()
+}
+
+/// A line of so many cells.
+fn wide(cell: &str, cells: usize) -> String {
+    vec![cell; cells].join("\t") + "\n"
+}
+
+#[test]
+fn nothing_without_end_hangs() {
+    // What once took the square of its length, bytes: at this one it would take an hour.
+    const MOST: usize = 1_500_000;
+    let head_again = wide("pH", 1900) + &wide("6.5", 1900);
+    let panels = wide("Name\tResult", 900) + &wide("pH\t6.5", 900);
+    let across = format!("pH\t{}", wide("6.5", 1900));
+    let across = format!("Name\t{}{}", wide("A", 1900), across.repeat(MOST / across.len()));
+    let unknown = (0..MOST / 16).map(|i| format!("a\tzq{i}\t1\n"));
+    let unknown = "Sample\tTest\tResult\n".to_string() + &unknown.collect::<String>();
+    let texts = [
+        ("digits", over_and_over("7", MOST)),
+        ("digits with points and commas", over_and_over("7.1,", MOST)),
+        ("columns", over_and_over("6.5\t", MOST)),
+        ("names in 40,000 columns", (wide("pH", 40_000) + &wide("6.5", 40_000)).into_bytes()),
+        ("results in one line", over_and_over("pH 6.5; ", MOST)),
+        ("spreads", [b"P\t18".to_vec(), over_and_over(" ± 2", MOST)].concat()),
+        ("quotes that never close", over_and_over("\"a\n", MOST)),
+        ("lines of a digit", over_and_over("1\n", MOST)),
+        ("lines of results", over_and_over("pH 6.5\n", MOST)),
+        ("prose", over_and_over("We sat under a tree.\n", MOST)),
+        ("methods", over_and_over("Method: Mehlich-3\n", MOST)),
+        ("heads", over_and_over("Sample\tpH\tP\n", MOST)),
+        ("wide heads", over_and_over(&head_again, MOST)),
+        ("panels", over_and_over(&panels, MOST)),
+        ("samples side by side", across.into_bytes()),
+        ("names unknown here", unknown.into_bytes()),
+        ("sheets", over_and_over("[sheet a]\npH 6.5\n", MOST)),
+    ];
+    let count = texts.len();
+    let texts = texts.into_iter().map(|(what, text)| (what.to_string(), text));
+    assert_eq!(all_end(texts), count);
 }

@@ -1,10 +1,9 @@
 //! What the targets have in common.
 
+use std::borrow::Cow;
 use std::io::{Cursor, Write};
 
-use emberloam_engine::biochar::{courses, exchange_shift};
-use emberloam_engine::season::{self, winter_loss};
-use emberloam_engine::{Case, export, interpret, needs, report, situated, traits};
+use emberloam_engine::{Case, details, export, interpret, report, season, survey};
 use emberloam_files::open_file;
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipWriter};
@@ -31,11 +30,13 @@ pub fn text(bytes: &[u8]) {
 /// From a case on, with the text its report was read from.
 pub fn case(case: Case, text: &str) {
     let outcome = interpret(&case);
-    needs::needs(&case);
-    traits::traits(&case);
-    situated(&case, |sample| (courses(sample), exchange_shift(sample), winter_loss(sample)));
+    let surveyed = survey(Cow::Borrowed(&case));
+    details::traits(&surveyed);
+    details::windows(&surveyed);
+    details::courses(&surveyed, &outcome.plan);
+    details::exchange_shift(&surveyed, &outcome.plan);
+    details::winter_loss(&surveyed, &outcome.plan);
     season::place(&case.season, case.measures);
-    situated(&case, season::windows);
     assert!(export::csv(&case.report, &outcome, text).lines().count() > 0);
 }
 

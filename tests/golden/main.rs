@@ -1,5 +1,5 @@
-//! Golden outcomes: each sample report of the page with a case, compared with
-//! the outcome that was looked at and accepted.
+//! Golden plans: each sample report of the page with a case, and the plan's own
+//! text beside it, which was read and accepted. The sources are left out.
 //!
 //! After a change that is meant to alter them, run
 //! `EMBERLOAM_ACCEPT=1 cargo test -p emberloam-tests --test golden`
@@ -7,34 +7,40 @@
 #![allow(missing_docs, reason = "each test's name says what it checks")]
 
 use std::fs;
-use std::path::PathBuf;
 
+use emberloam_engine::summary::{self, Block};
 use emberloam_engine::{Case, interpret, report};
+use emberloam_tests::project;
 
-fn root() -> PathBuf {
-    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("..")
+/// The plan as text, without its publications.
+fn told(case: &Case) -> String {
+    let mut blocks = summary::plan(&interpret(case), case.measures);
+    blocks.retain(|block| {
+        !matches!(block, Block::Sources(_)) && *block != Block::Heading("Sources".into())
+    });
+    summary::text(&blocks)
 }
 
 #[track_caller]
 fn check(sample: &str, name: &str) {
-    let folder = root().join("tests/golden");
-    let bytes = fs::read(root().join("public/samples").join(sample)).expect("the sample is there");
+    let folder = project().join("tests/golden");
+    let bytes = fs::read(project().join("public/samples").join(sample)).expect("the sample");
     let case = fs::read_to_string(folder.join(format!("{name}.case.json"))).expect("a case");
     let mut case: Case = serde_json::from_str(&case).expect("the case is well formed");
     case.report = report::open(&bytes).and_then(|grid| report::read(&grid)).expect("it reads");
-    let found = serde_json::to_string_pretty(&interpret(&case)).expect("it serialises") + "\n";
-    let golden = folder.join(format!("{name}.outcome.json"));
+    let found = told(&case);
+    let golden = folder.join(format!("{name}.txt"));
     if std::env::var_os("EMBERLOAM_ACCEPT").is_some() {
-        fs::write(&golden, &found).expect("the golden outcome can be written");
+        fs::write(&golden, &found).expect("the golden plan can be written");
     }
     let accepted = fs::read_to_string(&golden).unwrap_or_default();
     if found != accepted {
-        let line = found.lines().zip(accepted.lines()).position(|(a, b)| a != b).unwrap_or(0);
+        let same = found.lines().zip(accepted.lines()).take_while(|(a, b)| a == b).count();
         panic!(
-            "{name}: the outcome differs from line {}:\n  now      {}\n  accepted {}",
-            line + 1,
-            found.lines().nth(line).unwrap_or(""),
-            accepted.lines().nth(line).unwrap_or("(nothing)"),
+            "{name}: the plan differs from line {}:\n  now      {}\n  accepted {}",
+            same + 1,
+            found.lines().nth(same).unwrap_or("(nothing)"),
+            accepted.lines().nth(same).unwrap_or("(nothing)"),
         );
     }
 }

@@ -1,6 +1,6 @@
 //! The `chemistry` room against the outside.
 
-use emberloam_engine::chemistry::{Chemistry, work_out};
+use emberloam_engine::chemistry::{Chemistry, Derived, work_out};
 use emberloam_engine::quantity::{Band, Unit};
 use emberloam_engine::question::QuestionId;
 use emberloam_engine::ranges::Setting;
@@ -33,8 +33,8 @@ fn chemistry_of(measures: Vec<Measure>) -> Chemistry {
 }
 
 #[track_caller]
-fn band(chemistry: &Chemistry, name: &str) -> Band {
-    chemistry.get(name).unwrap_or_else(|| panic!("no {name} in {:?}", chemistry.figures)).band
+fn band(chemistry: &Chemistry, what: Derived) -> Band {
+    chemistry.get(what).unwrap_or_else(|| panic!("no {what:?} in {:?}", chemistry.figures)).band
 }
 
 fn asks(chemistry: &Chemistry, id: QuestionId) -> bool {
@@ -53,14 +53,14 @@ fn a_printed_report_from_its_own_cations_and_acidity() {
     let cec = chemistry.cec.unwrap();
     assert!(cec.is_exact());
     close(cec.likely, 8.3, 0.05);
-    close(band(&chemistry, "calcium-saturation").likely, 66.0, 0.5);
-    close(band(&chemistry, "magnesium-saturation").likely, 16.0, 0.5);
-    close(band(&chemistry, "potassium-saturation").likely, 3.0, 0.5);
-    close(band(&chemistry, "acidity-saturation").likely, 100.0 * 1.2 / 8.29, 0.1);
-    let base = band(&chemistry, "base-saturation").likely;
-    close(base + band(&chemistry, "acidity-saturation").likely, 100.0, 1e-9);
-    assert!(chemistry.get("sodium-saturation").is_none(), "sodium was not measured");
-    let grounds = &chemistry.get("cec").unwrap().grounds;
+    close(band(&chemistry, Derived::CalciumSaturation).likely, 66.0, 0.5);
+    close(band(&chemistry, Derived::MagnesiumSaturation).likely, 16.0, 0.5);
+    close(band(&chemistry, Derived::PotassiumSaturation).likely, 3.0, 0.5);
+    close(band(&chemistry, Derived::AciditySaturation).likely, 100.0 * 1.2 / 8.29, 0.1);
+    let base = band(&chemistry, Derived::BaseSaturation).likely;
+    close(base + band(&chemistry, Derived::AciditySaturation).likely, 100.0, 1e-9);
+    assert!(chemistry.get(Derived::SodiumSaturation).is_none(), "sodium was not measured");
+    let grounds = &chemistry.get(Derived::Cec).unwrap().grounds;
     assert!(grounds.assumed.iter().any(|a| a.contains("Sodium")));
     assert!(grounds.sources.iter().all(|c| c.grade != Grade::FromMemory));
 }
@@ -77,9 +77,9 @@ fn the_sum_of_cations_by_clemsons_constants() {
     measures.push(measure(Property::BufferPh, 7.75, Some(Method::AdamsEvansBuffer)));
     let clemson = 2.0 * (ca / 400.0 + mg / 240.0 + k / 782.0 + na / 460.0) + 8.0 * (8.0 - 7.75);
     let chemistry = chemistry_of(measures);
-    let cec = band(&chemistry, "cec").likely;
+    let cec = band(&chemistry, Derived::Cec).likely;
     close(cec, clemson, clemson * 0.01);
-    close(band(&chemistry, "base-saturation").likely, 100.0 * (clemson - 2.0) / clemson, 0.5);
+    close(band(&chemistry, Derived::BaseSaturation).likely, 100.0 * (clemson - 2.0) / clemson, 0.5);
 }
 
 /// Source: university course notes on exchange: 4 meq Ca is 800 ppm; 400 ppm K
@@ -98,16 +98,17 @@ fn worked_examples_of_exchange() {
     let two = at(1600.0, 462.9, 0.0, 0.0);
     close(two.cec.unwrap().likely, 8.0 + 3.81, 0.02);
     close(
-        band(&two, "calcium-saturation").likely / band(&two, "magnesium-saturation").likely,
+        band(&two, Derived::CalciumSaturation).likely
+            / band(&two, Derived::MagnesiumSaturation).likely,
         2.1,
         0.01,
     );
     let sodium = at(2000.0, 500.0, 100.0, 3.6 * 229.9);
     let bases = 2000.0 / 200.39 + 500.0 / 121.525 + 100.0 / 390.98 + 3.6;
-    close(band(&sodium, "sodium-saturation").likely, 100.0 * 3.6 / bases, 0.05);
+    close(band(&sodium, Derived::SodiumSaturation).likely, 100.0 * 3.6 / bases, 0.05);
     let mut printed = vec![measure(Property::Cec, 18.0, None), ph(6.5)];
     printed.extend(self::bases(Method::AmmoniumAcetate, 2000.0, 480.0, 100.0, Some(827.6)));
-    let esp = band(&chemistry_of(printed), "sodium-saturation");
+    let esp = band(&chemistry_of(printed), Derived::SodiumSaturation);
     close(esp.likely, 20.0, 0.5);
 }
 
@@ -143,11 +144,11 @@ fn real_reports_with_a_woodruff_buffer() {
         measures.push(ph(ph_value));
         measures.push(measure(Property::BufferPh, buffer, Some(Method::WoodruffBuffer)));
         let chemistry = chemistry_of(measures);
-        close(band(&chemistry, "cec").likely, cec, 0.6);
-        close(band(&chemistry, "acidity-saturation").likely, h, 2.0);
-        close(band(&chemistry, "calcium-saturation").likely, ca_share, 1.5);
-        close(band(&chemistry, "magnesium-saturation").likely, mg_share, 1.5);
-        close(band(&chemistry, "sodium-saturation").likely, na_share, 1.0);
+        close(band(&chemistry, Derived::Cec).likely, cec, 0.6);
+        close(band(&chemistry, Derived::AciditySaturation).likely, h, 2.0);
+        close(band(&chemistry, Derived::CalciumSaturation).likely, ca_share, 1.5);
+        close(band(&chemistry, Derived::MagnesiumSaturation).likely, mg_share, 1.5);
+        close(band(&chemistry, Derived::SodiumSaturation).likely, na_share, 1.0);
     }
 }
 
@@ -164,7 +165,7 @@ fn without_a_buffer_the_bounds_hold_what_the_laboratory_found() {
         let mut measures = bases(Method::AmmoniumAcetate, ca, mg, k, Some(na));
         measures.push(ph(ph_value));
         let chemistry = chemistry_of(measures);
-        let sum = band(&chemistry, "cec");
+        let sum = band(&chemistry, Derived::Cec);
         assert!(sum.low < sum.likely && sum.likely < sum.high, "{sum:?}");
         held += usize::from(sum.low <= cec && cec <= sum.high);
         logs += (sum.likely / cec).ln();
@@ -185,17 +186,17 @@ fn a_calcareous_report_adds_up_but_is_said_to_be_overstated() {
     let cec = chemistry.cec.unwrap();
     close(cec.likely, 17.3, 0.05);
     assert!(cec.low <= 0.51 * cec.likely, "lime may be half of the sum: {cec:?}");
-    let why = &chemistry.get("cec").unwrap().grounds.assumed;
+    let why = &chemistry.get(Derived::Cec).unwrap().grounds.assumed;
     assert!(why.iter().any(|a| a.contains("lime")), "{why:?}");
     for (name, share) in [
-        ("potassium-saturation", 1.8),
-        ("magnesium-saturation", 8.1),
-        ("calcium-saturation", 77.1),
-        ("sodium-saturation", 12.9),
+        (Derived::PotassiumSaturation, 1.8),
+        (Derived::MagnesiumSaturation, 8.1),
+        (Derived::CalciumSaturation, 77.1),
+        (Derived::SodiumSaturation, 12.9),
     ] {
         close(band(&chemistry, name).likely, share, 0.06);
     }
-    assert!(chemistry.get("acidity-saturation").is_none(), "no acidity is counted from pH 7");
+    assert!(chemistry.get(Derived::AciditySaturation).is_none(), "no acidity is counted from pH 7");
 }
 
 /// Source: common practice, no source: no acidity from pH 7 on. A printed
@@ -209,8 +210,8 @@ fn no_acidity_on_the_exchange_from_ph_7() {
         measures.push(measure(Property::Cec, 16.0, None));
         measures.extend(more);
         let chemistry = chemistry_of(measures);
-        assert!(band(&chemistry, "base-saturation").likely < 65.0);
-        chemistry.get("acidity-saturation").is_some()
+        assert!(band(&chemistry, Derived::BaseSaturation).likely < 65.0);
+        chemistry.get(Derived::AciditySaturation).is_some()
     };
     assert!(shown(6.9, None));
     assert!(!shown(7.0, None));
@@ -257,11 +258,12 @@ fn measured_capacity_against_the_sum_of_cations() {
 
         measures.push(measure(Property::Cec, cec, None));
         let both = chemistry_of(measures);
-        close(band(&both, "cec").likely, cec, 1e-9);
-        let summed = band(&both, "cec-by-summation");
+        close(band(&both, Derived::Cec).likely, cec, 1e-9);
+        let summed = band(&both, Derived::CecBySummation);
         assert_eq!(summed, sum);
         let nearest = cec.clamp(summed.low, summed.high);
-        let noted = both.get("cec").unwrap().grounds.assumed.iter().any(|a| a.contains("differs"));
+        let noted =
+            both.get(Derived::Cec).unwrap().grounds.assumed.iter().any(|a| a.contains("differs"));
         assert_eq!(noted, (nearest - cec).abs() / cec > 0.2, "pH {ph_value}, CEC {cec}");
         said += usize::from(noted);
         let shares: f64 = ["calcium", "magnesium", "potassium", "sodium"]
@@ -360,7 +362,7 @@ fn sodium_below_its_limit_is_a_band_from_none_to_the_limit() {
     });
     measures.push(ph(6.4));
     measures.push(measure(Property::ExchangeableAcidity, 1.0, None));
-    let esp = band(&chemistry_of(measures), "sodium-saturation");
+    let esp = band(&chemistry_of(measures), Derived::SodiumSaturation);
     assert_eq!(esp.low, 0.0);
     assert!(esp.high > 0.0 && esp.high < 3.0, "{esp:?}");
 }
@@ -380,7 +382,7 @@ fn texture_alone_gives_the_usual_capacity() {
             work_out(&Soil::default(), &Setting { plants: None, texture: Some(texture) });
         let cec = chemistry.cec.unwrap();
         assert_eq!((cec.low, cec.high), (low, high), "{texture:?}");
-        assert!(!chemistry.get("cec").unwrap().grounds.assumed.is_empty());
+        assert!(!chemistry.get(Derived::Cec).unwrap().grounds.assumed.is_empty());
     }
     assert!(work_out(&Soil::default(), &Setting::default()).cec.is_none());
 }
@@ -391,14 +393,14 @@ fn texture_alone_gives_the_usual_capacity() {
 #[test]
 fn organic_matter_from_carbon_is_a_band() {
     let chemistry = chemistry_of(vec![measure(Property::OrganicCarbon, 2.0, None)]);
-    let found = band(&chemistry, "organic-matter");
+    let found = band(&chemistry, Derived::OrganicMatter);
     close(found.low, 3.448, 1e-9);
     close(found.high, 4.0, 1e-9);
     let both = chemistry_of(vec![
         measure(Property::OrganicCarbon, 2.0, None),
         measure(Property::OrganicMatter, 3.6, None),
     ]);
-    assert!(both.get("organic-matter").is_none(), "a measured value is not worked out again");
+    assert!(both.get(Derived::OrganicMatter).is_none(), "a measured value is not worked out again");
 }
 
 /// Source: US extension rule of 20 (10–40) lb N per acre and 1 % organic
@@ -406,7 +408,10 @@ fn organic_matter_from_carbon_is_a_band() {
 #[test]
 fn nitrogen_from_organic_matter() {
     let release = |om| {
-        band(&chemistry_of(vec![measure(Property::OrganicMatter, om, None)]), "nitrogen-release")
+        band(
+            &chemistry_of(vec![measure(Property::OrganicMatter, om, None)]),
+            Derived::NitrogenRelease,
+        )
     };
     let per_acre = 0.453_592_37 / 0.404_685_642_24;
     let found = release(3.2);
@@ -429,24 +434,24 @@ fn phosphorus_saturation_ratio() {
         ])
     };
     let found = ratio(100.0, Method::Mehlich3);
-    close(band(&found, "p-saturation-ratio").likely, 0.097, 0.0005);
+    close(band(&found, Derived::PSaturationRatio).likely, 0.097, 0.0005);
     let rule =
-        |p| ratio(p, Method::Mehlich3).get("p-saturation-ratio").unwrap().grounds.rule.clone();
+        |p| ratio(p, Method::Mehlich3).get(Derived::PSaturationRatio).unwrap().grounds.rule.clone();
     assert!(rule(50.0).ends_with("below optimum."));
     assert!(rule(100.0).ends_with("This is optimum."));
     assert!(rule(140.0).ends_with("above optimum."));
     assert!(rule(200.0).ends_with("at risk."));
-    assert!(ratio(100.0, Method::BrayP1).get("p-saturation-ratio").is_none());
+    assert!(ratio(100.0, Method::BrayP1).get(Derived::PSaturationRatio).is_none());
 }
 
 #[test]
 fn salts_are_shown_as_paste_when_the_mix_is_known_and_asked_for_when_it_matters() {
     let salts = |ec, method| chemistry_of(vec![measure(Property::Ec, ec, method)]);
-    let known = band(&salts(1.0, Some(Method::Water1To1)), "ece");
+    let known = band(&salts(1.0, Some(Method::Water1To1)), Derived::Ece);
     assert!(known.low < known.high && known.low >= 1.0);
-    assert!(band(&salts(2.5, Some(Method::SaturatedPaste)), "ece").is_exact());
+    assert!(band(&salts(2.5, Some(Method::SaturatedPaste)), Derived::Ece).is_exact());
     let unknown = salts(0.6, None);
-    assert!(unknown.get("ece").is_none() && asks(&unknown, QuestionId::EcMethod));
+    assert!(unknown.get(Derived::Ece).is_none() && asks(&unknown, QuestionId::EcMethod));
     assert!(!asks(&salts(0.1, None), QuestionId::EcMethod), "the answer would change nothing");
 }
 
@@ -494,7 +499,7 @@ fn each_texture_has_its_usual_capacity_and_grade() {
     ] {
         let setting = Setting { texture: Some(texture), ..Setting::default() };
         let found = work_out(&Soil::default(), &setting);
-        let figure = found.get("cec").expect("a capacity");
+        let figure = found.get(Derived::Cec).expect("a capacity");
         assert_eq!(figure.band, Band::new(low, likely, high), "{texture:?}");
         assert_eq!(figure.grounds.sources[0].grade, grade, "{texture:?}");
     }
@@ -527,15 +532,15 @@ fn the_labs_capacity_beside_the_sum() {
     close(found.cec.unwrap().likely, 12.4, 1e-9);
     close(found.cec.unwrap().high, 15.0, 0.05);
     let said = |found: &Chemistry| {
-        let grounds = &found.get("cec").expect("a capacity").grounds;
+        let grounds = &found.get(Derived::Cec).expect("a capacity").grounds;
         grounds.assumed.iter().any(|a| a.contains("differs from the lab's number"))
     };
     assert!(said(&found));
     assert!(!said(&with_cec(14.9)));
     // Just inside a fifth: 15 is 19.9 % more than 12.51.
     assert!(!said(&with_cec(12.52)));
-    assert_eq!(found.get("cec").unwrap().label, "exchange capacity (CEC)");
-    assert!(found.get("cec-by-summation").unwrap().label.contains("summation"));
+    assert_eq!(found.get(Derived::Cec).unwrap().label, "exchange capacity (CEC)");
+    assert!(found.get(Derived::CecBySummation).unwrap().label.contains("summation"));
     assert_eq!(chemistry_of(vec![measure(Property::Cec, 0.0, None)]).cec, None);
 }
 
@@ -547,9 +552,9 @@ fn shares_of_a_capacity_smaller_than_its_bases() {
     measures.push(ph(7.8));
     measures.push(measure(Property::Cec, 10.0, None));
     let found = chemistry_of(measures);
-    close(band(&found, "base-saturation").likely, 100.0, 0.1);
-    close(band(&found, "calcium-saturation").likely, 100.0 * 10.0 / 13.0, 0.1);
-    let why = &found.get("calcium-saturation").unwrap().grounds;
+    close(band(&found, Derived::BaseSaturation).likely, 100.0, 0.1);
+    close(band(&found, Derived::CalciumSaturation).likely, 100.0 * 10.0 / 13.0, 0.1);
+    let why = &found.get(Derived::CalciumSaturation).unwrap().grounds;
     assert!(why.assumed.iter().any(|a| a.contains("shares are of their sum")));
 }
 
@@ -563,15 +568,21 @@ fn sodium_in_a_salty_soil_is_said_to_be_overstated() {
         measures.push(measure(Property::Ec, ec, Some(Method::SaturatedPaste)));
         chemistry_of(measures)
     };
-    let said = |found: &Chemistry, name: &str| {
-        let grounds = &found.get(name).expect("a share").grounds;
+    let said = |found: &Chemistry, what: Derived| {
+        let grounds = &found.get(what).expect("a share").grounds;
         grounds.assumed.iter().any(|a| a.contains("The soil is salty"))
     };
-    assert!(said(&with_salts(4.0, Some(460.0)), "sodium-saturation"));
-    assert!(!said(&with_salts(4.0, Some(460.0)), "calcium-saturation"));
-    assert!(!said(&with_salts(3.9, Some(460.0)), "sodium-saturation"));
+    assert!(said(&with_salts(4.0, Some(460.0)), Derived::SodiumSaturation));
+    assert!(!said(&with_salts(4.0, Some(460.0)), Derived::CalciumSaturation));
+    assert!(!said(&with_salts(3.9, Some(460.0)), Derived::SodiumSaturation));
     let assumed_none = |found: &Chemistry| {
-        found.get("cec").unwrap().grounds.assumed.iter().any(|a| a.contains("Sodium was not"))
+        found
+            .get(Derived::Cec)
+            .unwrap()
+            .grounds
+            .assumed
+            .iter()
+            .any(|a| a.contains("Sodium was not"))
     };
     assert!(assumed_none(&with_salts(1.0, None)) && !assumed_none(&with_salts(1.0, Some(40.0))));
 }
@@ -593,7 +604,7 @@ fn the_sum_of_a_limy_soil_reaches_down_to_half() {
 #[test]
 fn two_per_cent_of_carbon() {
     let found = chemistry_of(vec![measure(Property::OrganicCarbon, 2.0, None)]);
-    let matter = band(&found, "organic-matter");
+    let matter = band(&found, Derived::OrganicMatter);
     close(matter.low, 3.448, 1e-9);
     close(matter.likely, 3.8, 1e-9);
     close(matter.high, 4.0, 1e-9);
@@ -609,7 +620,7 @@ fn what_a_phosphorus_ratio_means_at_its_borders() {
             by(Property::Aluminum, al),
             by(Property::Iron, fe),
         ]);
-        found.get("p-saturation-ratio").map(|f| f.grounds.rule.clone()).unwrap_or_default()
+        found.get(Derived::PSaturationRatio).map(|f| f.grounds.rule.clone()).unwrap_or_default()
     };
     // P in moles of 30.974 over aluminium in moles of 26.982.
     let p = |ratio: f64| ratio * 1000.0 / 26.982 * 30.974;
@@ -629,17 +640,17 @@ fn grounds_are_carried_along_once() {
     measures.push(ph(5.5));
     measures.push(measure(Property::BufferPh, 6.6, Some(Method::SmpBuffer)));
     let found = chemistry_of(measures);
-    let sources = &found.get("cec").expect("a capacity").grounds.sources;
+    let sources = &found.get(Derived::Cec).expect("a capacity").grounds.sources;
     assert!(sources.iter().any(|c| c.grade == Grade::FromMemory), "{sources:?}");
     for (at, citation) in sources.iter().enumerate() {
         assert!(!sources[..at].contains(citation), "{citation:?} stands twice");
     }
-    assert_eq!(found.get("cec").unwrap().label, "exchange capacity (CEC)");
+    assert_eq!(found.get(Derived::Cec).unwrap().label, "exchange capacity (CEC)");
     let weak = |method| {
         let mut measures = bases(method, 2004.0, 243.0, 391.0, Some(10.0));
         measures.push(measure(Property::ExchangeableAcidity, 1.0, None));
         let found = chemistry_of(measures);
-        found.get("cec").unwrap().grounds.assumed.iter().any(|a| a.contains("weak extract"))
+        found.get(Derived::Cec).unwrap().grounds.assumed.iter().any(|a| a.contains("weak extract"))
     };
     assert!(weak(Method::Mehlich1) && !weak(Method::Mehlich3));
 }
@@ -675,7 +686,7 @@ fn acidity_from_the_curve_of_unsaturation() {
 fn a_paste_reading_rests_on_no_equation() {
     let salts = |method| {
         let found = chemistry_of(vec![measure(Property::Ec, 1.0, Some(method))]);
-        found.get("ece").expect("salts").grounds.clone()
+        found.get(Derived::Ece).expect("salts").grounds.clone()
     };
     assert!(salts(Method::SaturatedPaste).sources.is_empty());
     assert!(salts(Method::SaturatedPaste).assumed.is_empty());

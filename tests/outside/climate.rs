@@ -1,20 +1,21 @@
 //! Place, evaporation, drainage and the rests of a bed.
 
 use emberloam_engine::case::{Crop, Season, Winter};
+use emberloam_engine::details::{Windows, windows};
 use emberloam_engine::quantity::{Band, Measures};
 use emberloam_engine::season::drainage::bucket;
 use emberloam_engine::season::evaporation::{
     daylength, declination, hargreaves, monthly, radiation, sunset_angle,
 };
 use emberloam_engine::season::{
-    Timing, WetMonths, Window, frost_days, longest, place, rests, wet_months, windows,
+    Timing, WetMonths, Window, frost_days, longest, place, rests, wet_months,
 };
 use emberloam_engine::soil::Texture;
-use emberloam_engine::{Case, report, situated};
+use emberloam_engine::{Case, report};
 use time::{Date, Month};
 
-use crate::biochar::day;
 use crate::close;
+use crate::{day, surveyed};
 
 /// Source: FAO-56, example 8, page 80, and example 9, page 83: 20° S on 3 September (second-hand).
 #[test]
@@ -386,28 +387,28 @@ fn single_dates_go_on_as_before_and_stand_beside_the_crops() {
     assert!(!Timing::of(&empty).growing);
 }
 
-fn told(season: Season) -> emberloam_engine::season::Windows {
+fn told(season: Season) -> Windows {
     let text = "pH 6.5\nNO3-N 50 ppm\nP (Mehlich-3) 150 ppm\nK (Mehlich-3) 300 ppm\n";
     let report = report::open(text.as_bytes()).and_then(|g| report::read(&g)).expect("it reads");
     let mut case = Case { report, season, ..Case::default() };
     case.bed.texture = Some(Texture::Loam);
-    situated(&case, windows).expect("a sample")
+    windows(&surveyed(&case))
 }
 
 #[test]
 fn each_rest_says_what_it_allows_and_why() {
     let found = told(three_crops());
     let [short, long, open] = found.rests.try_into().expect("three rests");
-    assert_eq!(short.task, "Between tomatoes and spinach");
+    assert_eq!(short.what, "Between tomatoes and spinach");
     assert!(
         short.reason.contains("this is 15") && short.reason.contains("Charged"),
         "{}",
         short.reason
     );
-    assert_eq!(long.task, "Between spinach and beans");
+    assert_eq!(long.what, "Between spinach and beans");
     assert!(long.reason.contains("longest clear time"), "{}", long.reason);
     assert!(!long.reason.contains("Provisional"), "{}", long.reason);
-    assert_eq!(open.task, "After the harvest of beans");
+    assert_eq!(open.what, "After the harvest of beans");
     assert!(open.reason.contains("Nothing is planned"), "{}", open.reason);
     for rest in [&short, &long, &open] {
         assert!(!rest.grounds.sources.is_empty());
@@ -432,26 +433,26 @@ fn conflicts_are_told_in_a_sentence() {
         only
     };
     let garlic = one(vec![crop("garlic", day(2026, 10, 15), day(2027, 7, 10))]);
-    assert!(garlic.task.contains("garlic stays in the bed over the cool season"));
+    assert!(garlic.what.contains("garlic stays in the bed over the cool season"));
     assert!(garlic.reason.contains("before it is planted"));
     let turned = one(vec![crop("peas", day(2027, 7, 1), day(2027, 4, 1))]);
-    assert!(turned.task.contains("harvest comes before"));
+    assert!(turned.what.contains("harvest comes before"));
     let open = one(vec![crop("kale", day(2026, 8, 1), None)]);
-    assert!(open.task.contains("no harvest date"));
+    assert!(open.what.contains("no harvest date"));
     let bare = one(vec![crop(" ", None, None)]);
-    assert!(bare.task.contains("without a name: no dates"));
+    assert!(bare.what.contains("without a name: no dates"));
     let overlap = one(vec![
         crop("beans", day(2026, 5, 1), day(2026, 9, 1)),
         crop("kale", day(2026, 8, 1), day(2026, 11, 1)),
     ]);
-    assert!(overlap.task.contains("kale is planted before beans is off"), "{}", overlap.task);
+    assert!(overlap.what.contains("kale is planted before beans is off"), "{}", overlap.what);
     assert_eq!((overlap.from, overlap.to), (day(2026, 8, 1), day(2026, 9, 1)));
     let clash = told(Season {
         planting: day(2026, 9, 1),
         crops: vec![crop("beans", day(2026, 5, 1), day(2026, 10, 1))],
         ..three_crops()
     });
-    assert!(clash.conflicts.iter().any(|c| c.task.contains("still stands at the next planting")));
+    assert!(clash.conflicts.iter().any(|c| c.what.contains("still stands at the next planting")));
     // In the tropics no crop stays over a winter.
     let tropics = told(Season {
         winter: Some(Winter::None),

@@ -1,7 +1,7 @@
 //! Open soil data, read as a person's file would be, against the columns those
 //! data carry. `open-data/README.md` says where they come from.
 
-use emberloam_engine::chemistry::work_out;
+use emberloam_engine::chemistry::{Derived, work_out};
 use emberloam_engine::outcome::{JudgedReading, SampleOutcome};
 use emberloam_engine::quantity::{Context, Unit, convert};
 use emberloam_engine::question::QuestionId;
@@ -170,7 +170,7 @@ fn organic_matter_of_a_laboratory_beside_its_carbon() {
             method: None,
         };
         let chemistry = work_out(&Soil { measures: vec![measure] }, &Setting::default());
-        chemistry.get("organic-matter").unwrap().band
+        chemistry.get(Derived::OrganicMatter).unwrap().band
     };
     let (mut within, mut multiplied) = (0, 0);
     for row in 0..table.rows.len() {

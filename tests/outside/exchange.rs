@@ -1,6 +1,6 @@
 //! Cation exchange: against PHREEQC, against worked vectors, and its balance.
 
-use emberloam_engine::biochar::exchange::{CATIONS, Cation, PerCation, Pool};
+use emberloam_engine::details::exchange::{CATIONS, Cation, PerCation, Pool};
 use proptest::prelude::*;
 
 use crate::close;
@@ -149,9 +149,11 @@ proptest! {
 /// stays a share. Source: the reference vectors, sodium by less than half a point at 2 % (derived).
 #[test]
 fn the_exchange_of_a_garden_moves_little() {
-    use emberloam_engine::biochar::exchange_shift;
     use emberloam_engine::case::{Bag, BagState};
-    use emberloam_engine::{Case, report, situated};
+    use emberloam_engine::details::exchange_shift;
+    use emberloam_engine::{Case, report};
+
+    use crate::viewed;
 
     let garden = |sodium: &str| {
         let text = format!(
@@ -163,7 +165,7 @@ fn the_exchange_of_a_garden_moves_little() {
         case.biochar = Bag { state: Some(BagState::Charged), ..Bag::default() };
         case
     };
-    let shift = situated(&garden("Na 60 ppm\n"), exchange_shift).flatten().expect("a shift");
+    let shift = viewed(&garden("Na 60 ppm\n"), exchange_shift).expect("a shift");
     let share = |label: &str| {
         shift.figures.iter().find(|f| f.label.starts_with(label)).expect("a share").band
     };
@@ -178,10 +180,10 @@ fn the_exchange_of_a_garden_moves_little() {
     let sum: f64 =
         shift.figures.iter().filter(|f| f.label.ends_with("before")).map(|f| f.band.likely).sum();
     assert!(sum <= 100.0 + 1e-6);
-    let without = situated(&garden(""), exchange_shift).flatten().expect("a shift");
+    let without = viewed(&garden(""), exchange_shift).expect("a shift");
     assert!(!without.text.contains("Exchangeable sodium"));
     let bare = "pH 6.4\nK (Mehlich-3) 90 ppm\n";
     let report =
         report::open(bare.as_bytes()).and_then(|grid| report::read(&grid)).expect("it reads");
-    assert_eq!(situated(&Case { report, ..Case::default() }, exchange_shift).flatten(), None);
+    assert_eq!(viewed(&Case { report, ..Case::default() }, exchange_shift), None);
 }

@@ -1,12 +1,13 @@
 //! Nitrate over a wet season.
 
 use emberloam_engine::case::{Bag, BagState, WetSeason};
+use emberloam_engine::details::{burns, lessened, scotter, winter_loss};
 use emberloam_engine::quantity::Band;
-use emberloam_engine::season::{burns, drainage, lessened, scotter, winter_loss};
+use emberloam_engine::season::drainage;
 use emberloam_engine::soil::{PlantGroup, Texture};
-use emberloam_engine::{Case, report, situated};
+use emberloam_engine::{Case, report};
 
-use crate::close;
+use crate::{close, day, viewed};
 
 /// Source: Burns 1975 and Scotter and others 1993, nitrate mixed through the top 30 cm; drainage of
 /// 5, 10 and 15 cm in a soil that holds 30 or 15 % (derived).
@@ -64,13 +65,14 @@ fn garden(text: &str) -> Case {
     case
 }
 
-const RICH: &str = "pH 6.5\nNO3-N 50 ppm\nP (Mehlich-3) 150 ppm\nK (Mehlich-3) 300 ppm\n";
+const RICH: &str =
+    "pH 6.5\nBulk density 1.3 g/cm3\nNO3-N 50 ppm\nP (Mehlich-3) 150 ppm\nK (Mehlich-3) 300 ppm\n";
 
 #[test]
 fn a_rich_bed_loses_much_and_biochar_keeps_some() {
     let mut case = garden(RICH);
     case.season.wet_season = Some(WetSeason::Wet);
-    let loss = situated(&case, winter_loss).flatten().expect("nitrate was measured");
+    let loss = viewed(&case, winter_loss).expect("nitrate was measured");
     let find = |name: &str| {
         loss.figures.iter().find(|f| f.name == name).unwrap_or_else(|| panic!("{name}")).band
     };
@@ -84,13 +86,13 @@ fn a_rich_bed_loses_much_and_biochar_keeps_some() {
     assert!(loss.text.contains("green manure"));
     // A dry season takes less; sand may lose even more with biochar; grass gains nothing.
     case.season.wet_season = Some(WetSeason::Dry);
-    let dry = situated(&case, winter_loss).flatten().expect("nitrate was measured");
+    let dry = viewed(&case, winter_loss).expect("nitrate was measured");
     assert!(dry.figures[1].band.likely < lost.likely);
     case.bed.texture = Some(Texture::Sand);
-    let sand = situated(&case, winter_loss).flatten().expect("nitrate was measured");
+    let sand = viewed(&case, winter_loss).expect("nitrate was measured");
     assert!(sand.figures[3].band.low < 0.0, "{:?}", sand.figures[3]);
     case.plants = Some(PlantGroup::Lawn);
-    let lawn = situated(&case, winter_loss).flatten().expect("nitrate was measured");
+    let lawn = viewed(&case, winter_loss).expect("nitrate was measured");
     if let Some(kept) = lawn.figures.get(3) {
         close(kept.band.likely, 0.0, 1e-9);
     }
@@ -98,7 +100,7 @@ fn a_rich_bed_loses_much_and_biochar_keeps_some() {
 
 #[test]
 fn no_nitrate_no_number() {
-    assert_eq!(situated(&garden("pH 6.5\nK (Mehlich-3) 100 ppm\n"), winter_loss).flatten(), None);
+    assert_eq!(viewed(&garden("pH 6.5\nK (Mehlich-3) 100 ppm\n"), winter_loss), None);
 }
 
 /// Month by month the same equations stand on the drainage so far; at the end the figures.
@@ -107,7 +109,7 @@ fn nitrate_is_lost_month_by_month_by_both_equations() {
     let mut case = garden(RICH);
     case.season.wet_season = Some(WetSeason::Wet);
     case.season.latitude = Some(50.0);
-    let loss = situated(&case, winter_loss).flatten().expect("nitrate was measured");
+    let loss = viewed(&case, winter_loss).expect("nitrate was measured");
     assert_eq!(
         loss.months.iter().filter_map(|m| m.month).collect::<Vec<_>>(),
         [10, 11, 12, 1, 2, 3]
@@ -141,15 +143,15 @@ fn nitrate_is_lost_month_by_month_by_both_equations() {
 fn a_crop_that_stays_over_winter_takes_a_part() {
     let mut case = garden(RICH);
     case.season.latitude = Some(50.0);
-    case.season.today = crate::biochar::day(2026, 9, 1);
-    let bare = situated(&case, winter_loss).flatten().expect("nitrate was measured");
+    case.season.today = day(2026, 9, 1);
+    let bare = viewed(&case, winter_loss).expect("nitrate was measured");
     assert!(bare.figures.iter().all(|f| f.name != "nitrate-lost-under-crop"));
     case.season.crops = vec![emberloam_engine::case::Crop {
         name: "garlic".into(),
-        planting: crate::biochar::day(2026, 10, 15),
-        harvest: crate::biochar::day(2027, 7, 10),
+        planting: day(2026, 10, 15),
+        harvest: day(2027, 7, 10),
     }];
-    let under = situated(&case, winter_loss).flatten().expect("nitrate was measured");
+    let under = viewed(&case, winter_loss).expect("nitrate was measured");
     let find = |name: &str| under.figures.iter().find(|f| f.name == name).expect(name).band;
     let (lost, less) = (find("nitrate-lost"), find("nitrate-lost-under-crop"));
     close(less.likely, 0.5 * lost.likely, 1e-9);

@@ -3,6 +3,8 @@
 //! grade: opened, second-hand, derived or from memory.
 #![allow(missing_docs, reason = "each test's name says what it checks")]
 
+#[path = "../rules/bed.rs"]
+mod bed;
 mod biochar;
 mod biochar_published;
 mod charging;
@@ -23,13 +25,8 @@ mod reading;
 mod reading_grade;
 mod register;
 mod season;
+#[path = "../rules/shared.rs"]
+mod shared;
 mod traits;
 
-/// Fails unless `found` is within `tolerance` of `expected`.
-#[track_caller]
-pub fn close(found: f64, expected: f64, tolerance: f64) {
-    assert!(
-        (found - expected).abs() <= tolerance,
-        "found {found}, expected {expected} ± {tolerance}"
-    );
-}
+use shared::{case_of, close, day, surveyed, viewed};

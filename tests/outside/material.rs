@@ -1,19 +1,18 @@
 //! What biochar is made of, what to buy, how it goes in year by year, and how
 //! long it lasts, against published and worked figures.
 
-use emberloam_engine::biochar::Material;
-use emberloam_engine::biochar::permanence::share_left;
-use emberloam_engine::biochar::purchase::{Purchase, as_it_comes, purchase};
-use emberloam_engine::biochar::repeats::{Column, Repeats, repeats};
-use emberloam_engine::biochar::work_in::{WorkIn, holes_on_a_square_metre, work_in};
+use emberloam_engine::bag::Material;
 use emberloam_engine::case::{
     Bag, BagState, BedKind, CertificateFigure, CertificateItem, Feedstock,
 };
+use emberloam_engine::details::permanence::{permanence, share_left};
+use emberloam_engine::details::work_in::{WorkIn, holes_on_a_square_metre, work_in};
+use emberloam_engine::details::{Column, Purchase, Repeats, as_it_comes, purchase, repeats};
 use emberloam_engine::quantity::{Band, Figure, Measures};
 use emberloam_engine::soil::Texture;
-use emberloam_engine::{Case, interpret, report, situated};
+use emberloam_engine::{Case, interpret, report};
 
-use crate::close;
+use crate::{close, viewed};
 
 /// A rich loam, empty until spring, and a fresh bag: 10 m², 10 cm deep.
 fn garden(ph: f64) -> Case {
@@ -28,7 +27,9 @@ fn poor(kind: Option<BedKind>) -> Case {
 }
 
 fn bed(ph: f64, nutrients: &str) -> Case {
-    let text = format!("Method: Mehlich-3\npH {ph}\n{nutrients}\nCEC 14 meq/100 g");
+    let text = format!(
+        "Method: Mehlich-3\nBulk density 1.3 g/cm3\npH {ph}\n{nutrients}\nCEC 14 meq/100 g"
+    );
     let report =
         report::open(text.as_bytes()).and_then(|grid| report::read(&grid)).expect("it reads");
     let mut case = Case { report, ..Case::default() };
@@ -51,7 +52,7 @@ fn bed(ph: f64, nutrients: &str) -> Case {
 }
 
 fn bought(case: &Case) -> Purchase {
-    situated(case, purchase).flatten().expect("the plan uses biochar")
+    viewed(case, purchase).expect("the plan uses biochar")
 }
 
 fn figure<'a>(figures: &'a [Figure], name: &str) -> &'a Figure {
@@ -190,7 +191,7 @@ fn what_lasts_beside_the_published_tiers() {
         let (what, value) = (CertificateItem::MadeAt, heat);
         case.biochar.certificate = vec![CertificateFigure { what, value }];
         (case.season.lowest_c, case.season.highest_c) = (Some([5.9; 12]), Some([15.9; 12]));
-        let band = emberloam_engine::biochar::permanence::permanence(&case).band;
+        let band = permanence(&case).band;
         assert!((band.low..=band.high).contains(&tier), "{heat} °C: {band:?}");
     }
 }
@@ -241,7 +242,7 @@ fn liming_values_lie_inside_the_usual_bounds() {
 }
 
 fn schedule(case: &Case) -> Repeats {
-    situated(case, repeats).flatten().expect("a schedule")
+    viewed(case, repeats).expect("a schedule")
 }
 
 fn column<'a>(repeats: &'a Repeats, name: &str) -> &'a Column {
@@ -271,7 +272,7 @@ fn a_share_spread_over_years_adds_up() {
     for (year, expected) in tonnes.years.iter().zip([4.0, 8.0, 12.0]) {
         close(year.likely, expected, 1e-9);
     }
-    let plan = interpret(&case).advice;
+    let plan = interpret(&case).plan;
     close(figure(&plan.amounts, "biochar-volume").band.likely, 20.0, 1e-9);
     close(column(&schedule, "year-volume").years[0].likely, 20.0, 1e-9);
 }
@@ -340,7 +341,7 @@ fn no_schedule_passes_the_ph_limit() {
                 case.biochar.years = Some(years);
                 case.biochar.liming_percent = Some(liming);
                 case.biochar.ph = Some(9.5);
-                let Some(schedule) = situated(&case, repeats).flatten() else { continue };
+                let Some(schedule) = viewed(&case, repeats) else { continue };
                 let Some(column) = schedule.columns.iter().find(|c| c.name == "ph-at-end") else {
                     assert!(!schedule.stops.is_empty());
                     continue;
@@ -383,7 +384,7 @@ fn the_ph_is_carried_from_year_to_year() {
 }
 
 fn worked(case: &Case) -> WorkIn {
-    situated(case, work_in).flatten().expect("the plan uses biochar")
+    viewed(case, work_in).expect("the plan uses biochar")
 }
 
 /// Core holes: 5 L on 1 m² in holes 1.9 cm wide and 10 cm deep are 176 holes,

@@ -176,8 +176,8 @@ fn digits_of_a_band() {
 /// practice, no source.
 #[test]
 fn the_fineness_of_a_band_is_the_readers() {
-    let ounces = shown(&Band::new(20.0, 1000.0, 1200.0), Unit::Gram, Measures::Us);
-    assert_eq!(ounces, "35 (0.71–42)\u{a0}oz");
+    let ounces = shown(&Band::new(3.0, 200.0, 250.0), Unit::Gram, Measures::Us);
+    assert_eq!(ounces, "7.1 (0.11–8.8)\u{a0}oz");
     let metric = shown(&Band::new(5.0, 100.0, 900.0), Unit::Percent, Measures::Metric);
     assert_eq!(metric, "100 (5–900)\u{a0}%");
     assert_eq!(

@@ -1,13 +1,13 @@
 //! How firmly a soil holds its pH, and what biochar does to it.
 
-use emberloam_engine::biochar::{Reaction, reaction};
 use emberloam_engine::case::{BagState, Feedstock};
-use emberloam_engine::needs::sikora_oregon;
+use emberloam_engine::details::{PhToCome, reaction};
+use emberloam_engine::plan::needs::sikora_oregon;
 use emberloam_engine::quantity::{Band, Figure};
 use emberloam_engine::soil::{Method, PlantGroup, Property, Texture};
-use emberloam_engine::{Case, interpret, report, situated};
+use emberloam_engine::{Case, interpret, report};
 
-use crate::close;
+use crate::{close, viewed};
 
 /// A poor loam with a charged bag, with these lines on its report.
 fn poor(lines: &str) -> Case {
@@ -30,8 +30,8 @@ fn by_mehlich(lines: &str) -> Case {
     case
 }
 
-fn found(case: &Case) -> Reaction {
-    situated(case, reaction).flatten().expect("biochar is used, and pH known")
+fn found(case: &Case) -> PhToCome {
+    viewed(case, reaction).expect("biochar is used, and pH known")
 }
 
 fn figure<'a>(figures: &'a [Figure], name: &str) -> &'a Figure {
@@ -171,11 +171,11 @@ fn what_the_new_ph_means_for_the_plants() {
 
 #[test]
 fn no_biochar_or_no_ph_is_no_reaction() {
-    assert_eq!(situated(&poor("NO3-N: 15 ppm"), reaction).flatten(), None);
+    assert_eq!(viewed(&poor("NO3-N: 15 ppm"), reaction), None);
     let mut content = poor("pH: 6.5");
     content.plants = Some(PlantGroup::AcidLovers);
-    assert_eq!(situated(&content, reaction).flatten(), None);
-    assert_eq!(situated(&Case::default(), reaction), None);
+    assert_eq!(viewed(&content, reaction), None);
+    assert_eq!(viewed(&Case::default(), reaction), None);
 }
 
 /// The page shows one pH in two places: with the effects, and here.
@@ -183,7 +183,7 @@ fn no_biochar_or_no_ph_is_no_reaction() {
 fn the_rise_is_the_same_as_among_the_effects() {
     let case = poor("pH: 5.6\nOrganic matter: 3.0 %");
     let after = figure(&found(&case).figures, "ph-after").band.likely;
-    let effects = interpret(&case).advice.effects;
+    let effects = interpret(&case).plan.effects;
     let ph = effects.iter().find(|e| e.property == Property::Ph).unwrap();
     assert!(after - 5.6 >= ph.change.band.likely - 1e-9, "{after}: {:?}", ph.change.band);
 }

@@ -3,6 +3,7 @@
 
 use std::path::PathBuf;
 
+use emberloam_engine::plan::RuleName;
 use emberloam_engine::quantity::Unit;
 use emberloam_engine::question::QuestionId;
 use emberloam_engine::report::{MOST_BYTES, Reading, Report, SampleReport, Trouble, open, read};
@@ -482,10 +483,10 @@ fn a_plan_on_remembered_ranges_says_so_even_where_the_extractant_is_doubtful() {
     for ph in ["6.2", "7.2"] {
         let text = format!("Mehlich-1\nDepth 0-6 in\npH {ph}\nP 12 lb/acre\nK 300 lb/acre\n");
         let case = Case { report: report(text.as_bytes()), ..Case::default() };
-        let advice = interpret(&case).advice;
-        let rules: Vec<_> = advice.reasons.iter().map(|r| r.rule).collect();
-        assert!(rules.contains(&"judged-from-memory"), "pH {ph}: {rules:?}");
-        assert!(advice.provisional, "pH {ph}");
+        let plan = interpret(&case).plan;
+        let rules: Vec<_> = plan.reasons.iter().map(|r| r.rule).collect();
+        assert!(rules.contains(&RuleName::JudgedFromMemory), "pH {ph}: {rules:?}");
+        assert!(plan.provisional, "pH {ph}");
     }
 }
 

@@ -3,10 +3,12 @@
 
 use std::fs;
 
-use emberloam_engine::biochar::{charge_plan, sensitivity, work_in};
-use emberloam_engine::{Case, interpret, needs, report, season, situated, traits};
+use emberloam_engine::details::{sensitivity, traits, winter_loss, work_in::work_in};
+use emberloam_engine::{Case, interpret, report};
 use emberloam_tests::project;
 use emberloam_tests::prose::{Prose, literals};
+
+use crate::{surveyed, viewed};
 
 /// The grade the words may need at most.
 const MOST: f64 = 8.0;
@@ -72,29 +74,28 @@ fn what_the_engine_answers_is_read_by_an_eighth_grader() {
         let report = report::read(&report::open(&text).expect(sample)).expect(sample);
         let case = Case { report, ..Case::default() };
         let outcome = interpret(&case);
-        let plan = outcome.advice;
+        let plan = outcome.plan;
         texts.push(plan.headline);
         texts.extend(plan.reasons.into_iter().map(|reason| reason.text));
         texts.extend(plan.would_change);
         texts.extend(plan.capped_by);
-        texts.extend(plan.season.into_iter().flat_map(|task| [task.task, task.reason]));
+        texts.extend(plan.jobs.into_iter().flat_map(|task| [task.task, task.reason]));
         texts.extend(plan.cautions.into_iter().map(|caution| caution.text));
-        texts.extend(plan.charging.into_iter().flat_map(|charging| charging.steps));
+        if let Some(charge) = plan.charge {
+            texts.extend(charge.steps);
+            texts.extend(charge.shares.into_iter().map(|share| share.text));
+        }
         texts.extend(outcome.questions.into_iter().flat_map(|q| [q.text, q.changes]));
-        for need in needs::needs(&case).list {
+        for need in plan.needs {
             texts.push(need.answer);
             texts.extend(need.steps.into_iter().chain(need.cautions));
         }
-        texts.extend(traits::traits(&case).sayings.into_iter().map(|saying| saying.text));
+        texts.extend(traits(&surveyed(&case)).sayings.into_iter().map(|saying| saying.text));
         texts.extend(sensitivity(&case).map(|found| found.text));
-        if let Some(plan) = situated(&case, charge_plan).flatten() {
-            texts.extend(plan.steps);
-            texts.extend(plan.shares.iter().map(|share| share.text.clone()));
-        }
-        if let Some(work) = situated(&case, work_in::work_in).flatten() {
+        if let Some(work) = viewed(&case, work_in) {
             texts.extend(work.steps.into_iter().map(|step| step.text));
         }
-        if let Some(loss) = situated(&case, season::winter_loss).flatten() {
+        if let Some(loss) = viewed(&case, winter_loss) {
             texts.push(loss.text);
         }
     }

@@ -13,8 +13,17 @@ fn items() -> Vec<scan::Item> {
 }
 
 /// The rooms whose numbers are facts or choices about soil.
-const ROOMS: [&str; 8] =
-    ["biochar/", "cautions", "chemistry/", "needs/", "quantity/", "ranges/", "season/", "traits/"];
+const ROOMS: [&str; 9] = [
+    "bag/",
+    "chemistry/",
+    "details/",
+    "plan/",
+    "quantity/",
+    "ranges/",
+    "season/",
+    "soil/",
+    "survey/",
+];
 
 #[test]
 fn every_publication_is_leaned_on() {

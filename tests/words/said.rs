@@ -1,24 +1,27 @@
 //! Everything the engine says about many gardens: real reports of the corpus
 //! and the samples, each with answers drawn from all that a person can give.
 
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 use std::fmt::Debug;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use emberloam_engine::biochar::{
-    charge_plan, courses, exchange_shift, permanence, purchase, reaction, repeats, sensitivity,
-    standards, work_in,
-};
 use emberloam_engine::case::{
     BagState, BedKind, Case, CertificateFigure, CertificateItem, ChargeSource, Crop, Feedstock,
     SourceFigures, WetSeason, Winter,
 };
+use emberloam_engine::details::standards::standards;
+use emberloam_engine::details::work_in::work_in;
+use emberloam_engine::details::{
+    courses, exchange_shift, permanence, purchase, reaction, repeats, sensitivity, traits, windows,
+    winter_loss,
+};
 use emberloam_engine::quantity::Measures;
 use emberloam_engine::report::Report;
-use emberloam_engine::season::{self, windows, winter_loss};
+use emberloam_engine::season::place;
 use emberloam_engine::soil::{Method, PlantGroup, Texture};
-use emberloam_engine::{interpret, needs, report, situated, summary, traits};
+use emberloam_engine::{interpret, report, summary, survey};
 use emberloam_files::open_file;
 use time::{Date, Duration, Month};
 
@@ -217,23 +220,20 @@ fn of_garden(case: &Case, said: &mut BTreeSet<String>) {
     let outcome = interpret(case);
     take(&summary::plan(&outcome, case.measures), said);
     take(&outcome, said);
-    take(&needs::needs(case), said);
-    take(&traits::traits(case), said);
-    take(&permanence::permanence(case), said);
-    take(&standards::standards(&case.biochar), said);
-    take(&season::place(&case.season, case.measures), said);
+    take(&permanence(case), said);
+    take(&standards(&case.biochar), said);
+    take(&place(&case.season, case.measures), said);
     take(&sensitivity(case), said);
-    situated(case, |soil| {
-        take(&courses(soil), said);
-        take(&charge_plan(soil), said);
-        take(&exchange_shift(soil), said);
-        take(&reaction(soil), said);
-        take(&windows(soil), said);
-        take(&winter_loss(soil), said);
-        take(&purchase::purchase(soil), said);
-        take(&repeats::repeats(soil), said);
-        take(&work_in::work_in(soil), said);
-    });
+    let (bed, plan) = (survey(Cow::Borrowed(case)), &outcome.plan);
+    take(&traits(&bed), said);
+    take(&windows(&bed), said);
+    take(&courses(&bed, plan), said);
+    take(&exchange_shift(&bed, plan), said);
+    take(&reaction(&bed, plan), said);
+    take(&winter_loss(&bed, plan), said);
+    take(&purchase(&bed, plan), said);
+    take(&repeats(&bed, plan), said);
+    take(&work_in(&bed, plan), said);
 }
 
 /// All that the engine says of so many gardens.

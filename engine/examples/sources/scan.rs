@@ -37,16 +37,18 @@ impl Item {
     pub fn cited(&self) -> Vec<Cited> {
         let mut found = Vec::new();
         let mut what = self.name.clone();
+        let mut before = "";
         for line in self.text.lines() {
-            for key in ["id: \"", "name: \"", "(\""] {
-                let own = line.split_once(key).and_then(|(_, rest)| rest.split('"').next());
-                let is_id =
-                    |id: &&str| !id.is_empty() && id.chars().all(|c| is_word(c) || c == '-');
-                if let Some(id) = own.filter(is_id) {
-                    what = id.to_string();
-                    break;
-                }
+            let is_id = |id: &&str| !id.is_empty() && id.chars().all(|c| is_word(c) || c == '-');
+            let after = |key| line.split_once(key).map(|(_, rest)| rest);
+            // The first of what a call is given may stand on a line of its own.
+            let first = line.trim_start().strip_prefix('"').filter(|_| before.ends_with('('));
+            let own = [after("id: \""), after("name: \""), after("(\""), first];
+            let id = |rest: &str| rest.split('"').next().filter(is_id).map(str::to_string);
+            if let Some(id) = own.into_iter().flatten().find_map(id) {
+                what = id;
             }
+            before = line;
             for grade in GRADES {
                 for (at, _) in line.match_indices(&format!(".{grade}()")) {
                     let start = line[..at].rfind(|c| !is_word(c)).map_or(0, |i| i + 1);
@@ -170,6 +172,13 @@ fn begins(line: &str) -> Option<(String, bool)> {
     for lead in ["pub(crate) ", "pub(super) ", "pub "] {
         rest = rest.strip_prefix(lead).unwrap_or(rest);
     }
+    // An entry of the register: `NAME = "id"`.
+    let is_shouted = |c: char| c.is_ascii_uppercase() || c.is_ascii_digit() || c == '_';
+    if let Some((name, _)) = rest.split_once(" = \"")
+        && name.chars().all(is_shouted)
+    {
+        return Some((name.to_string(), false));
+    }
     let (is_table, after) = if let Some(after) = rest.strip_prefix("const fn ") {
         (false, after)
     } else if let Some(after) = rest.strip_prefix("fn ") {
@@ -191,10 +200,10 @@ fn begins(line: &str) -> Option<(String, bool)> {
 pub fn names(items: &[Item]) -> Vec<(String, String)> {
     items
         .iter()
-        .filter(|item| item.file.starts_with("sources/") && item.text.contains(": Source ="))
+        .filter(|item| item.file.starts_with("sources/") && !item.name.is_empty())
         .filter_map(|item| {
-            let id = item.text.split_once("id: \"")?.1.split('"').next()?;
-            Some((item.name.clone(), id.to_string()))
+            let entry = item.text.trim_start().strip_prefix(&format!("{} = \"", item.name))?;
+            Some((item.name.clone(), entry.split('"').next()?.to_string()))
         })
         .collect()
 }

@@ -152,29 +152,9 @@ impl Material {
         let bulk_density = said
             .printed(bag.bulk_density, (20.0, 1500.0), "bulk density")
             .map_or(band(usual.bulk_density), within);
-        let liming = match said.printed(bag.liming_percent, (0.0, 100.0), "liming value") {
-            Some(liming) => within(liming),
-            None => {
-                let usual = band(usual.liming);
-                // Lime is a part of the ash.
-                let ash = said.certified(CertificateItem::Ash);
-                ash.map_or(usual, |ash| usual.map(|liming| liming.min(ash)))
-            }
-        };
-        let ph = match said.printed(bag.ph, (2.0, 13.0), "pH of the biochar") {
-            Some(ph) => Band::new(ph - 0.3, ph, ph + 0.3),
-            None => {
-                let hotter = heat.map_or(0.0, |c| c.clamp(350.0, 600.0) - 500.0);
-                band(usual.ph).map(|ph| ph + PH_PER_DEGREE * hotter)
-            }
-        };
-        let cec = match said.certified(CertificateItem::Cec) {
-            Some(cec) => within(cec),
-            None => {
-                let factor = heat.map_or(1.0, |c| between(&CEC_BY_HEAT, c));
-                band(usual.cec).map(|cec| cec * factor)
-            }
-        };
+        let liming = said.liming(usual.liming);
+        let ph = said.ph(usual.ph, heat);
+        let cec = said.cec(usual.cec, heat);
         if heat.is_some() {
             said.assumed.push(
                 "The temperature it was made at moves the usual pH and exchange capacity.".into(),
@@ -249,6 +229,31 @@ impl Said<'_> {
              one is taken instead."
         ));
         None
+    }
+
+    fn liming(&mut self, usual: Row) -> Band {
+        if let Some(liming) = self.printed(self.bag.liming_percent, (0.0, 100.0), "liming value") {
+            return within(liming);
+        }
+        // Lime is a part of the ash.
+        let ash = self.certified(CertificateItem::Ash).unwrap_or(f64::INFINITY);
+        band(usual).map(|liming| liming.min(ash))
+    }
+
+    fn ph(&mut self, usual: Row, heat: Option<f64>) -> Band {
+        if let Some(ph) = self.printed(self.bag.ph, (2.0, 13.0), "pH of the biochar") {
+            return Band::new(ph - 0.3, ph, ph + 0.3);
+        }
+        let hotter = heat.map_or(0.0, |c| c.clamp(350.0, 600.0) - 500.0);
+        band(usual).map(|ph| ph + PH_PER_DEGREE * hotter)
+    }
+
+    fn cec(&mut self, usual: Row, heat: Option<f64>) -> Band {
+        if let Some(cec) = self.certified(CertificateItem::Cec) {
+            return within(cec);
+        }
+        let factor = heat.map_or(1.0, |c| between(&CEC_BY_HEAT, c));
+        band(usual).map(|cec| cec * factor)
     }
 
     /// What the certificate says, unless it can't be.

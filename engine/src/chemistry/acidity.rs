@@ -56,18 +56,20 @@ pub(super) fn acidity(soil: &Soil, bases: f64, questions: &mut Vec<Question>) ->
                     return Some(found);
                 }
             }
-            None => questions.push(Question {
-                id: QuestionId::Buffer,
-                text: "Which lime buffer did the lab use for the buffer pH?".into(),
-                changes: "How much acidity the soil holds, and so its exchange capacity and its shares of calcium, magnesium and potassium.".into(),
-                about: vec![Property::BufferPh],
-                suggestion: Some(
-                    "SMP, Sikora, Mehlich, Adams–Evans and Woodruff are the usual ones.".into(),
-                ),
-            }),
+            None => questions.push(which_buffer()),
         }
     }
     bounded_by_ph(ph?, bases)
+}
+
+fn which_buffer() -> Question {
+    Question::new(
+        QuestionId::Buffer,
+        "Which lime buffer did the lab use for the buffer pH?",
+        "How much acidity the soil holds, and so its exchange capacity and its shares of calcium, magnesium and potassium.",
+        &[Property::BufferPh],
+    )
+    .suggesting("SMP, Sikora, Mehlich, Adams–Evans and Woodruff are the usual ones.")
 }
 
 /// Acidity from a reading in a named buffer; `None` for a buffer without a

@@ -2,7 +2,7 @@
 
 use crate::chemistry::acidity::{Acidity, acidity};
 use crate::chemistry::{Chemistry, with_grounds_of};
-use crate::quantity::{Band, Figure, Grounds, Unit, significant};
+use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown, significant};
 use crate::ranges::{Setting, as_saturated_paste, has_free_lime};
 use crate::soil::{Amount, Method, Property, Soil, Texture};
 use crate::sources::{
@@ -140,24 +140,13 @@ fn capacity(name: &'static str, summed: &Summed) -> Figure {
         "cec" => Property::Cec.label(),
         _ => "exchange capacity by summation",
     };
-    Figure {
-        name,
-        label,
-        band: summed.cec,
-        unit: Unit::MeqPer100g,
-        grounds: summed.grounds.clone(),
-    }
+    Figure::new(name, label, summed.cec, Unit::MeqPer100g, summed.grounds.clone())
 }
 
 fn as_printed(printed: f64) -> Figure {
-    Figure {
-        name: "cec",
-        label: Property::Cec.label(),
-        band: Band::exactly(printed),
-        unit: Unit::MeqPer100g,
-        grounds: Grounds::new("As the lab gives it.", &[])
-            .input("CEC", format!("{} meq/100 g", significant(printed, 3))),
-    }
+    let grounds = Grounds::new("As the lab gives it.", &[])
+        .input("CEC", format!("{} meq/100 g", significant(printed, 3)));
+    Figure::new("cec", Property::Cec.label(), Band::exactly(printed), Unit::MeqPer100g, grounds)
 }
 
 /// The laboratory's capacity beside the sum. Gives the capacity to divide by:
@@ -193,15 +182,21 @@ fn by_texture(texture: Texture) -> Figure {
         Texture::SandyLoam | Texture::SandyClayLoam => OSU_CEC.derived(),
         _ => OSU_CEC.opened(),
     };
-    Figure {
-        name: "cec",
-        label: Property::Cec.label(),
-        band: Band::new(low, (low + high) / 2.0, high),
-        unit: Unit::MeqPer100g,
-        grounds: Grounds::new("The usual range for this texture.", &[grade])
-            .input("texture", texture.label())
-            .assume("No cations by weight were reported, so only the texture speaks. Much organic matter adds to it."),
-    }
+    let grounds = Grounds::new("The usual range for this texture.", &[grade])
+        .input("texture", texture.label())
+        .assume("No cations by weight were reported, so only the texture speaks. Much organic matter adds to it.");
+    let band = Band::new(low, (low + high) / 2.0, high);
+    Figure::new("cec", Property::Cec.label(), band, Unit::MeqPer100g, grounds)
+}
+
+/// A share of the exchange capacity, %.
+fn share(part: Band, cec: Band) -> Band {
+    let percent = |part: f64, whole: f64| (100.0 * part / whole).min(100.0);
+    Band::new(
+        percent(part.low, cec.high),
+        percent(part.likely, cec.likely),
+        percent(part.high, cec.low),
+    )
 }
 
 fn saturations(
@@ -219,23 +214,12 @@ fn saturations(
     } else {
         cec
     };
-    let share = |part: Band| {
-        let percent = |part: f64, whole: f64| (100.0 * part / whole).min(100.0);
-        Band::new(
-            percent(part.low, cec.high),
-            percent(part.likely, cec.likely),
-            percent(part.high, cec.low),
-        )
-    };
     let grounds = |what: &str| {
         let own = Grounds::new(
             format!("100 × {what} ÷ exchange capacity, both in meq/100 g."),
             &[CLEMSON_CEC.opened()],
         )
-        .input(
-            "exchange capacity",
-            crate::quantity::shown(&cec, Unit::MeqPer100g, Default::default()),
-        );
+        .input("exchange capacity", shown(&cec, Unit::MeqPer100g, Measures::Metric));
         let all = with_grounds_of(own, &summed.grounds);
         if too_many {
             all.assume("The bases add to more than the capacity, so shares are of their sum.")
@@ -244,8 +228,7 @@ fn saturations(
         }
     };
     let figure =
-        |name, label, band, grounds| Figure { name, label, band, unit: Unit::Percent, grounds };
-
+        |name, label, band, grounds| Figure::new(name, label, band, Unit::Percent, grounds);
     for base in &summed.bases {
         let (name, label) = match base.property {
             Property::Calcium => ("calcium-saturation", "calcium saturation"),
@@ -255,29 +238,30 @@ fn saturations(
         };
         let mut why = grounds(base.property.label());
         if base.property == Property::Sodium {
-            why.rule.push_str(" From 15 % a soil counts as sodic: its structure breaks down.");
-            why.sources.push(COLORADO_SODIC.opened());
+            why = of_sodium(why, is_salty(soil, setting));
         }
-        if base.property == Property::Sodium && is_salty(soil, setting) {
-            why = why.assume(
-                "The soil is salty: sodium in the soil water is counted too, so this is too high.",
-            );
-            why.sources.push(UMN_ESP.opened());
-        }
-        figures.push(figure(name, label, share(base.band), why));
+        figures.push(figure(name, label, share(base.band, cec), why));
     }
-    let bases = share(summed.base_sum);
+    let bases = share(summed.base_sum, cec);
     figures.push(figure("base-saturation", "base saturation", bases, grounds("all bases")));
     // What a printed capacity holds beside the bases is no acidity there.
-    if summed.acid.high <= 0.0 {
-        return;
+    if summed.acid.high > 0.0 {
+        let acid = bases.map(|b| 100.0 - b);
+        let why = grounds("all that is not a base");
+        figures.push(figure("acidity-saturation", "acidity saturation", acid, why));
     }
-    figures.push(figure(
-        "acidity-saturation",
-        "acidity saturation",
-        bases.map(|b| 100.0 - b),
-        grounds("all that is not a base"),
-    ));
+}
+
+/// What is to be said of the share of sodium beside the others.
+fn of_sodium(mut grounds: Grounds, salty: bool) -> Grounds {
+    grounds.rule.push_str(" From 15 % a soil counts as sodic: its structure breaks down.");
+    grounds.sources.push(COLORADO_SODIC.opened());
+    if !salty {
+        return grounds;
+    }
+    grounds.sources.push(UMN_ESP.opened());
+    grounds
+        .assume("The soil is salty: sodium in the soil water is counted too, so this is too high.")
 }
 
 /// Whether the salts may reach the saline class (4 dS/m in saturated paste).

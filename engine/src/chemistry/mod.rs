@@ -8,7 +8,7 @@ mod salts;
 pub mod saturation_water;
 pub mod sodium;
 
-use crate::named::by_name;
+use crate::named::named;
 use crate::quantity::{Band, Figure, Grounds};
 use crate::question::Question;
 use crate::ranges::Setting;
@@ -16,48 +16,35 @@ use crate::soil::{Property, Soil};
 
 pub(crate) use acidity::{MEHLICH_PER_PH, MEHLICH_START, base_unsaturation, found_by_buffer};
 
-/// What the chemistry works out; each is a figure at most once.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Derived {
-    /// Exchange capacity, measured or by summation.
-    Cec,
-    /// Exchange capacity by summation, beside a printed one.
-    CecBySummation,
-    /// Bases on the exchange, %.
-    BaseSaturation,
-    /// Calcium on the exchange, %.
-    CalciumSaturation,
-    /// Magnesium on the exchange, %.
-    MagnesiumSaturation,
-    /// Potassium on the exchange, %.
-    PotassiumSaturation,
-    /// Sodium on the exchange (ESP), %.
-    SodiumSaturation,
-    /// Acidity on the exchange, % (where acidity is counted).
-    AciditySaturation,
-    /// Organic matter from organic carbon, %.
-    OrganicMatter,
-    /// Nitrogen that organic matter gives off in a year, kg/ha.
-    NitrogenRelease,
-    /// The phosphorus saturation ratio.
-    PSaturationRatio,
-    /// Salts as saturated paste, dS/m.
-    Ece,
-}
-
-by_name! { Derived, "worked-out number",
-    Cec: "cec",
-    CecBySummation: "cec-by-summation",
-    BaseSaturation: "base-saturation",
-    CalciumSaturation: "calcium-saturation",
-    MagnesiumSaturation: "magnesium-saturation",
-    PotassiumSaturation: "potassium-saturation",
-    SodiumSaturation: "sodium-saturation",
-    AciditySaturation: "acidity-saturation",
-    OrganicMatter: "organic-matter",
-    NitrogenRelease: "nitrogen-release",
-    PSaturationRatio: "p-saturation-ratio",
-    Ece: "ece",
+named! { "worked-out number":
+    /// What the chemistry works out; each is a figure at most once.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum Derived {
+        /// Exchange capacity, measured or by summation.
+        Cec = "cec";
+        /// Exchange capacity by summation, beside a printed one.
+        CecBySummation = "cec-by-summation";
+        /// Bases on the exchange, %.
+        BaseSaturation = "base-saturation";
+        /// Calcium on the exchange, %.
+        CalciumSaturation = "calcium-saturation";
+        /// Magnesium on the exchange, %.
+        MagnesiumSaturation = "magnesium-saturation";
+        /// Potassium on the exchange, %.
+        PotassiumSaturation = "potassium-saturation";
+        /// Sodium on the exchange (ESP), %.
+        SodiumSaturation = "sodium-saturation";
+        /// Acidity on the exchange, % (where acidity is counted).
+        AciditySaturation = "acidity-saturation";
+        /// Organic matter from organic carbon, %.
+        OrganicMatter = "organic-matter";
+        /// Nitrogen that organic matter gives off in a year, kg/ha.
+        NitrogenRelease = "nitrogen-release";
+        /// The phosphorus saturation ratio.
+        PSaturationRatio = "p-saturation-ratio";
+        /// Salts as saturated paste, dS/m.
+        Ece = "ece";
+    }
 }
 
 /// What the chemistry says of one sample.

@@ -18,14 +18,12 @@ pub(super) fn work_out(soil: &Soil, setting: &Setting, chemistry: &mut Chemistry
         && setting.texture.is_none()
         && texture_decides(measure)
     {
-        chemistry.questions.push(Question {
-            id: QuestionId::Texture,
-            text: "What is the soil's texture?".into(),
-            changes: "Whether the organic matter is enough: a sandy soil needs less than a clay."
-                .into(),
-            about: vec![Property::OrganicMatter],
-            suggestion: None,
-        });
+        chemistry.questions.push(Question::new(
+            QuestionId::Texture,
+            "What is the soil's texture?",
+            "Whether the organic matter is enough: a sandy soil needs less than a clay.",
+            &[Property::OrganicMatter],
+        ));
     }
     let (organic_matter, grounds) =
         match (measured.and_then(|m| m.amount.exact()), soil.value(Property::OrganicCarbon)) {
@@ -47,17 +45,17 @@ pub(super) fn work_out(soil: &Soil, setting: &Setting, chemistry: &mut Chemistry
 
 /// Organic matter from organic carbon, %.
 fn from_carbon(carbon: f64) -> Figure {
-    Figure {
-        name: "organic-matter",
-        label: "organic matter",
-        band: Band::new(1.724 * carbon, 1.9 * carbon, 2.0 * carbon),
-        unit: Unit::Percent,
-        grounds: Grounds::new(
+    Figure::new(
+        "organic-matter",
+        "organic matter",
+        Band::new(1.724 * carbon, 1.9 * carbon, 2.0 * carbon),
+        Unit::Percent,
+        Grounds::new(
             "Organic carbon × 1.724 (the old factor) to 2.0 (nearer for most soils).",
             &[NRCS_SSIR45.opened(), PRIBYL_2010.opened()],
         )
         .input("organic carbon", format!("{} %", significant(carbon, 3))),
-    }
+    )
 }
 
 fn nitrogen_release(organic_matter: Band, mut grounds: Grounds) -> Figure {
@@ -74,11 +72,11 @@ fn nitrogen_release(organic_matter: Band, mut grounds: Grounds) -> Figure {
         "A furrow slice 17 cm (6⅔ in) deep. Warm moist soil gives more, cold or dry soil less."
             .into(),
     );
-    Figure {
-        name: "nitrogen-release",
-        label: "nitrogen from organic matter in a year",
-        band: pounds.map(|v| v * to_kg),
-        unit: Unit::KgPerHa,
+    Figure::new(
+        "nitrogen-release",
+        "nitrogen from organic matter in a year",
+        pounds.map(|v| v * to_kg),
+        Unit::KgPerHa,
         grounds,
-    }
+    )
 }

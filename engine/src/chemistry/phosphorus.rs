@@ -43,19 +43,20 @@ pub(super) fn work_out(soil: &Soil, chemistry: &mut Chemistry) {
         _ => "above the line where water is at risk",
     };
     let mg = |v| format!("{} mg/kg", significant(v, 4));
-    chemistry.figures.push(Figure {
-        name: "p-saturation-ratio",
-        label: "phosphorus saturation ratio",
-        band: Band::exactly(ratio),
-        unit: Unit::None,
-        grounds: Grounds::new(
-            format!(
-                "Moles of phosphorus ÷ moles of aluminum and iron, all by Mehlich-3. Below 0.06 is below optimum, to 0.11 optimum, over 0.15 a risk to water. This is {meaning}."
-            ),
-            &[SIMS_2002.opened()],
-        )
-        .input("phosphorus", mg(p))
-        .input("aluminum", mg(al))
-        .input("iron", mg(fe)),
-    });
+    let grounds = Grounds::new(
+        format!(
+            "Moles of phosphorus ÷ moles of aluminum and iron, all by Mehlich-3. Below 0.06 is below optimum, to 0.11 optimum, over 0.15 a risk to water. This is {meaning}."
+        ),
+        &[SIMS_2002.opened()],
+    )
+    .input("phosphorus", mg(p))
+    .input("aluminum", mg(al))
+    .input("iron", mg(fe));
+    chemistry.figures.push(Figure::new(
+        "p-saturation-ratio",
+        "phosphorus saturation ratio",
+        Band::exactly(ratio),
+        Unit::None,
+        grounds,
+    ));
 }

@@ -14,36 +14,38 @@ pub(super) fn work_out(soil: &Soil, setting: &Setting, chemistry: &mut Chemistry
         return;
     };
     if method_decides(measure, setting.texture) {
-        chemistry.questions.push(Question {
-            id: QuestionId::EcMethod,
-            text: "How did the lab mix soil and water for the salts reading?".into(),
-            changes:
-                "Whether the soil counts as salty: the same number means more in a wetter mix."
-                    .into(),
-            about: vec![Property::Ec],
-            suggestion: Some("1:1, 1:2, 1:5 or saturated paste.".into()),
-        });
+        chemistry.questions.push(
+            Question::new(
+                QuestionId::EcMethod,
+                "How did the lab mix soil and water for the salts reading?",
+                "Whether the soil counts as salty: the same number means more in a wetter mix.",
+                &[Property::Ec],
+            )
+            .suggesting("1:1, 1:2, 1:5 or saturated paste."),
+        );
     }
     let (Some(ec), Some(method)) = (measure.amount.exact(), measure.method) else {
         return;
     };
-    let Some((band, grounds)) = by_equations(ec, method, setting) else { return };
-    let (band, grounds) = match by_water(ec, method, soil, setting, chemistry) {
-        None => (band, grounds),
-        Some((other, more)) => {
+    let by_equations = by_equations(ec, method, setting);
+    let by_water = by_water(ec, method, soil, setting, chemistry);
+    let (band, grounds) = match (by_equations, by_water) {
+        (None, None) => return,
+        (Some(one), None) | (None, Some(one)) => one,
+        (Some((band, grounds)), Some((other, more))) => {
             let mut grounds = with_grounds_of(grounds, &more);
             grounds.rule.push_str(" The FAO's way by water content widens the bounds.");
             let high = band.high.max(other.high);
             (Band::new(band.low.min(other.low), band.likely, high), grounds)
         }
     };
-    chemistry.figures.push(Figure {
-        name: Derived::Ece.name(),
-        label: "salts as saturated paste (ECe)",
+    chemistry.figures.push(Figure::new(
+        Derived::Ece.name(),
+        "salts as saturated paste (ECe)",
         band,
-        unit: Unit::DsPerM,
+        Unit::DsPerM,
         grounds,
-    });
+    ));
 }
 
 fn by_equations(ec: f64, method: Method, setting: &Setting) -> Option<(Band, Grounds)> {

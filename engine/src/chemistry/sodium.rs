@@ -7,11 +7,13 @@ use crate::soil::{Measure, Method, Property, Soil};
 use crate::sources::{HANDBOOK_60, NRCS_SAR};
 
 /// A soil is sodic from this exchangeable sodium percentage.
+/// Source: Handbook 60 (from memory), Colorado State University 0.504 (opened).
 pub const SODIC_ESP: f64 = 15.0;
 /// A soil is sodic from this adsorption ratio.
 /// Source: Colorado State University 0.504 (opened).
 pub const SODIC_SAR: f64 = 13.0;
 /// A soil is saline from this, dS/m of the saturated paste.
+/// Source: Handbook 60 (from memory), NRCS (opened).
 pub const SALINE: f64 = 4.0;
 /// The ratio and the percentage were compared below these.
 const FITTED: (f64, f64) = (65.0, 50.0);

@@ -45,7 +45,7 @@ pub fn courses(survey: &Survey<'_>, plan: &Plan) -> Vec<Course> {
     if !plan.uses_biochar() {
         return Vec::new();
     }
-    laid_out(survey, &plan.dose, &plan.ledger)
+    laid_out(survey, plan.path, &plan.dose, &plan.ledger)
         .into_iter()
         .map(|laid| {
             let over = |at: &dyn Fn(f64) -> Band| WEEKS.iter().map(|week| at(*week)).collect();

@@ -1,13 +1,15 @@
 //! Lead, arsenic and cadmium: the published levels for totals, each with its
 //! issuer and its date, and why an extract is never held against them.
 
+use time::Date;
+
 use crate::details::Traits;
 use crate::quantity::{Band, Grounds, Unit, significant};
 use crate::ranges::{amount_text, lead_level};
 use crate::soil::{Amount, Measure, Method, Property, Texture, listed};
 use crate::sources::{
-    ARSENIC_LIMITS_2010, COMMON_PRACTICE, EPA_SCREENING, GARDEN_LEAD_UPTAKE, GERMAN_SOIL_1999,
-    GERMAN_SOIL_2021, LEAD_UMD, OSU_LEAD, UMN_SAMPLING, VERMONT_METALS,
+    ARSENIC_LIMITS_2010, COMMON_PRACTICE, Citation, EPA_SCREENING, GARDEN_LEAD_UPTAKE,
+    GERMAN_SOIL_1999, GERMAN_SOIL_2021, LEAD_UMD, OSU_LEAD, UMN_SAMPLING, VERMONT_METALS,
 };
 use crate::survey::Survey;
 
@@ -96,6 +98,46 @@ fn refuse(survey: &Survey<'_>, metals: &[Property], traits: &mut Traits) {
     traits.say("metals", text, grounds);
 }
 
+/// A published level, or a range of levels by texture, mg/kg: whose it is, and when it was set.
+type Held = (&'static str, (f64, f64), &'static str);
+
+/// The published levels for a metal but Germany's own of today, with their sources.
+fn levels(metal: Property, today: Option<Date>) -> (Vec<Held>, Vec<Citation>) {
+    match metal {
+        Property::Lead => lead_level(today).map_or_else(Default::default, |level| {
+            let since = level.since;
+            let mut all =
+                vec![("the US EPA screening level for homes", same(level.screening), since)];
+            if level.with_other_sources < level.screening {
+                let level = same(level.with_other_sources);
+                all.push(("its level where other lead is near", level, since));
+            }
+            if let Some(removal) = level.removal.filter(|r| *r > level.screening) {
+                all.push(("its level for taking soil away", same(removal), since));
+            }
+            (all, vec![level.citation])
+        }),
+        Property::Arsenic => {
+            let epa = "the US EPA screening level, which lies below what most soils hold";
+            let all = vec![
+                (epa, same(0.68), "from memory"),
+                ("Germany's old test value for vegetable gardens", same(200.0), "1999 to 2023"),
+                ("the same for soil that is wet at times", same(50.0), "1999 to 2023"),
+            ];
+            let sources = [
+                EPA_SCREENING.from_memory(),
+                GERMAN_SOIL_1999.opened(),
+                ARSENIC_LIMITS_2010.opened(),
+            ];
+            (all, sources.to_vec())
+        }
+        _ => (
+            vec![("the US EPA screening level for homes", same(7.1), "from memory")],
+            vec![EPA_SCREENING.from_memory()],
+        ),
+    }
+}
+
 fn total(survey: &Survey<'_>, measure: &Measure, traits: &mut Traits) {
     let metal = measure.property;
     let amount = measure.amount;
@@ -105,69 +147,36 @@ fn total(survey: &Survey<'_>, measure: &Measure, traits: &mut Traits) {
         &[GERMAN_SOIL_2021.opened()],
     )
     .input(metal.label(), &found);
-    let mut text = format!("Total {} is {found}: ", metal.label());
-    let mut held = |who: &str, level: (f64, f64), when: &str| {
-        let value = if level.0 == level.1 {
-            significant(level.0, 3)
-        } else {
-            format!("{} to {} by texture", significant(level.0, 3), significant(level.1, 3))
-        };
-        text.push_str(&format!("{} {who} ({value} mg/kg, {when}); ", stands(amount, level)));
-    };
-    match metal {
-        Property::Lead => {
-            if let Some(level) = lead_level(survey.case.season.today) {
-                let since = level.since;
-                held("the US EPA screening level for homes", same(level.screening), since);
-                if level.with_other_sources < level.screening {
-                    let level = same(level.with_other_sources);
-                    held("its level where other lead is near", level, since);
-                }
-                if let Some(removal) = level.removal.filter(|r| *r > level.screening) {
-                    held("its level for taking soil away", same(removal), since);
-                }
-                grounds.sources.push(level.citation);
-            }
-        }
-        Property::Arsenic => {
-            held(
-                "the US EPA screening level, which lies below what most soils hold",
-                same(0.68),
-                "from memory",
-            );
-            held("Germany's old test value for vegetable gardens", same(200.0), "1999 to 2023");
-            held("the same for soil that is wet at times", same(50.0), "1999 to 2023");
-            grounds.sources.extend([
-                EPA_SCREENING.from_memory(),
-                GERMAN_SOIL_1999.opened(),
-                ARSENIC_LIMITS_2010.opened(),
-            ]);
-        }
-        _ => {
-            held("the US EPA screening level for homes", same(7.1), "from memory");
-            grounds.sources.push(EPA_SCREENING.from_memory());
-        }
-    }
+    let (mut levels, sources) = levels(metal, survey.case.season.today);
+    grounds.sources.extend(sources);
     let precaution = precautionary(metal, survey.texture);
-    held("Germany's precautionary value", precaution, "ordinance of 2021");
+    levels.push(("Germany's precautionary value", precaution, "ordinance of 2021"));
+    let held = levels.into_iter().map(|(who, (low, high), when)| {
+        let value = if low == high {
+            significant(low, 3)
+        } else {
+            format!("{} to {} by texture", significant(low, 3), significant(high, 3))
+        };
+        format!("{} {who} ({value} mg/kg, {when})", stands(amount, (low, high)))
+    });
+    let held = held.collect::<Vec<_>>().join("; ");
     if let Some(texture) = survey.texture {
         grounds = grounds.input("texture", texture.label());
     }
-    text.truncate(text.len() - 2);
-    text.push_str(match metal {
+    let beside = match metal {
         Property::Lead => {
-            ". A screening level says where to look closer, not what is safe: no level of lead is known to be safe. Soil without added lead holds 10 to 50 mg/kg."
+            "A screening level says where to look closer, not what is safe: no level of lead is known to be safe. Soil without added lead holds 10 to 50 mg/kg."
         }
         Property::Arsenic => {
-            ". Published levels run from 0.04 to 200 mg/kg among US states alone, and soils hold about 1 to 45 by nature."
+            "Published levels run from 0.04 to 200 mg/kg among US states alone, and soils hold about 1 to 45 by nature."
         }
-        _ => ". Leaf crops take cadmium up most where the soil is acid.",
-    });
+        _ => "Leaf crops take cadmium up most where the soil is acid.",
+    };
     grounds.sources.push(match metal {
         Property::Lead => OSU_LEAD.opened(),
         _ => COMMON_PRACTICE.unsourced(),
     });
-    traits.say("metals", text, grounds);
+    traits.say("metals", format!("Total {} is {found}: {held}. {beside}", metal.label()), grounds);
     if metal == Property::Lead {
         about_lead(survey, amount, traits);
     }

@@ -95,7 +95,7 @@ impl Traits {
     ) {
         if band.low.is_finite() && band.high.is_finite() {
             let grounds = without_repeats(grounds.clone());
-            self.figures.push(Figure { name, label, band, unit, grounds });
+            self.figures.push(Figure::new(name, label, band, unit, grounds));
         }
     }
 
@@ -111,13 +111,7 @@ impl Traits {
             asked.changes = format!("{} {changes}", asked.changes);
             return;
         }
-        self.questions.push(Question {
-            id,
-            text: text.into(),
-            changes: changes.into(),
-            about: about.to_vec(),
-            suggestion: None,
-        });
+        self.questions.push(Question::new(id, text, changes, about));
     }
 }
 

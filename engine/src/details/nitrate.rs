@@ -4,7 +4,7 @@ use crate::details::Traits;
 use crate::details::ask_depth;
 use crate::quantity::{Band, Context, Grounds, Unit, convert};
 use crate::ranges::amount_text;
-use crate::soil::{Amount, Property};
+use crate::soil::{Amount, Measure, Property};
 use crate::sources::{ARITHMETIC, OHIO_PSNT, OUR_CHOICE, PSNT_SWEET_CORN, SARE_PSNT};
 use crate::survey::Survey;
 
@@ -77,30 +77,36 @@ pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
     )
     .input(Property::NitrateN.label(), amount_text(measure.amount, measure.unit))
     .input("bottom of the sample", survey.shown(&Band::exactly(slice.1), Unit::Cm));
-    let refuse = |traits: &mut Traits, grounds, why: &str| {
-        traits.say(
-            "nitrate",
-            format!("No nitrogen rate is read from this nitrate. {why}"),
-            grounds,
-        );
-    };
-    if let Some(why) = unfit(survey, slice) {
+    let unfit = unfit(survey, slice);
+    if unfit.is_some() {
         grounds.sources.push(OUR_CHOICE.unsourced());
-        return refuse(traits, grounds, why);
     }
-    if measure.unit != Unit::MgPerKg {
-        return refuse(traits, grounds, "The test is read in mg/kg (ppm). Ask the lab for that.");
-    }
-    let nitrate = match measure.amount {
-        Amount::Exactly(value) => value,
-        // Below the first border the number itself makes no difference.
-        Amount::Below(limit) if limit <= 10.0 => limit,
-        Amount::Above(limit) if limit > 30.0 => limit,
-        _ => {
-            let why = "The lab gives only a limit. Ask for the number.";
-            return refuse(traits, grounds, why);
+    let nitrate = match (unfit, readable(&measure)) {
+        (None, Ok(nitrate)) => nitrate,
+        (Some(why), _) | (None, Err(why)) => {
+            let text = format!("No nitrogen rate is read from this nitrate. {why}");
+            return traits.say("nitrate", text, grounds);
         }
     };
+    rates(survey, nitrate, grounds, traits);
+}
+
+/// The nitrate (mg/kg) that the tables are read with, or why they can't be.
+fn readable(measure: &Measure) -> Result<f64, &'static str> {
+    if measure.unit != Unit::MgPerKg {
+        return Err("The test is read in mg/kg (ppm). Ask the lab for that.");
+    }
+    match measure.amount {
+        Amount::Exactly(value) => Ok(value),
+        // Below the first border the number itself makes no difference.
+        Amount::Below(limit) if limit <= 10.0 => Ok(limit),
+        Amount::Above(limit) if limit > 30.0 => Ok(limit),
+        _ => Err("The lab gives only a limit. Ask for the number."),
+    }
+}
+
+/// The rates of the tables for this nitrate, mg/kg.
+fn rates(survey: &Survey<'_>, nitrate: f64, mut grounds: Grounds, traits: &mut Traits) {
     grounds = grounds
         .assume("The sample was taken while the crop grew, a week before side-dressing.")
         .assume("No nitrogen fertiliser went on before planting.");

@@ -2,7 +2,7 @@
 
 use crate::bag::between;
 use crate::bag::certificate::given;
-use crate::case::{Case, CertificateItem};
+use crate::case::{Bag, Case, CertificateItem, Season};
 use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown, significant};
 use crate::sources::{OUR_CHOICE, WOOLF_2021};
 
@@ -60,44 +60,8 @@ pub fn permanence(case: &Case) -> Figure {
         "The trials behind this lasted a few years; a hundred is drawn out from them. Ploughing, \
          fire and water that carries it off are not counted.",
     );
-    let known = |what| given(bag, what).ok().flatten();
-    let ratio = if let Some(measured) = known(CertificateItem::HydrogenToCarbon) {
-        Band::exactly(measured)
-    } else if let Some(heat) = known(CertificateItem::MadeAt) {
-        grounds.assumed.push("H to organic C is taken from the temperature it was made at.".into());
-        let likely = between(&BY_HEAT, heat);
-        Band::new(likely - BY_HEAT_WITHIN, likely, likely + BY_HEAT_WITHIN)
-    } else {
-        grounds.assumed.push(
-            "H to organic C is not given; 0.18 to 0.7 is usual. It stands on a certificate.".into(),
-        );
-        USUAL
-    };
-    if !ratio.is_exact() {
-        grounds.sources.push(OUR_CHOICE.from_memory());
-    }
-    let season = &case.season;
-    let year = season
-        .lowest_c
-        .zip(season.highest_c)
-        .map(|(low, high)| low.iter().chain(&high).sum::<f64>() / 24.0);
-    let soil = match year.filter(|mean| mean.is_finite()) {
-        Some(mean) => {
-            grounds.assumed.push("The soil is as warm as the air, over a year.".into());
-            if !(USUAL_SOIL.low..=USUAL_SOIL.high).contains(&mean) {
-                grounds
-                    .assumed
-                    .push("The year's mean lies outside 5 to 25 °C; the nearest is taken.".into());
-            }
-            Band::exactly(mean.clamp(USUAL_SOIL.low, USUAL_SOIL.high))
-        }
-        None => {
-            grounds.assumed.push(
-                "How warm the soil is, is not known: 5 to 25 °C over the year, likely 11.".into(),
-            );
-            USUAL_SOIL
-        }
-    };
+    let ratio = hydrogen_to_carbon(bag, &mut grounds);
+    let soil = soil_temperature(&case.season, &mut grounds);
     let left = |ratio: f64, soil: f64, off: f64| {
         let share = share_left(ratio, soil) + off * between(&SCATTER, soil);
         100.0 * share.clamp(0.0, 1.0)
@@ -110,16 +74,59 @@ pub fn permanence(case: &Case) -> Figure {
     grounds = grounds
         .input("ratio of H to organic C (molar)", shown(&ratio, Unit::None, Measures::Metric))
         .input("mean soil temperature", shown(&soil, Unit::Celsius, Measures::Metric));
-    if let Some(carbon) = known(CertificateItem::OrganicCarbon) {
+    if let Some(carbon) = known(bag, CertificateItem::OrganicCarbon) {
         grounds = grounds.input("organic carbon", format!("{} %", significant(carbon, 3)));
     }
-    Figure {
-        name: "permanence",
-        label: "of its carbon still there after 100 years",
+    Figure::new(
+        "permanence",
+        "of its carbon still there after 100 years",
         band,
-        unit: Unit::Percent,
+        Unit::Percent,
         grounds,
+    )
+}
+
+/// What the certificate gives, unless it can't be.
+fn known(bag: &Bag, what: CertificateItem) -> Option<f64> {
+    given(bag, what).ok().flatten()
+}
+
+/// Hydrogen to organic carbon, measured or taken.
+fn hydrogen_to_carbon(bag: &Bag, grounds: &mut Grounds) -> Band {
+    if let Some(measured) = known(bag, CertificateItem::HydrogenToCarbon) {
+        return Band::exactly(measured);
     }
+    grounds.sources.push(OUR_CHOICE.from_memory());
+    if let Some(heat) = known(bag, CertificateItem::MadeAt) {
+        grounds.assumed.push("H to organic C is taken from the temperature it was made at.".into());
+        let likely = between(&BY_HEAT, heat);
+        return Band::new(likely - BY_HEAT_WITHIN, likely, likely + BY_HEAT_WITHIN);
+    }
+    grounds.assumed.push(
+        "H to organic C is not given; 0.18 to 0.7 is usual. It stands on a certificate.".into(),
+    );
+    USUAL
+}
+
+/// The mean temperature of the soil, °C: the air's where it is known.
+fn soil_temperature(season: &Season, grounds: &mut Grounds) -> Band {
+    let year = season
+        .lowest_c
+        .zip(season.highest_c)
+        .map(|(low, high)| low.iter().chain(&high).sum::<f64>() / 24.0);
+    let Some(mean) = year.filter(|mean| mean.is_finite()) else {
+        grounds.assumed.push(
+            "How warm the soil is, is not known: 5 to 25 °C over the year, likely 11.".into(),
+        );
+        return USUAL_SOIL;
+    };
+    grounds.assumed.push("The soil is as warm as the air, over a year.".into());
+    if !(USUAL_SOIL.low..=USUAL_SOIL.high).contains(&mean) {
+        grounds
+            .assumed
+            .push("The year's mean lies outside 5 to 25 °C; the nearest is taken.".into());
+    }
+    Band::exactly(mean.clamp(USUAL_SOIL.low, USUAL_SOIL.high))
 }
 
 #[cfg(test)]

@@ -52,14 +52,13 @@ pub fn reaction(survey: &Survey<'_>, plan: &Plan) -> Option<PhToCome> {
         ],
     );
     let figures = vec![
-        Figure {
-            name: "ph-after",
-            label: "pH in the first year",
-            band: after,
-            unit: Unit::None,
-            grounds: grounds
-                .input("buffering", shown(&buffering.band, Unit::MmolcPerKg, Measures::Metric)),
-        },
+        Figure::new(
+            "ph-after",
+            "pH in the first year",
+            after,
+            Unit::None,
+            grounds.input("buffering", shown(&buffering.band, Unit::MmolcPerKg, Measures::Metric)),
+        ),
         held("ph-buffering", &buffering),
     ];
     Some(PhToCome {
@@ -91,13 +90,7 @@ fn held(name: &'static str, buffering: &Buffering) -> Figure {
     )
     .assume(format!("Taken {}.", buffering.from));
     grounds.inputs.extend(buffering.inputs.iter().cloned());
-    Figure {
-        name,
-        label: "acid or lime for one pH unit",
-        band: buffering.band,
-        unit: Unit::MmolcPerKg,
-        grounds,
-    }
+    Figure::new(name, "acid or lime for one pH unit", buffering.band, Unit::MmolcPerKg, grounds)
 }
 
 /// The ways that were not used, for comparison.

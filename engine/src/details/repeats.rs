@@ -2,6 +2,7 @@
 //! add, and what stops it.
 
 use crate::bag::Material;
+use crate::bag::certificate::given;
 use crate::case::{CertificateItem, Feedstock};
 use crate::plan::{
     Before, Cap, Plan, caps, kg_per_m2, litres_per_m2, percent, rise_in_the_end, tonnes_per_ha,
@@ -74,13 +75,13 @@ pub struct Column {
 impl Column {
     /// The figure of a year, counted from 0.
     pub fn of(&self, year: usize) -> Option<Figure> {
-        Some(Figure {
-            name: self.name,
-            label: self.label,
-            band: *self.years.get(year)?,
-            unit: self.unit,
-            grounds: self.grounds.clone(),
-        })
+        Some(Figure::new(
+            self.name,
+            self.label,
+            *self.years.get(year)?,
+            self.unit,
+            self.grounds.clone(),
+        ))
     }
 }
 
@@ -126,6 +127,11 @@ impl State {
     fn all(&self) -> f64 {
         self.shares.iter().sum()
     }
+
+    /// The last year's addition.
+    fn last(&self) -> f64 {
+        self.shares.last().copied().unwrap_or(0.0)
+    }
 }
 
 impl<'a> Schedule<'a> {
@@ -150,7 +156,7 @@ impl<'a> Schedule<'a> {
     /// first year when it is `fresh`, the others, and it too when it isn't, in full.
     fn ph_after(&self, state: &State, fresh: bool) -> Option<Band> {
         let start = self.ph?;
-        let last = if fresh { state.shares.last().copied().unwrap_or(0.0) } else { 0.0 };
+        let last = if fresh { state.last() } else { 0.0 };
         let there = self.percent(state.all() - last);
         let full = rise_in_the_end(there, self.material, &self.buffering);
         let new = liming::rise(None, self.percent(last), self.material, &self.buffering);
@@ -190,7 +196,7 @@ impl<'a> Schedule<'a> {
     /// What plants can have in a year from the additions, kg/ha: of the last
     /// one, or with `goes_on` of all of them.
     fn credit(&self, state: &State, total: Band, available: Band, goes_on: bool) -> Band {
-        let from = if goes_on { state.all() } else { state.shares.last().copied().unwrap_or(0.0) };
+        let from = if goes_on { state.all() } else { state.last() };
         // t/ha × % × % ÷ 10 = kg/ha.
         product(&[self.tonnes(from), total, available]).map(|kg| kg / 10.0)
     }
@@ -241,164 +247,164 @@ impl<'a> Schedule<'a> {
             state.shares.push(share);
             rows.push(state.clone());
         }
-        let columns = self.columns(&rows);
-        let added = state.all();
-        let number = |share: f64| significant(share, 2);
-        let text = if rows.is_empty() {
-            "Nothing can go in: see what stops it.".to_string()
-        } else if added >= in_all - 1e-6 {
-            format!(
-                "{} % a year for {years} years brings {} % in all.",
-                number(wanted),
-                number(added)
-            )
-        } else {
-            format!(
-                "{} % of the {} % wanted can go in; then it stops. Years: {}.",
-                number(added),
-                number(in_all),
-                rows.len()
-            )
-        };
         let grounds = Grounds::new(
             "Each year begins with what the years before left: biochar, pH and exchange capacity. \
              The least of all limits then holds that year's part.",
             &sources,
         )
-        .input("wanted in all, by volume", format!("{} %", number(in_all)))
+        .input("wanted in all, by volume", format!("{} %", significant(in_all, 2)))
         .input("years", years.to_string())
         .assume("Biochar doesn't decay in these years, and rain and feeding don't move the pH.")
         .assume("Test the soil again every third year, and begin anew with what it says.");
-        Repeats { text, stops, columns, grounds }
+        let text = in_words(in_all, years, state.all(), rows.len());
+        Repeats { text, stops, columns: self.columns(&rows), grounds }
     }
 
     fn columns(&self, rows: &[State]) -> Vec<Column> {
-        let mut columns = Vec::new();
-        let mut add = |name, label, unit, grounds: Grounds, of: &dyn Fn(&State) -> Option<Band>| {
-            let years: Option<Vec<Band>> = rows.iter().map(of).collect();
-            // What can't be worked out in a year can't in any.
-            columns.extend(years.filter(|years| !years.is_empty()).map(|years| Column {
-                name,
-                label,
-                unit,
-                years,
-                grounds,
-            }));
-        };
-        let material = self.material;
+        let of_soil = [self.ph_at_end(rows), self.cec_at_end(rows)];
+        self.added(rows).into_iter().chain(of_soil).chain(self.credits(rows)).flatten().collect()
+    }
+
+    /// What is added each year, and what is there in all.
+    fn added(&self, rows: &[State]) -> [Option<Column>; 4] {
         let exactly = |value| Some(Band::exactly(value));
-        let of_year = |state: &State| state.shares.last().copied().unwrap_or(0.0);
         let plain = |rule: &str| Grounds::new(rule, &[ARITHMETIC.derived()]);
-        let density = [("bulk density, dry, kg/m³", material.bulk_density, Unit::None)];
-        add(
-            "year-share",
-            "added, by volume",
-            Unit::Percent,
-            Grounds::new(
-                "share wanted ÷ years, held down by the least limit",
-                &[OUR_CHOICE.unsourced()],
+        let by_weight = |rule: &str| {
+            let density = ("bulk density, dry, kg/m³", self.material.bulk_density, Unit::None);
+            self.material.explain(plain(rule), &[density])
+        };
+        let shared = Grounds::new(
+            "share wanted ÷ years, held down by the least limit",
+            &[OUR_CHOICE.unsourced()],
+        );
+        let in_litres = plain("10 × depth (cm) × share ÷ 100 × area");
+        let in_tonnes = by_weight("10 × kg on 1 m², all years together");
+        let in_percent = by_weight("all years' biochar ÷ (depth × density of dry soil)");
+        let bed = &self.survey.bed;
+        let (litre, tonne) = (Unit::Litre, Unit::TonnePerHa);
+        [
+            column(rows, "year-share", "added, by volume", Unit::Percent, shared, &|state| {
+                exactly(state.last())
+            }),
+            column(rows, "year-volume", "biochar for the bed", litre, in_litres, &|state| {
+                exactly(litres_per_m2(bed.depth.value, state.last()) * bed.area.value)
+            }),
+            column(rows, "tonnes-in-all", "in all so far, dry", tonne, in_tonnes, &|state| {
+                Some(self.tonnes(state.all()))
+            }),
+            column(
+                rows,
+                "percent-in-all",
+                "in the soil, by mass",
+                Unit::Percent,
+                in_percent,
+                &|state| Some(self.percent(state.all())),
             ),
-            &|state| exactly(of_year(state)),
-        );
-        add(
-            "year-volume",
-            "biochar for the bed",
-            Unit::Litre,
-            plain("10 × depth (cm) × share ÷ 100 × area"),
-            &|state| {
-                exactly(
-                    litres_per_m2(self.survey.bed.depth.value, of_year(state))
-                        * self.survey.bed.area.value,
-                )
-            },
-        );
-        add(
-            "tonnes-in-all",
-            "in all so far, dry",
-            Unit::TonnePerHa,
-            material.explain(plain("10 × kg on 1 m², all years together"), &density),
-            &|state| Some(self.tonnes(state.all())),
-        );
-        add(
-            "percent-in-all",
-            "in the soil, by mass",
-            Unit::Percent,
-            material.explain(plain("all years' biochar ÷ (depth × density of dry soil)"), &density),
-            &|state| Some(self.percent(state.all())),
-        );
+        ]
+    }
+
+    fn ph_at_end(&self, rows: &[State]) -> Option<Column> {
         let mut limed = Grounds::new(
             "pH + liming value over buffering: about 0.7 of it in an addition's first year, all \
              of it from the second; no higher than the biochar's own pH or 8.3",
             &liming::sources(&self.buffering),
         );
         limed.sources.push(OUR_CHOICE.unsourced());
-        let limed = material.explain(
+        let limed = self.material.explain(
             limed.input(
                 format!("buffering ({}), mmol(c)/kg per pH", self.buffering.from),
                 shown(&self.buffering.band, Unit::None, Measures::Metric),
             ),
-            &[("liming value", material.liming, Unit::Percent)],
+            &[("liming value", self.material.liming, Unit::Percent)],
         );
-        add("ph-at-end", "pH at the year's end", Unit::None, limed, &|state| {
+        column(rows, "ph-at-end", "pH at the year's end", Unit::None, limed, &|state| {
             self.ph_after(state, true)
-        });
-        add(
-            "cec-at-end",
-            "exchange capacity at the year's end",
-            Unit::MeqPer100g,
-            material.explain(
-                Grounds::new(
-                    "soil and each year's biochar by their mass; biochar's own capacity grows by \
-                     a tenth a year, to twice at most",
-                    &[CHENG_2008.second_hand(), OUR_CHOICE.unsourced()],
-                ),
-                &[("exchange capacity of fresh biochar", material.cec, Unit::MeqPer100g)],
+        })
+    }
+
+    fn cec_at_end(&self, rows: &[State]) -> Option<Column> {
+        let grounds = self.material.explain(
+            Grounds::new(
+                "soil and each year's biochar by their mass; biochar's own capacity grows by \
+                 a tenth a year, to twice at most",
+                &[CHENG_2008.second_hand(), OUR_CHOICE.unsourced()],
             ),
-            &|state| self.cec(state),
+            &[("exchange capacity of fresh biochar", self.material.cec, Unit::MeqPer100g)],
         );
-        let bag = &self.survey.case.biochar;
-        let nitrogen = crate::bag::certificate::given(bag, CertificateItem::Nitrogen);
-        let nitrogen = match nitrogen {
+        let label = "exchange capacity at the year's end";
+        column(rows, "cec-at-end", label, Unit::MeqPer100g, grounds, &|state| self.cec(state))
+    }
+
+    /// Total nitrogen of the biochar, %.
+    fn nitrogen(&self) -> Band {
+        match given(&self.survey.case.biochar, CertificateItem::Nitrogen) {
             Ok(Some(percent)) => Band::new(0.9 * percent, percent, 1.1 * percent),
             _ => {
-                let usual = usual_nitrogen(material.feedstock);
+                let usual = usual_nitrogen(self.material.feedstock);
                 Band::new(usual / 2.5, usual, usual * 2.5)
             }
-        };
+        }
+    }
+
+    /// What plants can have of the biochar each year, nutrient by nutrient.
+    fn credits(&self, rows: &[State]) -> Vec<Option<Column>> {
+        let material = self.material;
         let contents = [
-            ("nitrogen-credit", "nitrogen plants can have of it", nitrogen),
+            ("nitrogen-credit", "nitrogen plants can have of it", self.nitrogen()),
             ("phosphorus-credit", "phosphorus (P) plants can have of it", material.phosphorus),
             ("potassium-credit", "potassium (K) plants can have of it", material.potassium),
             ("calcium-credit", "calcium plants can have of it", material.calcium),
             ("magnesium-credit", "magnesium plants can have of it", material.magnesium),
             ("sulfur-credit", "sulfur plants can have of it", material.sulfur),
         ];
-        for ((name, label, total), available) in contents.into_iter().zip(AVAILABLE) {
+        let credit = |((name, label, total), available)| {
             let goes_on = name == "phosphorus-credit";
             let rule = if goes_on {
                 "all biochar so far × its content × the share that plants can have in a year"
             } else {
                 "the year's biochar × its content × the share that plants can have in its first year"
             };
+            let sources =
+                [ANGST_SOHI_2013.opened(), OUR_CHOICE.unsourced(), IPPOLITO_2020.from_memory()];
+            let part = shown(&available, Unit::Percent, Measures::Metric);
             let grounds = material.explain(
-                Grounds::new(
-                    rule,
-                    &[
-                        ANGST_SOHI_2013.opened(),
-                        OUR_CHOICE.unsourced(),
-                        IPPOLITO_2020.from_memory(),
-                    ],
-                )
-                .input(
-                    "plants can have, in a year",
-                    shown(&available, Unit::Percent, Measures::Metric),
-                ),
+                Grounds::new(rule, &sources).input("plants can have, in a year", part),
                 &[("content", total, Unit::Percent)],
             );
-            add(name, label, Unit::KgPerHa, grounds, &|state| {
+            column(rows, name, label, Unit::KgPerHa, grounds, &|state| {
                 Some(self.credit(state, total, available, goes_on))
-            });
-        }
-        columns
+            })
+        };
+        contents.into_iter().zip(AVAILABLE).map(credit).collect()
+    }
+}
+
+/// A column; `None` where a year can't be worked out: then none is.
+fn column(
+    rows: &[State],
+    name: &'static str,
+    label: &'static str,
+    unit: Unit,
+    grounds: Grounds,
+    of: &dyn Fn(&State) -> Option<Band>,
+) -> Option<Column> {
+    let years: Vec<Band> = rows.iter().map(of).collect::<Option<_>>()?;
+    (!years.is_empty()).then_some(Column { name, label, unit, years, grounds })
+}
+
+/// What the schedule comes to: `added` of the shares wanted, % by volume.
+fn in_words(in_all: f64, years: u32, added: f64, rows: usize) -> String {
+    let number = |share: f64| significant(share, 2);
+    if rows == 0 {
+        "Nothing can go in: see what stops it.".to_string()
+    } else if added >= in_all - 1e-6 {
+        let wanted = number(in_all / f64::from(years));
+        format!("{wanted} % a year for {years} years brings {} % in all.", number(added))
+    } else {
+        format!(
+            "{} % of the {} % wanted can go in; then it stops. Years: {rows}.",
+            number(added),
+            number(in_all)
+        )
     }
 }

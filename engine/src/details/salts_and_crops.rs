@@ -45,33 +45,13 @@ pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
         grounds = grounds.assume("Mixed vegetables, until you say what grows here.");
     }
     let salts = survey.shown(ece, Unit::DsPerM);
-    let mut losing: Vec<(Band, &Crop)> = Vec::new();
-    let mut grown = 0;
-    for crop in CROPS.iter().filter(|c| c.grows_in(plants)) {
-        grown += 1;
-        let left = ece.map(|v| relative_yield(v, crop.threshold, crop.slope));
-        if left.low < 100.0 {
-            // The likely yield comes first, then the worst.
-            let key = |b: &Band| b.likely + b.low / 1000.0;
-            let at = losing.partition_point(|(other, _)| key(other) <= key(&left));
-            losing.insert(at, (left, crop));
-        }
-    }
-    if grown == 0 {
-        if ece.high >= 2.0 {
-            let text = format!(
-                "The table of salt tolerance we hold has no row for {}. Salts are {salts}: ask a local adviser what stands that.",
-                plants.label()
-            );
-            traits.say("salts-and-crops", text, grounds);
-        }
+    let grown = CROPS.iter().filter(|c| c.grows_in(plants)).count();
+    let losing = losing(*ece, plants);
+    if grown == 0 && ece.high < 2.0 {
         return;
     }
     if losing.is_empty() {
-        let text = format!(
-            "Salts are {salts}: no crop of this bed that we hold a number for loses yield to that."
-        );
-        return traits.say("salts-and-crops", text, grounds);
+        return traits.say("salts-and-crops", none_loses(&salts, grown, plants), grounds);
     }
     let mut text = format!("Salts are {salts}. Yield left, the most sensitive first: ");
     for (i, (left, crop)) in losing.iter().enumerate() {
@@ -101,4 +81,32 @@ pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
         "Where the soil holds gypsum, part of the salts is gypsum that plants don't mind: they stand about 2 dS/m more than this.",
         Grounds::new("In soil with gypsum plants stand about 2 dS/m more.", &[MAAS_1990.opened()]),
     );
+}
+
+fn none_loses(salts: &str, grown: usize, plants: PlantGroup) -> String {
+    if grown > 0 {
+        return format!(
+            "Salts are {salts}: no crop of this bed that we hold a number for loses yield to that."
+        );
+    }
+    format!(
+        "The table of salt tolerance we hold has no row for {}. Salts are {salts}: ask a local adviser what stands that.",
+        plants.label()
+    )
+}
+
+/// The crops of a bed that lose yield to salts (dS/m in saturated paste), with the yield that is
+/// left, %: the most sensitive first.
+fn losing(ece: Band, plants: PlantGroup) -> Vec<(Band, &'static Crop)> {
+    let mut losing: Vec<(Band, &Crop)> = Vec::new();
+    for crop in CROPS.iter().filter(|c| c.grows_in(plants)) {
+        let left = ece.map(|v| relative_yield(v, crop.threshold, crop.slope));
+        if left.low < 100.0 {
+            // The likely yield comes first, then the worst.
+            let key = |b: &Band| b.likely + b.low / 1000.0;
+            let at = losing.partition_point(|(other, _)| key(other) <= key(&left));
+            losing.insert(at, (left, crop));
+        }
+    }
+    losing
 }

@@ -155,51 +155,84 @@ fn put_right(case: &Case) -> Case {
 
 /// Every variation with its name.
 fn variations(case: &Case) -> Vec<(String, Case)> {
-    let mut all: Vec<(String, Case)> = Vec::new();
-    let mut add = |what: String, change: &dyn Fn(&mut Case)| {
-        let mut other = case.clone();
-        change(&mut other);
-        all.push((what, other));
-    };
-    let at = case.sample.min(case.report.samples.len().saturating_sub(1));
-    let measured = |property| {
-        let readings = case.report.samples.get(at).map_or(&[][..], |sample| &sample.readings);
-        readings
-            .iter()
-            .any(|r| r.property == property && matches!(r.amount, Some(Amount::Exactly(_))))
-    };
-    let scale = |case: &mut Case, property, change: &dyn Fn(f64) -> f64| {
+    let mut all = of_readings(case);
+    all.extend(of_answers(case));
+    all
+}
+
+/// The case with one thing changed.
+fn changed(case: &Case, change: impl FnOnce(&mut Case)) -> Case {
+    let mut other = case.clone();
+    change(&mut other);
+    other
+}
+
+fn chosen(case: &Case) -> usize {
+    case.sample.min(case.report.samples.len().saturating_sub(1))
+}
+
+/// The case with every number of a property in the chosen sample changed.
+fn scaled(case: &Case, property: Property, change: impl Fn(f64) -> f64) -> Case {
+    changed(case, |case| {
+        let at = chosen(case);
         let Some(sample) = case.report.samples.get_mut(at) else { return };
         for reading in sample.readings.iter_mut().filter(|r| r.property == property) {
             if let Some(Amount::Exactly(value)) = reading.amount {
                 reading.amount = Some(Amount::Exactly(change(value)));
             }
         }
+    })
+}
+
+/// What another sample of the bed might have given.
+fn of_readings(case: &Case) -> Vec<(String, Case)> {
+    let sample = case.report.samples.get(chosen(case));
+    let readings = sample.map_or(&[][..], |sample| &sample.readings);
+    let measured = |property: &Property| {
+        readings
+            .iter()
+            .any(|r| r.property == *property && matches!(r.amount, Some(Amount::Exactly(_))))
     };
-    for property in VARIED.into_iter().filter(|p| measured(*p)) {
+    let mut all = Vec::new();
+    for property in VARIED.into_iter().filter(measured) {
         let label = property.label();
-        add(format!("{label} a quarter more"), &|c| scale(c, property, &|v| v * SAMPLING));
-        add(format!("{label} a fifth less"), &|c| scale(c, property, &|v| v / SAMPLING));
+        let more = scaled(case, property, |v| v * SAMPLING);
+        let less = scaled(case, property, |v| v / SAMPLING);
+        all.extend([
+            (format!("{label} a quarter more"), more),
+            (format!("{label} a fifth less"), less),
+        ]);
     }
-    for property in [Property::Ph, Property::SaltPh].into_iter().filter(|p| measured(*p)) {
+    for property in [Property::Ph, Property::SaltPh].into_iter().filter(measured) {
         let label = property.label();
-        add(format!("{label} 0.3 higher"), &|c| scale(c, property, &|v| v + PH_SAMPLING));
-        add(format!("{label} 0.3 lower"), &|c| scale(c, property, &|v| v - PH_SAMPLING));
+        let higher = scaled(case, property, |v| v + PH_SAMPLING);
+        let lower = scaled(case, property, |v| v - PH_SAMPLING);
+        all.extend([
+            (format!("{label} 0.3 higher"), higher),
+            (format!("{label} 0.3 lower"), lower),
+        ]);
     }
-    if case.bed.texture.is_none()
-        && case.report.samples.get(at).is_some_and(|s| s.texture.is_none())
-    {
-        for texture in [Texture::Sand, Texture::Loam, Texture::Clay] {
-            let label = texture.label();
-            add(format!("the soil is {label}"), &|c| c.bed.texture = Some(texture));
-        }
+    if case.bed.texture.is_none() && sample.is_some_and(|s| s.texture.is_none()) {
+        all.extend([Texture::Sand, Texture::Loam, Texture::Clay].map(|texture| {
+            let what = format!("the soil is {}", texture.label());
+            (what, changed(case, |c| c.bed.texture = Some(texture)))
+        }));
     }
+    all
+}
+
+/// What the person may answer, or do, otherwise.
+fn of_answers(case: &Case) -> Vec<(String, Case)> {
+    let mut all: Vec<(String, Case)> = Vec::new();
+    let mut add = |what: &str, change: &dyn Fn(&mut Case)| {
+        all.push((what.into(), changed(case, change)));
+    };
     if case.biochar.state.is_none() {
         for (state, words) in [
             (BagState::Uncharged, "the biochar on hand is fresh"),
             (BagState::Charged, "the biochar on hand is charged"),
         ] {
-            add(words.into(), &|c| c.biochar.state = Some(state));
+            add(words, &|c| c.biochar.state = Some(state));
         }
     }
     if case.biochar.feedstock.is_none() {
@@ -208,17 +241,15 @@ fn variations(case: &Case) -> Vec<(String, Case)> {
             (Feedstock::GrassOrStraw, "the biochar is of straw"),
             (Feedstock::Manure, "the biochar is of manure"),
         ] {
-            add(words.into(), &|c| c.biochar.feedstock = Some(feedstock));
+            add(words, &|c| c.biochar.feedstock = Some(feedstock));
         }
     }
-    if case.season.planting.is_some() {
+    if let Some(planting) = case.season.planting {
         for (days, words) in
             [(DAYS, "planting four weeks later"), (-DAYS, "planting four weeks sooner")]
         {
-            add(words.into(), &|c| {
-                let moved = c.season.planting.and_then(|p| p.checked_add(Duration::days(days)));
-                c.season.planting = moved.or(c.season.planting);
-            });
+            let moved = planting.checked_add(Duration::days(days)).unwrap_or(planting);
+            add(words, &|c| c.season.planting = Some(moved));
         }
     }
     all

@@ -3,7 +3,7 @@
 use crate::chemistry::Derived;
 use crate::details::exchange::{CATIONS, Cation, Exchange, PerCation, Pool};
 use crate::plan::{Path, Plan};
-use crate::quantity::{Band, Figure, Grounds, Unit, shown, significant};
+use crate::quantity::{Band, Figure, Grounds, Unit, significant};
 use crate::soil::Property;
 use crate::sources::{ARITHMETIC, COLORADO_SODIC, OUR_CHOICE, PHREEQC_EXCHANGE};
 use crate::survey::Survey;
@@ -41,24 +41,11 @@ pub fn exchange_shift(survey: &Survey<'_>, plan: &Plan) -> Option<Shift> {
         return None;
     }
     let cec = survey.chemistry.cec?.likely;
-    let share = |what| Some(survey.chemistry.band(what)?.likely / 100.0);
-    let (calcium, magnesium, potassium) = (
-        share(Derived::CalciumSaturation)?,
-        share(Derived::MagnesiumSaturation)?,
-        share(Derived::PotassiumSaturation)?,
-    );
-    let sodium = share(Derived::SodiumSaturation).unwrap_or(0.0);
-    let bases = calcium + magnesium + potassium + sodium;
-    // From pH 7 on no acidity is counted, here as in the chemistry.
-    let alkaline = survey.water_ph().is_some_and(|ph| ph >= 7.0);
-    let acidity = if alkaline { 0.0 } else { (1.0 - bases).max(0.0) };
-    let all = bases + acidity;
-    let shares = [calcium, magnesium, potassium, 0.0, sodium, acidity].map(|s| s / all);
     let salts = survey
         .chemistry
         .get(Derived::Ece)
         .map_or(USUAL_SALTS, |ece| (ece.band.likely * SALTS_PER_DS).clamp(0.001, 0.5));
-    let soil = at_rest(cec / 100.0, shares, salts)?;
+    let soil = at_rest(cec / 100.0, shares(survey)?, salts)?;
     let before = soil.settled()?;
     let charged = !matches!(plan.path, Path::UnchargedAfterHarvest);
     let load = if charged { CHARGED } else { FRESH };
@@ -77,44 +64,18 @@ pub fn exchange_shift(survey: &Survey<'_>, plan: &Plan) -> Option<Shift> {
         let [likely, low, high] = [of(&ends[0]), of(&ends[1]), of(&ends[2])];
         Band { low: low.min(high).min(likely), likely, high: low.max(high).max(likely) }
     };
-    let measures = survey.case.measures;
-    let mut grounds = Grounds::new(
-        "Soil and biochar mixed, then brought to equilibrium: each cation holds sites by its constant of exchange (Gaines–Thomas).",
-        &[PHREEQC_EXCHANGE.opened(), OUR_CHOICE.unsourced(), ARITHMETIC.derived()],
-    )
-    .input("exchange capacity of the soil", format!("{} meq/100 g", significant(cec, 3)))
-    .input("of the biochar", shown(&capacity, Unit::MeqPer100g, measures))
-    .input("biochar in the soil, by mass", shown(&percent, Unit::Percent, measures))
-    .assume("The soil's constants hold for biochar too; moist soil, 0.3 L of water to a kilogram.");
-    if survey.chemistry.get(Derived::SodiumSaturation).is_none() {
-        grounds = grounds.assume("Sodium was not measured; it is taken as none.");
-    }
-    if survey.chemistry.get(Derived::Ece).is_none() {
-        grounds = grounds.assume("The salts are not known; about 1 dS/m is taken.");
-    }
-    let mut figures = Vec::new();
-    for (cation, names) in [
-        (Cation::Calcium, ["calcium on the exchange, before", "calcium on the exchange, after"]),
-        (
-            Cation::Magnesium,
-            ["magnesium on the exchange, before", "magnesium on the exchange, after"],
-        ),
-        (
-            Cation::Potassium,
-            ["potassium on the exchange, before", "potassium on the exchange, after"],
-        ),
-        (Cation::Sodium, ["sodium on the exchange, before", "sodium on the exchange, after"]),
-    ] {
-        let figure = |label, band| Figure {
-            name: "exchange-shift",
-            label,
-            band,
-            unit: Unit::Percent,
-            grounds: grounds.clone(),
-        };
-        figures.push(figure(names[0], Band::exactly(100.0 * before.of(cation).0)));
-        figures.push(figure(names[1], band(&|exchange| 100.0 * exchange.of(cation).0)));
-    }
+    let grounds = grounds(survey, cec, percent);
+    let mut figures: Vec<Figure> = SHOWN
+        .into_iter()
+        .flat_map(|(cation, labels)| {
+            let was = Band::exactly(100.0 * before.of(cation).0);
+            let is = band(&|exchange| 100.0 * exchange.of(cation).0);
+            labels.into_iter().zip([was, is])
+        })
+        .map(|(label, band)| {
+            Figure::new("exchange-shift", label, band, Unit::Percent, grounds.clone())
+        })
+        .collect();
     let mut text = String::from(
         "On the exchange biochar moves little at garden rates: it adds sites, and takes and gives cations with the soil.",
     );
@@ -123,13 +84,56 @@ pub fn exchange_shift(survey: &Survey<'_>, plan: &Plan) -> Option<Shift> {
             band(&|exchange| 100.0 * (exchange.of(Cation::Sodium).0 - before.of(Cation::Sodium).0));
         text.push_str(&format!(
             " Exchangeable sodium changes by {} points. It is no remedy for a sodic soil: gypsum and washing out are.",
-            shown(&moved, Unit::None, measures)
+            survey.shown(&moved, Unit::None)
         ));
         if let Some(last) = figures.last_mut() {
             last.grounds.sources.push(COLORADO_SODIC.opened());
         }
     }
     Some(Shift { text, figures })
+}
+
+/// The cations that are shown, each before and after.
+const SHOWN: [(Cation, [&str; 2]); 4] = [
+    (Cation::Calcium, ["calcium on the exchange, before", "calcium on the exchange, after"]),
+    (Cation::Magnesium, ["magnesium on the exchange, before", "magnesium on the exchange, after"]),
+    (Cation::Potassium, ["potassium on the exchange, before", "potassium on the exchange, after"]),
+    (Cation::Sodium, ["sodium on the exchange, before", "sodium on the exchange, after"]),
+];
+
+/// What sits on the exchange of the soil, as shares of it.
+fn shares(survey: &Survey<'_>) -> Option<PerCation> {
+    let share = |what| Some(survey.chemistry.band(what)?.likely / 100.0);
+    let (calcium, magnesium, potassium) = (
+        share(Derived::CalciumSaturation)?,
+        share(Derived::MagnesiumSaturation)?,
+        share(Derived::PotassiumSaturation)?,
+    );
+    let sodium = share(Derived::SodiumSaturation).unwrap_or(0.0);
+    let bases = calcium + magnesium + potassium + sodium;
+    // From pH 7 on no acidity is counted, here as in the chemistry.
+    let alkaline = survey.water_ph().is_some_and(|ph| ph >= 7.0);
+    let acidity = if alkaline { 0.0 } else { (1.0 - bases).max(0.0) };
+    let all = bases + acidity;
+    Some([calcium, magnesium, potassium, 0.0, sodium, acidity].map(|s| s / all))
+}
+
+fn grounds(survey: &Survey<'_>, cec: f64, percent: Band) -> Grounds {
+    let mut grounds = Grounds::new(
+        "Soil and biochar mixed, then brought to equilibrium: each cation holds sites by its constant of exchange (Gaines–Thomas).",
+        &[PHREEQC_EXCHANGE.opened(), OUR_CHOICE.unsourced(), ARITHMETIC.derived()],
+    )
+    .input("exchange capacity of the soil", format!("{} meq/100 g", significant(cec, 3)))
+    .input("of the biochar", survey.shown(&survey.material.cec, Unit::MeqPer100g))
+    .input("biochar in the soil, by mass", survey.shown(&percent, Unit::Percent))
+    .assume("The soil's constants hold for biochar too; moist soil, 0.3 L of water to a kilogram.");
+    if survey.chemistry.get(Derived::SodiumSaturation).is_none() {
+        grounds = grounds.assume("Sodium was not measured; it is taken as none.");
+    }
+    if survey.chemistry.get(Derived::Ece).is_none() {
+        grounds = grounds.assume("The salts are not known; about 1 dS/m is taken.");
+    }
+    grounds
 }
 
 /// A pool whose exchange holds these shares, with water in equilibrium that

@@ -4,7 +4,7 @@
 use crate::chemistry::Derived;
 use crate::chemistry::sodium::{Class, SALINE, SODIC_ESP, Sodic, Sodium, sar_from_esp};
 use crate::details::Traits;
-use crate::quantity::{Figure, Grounds, Unit, significant};
+use crate::quantity::{Band, Grounds, Unit, significant};
 use crate::soil::Property;
 use crate::sources::{COLORADO_SODIC, HANDBOOK_60, NRCS_SALINITY, UMN_ESP};
 use crate::survey::Survey;
@@ -29,19 +29,23 @@ fn as_other_measure(sodium: &Sodium, traits: &mut Traits) {
     }
 }
 
+/// What a high pH alone tells.
+fn by_ph_alone(ph: f64, traits: &mut Traits) {
+    let grounds = Grounds::new("A pH above 8.5 is a sign of sodium.", &[COLORADO_SODIC.opened()])
+        .input("pH", significant(ph, 3));
+    traits.say(
+        "sodicity",
+        "A pH above 8.5 is a sign that sodium rules this soil. Ask the lab for sodium or the adsorption ratio (SAR).",
+        grounds,
+    );
+}
+
 pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
     let paste = survey.chemistry.get(Derived::Ece);
     let ph = survey.soil.value(Property::Ph).filter(|ph| *ph > SODIC_PH);
     let Some(found) = &survey.chemistry.sodium else {
         if let Some(ph) = ph {
-            let grounds =
-                Grounds::new("A pH above 8.5 is a sign of sodium.", &[COLORADO_SODIC.opened()])
-                    .input("pH", significant(ph, 3));
-            traits.say(
-                "sodicity",
-                "A pH above 8.5 is a sign that sodium rules this soil. Ask the lab for sodium or the adsorption ratio (SAR).",
-                grounds,
-            );
+            by_ph_alone(ph, traits);
         }
         return;
     };
@@ -55,53 +59,12 @@ pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
         NRCS_SALINITY.opened(),
         HANDBOOK_60.from_memory(),
     ]);
-    let sodium = survey.shown(&esp, Unit::Percent);
     let mut text = match paste {
-        None => match (found.sodic == Sodic::Yes, found.sodic == Sodic::No) {
-            (true, _) => format!(
-                "Exchangeable sodium is {sodium}: this soil is sodic. Whether it is saline too, only a salts test (EC) tells."
-            ),
-            (_, true) => format!(
-                "Exchangeable sodium is {sodium}, below the 15 % from which a soil is sodic."
-            ),
-            _ => format!(
-                "Exchangeable sodium is {sodium}, and 15 % makes a soil sodic: this one may be. Ask the lab for the adsorption ratio (SAR)."
-            ),
-        },
-        Some(Figure { band: ece, grounds: why, .. }) => {
-            grounds.inputs.extend(why.inputs.iter().cloned());
-            grounds.sources.extend(why.sources.iter().copied());
-            let salts = survey.shown(ece, Unit::DsPerM);
-            let here = found.class(ece.likely);
-            let corners = [
-                Class::of(ece.low, esp.low),
-                Class::of(ece.high, esp.low),
-                Class::of(ece.low, esp.high),
-                Class::of(ece.high, esp.high),
-            ];
-            let mut others = String::new();
-            for (i, class) in corners.iter().enumerate() {
-                if *class != here && !corners[..i].contains(class) {
-                    others.push_str(if others.is_empty() { "" } else { ", or " });
-                    others.push_str(class.label());
-                }
-            }
-            let (class, advice) = (here.label(), here.advice());
-            if others.is_empty() {
-                format!(
-                    "Salts {salts} and exchangeable sodium {sodium}: this soil is {class}. {advice}"
-                )
-            } else {
-                let test = if extracted {
-                    "A saturated-paste test with the adsorption ratio (SAR) would tell."
-                } else {
-                    "A saturated-paste test would tell."
-                };
-                format!(
-                    "Salts {salts} and exchangeable sodium {sodium}: this soil is most likely {class}, \
-                     but may be {others}. {test}"
-                )
-            }
+        None => without_salts(survey, found),
+        Some(paste) => {
+            grounds.inputs.extend(paste.grounds.inputs.iter().cloned());
+            grounds.sources.extend(paste.grounds.sources.iter().copied());
+            with_salts(survey, found, paste.band)
         }
     };
     if extracted && paste.is_some_and(|ece| ece.band.high >= SALINE) {
@@ -122,4 +85,54 @@ pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
         text.push_str(" Sodium can harm the soil's structure below 15 % too.");
     }
     traits.say("sodicity", text, grounds);
+}
+
+fn without_salts(survey: &Survey<'_>, found: &Sodium) -> String {
+    let sodium = survey.shown(&found.esp, Unit::Percent);
+    match (found.sodic == Sodic::Yes, found.sodic == Sodic::No) {
+        (true, _) => format!(
+            "Exchangeable sodium is {sodium}: this soil is sodic. Whether it is saline too, only a salts test (EC) tells."
+        ),
+        (_, true) => {
+            format!("Exchangeable sodium is {sodium}, below the 15 % from which a soil is sodic.")
+        }
+        _ => format!(
+            "Exchangeable sodium is {sodium}, and 15 % makes a soil sodic: this one may be. Ask the lab for the adsorption ratio (SAR)."
+        ),
+    }
+}
+
+/// The class of a soil whose salts (dS/m in saturated paste) are known too.
+fn with_salts(survey: &Survey<'_>, found: &Sodium, ece: Band) -> String {
+    let esp = found.esp;
+    let (salts, sodium) = (survey.shown(&ece, Unit::DsPerM), survey.shown(&esp, Unit::Percent));
+    let here = found.class(ece.likely);
+    let corners = [
+        Class::of(ece.low, esp.low),
+        Class::of(ece.high, esp.low),
+        Class::of(ece.low, esp.high),
+        Class::of(ece.high, esp.high),
+    ];
+    let mut others = String::new();
+    for (i, class) in corners.iter().enumerate() {
+        if *class != here && !corners[..i].contains(class) {
+            others.push_str(if others.is_empty() { "" } else { ", or " });
+            others.push_str(class.label());
+        }
+    }
+    let (class, advice) = (here.label(), here.advice());
+    if others.is_empty() {
+        return format!(
+            "Salts {salts} and exchangeable sodium {sodium}: this soil is {class}. {advice}"
+        );
+    }
+    let test = if found.sar.is_none() {
+        "A saturated-paste test with the adsorption ratio (SAR) would tell."
+    } else {
+        "A saturated-paste test would tell."
+    };
+    format!(
+        "Salts {salts} and exchangeable sodium {sodium}: this soil is most likely {class}, \
+         but may be {others}. {test}"
+    )
 }

@@ -4,28 +4,23 @@
 use crate::bag::certificate::{given, item};
 use crate::case::Bag;
 use crate::case::CertificateItem::{self, *};
-use crate::named::by_name;
+use crate::named::named;
 use crate::quantity::{Grounds, Unit, significant};
 use crate::sources::{Citation, EBC_GUIDELINES, IBI_STANDARDS};
 
-/// How a figure lies to its limit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Verdict {
-    /// Within it.
-    Within,
-    /// Between the strictest and the loosest national limit.
-    Between,
-    /// Beyond it.
-    Over,
-    /// Not given, or given as something that can't be.
-    NotGiven,
-}
-
-by_name! { Verdict, "verdict on a figure",
-    Within: "within",
-    Between: "between",
-    Over: "over",
-    NotGiven: "not-given",
+named! { "verdict on a figure":
+    /// How a figure lies to its limit.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum Verdict {
+        /// Within it.
+        Within = "within";
+        /// Between the strictest and the loosest national limit.
+        Between = "between";
+        /// Beyond it.
+        Over = "over";
+        /// Not given, or given as something that can't be.
+        NotGiven = "not-given";
+    }
 }
 
 /// A limit: at least, at most, or a stretch of national limits.

@@ -76,7 +76,8 @@ fn bed_depth(survey: &Survey<'_>) -> Option<f64> {
     survey.case.bed.depth_cm.filter(|d| (1.0..=100.0).contains(d))
 }
 
-pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
+/// The organic matter that is reckoned with, and what the equations rest on.
+fn organic_matter(survey: &Survey<'_>) -> (Band, Grounds) {
     let mut grounds = Grounds::new(
         "Saxton and Rawls 2006: water from sand, clay and organic matter. Bounds take in the equations' own error.",
         &[SAXTON_RAWLS.second_hand(), SAXTON_RAWLS.from_memory()],
@@ -84,35 +85,43 @@ pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
     let measured = survey.organic_matter();
     let organic_matter = measured.unwrap_or(Band::new(1.0, USUAL_ORGANIC_MATTER, 5.0));
     let text = survey.shown(&organic_matter, Unit::Percent);
-    grounds = match measured {
-        Some(_) => grounds.input(Property::OrganicMatter.label(), text),
-        None => {
-            grounds.sources.push(OUR_CHOICE.unsourced());
-            grounds.assume(format!("Organic matter is not known; taken as {text}."))
-        }
-    };
-    let found = if let Some((sand, clay)) = separates(survey) {
-        grounds = grounds
+    if measured.is_some() {
+        return (organic_matter, grounds.input(Property::OrganicMatter.label(), text));
+    }
+    grounds.sources.push(OUR_CHOICE.unsourced());
+    let assumption = format!("Organic matter is not known; taken as {text}.");
+    (organic_matter, grounds.assume(assumption))
+}
+
+/// The numbers of this soil, from sand and clay or else from its texture; `None` without either.
+fn of_soil(survey: &Survey<'_>) -> Option<(Result<Bands, OutOfRange>, Grounds)> {
+    let (organic_matter, grounds) = organic_matter(survey);
+    if let Some((sand, clay)) = separates(survey) {
+        let grounds = grounds
             .input(Property::Sand.label(), format!("{} %", significant(sand, 3)))
             .input(Property::Clay.label(), format!("{} %", significant(clay, 3)));
-        held(sand, clay, organic_matter.likely).map(|water| {
+        let bands = held(sand, clay, organic_matter.likely).map(|water| {
             let mut bands = numbers(&water).map(Band::exactly);
             widen(&mut bands, sand, clay, organic_matter);
             bands
-        })
-    } else if let Some(texture) = survey.texture {
-        grounds = grounds.input("texture", texture.label()).assume(
-            "Sand and clay were not measured: the middle of the class, and all soils of the class as bounds.",
-        );
-        of_class(texture, organic_matter)
-    } else {
-        traits.ask(
+        });
+        return Some((bands, grounds));
+    }
+    let texture = survey.texture?;
+    let grounds = grounds.input("texture", texture.label()).assume(
+        "Sand and clay were not measured: the middle of the class, and all soils of the class as bounds.",
+    );
+    Some((of_class(texture, organic_matter), grounds))
+}
+
+pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
+    let Some((found, grounds)) = of_soil(survey) else {
+        return traits.ask(
             QuestionId::Texture,
             "What is the soil's texture?",
             "How much water it holds for plants.",
             &[],
         );
-        return;
     };
     let mut bands = match found {
         Ok(bands) => bands,
@@ -123,11 +132,6 @@ pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
         *band = Band::new((band.low - error).max(0.0), band.likely, (band.high + error).min(1.0));
     }
     let [wilting, field, full, available, through] = bands;
-    let through = Band::new(
-        through.low / CONDUCTIVITY_ERROR,
-        through.likely,
-        through.high * CONDUCTIVITY_ERROR,
-    );
     for (name, label, band) in [
         ("wilting-point", "water left when plants wilt", wilting),
         ("field-capacity", "water held after draining", field),
@@ -136,40 +140,33 @@ pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
     ] {
         traits.figure(name, label, band.map(|v| 100.0 * v), Unit::Percent, &grounds);
     }
+    let times = CONDUCTIVITY_ERROR;
+    let through = Band::new(through.low / times, through.likely, through.high * times);
     let mut by_structure = grounds.clone().assume(
         "Cracks and worm holes count for more than texture: three times more or less is usual.",
     );
     by_structure.sources.push(OUR_CHOICE.unsourced());
-    traits.figure(
-        "saturated-conductivity",
-        "water through soaked soil in an hour",
-        through,
-        Unit::Mm,
-        &by_structure,
-    );
+    let label = "water through soaked soil in an hour";
+    traits.figure("saturated-conductivity", label, through, Unit::Mm, &by_structure);
+    say(survey, available, grounds, traits);
+}
+
+/// What the water for plants, as a share of the soil, comes to in the bed.
+fn say(survey: &Survey<'_>, available: Band, mut grounds: Grounds, traits: &mut Traits) {
     let mut text = format!(
         "Wet through and drained, the soil holds {} of its volume as water for plants.",
         survey.shown(&available.map(|v| 100.0 * v), Unit::Percent)
     );
     if let Some(depth) = bed_depth(survey) {
         let held = available.map(|v| v * depth * 10.0);
-        let grounds = grounds
-            .clone()
-            .input("depth of the bed", survey.shown(&Band::exactly(depth), Unit::Cm));
-        traits.figure(
-            "water-held",
-            "water for plants in the bed's depth",
-            held,
-            Unit::Mm,
-            &grounds,
-        );
+        grounds = grounds.input("depth of the bed", survey.shown(&Band::exactly(depth), Unit::Cm));
+        let label = "water for plants in the bed's depth";
+        traits.figure("water-held", label, held, Unit::Mm, &grounds);
         text.push_str(&format!(
             " Full, the bed holds as much as a rain of {}; water again when about half of that is used.",
             survey.shown(&held, Unit::Mm)
         ));
-        let mut grounds = grounds;
         grounds.sources.push(COMMON_PRACTICE.unsourced());
-        traits.say("water", text, grounds);
     } else {
         traits.ask(
             QuestionId::WorkedDepth,
@@ -177,6 +174,6 @@ pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
             "How much water the bed holds.",
             &[],
         );
-        traits.say("water", text, grounds);
     }
+    traits.say("water", text, grounds);
 }

@@ -62,33 +62,17 @@ fn offer(survey: &Survey<'_>, rest: Rest<'_>, best: bool) -> Dated {
     let own_frost = frost
         .filter(|frost| planting.is_none_or(|p| *frost < p))
         .filter(|frost| (rest.from - *frost).whole_days() < HALF_A_YEAR);
-    let found = window(Some(rest.from), planting, rest.days(), own_frost, false);
-    let mut sources = vec![NGUYEN_2017.second_hand(), UMASS_FALL.opened(), OUR_CHOICE.unsourced()];
-    let mut assumed = None;
-    let (to, mut reason) = match found {
+    let rule = "A rest runs from the harvest of one crop to the planting of the next; uncharged biochar wants four weeks of it, better eight.";
+    let sources = [NGUYEN_2017.second_hand(), UMASS_FALL.opened(), OUR_CHOICE.unsourced()];
+    let mut grounds = dated(
+        Grounds::new(rule, &sources),
+        season,
+        &[("from", Some(rest.from)), ("planting", planting)],
+    );
+    let (to, mut reason) = match window(Some(rest.from), planting, rest.days(), own_frost, false) {
         Window::Open { to, notes, .. } => {
-            let mut reason = if best {
-                "The longest clear time, over the cool season where there is one: this is where uncharged biochar goes."
-            } else {
-                "Long enough for uncharged biochar, but not the best of the year."
-            }
-            .to_string();
-            for note in notes {
-                reason.push(' ');
-                reason.push_str(&note);
-            }
-            if season.first_frost.is_none() && own_frost.is_some() {
-                reason.push_str(
-                    " Provisional: its first frost is only a rough guess by latitude. Give your own first frost.",
-                );
-                sources.push(NCEI_NORMALS.derived());
-                assumed = Some("First frost guessed from latitude and height.");
-            }
-            if let Some(wet) = wet_through(survey, rest.from, to.or(planting)) {
-                reason.push_str(&wet);
-                sources.push(COMMON_PRACTICE.unsourced());
-            }
-            (to.or(planting), reason)
+            let to = to.or(planting);
+            (to, open(survey, rest, to, best, &notes, own_frost.is_some(), &mut grounds))
         }
         _ => {
             let days = rest.days().unwrap_or(0);
@@ -105,25 +89,55 @@ fn offer(survey: &Survey<'_>, rest: Rest<'_>, best: bool) -> Dated {
             " Nothing is planned after it. Give the next planting to see the last good day.",
         );
     }
+    let to = to.map(|to| to.max(rest.from));
+    Dated { what: between(rest), from: Some(rest.from), to, reason, grounds }
+}
+
+/// Why uncharged biochar can go in between the first and the last good day.
+fn open(
+    survey: &Survey<'_>,
+    rest: Rest<'_>,
+    to: Option<Date>,
+    best: bool,
+    notes: &[String],
+    ends_at_frost: bool,
+    grounds: &mut Grounds,
+) -> String {
+    let mut reason = if best {
+        "The longest clear time, over the cool season where there is one: this is where uncharged biochar goes."
+    } else {
+        "Long enough for uncharged biochar, but not the best of the year."
+    }
+    .to_string();
+    for note in notes {
+        reason.push(' ');
+        reason.push_str(note);
+    }
+    if survey.case.season.first_frost.is_none() && ends_at_frost {
+        reason.push_str(
+            " Provisional: its first frost is only a rough guess by latitude. Give your own first frost.",
+        );
+        grounds.sources.push(NCEI_NORMALS.derived());
+        grounds.assumed.push("First frost guessed from latitude and height.".into());
+    }
+    if let Some(wet) = wet_through(survey, rest.from, to) {
+        reason.push_str(&wet);
+        grounds.sources.push(COMMON_PRACTICE.unsourced());
+    }
+    reason
+}
+
+/// What a rest is called.
+fn between(rest: Rest<'_>) -> String {
     let after = rest.after.map(|name| named(name, "the crop there now"));
-    let task = match (after, rest.before) {
+    match (after, rest.before) {
         (Some(after), Some((next, _))) => {
             format!("Between {after} and {}", named(next, "the next planting"))
         }
         (Some(after), None) => format!("After the harvest of {after}"),
         (None, Some((next, _))) => format!("Before {}", named(next, "the next planting")),
         (None, None) => "The bed is empty".to_string(),
-    };
-    let rule = "A rest runs from the harvest of one crop to the planting of the next; uncharged biochar wants four weeks of it, better eight.";
-    let mut grounds = dated(
-        Grounds::new(rule, &sources),
-        season,
-        &[("from", Some(rest.from)), ("planting", planting)],
-    );
-    if let Some(assumed) = assumed {
-        grounds = grounds.assume(assumed);
     }
-    Dated { what: task, from: Some(rest.from), to: to.map(|to| to.max(rest.from)), reason, grounds }
 }
 
 /// From which month of a rest on the soil is usually wet through, in a
@@ -162,83 +176,99 @@ fn wet_through(survey: &Survey<'_>, from: Date, to: Option<Date>) -> Option<Stri
 
 /// Every conflict of the crops' dates.
 fn conflicts(season: &Season) -> Vec<Dated> {
-    let mut found = Vec::new();
-    let mut say = |task: String, from: Option<Date>, to: Option<Date>, reason: &str| {
-        let grounds = Grounds::new(
-            "The dates of the crops, put beside each other.",
-            &[COMMON_PRACTICE.unsourced()],
-        );
-        let grounds = dated(grounds, season, &[("from", from), ("to", to)]);
-        found.push(Dated { what: task, from, to, reason: reason.into(), grounds });
-    };
-    let name = |crop: &Crop| named(&crop.name, "A crop without a name");
-    for crop in &season.crops {
-        match (crop.planting, crop.harvest) {
-            (Some(planting), Some(harvest)) if harvest < planting => say(
-                format!("{}: the harvest comes before the planting", name(crop)),
-                Some(harvest),
-                Some(planting),
-                "One of the two dates is wrong, perhaps its year. Until it is put right this crop is left out.",
-            ),
-            (Some(planting), None) => say(
-                format!("{}: no harvest date", name(crop)),
-                Some(planting),
-                None,
-                "Until it is given, the bed is taken to be full from this planting on.",
-            ),
-            (None, None) => say(
-                format!("{}: no dates", name(crop)),
-                None,
-                None,
-                "Give its planting and its harvest. Until then it is left out.",
-            ),
-            (Some(planting), Some(harvest)) if stays_over_winter(season, planting, harvest) => say(
-                format!("{} stays in the bed over the cool season", name(crop)),
-                Some(planting),
-                Some(harvest),
-                "So the bed isn't clear then. Mix biochar in before it is planted, or after its harvest; beside growing plants only charged biochar. It also takes up some of the nitrate that rain would wash out.",
-            ),
-            _ => {}
-        }
-    }
+    let mut found: Vec<Dated> =
+        season.crops.iter().filter_map(|crop| of_one_crop(season, crop)).collect();
     for (at, one) in season.crops.iter().enumerate() {
-        for other in &season.crops[at + 1..] {
-            let (Some(p1), Some(h1), Some(p2), Some(h2)) =
-                (one.planting, one.harvest, other.planting, other.harvest)
-            else {
-                continue;
-            };
-            let (from, to) = (p1.max(p2), h1.min(h2));
-            if from < to && p1 <= h1 && p2 <= h2 {
-                let (first, second) = if p1 <= p2 { (one, other) } else { (other, one) };
-                say(
-                    format!(
-                        "{} is planted before {} is off",
-                        name(second),
-                        named(&first.name, "a crop without a name")
-                    ),
-                    Some(from),
-                    Some(to),
-                    "The bed is not clear between them. If they share it, put charged biochar between the rows, or wait for the next rest. If not, one date is wrong.",
-                );
-            }
-        }
+        found.extend(season.crops[at + 1..].iter().filter_map(|other| of_two(season, one, other)));
     }
-    if let (Some(today), Some(planting)) = (season.today, season.planting)
-        && let Some(crop) = season.crops.iter().find(|crop| {
-            planting > today
-                && crop.planting.is_some_and(|p| p < planting)
-                && crop.harvest.is_some_and(|h| h > planting)
-        })
-    {
-        say(
-            format!("{} still stands at the next planting", name(crop)),
-            Some(planting),
-            crop.harvest,
-            "The next planting you gave above falls before its harvest. Change one of them.",
-        );
-    }
+    found.extend(of_next_planting(season));
     found
+}
+
+fn conflict(
+    season: &Season,
+    what: String,
+    from: Option<Date>,
+    to: Option<Date>,
+    reason: &str,
+) -> Dated {
+    let grounds = Grounds::new(
+        "The dates of the crops, put beside each other.",
+        &[COMMON_PRACTICE.unsourced()],
+    );
+    let grounds = dated(grounds, season, &[("from", from), ("to", to)]);
+    Dated { what, from, to, reason: reason.into(), grounds }
+}
+
+fn name_of(crop: &Crop) -> String {
+    named(&crop.name, "A crop without a name")
+}
+
+/// Dates of one crop that are missing, can't be, or keep the bed from resting.
+fn of_one_crop(season: &Season, crop: &Crop) -> Option<Dated> {
+    let name = name_of(crop);
+    let (from, to, what, reason) = match (crop.planting, crop.harvest) {
+        (Some(planting), Some(harvest)) if harvest < planting => (
+            Some(harvest),
+            Some(planting),
+            format!("{name}: the harvest comes before the planting"),
+            "One of the two dates is wrong, perhaps its year. Until it is put right this crop is left out.",
+        ),
+        (Some(planting), None) => (
+            Some(planting),
+            None,
+            format!("{name}: no harvest date"),
+            "Until it is given, the bed is taken to be full from this planting on.",
+        ),
+        (None, None) => (
+            None,
+            None,
+            format!("{name}: no dates"),
+            "Give its planting and its harvest. Until then it is left out.",
+        ),
+        (Some(planting), Some(harvest)) if stays_over_winter(season, planting, harvest) => (
+            Some(planting),
+            Some(harvest),
+            format!("{name} stays in the bed over the cool season"),
+            "So the bed isn't clear then. Mix biochar in before it is planted, or after its harvest; beside growing plants only charged biochar. It also takes up some of the nitrate that rain would wash out.",
+        ),
+        _ => return None,
+    };
+    Some(conflict(season, what, from, to, reason))
+}
+
+/// Two crops that stand in the bed at one time.
+fn of_two(season: &Season, one: &Crop, other: &Crop) -> Option<Dated> {
+    let (p1, h1, p2, h2) = (one.planting?, one.harvest?, other.planting?, other.harvest?);
+    let (from, to) = (p1.max(p2), h1.min(h2));
+    if from >= to || p1 > h1 || p2 > h2 {
+        return None;
+    }
+    let (first, second) = if p1 <= p2 { (one, other) } else { (other, one) };
+    let first = named(&first.name, "a crop without a name");
+    Some(conflict(
+        season,
+        format!("{} is planted before {first} is off", name_of(second)),
+        Some(from),
+        Some(to),
+        "The bed is not clear between them. If they share it, put charged biochar between the rows, or wait for the next rest. If not, one date is wrong.",
+    ))
+}
+
+/// A crop that still stands when the next is to be planted.
+fn of_next_planting(season: &Season) -> Option<Dated> {
+    let planting =
+        season.planting.filter(|planting| season.today.is_some_and(|t| *planting > t))?;
+    let crop = season.crops.iter().find(|crop| {
+        crop.planting.is_some_and(|p| p < planting) && crop.harvest.is_some_and(|h| h > planting)
+    })?;
+    Some(conflict(
+        season,
+        format!("{} still stands at the next planting", name_of(crop)),
+        Some(planting),
+        crop.harvest,
+        "The next planting you gave above falls before its harvest. Change one of them.",
+    ))
 }
 
 /// Whether a crop stands in the bed at the turn of the cool season, 1 January or

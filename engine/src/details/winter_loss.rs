@@ -1,8 +1,9 @@
 //! What a wet winter takes of the nitrate in a bed, with and without biochar.
 
+use crate::case::Crop;
 use crate::details::windows::{crop_name, over_winter};
 use crate::plan::Plan;
-use crate::quantity::{Band, Figure, Grounds, Unit, shown};
+use crate::quantity::{Band, Figure, Grounds, Unit};
 use crate::season::drainage::{ROOTED, WetMonths, wet_months};
 use crate::soil::water;
 use crate::soil::{Property, Texture};
@@ -24,7 +25,9 @@ const TONNES_TO_HOLD: f64 = 10.0;
 /// 2017, −29 % in loam and +23 % in sand; Bekchanova 2024, −38 (−56 to −13) %
 /// in sands (opened); put together by our own choice.
 const IN_LOAM: Band = Band { low: 10.0, likely: 30.0, high: 40.0 };
+/// The same in sand. Source: as in loam.
 const IN_SAND: Band = Band { low: -20.0, likely: 20.0, high: 50.0 };
+/// The same under grass. Source: as in loam.
 const UNDER_GRASS: Band = Band { low: -10.0, likely: 0.0, high: 15.0 };
 
 /// The share (0–1) of nitrate mixed through the top `depth` cm that `drainage`
@@ -100,33 +103,68 @@ pub struct WinterLoss {
 pub fn winter_loss(survey: &Survey<'_>, plan: &Plan) -> Option<WinterLoss> {
     let stock = survey.nitrate_stock()?;
     let held = stock.band;
-    let case = survey.case();
-    let measures = case.measures;
-    let texture = survey.texture;
+    let season = &survey.case.season;
+    let measures = survey.case.measures;
     let organic_matter = survey.soil.value(Property::OrganicMatter);
-    let capacity = capacity(texture, organic_matter);
-    let water = wet_months(&case.season, texture, organic_matter, measures);
+    let capacity = capacity(survey.texture, organic_matter);
+    let water = wet_months(season, survey.texture, organic_matter, measures);
 
     let tonnes = plan.dose.mass.map(|kg| kg * 10.0 / plan.dose.area);
-    let most = match texture {
+    let less = lessened(tonnes.likely, most_lessened(survey));
+    let uses = plan.uses_biochar() && less.high > 0.0;
+    let months = month_by_month(&water, held, capacity, less, uses);
+    let last = months.last()?;
+    let lost = lost_by_both(last.burns, last.scotter);
+
+    let grounds = of_bare_soil(survey, &water, stock.grounds, capacity);
+    let figure = |name, label, band, grounds: &Grounds| {
+        Figure::new(name, label, band, Unit::KgPerHa, grounds.clone())
+    };
+    let mut figures = vec![
+        figure("nitrate-held", "nitrate nitrogen in the sampled soil", held, &grounds),
+        figure("nitrate-lost", "lost over the cool season without biochar", lost, &grounds),
+    ];
+    if let Some(with) = last.with {
+        let kept = Band::new(
+            (lost.high - with.high).min(lost.low * less.low / 100.0),
+            lost.likely - with.likely,
+            lost.high * less.high / 100.0,
+        );
+        let why = of_biochar(survey, tonnes, less, &grounds);
+        figures.push(figure("nitrate-lost-with", "lost with this biochar", with, &why));
+        figures.push(figure("nitrate-kept", "kept by it", kept, &why));
+    }
+    let stays = over_winter(season);
+    figures.extend(stays.map(|crop| under_crop(crop, lost)));
+    let label = "water that drains through";
+    figures.push(Figure::new("drainage", label, water.total, Unit::Mm, water.grounds.clone()));
+    let of = |lost: f64, held: f64| if held > 0.0 { 100.0 * lost / held } else { 0.0 };
+    let percent =
+        Band::new(of(lost.low, held.low), of(lost.likely, held.likely), of(lost.high, held.high));
+    Some(WinterLoss { text: in_words(survey, &water, percent, uses, stays), figures, months })
+}
+
+/// The most that biochar lessens leaching in this soil, %.
+fn most_lessened(survey: &Survey<'_>) -> Band {
+    match survey.texture {
         _ if survey.is_lawn() => UNDER_GRASS,
         Some(texture) if texture.is_sandy() => IN_SAND,
         Some(_) => IN_LOAM,
         None => Band::new(IN_SAND.low, IN_LOAM.likely, IN_SAND.high),
-    };
-    let less = lessened(tonnes.likely, most);
-    let uses = plan.uses_biochar() && less.high > 0.0;
-    let months = month_by_month(&water, held, capacity, less, uses);
-    let (burns, scotter) = months.last().map(|m| (m.burns, m.scotter))?;
-    let lost = lost_by_both(burns, scotter);
+    }
+}
 
+/// What the loss from bare soil rests on: the water, and the nitrate in stock.
+fn of_bare_soil(survey: &Survey<'_>, water: &WetMonths, stock: Grounds, capacity: Band) -> Grounds {
     let mut grounds = Grounds::new(
         "Nitrate in the layer × the share that drainage washes below 30 cm, by two published equations, month after month.",
         &[BURNS_1975.from_memory(), SCOTTER_1993.opened(), SAXTON_RAWLS.second_hand()],
-    )
-    .input("water that drains through", shown(&water.total, Unit::Mm, measures))
-    .input("field capacity", shown(&capacity, Unit::Percent, measures))
-    .assume("Nothing grows that takes nitrate up, and no cracks let water past. Take it as a ranking.");
+    );
+    grounds.inputs = stock.inputs;
+    grounds = grounds
+        .input("water that drains through", survey.shown(&water.total, Unit::Mm))
+        .input("field capacity", survey.shown(&capacity, Unit::Percent))
+        .assume("Nothing grows that takes nitrate up, and no cracks let water past. Take it as a ranking.");
     grounds.inputs.extend(water.grounds.inputs.iter().cloned());
     grounds.assumed.extend(water.grounds.assumed.iter().cloned());
     for source in &water.grounds.sources {
@@ -134,73 +172,56 @@ pub fn winter_loss(survey: &Survey<'_>, plan: &Plan) -> Option<WinterLoss> {
             grounds.sources.push(*source);
         }
     }
-    grounds.inputs.splice(0..0, stock.grounds.inputs);
-    grounds.assumed.extend(stock.grounds.assumed);
-    let figure = |name, label, band, grounds: &Grounds| Figure {
-        name,
-        label,
-        band,
-        unit: Unit::KgPerHa,
-        grounds: grounds.clone(),
-    };
-    let drains = Figure {
-        unit: Unit::Mm,
-        ..figure("drainage", "water that drains through", water.total, &water.grounds)
-    };
-    let mut figures = vec![
-        figure("nitrate-held", "nitrate nitrogen in the sampled soil", held, &grounds),
-        figure("nitrate-lost", "lost over the cool season without biochar", lost, &grounds),
-    ];
-    if let Some(with) = months.last().and_then(|month| month.with) {
-        let kept = Band::new(
-            (lost.high - with.high).min(lost.low * less.low / 100.0),
-            lost.likely - with.likely,
-            lost.high * less.high / 100.0,
-        );
-        let mut with_char = Grounds::new(
-            "Loss × (1 − the share that biochar lessens it by): none below 5 t/ha, then rising to the most that trials in such soils found; half of that in the first month.",
-            &[
-                BORCHARD_2019.opened(),
-                LIU_2017.opened(),
-                BEKCHANOVA_2024.opened(),
-                OUR_CHOICE.unsourced(),
-            ],
-        )
-        .input("biochar", shown(&tonnes, Unit::TonnePerHa, measures))
-        .input("lessened by", shown(&less, Unit::Percent, measures))
-        .assume("The biochar is in the soil when the season begins.");
-        with_char.inputs.extend(grounds.inputs.iter().cloned());
-        figures.push(figure("nitrate-lost-with", "lost with this biochar", with, &with_char));
-        figures.push(figure("nitrate-kept", "kept by it", kept, &with_char));
-    }
-    let stays = over_winter(&case.season);
-    if let Some(crop) = stays {
-        let under = Band::new(
-            lost.low * (1.0 - UNDER_A_CROP.high / 100.0),
-            lost.likely * (1.0 - UNDER_A_CROP.likely / 100.0),
-            lost.high * (1.0 - UNDER_A_CROP.low / 100.0),
-        );
-        let grounds = Grounds::new(
-            "Loss without biochar × (1 − 0.5 (0–0.75)): a crop that grows takes up what would be lost. Grasses and brassicas do so most, legumes and crops with few roots least.",
-            &[NOURI_2022.opened(), CHRISTIANSON_2021.opened(), OUR_CHOICE.unsourced()],
-        )
-        .input("crop", crop_name(crop));
-        figures.push(figure(
-            "nitrate-lost-under-crop",
-            "lost under the crop that stays, without biochar",
-            under,
-            &grounds,
-        ));
-    }
-    figures.push(drains);
-    let percent = |band: Band| {
-        let of = |lost: f64, held: f64| if held > 0.0 { 100.0 * lost / held } else { 0.0 };
-        Band::new(of(band.low, held.low), of(band.likely, held.likely), of(band.high, held.high))
-    };
+    grounds.assumed.extend(stock.assumed);
+    grounds
+}
+
+/// What the loss with biochar rests on, beside that from bare soil.
+fn of_biochar(survey: &Survey<'_>, tonnes: Band, less: Band, bare: &Grounds) -> Grounds {
+    let mut grounds = Grounds::new(
+        "Loss × (1 − the share that biochar lessens it by): none below 5 t/ha, then rising to the most that trials in such soils found; half of that in the first month.",
+        &[
+            BORCHARD_2019.opened(),
+            LIU_2017.opened(),
+            BEKCHANOVA_2024.opened(),
+            OUR_CHOICE.unsourced(),
+        ],
+    )
+    .input("biochar", survey.shown(&tonnes, Unit::TonnePerHa))
+    .input("lessened by", survey.shown(&less, Unit::Percent))
+    .assume("The biochar is in the soil when the season begins.");
+    grounds.inputs.extend(bare.inputs.iter().cloned());
+    grounds
+}
+
+/// What is lost under a crop that stays.
+fn under_crop(crop: &Crop, lost: Band) -> Figure {
+    let under = Band::new(
+        lost.low * (1.0 - UNDER_A_CROP.high / 100.0),
+        lost.likely * (1.0 - UNDER_A_CROP.likely / 100.0),
+        lost.high * (1.0 - UNDER_A_CROP.low / 100.0),
+    );
+    let grounds = Grounds::new(
+        "Loss without biochar × (1 − 0.5 (0–0.75)): a crop that grows takes up what would be lost. Grasses and brassicas do so most, legumes and crops with few roots least.",
+        &[NOURI_2022.opened(), CHRISTIANSON_2021.opened(), OUR_CHOICE.unsourced()],
+    )
+    .input("crop", crop_name(crop));
+    let label = "lost under the crop that stays, without biochar";
+    Figure::new("nitrate-lost-under-crop", label, under, Unit::KgPerHa, grounds)
+}
+
+/// What it comes to: `percent` of the nitrate is lost from bare soil.
+fn in_words(
+    survey: &Survey<'_>,
+    water: &WetMonths,
+    percent: Band,
+    uses: bool,
+    stays: Option<&Crop>,
+) -> String {
     let mut text = format!(
         "A cool season with {} of drainage takes {} of the nitrate below the roots. {}",
-        shown(&water.total, Unit::Mm, measures),
-        shown(&percent(lost), Unit::Percent, measures),
+        survey.shown(&water.total, Unit::Mm),
+        survey.shown(&percent, Unit::Percent),
         if uses {
             "Biochar keeps a part of it, how much is uncertain; a winter green manure keeps more."
         } else {
@@ -218,7 +239,7 @@ pub fn winter_loss(survey: &Survey<'_>, plan: &Plan) -> Option<WinterLoss> {
             " Give your latitude and the rain of each month for your own drainage, month by month.",
         );
     }
-    Some(WinterLoss { text, figures, months })
+    text
 }
 
 /// From the least that either equation says to the most; between the two likely.

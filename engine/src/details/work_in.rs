@@ -176,13 +176,13 @@ impl Work<'_> {
                 grounds = grounds.assume("15 to 40 % of its weight is water as it comes.");
             }
             grounds.assumed.extend(doubt);
-            self.done.figures.push(Figure {
-                name: "water-to-damp",
-                label: "water to damp it",
+            self.done.figures.push(Figure::new(
+                "water-to-damp",
+                "water to damp it",
                 band,
-                unit: Unit::Litre,
+                Unit::Litre,
                 grounds,
-            });
+            ));
         }
     }
 
@@ -216,43 +216,9 @@ impl Work<'_> {
 
     fn lawn(&mut self) {
         let depth = self.dose.depth.clamp(CORE_DEPTH.0, CORE_DEPTH.1);
-        let wanted = self.on_a_square_metre();
+        self.cores(depth);
+        let holes = holes_on_a_square_metre(self.on_a_square_metre(), CORES[1], depth);
         let deep = self.length(depth);
-        let us = self.measures() == Measures::Us;
-        // On 1 sq ft in US measures.
-        let patch = if us { SQUARE_FOOT } else { 1.0 };
-        let labels = if us {
-            ["holes on 1 sq ft, cores ½ in wide", "holes on 1 sq ft, cores ¾ in wide"]
-        } else {
-            ["holes on 1 m², cores 1.3 cm wide", "holes on 1 m², cores 1.9 cm wide"]
-        };
-        let grounds = |width: f64| {
-            Grounds::new(
-                "litres on 1 m² × 1000 ÷ (π ÷ 4 × width² × depth), in cm",
-                &[ARITHMETIC.derived(), COMMON_PRACTICE.unsourced()],
-            )
-            .input("biochar on 1 m²", format!("{} L", significant(wanted, 3)))
-            .input("width and depth of a hole", format!("{width} cm, {} cm", significant(depth, 3)))
-        };
-        for (width, label) in CORES.into_iter().zip(labels) {
-            let holes = holes_on_a_square_metre(wanted, width, depth);
-            self.done.figures.push(Figure {
-                name: "core-holes",
-                label,
-                band: Band::exactly((holes * patch).ceil()),
-                unit: Unit::None,
-                grounds: grounds(width),
-            });
-            self.done.figures.push(Figure {
-                name: "core-spacing",
-                label: "so far apart",
-                band: Band::exactly(apart(holes)),
-                unit: Unit::Cm,
-                grounds: Grounds::new("100 ÷ √(holes on 1 m²), in cm", &[ARITHMETIC.derived()]),
-            });
-        }
-        let widest = CORES[1];
-        let holes = holes_on_a_square_metre(wanted, widest, depth);
         self.step(
             format!(
                 "Mow short. Take out cores {deep} deep with a hollow corer, and rake the cores \
@@ -279,6 +245,36 @@ impl Work<'_> {
         );
     }
 
+    /// How many cores of each width the biochar fills, and how far apart they are.
+    fn cores(&mut self, depth: f64) {
+        let wanted = self.on_a_square_metre();
+        let us = self.measures() == Measures::Us;
+        // On 1 sq ft in US measures.
+        let patch = if us { SQUARE_FOOT } else { 1.0 };
+        let labels = if us {
+            ["holes on 1 sq ft, cores ½ in wide", "holes on 1 sq ft, cores ¾ in wide"]
+        } else {
+            ["holes on 1 m², cores 1.3 cm wide", "holes on 1 m², cores 1.9 cm wide"]
+        };
+        for (width, label) in CORES.into_iter().zip(labels) {
+            let holes = holes_on_a_square_metre(wanted, width, depth);
+            let on_patch = Band::exactly((holes * patch).ceil());
+            let size = format!("{width} cm, {} cm", significant(depth, 3));
+            let grounds = Grounds::new(
+                "litres on 1 m² × 1000 ÷ (π ÷ 4 × width² × depth), in cm",
+                &[ARITHMETIC.derived(), COMMON_PRACTICE.unsourced()],
+            )
+            .input("biochar on 1 m²", format!("{} L", significant(wanted, 3)))
+            .input("width and depth of a hole", size);
+            let spacing = Grounds::new("100 ÷ √(holes on 1 m²), in cm", &[ARITHMETIC.derived()]);
+            let apart = Band::exactly(apart(holes));
+            self.done.figures.extend([
+                Figure::new("core-holes", label, on_patch, Unit::None, grounds),
+                Figure::new("core-spacing", "so far apart", apart, Unit::Cm, spacing),
+            ]);
+        }
+    }
+
     fn tree(&mut self) {
         let depth = self.dose.depth.clamp(TREE_HOLE_DEPTH.0, TREE_HOLE_DEPTH.1);
         let wanted = self.on_a_square_metre();
@@ -295,13 +291,13 @@ impl Work<'_> {
             "width and depth of a hole",
             format!("{TREE_HOLE} cm, {} cm", significant(depth, 3)),
         );
-        self.done.figures.push(Figure {
-            name: "tree-holes",
-            label: "holes round the tree",
-            band: Band::exactly(in_all),
-            unit: Unit::None,
+        self.done.figures.push(Figure::new(
+            "tree-holes",
+            "holes round the tree",
+            Band::exactly(in_all),
+            Unit::None,
             grounds,
-        });
+        ));
         let (wide, deep) = (self.length(TREE_HOLE), self.length(depth));
         let all = self.amount(self.dose.litres * fits / holes);
         self.step(

@@ -10,7 +10,8 @@ use crate::ranges::Level;
 use crate::soil::{Method, Property};
 use crate::sources::{
     COLORADO_SODIC, COMMON_PRACTICE, Citation, DEL_CAMPO_2021, DRYLANDS_2025, EPA_LEAD,
-    FLAMMABILITY_2014, GUO_2020, LEAD_UMD, NOP_205_203, NOSB_TEA_2004, SONI_2015, UGA_MANURE,
+    FLAMMABILITY_2014, GUO_2020, LEAD_UMD, NOP_205_203, NOSB_TEA_2004, OUR_CHOICE, SONI_2015,
+    UGA_MANURE,
 };
 use crate::survey::Survey;
 
@@ -21,6 +22,10 @@ const LEAD_SCREENING: f64 = 200.0;
 /// Total lead from which we advise care, mg/kg. Source: our choice: half the
 /// screening level.
 const LEAD_CARE: f64 = 100.0;
+
+/// Exchangeable sodium, %, or the adsorption ratio, from which we advise care.
+/// Source: our choice; structure can suffer below 13 too (Colorado State, opened).
+const NEARLY_SODIC: f64 = 10.0;
 
 /// Something that can hurt.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -150,6 +155,16 @@ fn soil(survey: &Survey<'_>, path: Path, hazards: &[Hazard], add: &mut Add<'_>) 
             &[COLORADO_SODIC.opened()],
         );
     }
+    if !hazards.contains(&Hazard::Sodium) && nearly_sodic(survey) {
+        add(
+            "exchangeable sodium from 10 %, or adsorption ratio from 10, below the lines of 15 and 13",
+            "Sodium is not far from the line where a soil is called sodic (15 % of the exchange, or \
+             an adsorption ratio of 13). Bring no more of it: no salty water, no salty biochar. \
+             Past that line gypsum, drainage and clean water come before all else."
+                .into(),
+            &[COLORADO_SODIC.opened(), OUR_CHOICE.unsourced()],
+        );
+    }
     if survey.ece().is_some_and(|ece| ece.likely >= 2.0) {
         add(
             "salts in the saturated paste 2 dS/m or more",
@@ -177,6 +192,12 @@ fn soil(survey: &Survey<'_>, path: Path, hazards: &[Hazard], add: &mut Add<'_>) 
             &[COMMON_PRACTICE.unsourced()],
         );
     }
+}
+
+/// Not sodic, but not far from it, as it was measured.
+fn nearly_sodic(survey: &Survey<'_>) -> bool {
+    let sodium = survey.chemistry.sodium.as_ref();
+    sodium.is_some_and(|sodium| sodium.sar.unwrap_or(sodium.esp.likely) >= NEARLY_SODIC)
 }
 
 fn lead(survey: &Survey<'_>, add: &mut Add<'_>) {

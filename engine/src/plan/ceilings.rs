@@ -1,7 +1,6 @@
 //! The most of a nutrient, of sodium and of alkalinity that may come into the
 //! bed in a year, whatever brings it.
 
-use crate::bag::Material;
 use crate::plan::ledger::{Ceiling, Ledger, Substance};
 use crate::quantity::{Band, Grounds, Unit, significant};
 use crate::ranges::Level;
@@ -35,17 +34,21 @@ const SODIUM: f64 = 22.99;
 /// which all of it does, as in bone and manure.
 /// Source: our choice; wood has 0.1 %, manure 2.5 %, bone 15 %.
 const PHOSPHORUS_COUNTS: (f64, f64) = (0.3, 1.0);
-/// Of wood's phosphorus so much works in a year. Source: our choice within Angst & Sohi 2013.
-const PHOSPHORUS_WORKS: f64 = 0.1;
+/// Of a biochar's phosphorus so much works in a year. Source: our choice within Angst & Sohi 2013.
+const PHOSPHORUS_WORKS: Band = Band { low: 0.05, likely: 0.1, high: 0.2 };
 
 /// g of a substance in a kilogram of biochar that count against its ceiling.
-pub(crate) fn load(material: &Material, substance: Substance) -> f64 {
+pub(crate) fn load(survey: &Survey<'_>, substance: Substance) -> f64 {
+    let material = &survey.material;
     let percent = match substance {
         Substance::Phosphorus => {
             let total = material.phosphorus.likely;
+            let short = survey.findings.level(Property::Phosphorus).is_some_and(Level::is_short);
             let (from, to) = PHOSPHORUS_COUNTS;
-            let all = ((total - from) / (to - from)).clamp(0.0, 1.0);
-            total * (PHOSPHORUS_WORKS + all * (1.0 - PHOSPHORUS_WORKS))
+            let rich = ((total - from) / (to - from)).clamp(0.0, 1.0);
+            // A soil that lacks it may be given what comes free slowly.
+            let most = if short { PHOSPHORUS_WORKS.high } else { 1.0 };
+            total * (PHOSPHORUS_WORKS.likely + rich * (most - PHOSPHORUS_WORKS.likely))
         }
         Substance::Potassium => material.potassium.likely,
         Substance::Sodium => material.sodium.likely,

@@ -8,7 +8,8 @@ use serde::Serialize;
 
 use crate::bag::Material;
 use crate::case::Feedstock;
-use crate::plan::ledger::{Bringer, Brings, Ledger, NITROGEN, Substance};
+use crate::plan::Path;
+use crate::plan::ledger::{Bringer, Brings, Entry, Ledger, NITROGEN, Substance};
 use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown, significant};
 use crate::soil::Property;
 use crate::sources::{
@@ -258,8 +259,8 @@ impl Laid {
 }
 
 /// The effects on every property that was measured.
-pub fn effects(survey: &Survey<'_>, dose: &Dose, ledger: &Ledger) -> Vec<Effect> {
-    laid_out(survey, dose, ledger)
+pub fn effects(survey: &Survey<'_>, path: Path, dose: &Dose, ledger: &Ledger) -> Vec<Effect> {
+    laid_out(survey, path, dose, ledger)
         .into_iter()
         .map(|laid| {
             let band = laid.at(A_MONTH);
@@ -273,8 +274,9 @@ pub fn effects(survey: &Survey<'_>, dose: &Dose, ledger: &Ledger) -> Vec<Effect>
 
 /// The changes of every property that was measured, as their parts: the ledger
 /// over time.
-pub(crate) fn laid_out(survey: &Survey<'_>, dose: &Dose, ledger: &Ledger) -> Vec<Laid> {
-    let month = Month { survey, dose, ledger };
+pub(crate) fn laid_out(survey: &Survey<'_>, path: Path, dose: &Dose, ledger: &Ledger) -> Vec<Laid> {
+    let charged = matches!(path, Path::Charged | Path::ChargeFirst);
+    let month = Month { survey, charged, dose, ledger };
     let mut laid = Vec::new();
     laid.extend(month.nitrogen(Property::NitrateN, Substance::NitrateN));
     laid.extend(month.nitrogen(Property::AmmoniumN, Substance::AmmoniumN));
@@ -338,6 +340,7 @@ fn tied_up(survey: &Survey<'_>, dose: &Dose) -> Band {
 
 struct Month<'a> {
     survey: &'a Survey<'a>,
+    charged: bool,
     dose: &'a Dose,
     ledger: &'a Ledger,
 }
@@ -378,6 +381,12 @@ impl Month<'_> {
 
     /// The share of the fresh biochar's hold that the charge has left unfilled, 0–1.
     fn hold_left(&self, accounts: &[Substance]) -> Band {
+        let charge = |e: &Entry| matches!(e.by, Bringer::Charge(_));
+        let known = self.ledger.accounts.iter().any(|a| a.brought.iter().any(charge));
+        if self.charged && !known {
+            // Bought charged: nobody knows how full it is.
+            return Band::new(0.0, 0.5, 1.0);
+        }
         let all = |of: &dyn Fn(Substance) -> f64| accounts.iter().map(|s| of(*s)).sum::<f64>();
         let held = all(&|s| self.ledger.of(s).held.likely);
         let brings = |s: Substance| {

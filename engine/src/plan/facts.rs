@@ -17,10 +17,6 @@ const LEAST_SHARE: f64 = 1.0;
 /// Source: our choice.
 pub const LOW_CEC: f64 = 5.0;
 
-/// Where the pH stands above the plants' range, a rise this large counts.
-/// Our choice: less no test can show.
-const COUNTS_AS_RISE: f64 = 0.1;
-
 /// The nutrients a surplus is looked for in.
 const NUTRIENTS: [Property; 6] = [
     Property::NitrateN,
@@ -186,16 +182,9 @@ impl<'s> Facts<'s> {
         self.ph_after.is_some_and(|ph| ph.likely > rate::most_ph(self.survey))
     }
 
-    /// The pH is above the plants' range already, and would rise further.
-    pub fn limes_above_range(&self) -> bool {
-        let rises = |after: Band| self.ph().is_some_and(|ph| after.likely - ph >= COUNTS_AS_RISE);
-        self.ph_level.is_some_and(Level::is_surplus) && self.ph_after.is_some_and(rises)
-    }
-
     /// The pH comes out above the plants' range.
     pub fn ph_above_range(&self) -> bool {
-        !self.limes_above_range()
-            && self.ph_after.zip(self.ph_top).is_some_and(|(after, top)| after.likely > top)
+        self.ph_after.zip(self.ph_top).is_some_and(|(after, top)| after.likely > top)
     }
 
     /// The pH is above the plants' range before any biochar.

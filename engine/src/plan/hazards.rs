@@ -34,16 +34,20 @@ pub(crate) fn hazards(survey: &Survey<'_>) -> Vec<Hazard> {
     found
 }
 
-/// Total lead at or above the screening level, in a bed that feeds people.
+/// Too much lead for the food that grows here.
 pub(crate) fn leaded(survey: &Survey<'_>) -> bool {
+    survey.is_eaten() && over_lead_level(survey)
+}
+
+/// Total lead at or above the screening level for homes.
+pub(crate) fn over_lead_level(survey: &Survey<'_>) -> bool {
     let level = lead_level(survey.case.season.today);
     let total = survey.soil.measures.iter().find(|m| {
         m.property == Property::Lead
             && m.method == Some(Method::TotalAcid)
             && m.unit == Unit::MgPerKg
     });
-    survey.is_eaten()
-        && level.zip(total).is_some_and(|(level, lead)| lead.amount.number() >= level.screening)
+    level.zip(total).is_some_and(|(level, lead)| lead.amount.number() >= level.screening)
 }
 
 /// Salts likely at or over 4 dS/m of the paste, or over the limit in a 1:1 mix.

@@ -13,11 +13,12 @@ pub(crate) fn headline(
     decision: &Decision<'_>,
     hazards: &[Hazard],
     needs: &[Need],
+    late: bool,
 ) -> String {
     if let Some(hazard) = hazards.first() {
         return of_hazard(*hazard).into();
     }
-    let biochar = of_biochar(survey, decision);
+    let biochar = of_biochar(survey, decision, late);
     if decision.fired(RuleName::NothingJudged) {
         return match lime_first(survey, needs) {
             Some(lime) => format!("{lime} {biochar}"),
@@ -29,7 +30,9 @@ pub(crate) fn headline(
     }
     let short = shortages(decision);
     if decision.path == Path::None && !short.is_empty() {
-        return format!("Feed what is short first: {}. No biochar now.", listed(&short));
+        let first = listed(&short);
+        let biochar = if unfit(decision) { biochar } else { "No biochar now." };
+        return format!("Feed what is short first: {first}. {biochar}");
     }
     biochar.into()
 }
@@ -84,10 +87,23 @@ fn shortages(decision: &Decision<'_>) -> Vec<Property> {
         .collect()
 }
 
-/// What is said of the biochar itself.
-fn of_biochar(survey: &Survey<'_>, decision: &Decision<'_>) -> &'static str {
+/// Whether the report has no reading at all of what a plan is made from.
+fn nothing_measured(survey: &Survey<'_>) -> bool {
+    let main = [Property::NitrateN, Property::Phosphorus, Property::Potassium];
+    !survey.readings.iter().any(|judged| main.contains(&judged.reading.property))
+}
+
+/// Whether it is the bag on hand that speaks against biochar.
+fn unfit(decision: &Decision<'_>) -> bool {
+    decision.fired(RuleName::SaltyBiochar) || decision.fired(RuleName::PhosphorusPastLimit)
+}
+
+/// What is said of the biochar itself; `late` where it is ready only after planting.
+fn of_biochar(survey: &Survey<'_>, decision: &Decision<'_>, late: bool) -> &'static str {
     let timing = &survey.timing;
     let fired = |name| decision.fired(name);
+    // A crop stands until a known day, and no other was told of.
+    let waits = matches!(survey.bed.standing, Standing::Until(_)) && timing.planting.is_none();
     match decision.path {
         Path::UnchargedAfterHarvest if fired(RuleName::HoldThenFeed) => {
             "Hold the nitrate now with uncharged biochar, and feed what is short in spring."
@@ -107,24 +123,35 @@ fn of_biochar(survey: &Survey<'_>, decision: &Decision<'_>) -> &'static str {
         Path::Charged if survey.bed.standing == Standing::Lasting => {
             "Use charged biochar, without digging: the roots stay."
         }
+        Path::Charged if late => "Feed now; charged biochar comes beside the plants later.",
+        Path::Charged if waits => "Use charged biochar once the crop is off the bed.",
         Path::Charged => "Use charged biochar, mixed in before you plant.",
         Path::ChargeFirst if survey.bed.standing == Standing::Lasting => {
             "Charge the biochar you have first, then bring it in without digging."
         }
+        Path::ChargeFirst if survey.bed.standing == Standing::Open => {
+            "Charge the biochar you have first, then spread it beside the plants."
+        }
+        Path::ChargeFirst if late => {
+            "Feed now; the biochar comes beside the plants later, once it is charged."
+        }
+        Path::ChargeFirst if waits => {
+            "Charge the biochar you have first; it goes in once the crop is off the bed."
+        }
         Path::ChargeFirst => "Charge the biochar you have first, then mix it in before you plant.",
+        Path::None if fired(RuleName::NothingJudged) && nothing_measured(survey) => {
+            "No plan yet: the report says nothing of nitrogen, phosphorus or potassium. Have them \
+             tested first."
+        }
         Path::None if fired(RuleName::NothingJudged) => {
             "No plan yet: answer what the report leaves open about nitrogen, phosphorus and \
              potassium first."
         }
-        Path::None if fired(RuleName::SaltyBiochar) || fired(RuleName::PhosphorusPastLimit) => {
-            "Don't use this biochar here; another might do."
-        }
+        Path::None if unfit(decision) => "Don't use this biochar here; another might do.",
         Path::None if fired(RuleName::PhPastLimit) && decision.facts.acid_lovers() => {
             "No biochar now: it would lift the pH past what acid-loving plants bear."
         }
-        Path::None if fired(RuleName::PhPastLimit) || fired(RuleName::LimesAboveRange) => {
-            "No biochar now: the pH is too high for it."
-        }
+        Path::None if fired(RuleName::PhPastLimit) => "No biochar now: the pH is too high for it.",
         Path::None if fired(RuleName::RootsAllYear) => {
             "No biochar needed: the plants hold this surplus themselves."
         }

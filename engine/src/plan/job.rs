@@ -3,52 +3,39 @@
 use serde::Serialize;
 use time::Date;
 
-use crate::named::by_name;
+use crate::named::named;
 use crate::quantity::Grounds;
 use crate::season::Dated;
 
-/// What a job is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum JobKind {
-    /// What comes before all else: salts, lead.
-    Hazard,
-    /// Washing salts or sodium out.
-    WashSalts,
-    /// Clearing the bed.
-    Clear,
-    /// Liming.
-    Lime,
-    /// Sulfur.
-    Sulfur,
-    /// Gypsum.
-    Gypsum,
-    /// Beginning to charge the biochar.
-    Charge,
-    /// Bringing the biochar out.
-    SpreadBiochar,
-    /// A cover crop or mulch.
-    CoverCrop,
-    /// Feeding what is still short.
-    Feed,
-    /// Planting or sowing.
-    Plant,
-    /// The next soil test.
-    Retest,
-}
-
-by_name! { JobKind, "kind of job",
-    Hazard: "hazard",
-    WashSalts: "wash-salts",
-    Clear: "clear",
-    Lime: "lime",
-    Sulfur: "sulfur",
-    Gypsum: "gypsum",
-    Charge: "charge",
-    SpreadBiochar: "spread-biochar",
-    CoverCrop: "cover-crop",
-    Feed: "feed",
-    Plant: "plant",
-    Retest: "re-test",
+named! { "kind of job":
+    /// What a job is.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum JobKind {
+        /// What comes before all else: salts, lead.
+        Hazard = "hazard";
+        /// Washing salts or sodium out.
+        WashSalts = "wash-salts";
+        /// Clearing the bed.
+        Clear = "clear";
+        /// Liming.
+        Lime = "lime";
+        /// Sulfur.
+        Sulfur = "sulfur";
+        /// Gypsum.
+        Gypsum = "gypsum";
+        /// Beginning to charge the biochar.
+        Charge = "charge";
+        /// Bringing the biochar out.
+        SpreadBiochar = "spread-biochar";
+        /// A cover crop or mulch.
+        CoverCrop = "cover-crop";
+        /// Feeding what is still short.
+        Feed = "feed";
+        /// Planting or sowing.
+        Plant = "plant";
+        /// The next soil test.
+        Retest = "re-test";
+    }
 }
 
 /// One dated job.

@@ -13,7 +13,7 @@ use crate::plan::rate::Dose;
 use crate::quantity::{Band, Grounds, Unit, measured_out};
 use crate::ranges::Level;
 use crate::season::{Timing, Window};
-use crate::soil::{PlantGroup, Property};
+use crate::soil::Property;
 use crate::sources::{
     BORCHARD_2019, COMMON_PRACTICE, Citation, GUO_2020, LEAD_UMD, NGUYEN_2017, NOURI_2022,
     NRCS_SALINITY, OUR_CHOICE, TRI_STATE_LIME, UMASS_FALL, UMASS_RATES,
@@ -41,6 +41,12 @@ const MOST_DOSES: u32 = 3;
 
 /// Days between lime and what holds ammonium. Source: common practice, some weeks.
 const APART: i64 = 14;
+
+/// Days before harvest in which nothing is fed any more. Our choice: too late to be taken up.
+const FED_BEFORE_HARVEST: i64 = 28;
+
+/// Days from the first frost until what stands grows again. Our choice.
+const WINTER_RESTS: i64 = 150;
 
 /// Days for one job that needs no season, so that it gets an end. Our choice.
 const A_MONTH: i64 = 30;
@@ -107,8 +113,8 @@ impl Work<'_> {
         self.timing().today
     }
 
-    /// Not before today, and for what digs not before the bed is clear. The last day
-    /// never comes before the first.
+    /// Not before today; what digs not before the bed is clear, and over before it is
+    /// planted. The last day never comes before the first.
     fn job(
         &self,
         kind: JobKind,
@@ -121,6 +127,12 @@ impl Work<'_> {
         let clear = if digs { self.clear_from() } else { None };
         let floor = self.today().max(clear);
         let from = from.max(floor.filter(|_| from.is_some() || clear.is_some()));
+        let before_planting = later(self.timing().planting.filter(|_| digs), -1);
+        let to = match (to, before_planting) {
+            (Some(to), Some(last)) => Some(to.min(last)),
+            (None, last) => last.filter(|_| from.is_some()),
+            (to, None) => to,
+        };
         let to = to.map(|to| from.map_or(to, |from| to.max(from)).max(floor.unwrap_or(to)));
         let reason = reason.into();
         let mut grounds = Grounds::new(reason.clone(), sources);
@@ -209,12 +221,13 @@ impl Work<'_> {
         let Some((need, grams)) = self.need(NeedKind::Lime) else { return Vec::new() };
         let count = need.doses.max(1);
         let each = self.weighed(grams.likely / f64::from(count));
-        let digs = self.may_dig();
-        let task = if digs {
-            let depth = self.depth();
-            format!("Spread {each} of ground limestone evenly and mix it in {depth} deep.")
-        } else {
-            format!("Spread {each} of ground limestone evenly on top and water it in.")
+        let task = |digs: bool| {
+            if digs {
+                let depth = self.depth();
+                format!("Spread {each} of ground limestone evenly and mix it in {depth} deep.")
+            } else {
+                format!("Spread {each} of ground limestone evenly on top and water it in.")
+            }
         };
         let reason = if self.survey.bed.standing == Standing::Open {
             "Lime takes months to work. On top it works down slowly; mix in the rest when the bed is clear."
@@ -225,9 +238,14 @@ impl Work<'_> {
             .map(|dose| {
                 let from =
                     later(self.clear_from().max(self.today()), BETWEEN_DOSES * i64::from(dose));
-                let window = (from, later(from, A_MONTH));
+                // Once the bed is planted nobody knows how long the crop stands.
+                let planted =
+                    self.timing().planting.zip(from).is_some_and(|(plant, from)| from >= plant);
+                let digs = self.may_dig() && !planted;
+                let apart = later(self.spread_after_lime(), -APART).filter(|_| dose == 0);
+                let window = (from, apart.min(later(from, A_MONTH)).or(later(from, A_MONTH)));
                 let sources = [TRI_STATE_LIME.opened(), COMMON_PRACTICE.unsourced()];
-                self.job(JobKind::Lime, digs, task.clone(), window, reason, &sources)
+                self.job(JobKind::Lime, digs, task(digs), window, reason, &sources)
             })
             .collect()
     }
@@ -242,10 +260,10 @@ impl Work<'_> {
         let measures = self.survey.case.measures;
         let biochar = measured_out(self.dose.litres, measures);
         let mixed_in = self.charge.map_or(0.0, ChargePlan::mixed_in);
-        if mixed_in <= 0.0 {
+        let all = measured_out(self.dose.litres + mixed_in, measures);
+        if all == biochar {
             return self.survey.on_bed(format!("{biochar} of damp biochar"));
         }
-        let all = measured_out(self.dose.litres + mixed_in, measures);
         self.survey.on_bed(format!("{all} of the charged mix ({biochar} of it biochar)"))
     }
 
@@ -281,6 +299,9 @@ impl Work<'_> {
         match (bed.kind, bed.standing) {
             (Some(BedKind::Container), Standing::Clear) => {
                 (format!("Mix {amount} evenly into the potting mix."), false)
+            }
+            (Some(BedKind::TreePit), Standing::Clear) => {
+                (format!("Mix {amount} evenly into the soil that goes back into the pit."), false)
             }
             (_, Standing::Lasting) if self.survey.is_lawn() => (
                 format!(
@@ -408,7 +429,7 @@ impl Work<'_> {
             ((ready.filter(|_| days.is_some()), None), reason)
         } else {
             let reason = "Charged biochar may go on at any time of growth. Keep it off the stems.";
-            ((ready.filter(|_| days.is_some()), None), reason)
+            ((self.out_of_the_cold(ready), None), reason)
         };
         let sources = [OUR_CHOICE.unsourced(), GUO_2020.opened()];
         self.job(JobKind::SpreadBiochar, digs, task, window, reason, &sources)
@@ -419,6 +440,12 @@ impl Work<'_> {
         self.need(NeedKind::Lime)?;
         let ammonium = self.charge.is_some_and(ChargePlan::holds_ammonium);
         later(self.clear_from().max(self.today()), APART).filter(|_| ammonium)
+    }
+
+    /// The first day of spreading, where it has to stay away from the lime.
+    fn spread_after_lime(&self) -> Option<Date> {
+        self.after_lime()?;
+        self.spreads().from
     }
 
     /// A cover crop wherever nitrate is left and the wet or cold season is ahead.
@@ -432,7 +459,7 @@ impl Work<'_> {
         let holds = self.path == Path::UnchargedAfterHarvest;
         let bare = !matches!(self.survey.bed.standing, Standing::Lasting | Standing::Open)
             && !self.survey.bed.is_potted();
-        if !(bare && (left && t.winter_is_ahead() && t.rests_over_winter() || holds)) {
+        if !(bare && t.winter_is_ahead() && (left && t.rests_over_winter() || holds)) {
             return None;
         }
         let from = self.clear_from().max(self.today());
@@ -440,11 +467,14 @@ impl Work<'_> {
             Window::Open { to: Some(to), .. } => Some(*to),
             _ => later(from, A_MONTH),
         };
+        // What is sown after the first frost covers nothing that winter.
+        let frost = t.first_frost.filter(|frost| from.is_none_or(|from| *frost >= from));
+        let to = to.map(|to| frost.map_or(to, |frost| to.min(frost)));
         Some(self.job(
             JobKind::CoverCrop,
             false,
             "Cover the soil: sow a cover crop if there is time, or mulch.",
-            (from, later(to, 14)),
+            (from, to),
             "Bare soil loses nutrients; a cover crop holds nitrate too.",
             &[NOURI_2022.opened(), COMMON_PRACTICE.unsourced()],
         ))
@@ -452,8 +482,11 @@ impl Work<'_> {
 
     /// What is still missing of the year's nutrients, before planting and in growth.
     fn feeds(&self) -> Vec<Job> {
-        let mut first = Vec::new();
-        let mut second = None;
+        let (mut first, mut second) = (Vec::new(), None);
+        // In two parts where the second comes in time before the harvest.
+        let again = later(self.today(), SECOND_FEED.1);
+        let twice = !self.survey.bed.is_potted()
+            && self.last_feed().zip(again).is_none_or(|(last, again)| again <= last);
         for (kind, name) in [
             (NeedKind::Nitrogen, "nitrogen (N)"),
             (NeedKind::Phosphate, "phosphate (P₂O₅)"),
@@ -461,7 +494,7 @@ impl Work<'_> {
             (NeedKind::Magnesium, "Epsom salts"),
         ] {
             let Some((_, grams)) = self.need(kind) else { continue };
-            let split = kind == NeedKind::Nitrogen && !self.survey.bed.is_potted();
+            let split = kind == NeedKind::Nitrogen && twice;
             let part = if split { grams.likely / 2.0 } else { grams.likely };
             first.push(format!("{} of {name}", self.weighed(part)));
             if split {
@@ -477,13 +510,30 @@ impl Work<'_> {
         jobs
     }
 
+    /// The last day to feed the crop that stands now, where its harvest is known and no
+    /// other crop was told of.
+    fn last_feed(&self) -> Option<Date> {
+        later(self.clear_from().filter(|_| self.timing().planting.is_none()), -FED_BEFORE_HARVEST)
+    }
+
+    /// A day for what feeds what stands: not within a month of the first frost, nor in the cold
+    /// after it.
+    fn out_of_the_cold(&self, day: Option<Date>) -> Option<Date> {
+        let frost = self.timing().first_frost;
+        let grows_again = later(frost, WINTER_RESTS);
+        let cold = day > later(frost, -A_MONTH) && day < grows_again && self.last_feed().is_none();
+        if frost.is_some() && cold { grows_again } else { day }
+    }
+
     fn feeds_first(&self, what: &str) -> Job {
         let t = self.timing();
-        let stands = matches!(self.survey.bed.standing, Standing::Open | Standing::Lasting);
-        let (task, window, reason) = if stands && t.planting.is_none() {
+        let stands = self.survey.bed.standing != Standing::Clear && t.planting.is_none();
+        let (task, window, reason) = if stands {
+            let from = self.out_of_the_cold(self.today());
+            let soon = later(from, SECOND_FEED.0);
             (
                 format!("Feed on top, beside the plants, and water it in: {what}."),
-                (self.today(), None),
+                (from, self.last_feed().min(soon).or(soon)),
                 "What is still missing after all else. Feed while the plants grow, never before winter.",
             )
         } else {
@@ -501,10 +551,11 @@ impl Work<'_> {
     fn feeds_again(&self, what: &str) -> Job {
         let t = self.timing();
         let grows = later(t.planting, SECOND_FEED.0);
-        let lawn = self.survey.plants() == PlantGroup::Lawn;
+        let lawn = self.survey.is_lawn();
         let start = grows.or(later(self.today(), if lawn { 60 } else { SECOND_FEED.0 }));
         let start =
             start.filter(|_| t.planting.is_some() || self.survey.bed.standing != Standing::Clear);
+        let start = if t.planting.is_some() { start } else { self.out_of_the_cold(start) };
         self.job(
             JobKind::Feed,
             false,

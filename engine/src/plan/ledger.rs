@@ -6,48 +6,37 @@
 use serde::Serialize;
 
 use crate::case::ChargeSource;
-use crate::named::by_name;
+use crate::named::named;
 use crate::quantity::{Band, Grounds};
 use crate::soil::Property;
 use crate::survey::Survey;
 
-/// What an account is kept of. All in grams for the whole bed, as the element;
-/// alkalinity as calcium carbonate.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Substance {
-    /// Nitrate nitrogen.
-    NitrateN,
-    /// Ammonium nitrogen.
-    AmmoniumN,
-    /// Nitrogen that works only as it breaks down.
-    OrganicN,
-    /// Phosphorus.
-    Phosphorus,
-    /// Potassium.
-    Potassium,
-    /// Calcium.
-    Calcium,
-    /// Magnesium.
-    Magnesium,
-    /// Sulfur.
-    Sulfur,
-    /// Sodium.
-    Sodium,
-    /// Alkalinity, as CaCO3.
-    Alkalinity,
-}
-
-by_name! { Substance, "substance",
-    NitrateN: "nitrate-n",
-    AmmoniumN: "ammonium-n",
-    OrganicN: "organic-n",
-    Phosphorus: "phosphorus",
-    Potassium: "potassium",
-    Calcium: "calcium",
-    Magnesium: "magnesium",
-    Sulfur: "sulfur",
-    Sodium: "sodium",
-    Alkalinity: "alkalinity",
+named! { "substance":
+    /// What an account is kept of. All in grams for the whole bed, as the element;
+    /// alkalinity as calcium carbonate.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum Substance {
+        /// Nitrate nitrogen.
+        NitrateN = "nitrate-n";
+        /// Ammonium nitrogen.
+        AmmoniumN = "ammonium-n";
+        /// Nitrogen that works only as it breaks down.
+        OrganicN = "organic-n";
+        /// Phosphorus.
+        Phosphorus = "phosphorus";
+        /// Potassium.
+        Potassium = "potassium";
+        /// Calcium.
+        Calcium = "calcium";
+        /// Magnesium.
+        Magnesium = "magnesium";
+        /// Sulfur.
+        Sulfur = "sulfur";
+        /// Sodium.
+        Sodium = "sodium";
+        /// Alkalinity, as CaCO3.
+        Alkalinity = "alkalinity";
+    }
 }
 
 /// What a soil test measures of each.
@@ -66,7 +55,7 @@ const IN_STORE: [(Substance, Property); 8] = [
 const SUBSTANCES: usize = Substance::ALL.len();
 
 /// The forms that plants take up as nitrogen this year, and what becomes one.
-pub(crate) const NITROGEN: [Substance; 3] =
+pub const NITROGEN: [Substance; 3] =
     [Substance::NitrateN, Substance::AmmoniumN, Substance::OrganicN];
 
 /// Who brings something.
@@ -100,6 +89,9 @@ pub struct Entry {
     pub amount: Band,
     /// What of it works in the year of the plan, g.
     pub works: Band,
+    /// What of it counts against the ceiling, g: all that is likely, but of a biochar's
+    /// phosphorus only what comes free in time.
+    pub counts: f64,
 }
 
 /// The most of a substance that may come in, whatever brings it.
@@ -143,6 +135,11 @@ impl Account {
     /// What of it works this year, g.
     pub fn works(&self) -> Band {
         sum(self.brought.iter().map(|entry| entry.works))
+    }
+
+    /// What counts against the ceiling, g.
+    pub fn counts(&self) -> f64 {
+        self.brought.iter().map(|entry| entry.counts).sum()
     }
 
     /// What one source brings in all, g.
@@ -204,7 +201,7 @@ impl Ledger {
     /// Marks the ceilings that hold something down.
     pub(crate) fn close(&mut self) {
         for account in &mut self.accounts {
-            let total = account.total().likely;
+            let total = account.counts();
             if let Some(ceiling) = &mut account.ceiling {
                 ceiling.binds = total > 0.0 && total >= ceiling.most * (1.0 - 1e-6);
             }
@@ -226,9 +223,15 @@ impl Ledger {
     pub(crate) fn enter(&mut self, by: Bringer, brings: &Brings) {
         for (account, (amount, works)) in self.accounts.iter_mut().zip(brings.0) {
             if amount.high != 0.0 || amount.low != 0.0 {
-                account.brought.push(Entry { by, amount, works });
+                account.brought.push(Entry { by, amount, works, counts: amount.likely });
             }
         }
+    }
+
+    /// Says how much of what one source brings counts against the ceiling, g.
+    pub(crate) fn count(&mut self, by: Bringer, substance: Substance, counts: f64) {
+        let entries = self.account(substance).brought.iter_mut();
+        entries.filter(|entry| entry.by == by).for_each(|entry| entry.counts = counts);
     }
 
     /// What works this year of some substances together, g.
@@ -251,10 +254,7 @@ impl Ledger {
     /// How much more of a substance may come in, g; without bound where nothing forbids it.
     pub(crate) fn room(&self, substance: Substance) -> f64 {
         let account = self.of(substance);
-        account
-            .ceiling
-            .as_ref()
-            .map_or(f64::INFINITY, |c| (c.most - account.total().likely).max(0.0))
+        account.ceiling.as_ref().map_or(f64::INFINITY, |c| (c.most - account.counts()).max(0.0))
     }
 }
 
@@ -277,6 +277,11 @@ impl Brings {
     /// With so much of a substance, all of which works.
     pub fn with_all(self, substance: Substance, amount: Band) -> Brings {
         self.with(substance, amount, amount)
+    }
+
+    /// All that it brings of a substance.
+    pub fn of(&self, substance: Substance) -> Band {
+        self.0[substance as usize].0
     }
 
     /// So many times as much.

@@ -11,7 +11,7 @@ use crate::survey::Survey;
 /// A reading so near a line, as a share of it, is as good as on it.
 /// Our choice: no test of a bed is truer.
 const NEAR: f64 = 0.02;
-/// The same for pH, units.
+/// The same for pH, units. Our choice.
 const NEAR_PH: f64 = 0.1;
 
 /// The readings whose levels the plan turns on.

@@ -22,9 +22,10 @@ use serde::Serialize;
 use crate::case::BagState;
 use crate::plan::cautions::{Caution, cautions};
 use crate::plan::charge::ChargePlan;
-use crate::plan::ledger::{Bringer, Ledger};
+use crate::plan::jobs::Work;
+use crate::plan::ledger::{Bringer, Ledger, Substance};
 use crate::plan::needs::Need;
-use crate::quantity::{Figure, Grounds};
+use crate::quantity::{Band, Figure, Grounds};
 use crate::question::Question;
 use crate::season::Window;
 use crate::soil::Property;
@@ -102,65 +103,28 @@ pub fn plan(survey: &Survey<'_>) -> (Plan, Vec<Question>) {
     let hazards = hazards::hazards(survey);
     let decision = decide(survey);
     let path = decision.path;
-    let mut questions = Vec::new();
-
     let dose = rate::dose(survey);
-    let mut ledger = Ledger::default();
-    ceilings::enter(survey, &mut ledger);
-    ledger.open(survey);
-    let nutrients = needs::wanted(survey, &hazards, &mut ledger);
-    let charge = if path == Path::None {
-        None
-    } else {
-        ledger.enter(Bringer::Biochar, &effect::own_content(&survey.material, dose.mass));
-        for (substance, held) in effect::held_back(survey, &dose) {
-            ledger.account(substance).held = held;
-        }
-        charged(survey, path, &dose, &mut ledger)
-    };
-    let brought = ledger.clone();
-    let mut needs = needs::still_wanted(survey, &mut ledger, nutrients.clone(), &mut questions);
-    let late = {
-        let work = jobs::Work {
-            survey,
-            path,
-            hazards: &hazards,
-            dose: &dose,
-            charge: charge.as_ref(),
-            needs: &needs,
-        };
-        work.comes_after_planting()
-    };
-    if late {
-        // What isn't in the ground before the plants feeds none of them this season.
-        ledger = brought;
-        ledger.credit_nothing();
-        needs = needs::still_wanted(survey, &mut ledger, nutrients, &mut questions);
-    }
-    ledger.close();
+    let mut questions = Vec::new();
+    let Balance { ledger, needs, charge, late } =
+        balance(survey, &hazards, path, &dose, &mut questions);
 
     let alternatives = questions::alternatives(survey, &decision);
     let gives = needs.iter().any(|need| need.given().is_some());
     let recipe = charge.is_some();
     questions.extend(questions::questions(survey, &decision, &alternatives, recipe, gives));
-    let work = jobs::Work {
-        survey,
-        path,
-        hazards: &hazards,
-        dose: &dose,
-        charge: charge.as_ref(),
-        needs: &needs,
-    };
+    let charge_of = charge.as_ref();
+    let work =
+        Work { survey, path, hazards: &hazards, dose: &dose, charge: charge_of, needs: &needs };
     let jobs = jobs::jobs(&work);
     let uses = path != Path::None;
-    let with = charge.as_ref().map(ChargePlan::sources).unwrap_or_default();
+    let with = charge_of.map(ChargePlan::sources).unwrap_or_default();
     let plan = Plan {
-        headline: headline::headline(survey, &decision, &hazards, &needs),
-        provisional: provisional(&decision, &alternatives) || rests_on_unjudged(survey),
+        headline: headline::headline(survey, &decision, &hazards, &needs, late),
+        provisional: provisional(&decision, &alternatives) || rests_on_unjudged(survey, path),
         reasons: decision.reasons(),
         would_change: alternatives.iter().map(questions::Alternative::sentence).collect(),
         lines: lines::near_lines(survey),
-        effects: if uses { effect::effects(survey, &dose, &ledger) } else { Vec::new() },
+        effects: if uses { effect::effects(survey, path, &dose, &ledger) } else { Vec::new() },
         cautions: cautions(survey, path, &hazards, &with),
         amounts: if uses { dose.figures.clone() } else { Vec::new() },
         capped_by: if uses { dose.capped_by.clone() } else { Vec::new() },
@@ -175,6 +139,64 @@ pub fn plan(survey: &Survey<'_>) -> (Plan, Vec<Question>) {
     (plan, questions)
 }
 
+/// What is brought and what is still wanted.
+struct Balance {
+    ledger: Ledger,
+    needs: Vec<Need>,
+    charge: Option<ChargePlan>,
+    /// The biochar comes into the ground only when the plants are in.
+    late: bool,
+}
+
+/// Enters everything in the ledger: ceilings, store, wants, biochar, charge, lime, feeds.
+fn balance(
+    survey: &Survey<'_>,
+    hazards: &[Hazard],
+    path: Path,
+    dose: &Dose,
+    questions: &mut Vec<Question>,
+) -> Balance {
+    let mut ledger = Ledger::default();
+    ceilings::enter(survey, &mut ledger);
+    ledger.open(survey);
+    let nutrients = needs::wanted(survey, hazards, &mut ledger);
+    let uses = path != Path::None;
+    if uses {
+        enter_biochar(survey, dose, &mut ledger);
+    }
+    let before = ledger.clone();
+    let mut charge = if uses { charged(survey, path, dose, &mut ledger) } else { None };
+    let mut needs = needs::still_wanted(survey, &mut ledger, nutrients.clone(), questions);
+    let work = Work { survey, path, hazards, dose, charge: charge.as_ref(), needs: &needs };
+    let late = work.comes_after_planting();
+    if late {
+        // What isn't in the ground before the plants feeds none of them this season: they
+        // are fed first, and the charge gets what may come in beside.
+        let held: Vec<Band> = before.accounts.iter().map(|account| account.held).collect();
+        ledger = before;
+        ledger.credit_nothing();
+        needs = needs::still_wanted(survey, &mut ledger, nutrients, questions);
+        for (account, held) in ledger.accounts.iter_mut().zip(held) {
+            account.held = held;
+        }
+        charge = charged(survey, path, dose, &mut ledger);
+        ledger.credit_nothing();
+    }
+    ledger.close();
+    Balance { ledger, needs, charge, late }
+}
+
+fn enter_biochar(survey: &Survey<'_>, dose: &Dose, ledger: &mut Ledger) {
+    ledger.enter(Bringer::Biochar, &effect::own_content(&survey.material, dose.mass));
+    for substance in [Substance::Phosphorus, Substance::Potassium, Substance::Sodium] {
+        let counts = ceilings::load(survey, substance) * dose.mass.likely;
+        ledger.count(Bringer::Biochar, substance, counts);
+    }
+    for (substance, held) in effect::held_back(survey, dose) {
+        ledger.account(substance).held = held;
+    }
+}
+
 /// The charge of a dose, where it needs one.
 fn charged(
     survey: &Survey<'_>,
@@ -187,13 +209,21 @@ fn charged(
         Path::Charged => survey.case.biochar.state != Some(BagState::Charged),
         Path::UnchargedAfterHarvest | Path::None => false,
     };
-    needs_one.then(|| charge::charge(survey, dose, ledger))
+    let known = path == Path::ChargeFirst || !survey.case.charge_with.is_empty();
+    if known {
+        return needs_one.then(|| charge::charge(survey, dose, ledger));
+    }
+    // Nobody has it yet, and how a bought one is charged nobody knows: the recipe is for
+    // who charges it at home, and nothing of it is counted on.
+    needs_one.then(|| charge::charge(survey, dose, &mut ledger.clone()))
 }
 
-/// Whether a reading that the plan rests on was measured and not judged.
-fn rests_on_unjudged(survey: &Survey<'_>) -> bool {
+/// Whether a reading that the plan rests on was measured and not judged, or biochar that
+/// may lift the pH goes into a soil whose pH nobody knows.
+fn rests_on_unjudged(survey: &Survey<'_>, path: Path) -> bool {
     let rests_on = [Property::NitrateN, Property::Phosphorus, Property::Potassium, Property::Ph];
     rests_on.into_iter().any(|p| survey.findings.get(p).is_some_and(|f| f.level.is_none()))
+        || path != Path::None && survey.water_ph().is_none()
 }
 
 /// Whether an open question, a missing date or a weak ground could turn the path.

@@ -6,7 +6,7 @@ use crate::plan::hazards::leaded;
 use crate::plan::rate::MOST_PH;
 use serde::Serialize;
 
-use crate::named::by_name;
+use crate::named::named;
 use crate::quantity::{Grounds, Input};
 use crate::soil::{Property, listed};
 use crate::sources::{
@@ -16,24 +16,19 @@ use crate::sources::{
 };
 use crate::survey::Survey;
 
-/// The biochar path.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Path {
-    /// Uncharged biochar after harvest, to hold a surplus over winter.
-    UnchargedAfterHarvest,
-    /// Charged biochar.
-    Charged,
-    /// Charge the uncharged biochar on hand first.
-    ChargeFirst,
-    /// No biochar now.
-    None,
-}
-
-by_name! { Path, "path",
-    UnchargedAfterHarvest: "uncharged-after-harvest",
-    Charged: "charged",
-    ChargeFirst: "charge-first",
-    None: "none",
+named! { "path":
+    /// The biochar path.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum Path {
+        /// Uncharged biochar after harvest, to hold a surplus over winter.
+        UnchargedAfterHarvest = "uncharged-after-harvest";
+        /// Charged biochar.
+        Charged = "charged";
+        /// Charge the uncharged biochar on hand first.
+        ChargeFirst = "charge-first";
+        /// No biochar now.
+        None = "none";
+    }
 }
 
 /// One rule that fired.
@@ -91,79 +86,44 @@ impl Speaks {
     }
 }
 
-/// The rules by name.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[allow(missing_docs, reason = "each rule says when it holds")]
-pub enum RuleName {
-    PhPastLimit,
-    LimesAboveRange,
-    Leaded,
-    Saline,
-    SaltyOneToOne,
-    Sodic,
-    SaltyBiochar,
-    PhosphorusPastLimit,
-    NothingJudged,
-    NitrogenShort,
-    PhosphorusShort,
-    PotassiumShort,
-    Sandy,
-    LowExchangeCapacity,
-    PlantingSoon,
-    GrowingNow,
-    UnchargedOnHand,
-    ChargeWithoutPhosphorus,
-    RootsAllYear,
-    NitrateSurplus,
-    HoldThenFeed,
-    OtherSurplus,
-    GeneralSurplus,
-    TimeEnough,
-    TimeIsShort,
-    ChargedBagOnSurplus,
-    PhAboveRange,
-    RatherSaline,
-    OrganicSoil,
-    AcidSoil,
-    NothingShort,
-    NoGainExpected,
-    JudgedFromMemory,
-}
-
-by_name! { RuleName, "rule",
-    PhPastLimit: "ph-past-limit",
-    LimesAboveRange: "limes-above-range",
-    Leaded: "leaded",
-    Saline: "saline",
-    SaltyOneToOne: "salty-1-1",
-    Sodic: "sodic",
-    SaltyBiochar: "salty-biochar",
-    PhosphorusPastLimit: "phosphorus-past-limit",
-    NothingJudged: "nothing-judged",
-    NitrogenShort: "nitrogen-short",
-    PhosphorusShort: "phosphorus-short",
-    PotassiumShort: "potassium-short",
-    Sandy: "sandy",
-    LowExchangeCapacity: "low-exchange-capacity",
-    PlantingSoon: "planting-soon",
-    GrowingNow: "growing-now",
-    UnchargedOnHand: "uncharged-on-hand",
-    ChargeWithoutPhosphorus: "charge-without-phosphorus",
-    RootsAllYear: "roots-all-year",
-    NitrateSurplus: "nitrate-surplus",
-    HoldThenFeed: "hold-then-feed",
-    OtherSurplus: "other-surplus",
-    GeneralSurplus: "general-surplus",
-    TimeEnough: "time-enough",
-    TimeIsShort: "time-is-short",
-    ChargedBagOnSurplus: "charged-bag-on-surplus",
-    PhAboveRange: "ph-above-range",
-    RatherSaline: "rather-saline",
-    OrganicSoil: "organic-soil",
-    AcidSoil: "acid-soil",
-    NothingShort: "nothing-short",
-    NoGainExpected: "no-gain-expected",
-    JudgedFromMemory: "judged-from-memory",
+named! { "rule":
+    /// The rules by name.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    #[allow(missing_docs, reason = "each rule says when it holds")]
+    pub enum RuleName {
+        PhPastLimit = "ph-past-limit";
+        Leaded = "leaded";
+        Saline = "saline";
+        SaltyOneToOne = "salty-1-1";
+        Sodic = "sodic";
+        SaltyBiochar = "salty-biochar";
+        PhosphorusPastLimit = "phosphorus-past-limit";
+        NothingJudged = "nothing-judged";
+        NitrogenShort = "nitrogen-short";
+        PhosphorusShort = "phosphorus-short";
+        PotassiumShort = "potassium-short";
+        Sandy = "sandy";
+        LowExchangeCapacity = "low-exchange-capacity";
+        PlantingSoon = "planting-soon";
+        GrowingNow = "growing-now";
+        UnchargedOnHand = "uncharged-on-hand";
+        ChargeWithoutPhosphorus = "charge-without-phosphorus";
+        RootsAllYear = "roots-all-year";
+        NitrateSurplus = "nitrate-surplus";
+        HoldThenFeed = "hold-then-feed";
+        OtherSurplus = "other-surplus";
+        GeneralSurplus = "general-surplus";
+        TimeEnough = "time-enough";
+        TimeIsShort = "time-is-short";
+        ChargedBagOnSurplus = "charged-bag-on-surplus";
+        PhAboveRange = "ph-above-range";
+        RatherSaline = "rather-saline";
+        OrganicSoil = "organic-soil";
+        AcidSoil = "acid-soil";
+        NothingShort = "nothing-short";
+        NoGainExpected = "no-gain-expected";
+        JudgedFromMemory = "judged-from-memory";
+    }
 }
 
 /// One rule.
@@ -205,18 +165,6 @@ pub static RULES: &[Rule] = &[
         },
         inputs: |f| f.shown_ph(),
         sources: &[GUO_2020.opened()],
-    },
-    Rule {
-        name: RuleName::LimesAboveRange,
-        when: "pH is above the plants' range, and 1 % biochar would lift it by 0.1 or more",
-        holds: |f| f.limes_above_range(),
-        speaks: Speaks::Forbids,
-        says: |_| {
-            "The pH is already above what these plants like, and this biochar lifts it further."
-                .into()
-        },
-        inputs: |f| f.shown_ph(),
-        sources: &[GUO_2020.opened(), OUR_CHOICE.unsourced()],
     },
     Rule {
         name: RuleName::Leaded,
@@ -516,7 +464,7 @@ pub static RULES: &[Rule] = &[
         holds: |f| f.has_surplus() && f.has_charged(),
         speaks: Speaks::AgainstUncharged,
         says: |_| {
-            "The bag on hand is charged: it brings nutrients and has little room left for these."
+            "The bag on hand is charged: it brings nutrients and has little room left for these. Keep it dry until spring."
                 .into()
         },
         inputs: |f| f.shown(&f.surpluses()),

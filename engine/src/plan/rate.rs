@@ -123,7 +123,7 @@ pub(crate) fn most_ph(survey: &Survey<'_>) -> f64 {
     if survey.plants() != PlantGroup::AcidLovers {
         return MOST_PH;
     }
-    Reaction::of(survey).map_or(MOST_PH, |reaction| reaction.to)
+    Reaction::of(survey).map_or(MOST_PH, |reaction| reaction.bears)
 }
 
 /// The rise of pH once all the lime in `percent` biochar by mass has worked.
@@ -158,7 +158,7 @@ pub fn share_by_phosphorus(survey: &Survey<'_>) -> Option<f64> {
 fn share_by_ceiling(survey: &Survey<'_>, substance: Substance) -> Option<f64> {
     let ceiling = ceilings::of(survey, substance)?;
     let one = kg_per_m2(survey, 1.0).likely * survey.bed.area.value;
-    let brings = ceilings::load(&survey.material, substance) * one;
+    let brings = ceilings::load(survey, substance) * one;
     (brings > 0.0).then(|| ceiling.most / brings)
 }
 

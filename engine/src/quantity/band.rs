@@ -110,6 +110,19 @@ pub struct Figure {
     pub grounds: Grounds,
 }
 
+impl Figure {
+    /// A worked-out number.
+    pub fn new(
+        name: &'static str,
+        label: &'static str,
+        band: Band,
+        unit: Unit,
+        grounds: Grounds,
+    ) -> Figure {
+        Figure { name, label, band, unit, grounds }
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -1,26 +1,24 @@
 //! How a number is rounded and which units a reader sees. Views never round.
 
-use crate::named::by_name;
+use crate::named::named;
 
 use crate::quantity::convert::KG_PER_HA_IN_LB_PER_ACRE;
 use crate::quantity::{Band, Unit};
 
-/// Which measures the reader wants to see.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Measures {
-    /// Litres, kilograms, centimetres.
-    #[default]
-    Metric,
-    /// US gallons and cubic feet, pounds, inches.
-    Us,
-}
-
-by_name! { Measures, "system of measures",
-    Metric: "metric",
-    Us: "us",
+named! { "system of measures":
+    /// Which measures the reader wants to see.
+    #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+    pub enum Measures {
+        /// Litres, kilograms, centimetres.
+        #[default]
+        Metric = "metric";
+        /// US gallons and cubic feet, pounds, inches.
+        Us = "us";
+    }
 }
 
 /// Nothing in a garden is counted or measured beyond this, or finer than one part of it.
+/// Our choice.
 const BEYOND: f64 = 1e15;
 
 /// `value` to `digits` significant digits, without trailing zeros; `–` for what is no number or

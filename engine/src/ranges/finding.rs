@@ -2,47 +2,30 @@
 
 use serde::Serialize;
 
-use crate::named::by_name;
+use crate::named::named;
 
 use crate::quantity::{Grounds, Unit};
 use crate::soil::Property;
 use crate::sources::Grade;
 
-/// How a property stands, by the published probability that plants respond.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Level {
-    /// A response is nearly certain.
-    VeryLow,
-    /// A response is likely.
-    Low,
-    /// Enough; a response is unlikely.
-    Sufficient,
-    /// More than enough; no response.
-    High,
-    /// So much that the source says to stop adding it.
-    Excess,
-}
-
-by_name! { Level, "level",
-    VeryLow: "very-low",
-    Low: "low",
-    Sufficient: "sufficient",
-    High: "high",
-    Excess: "excess",
+named! { "level", label:
+    /// How a property stands, by the published probability that plants respond.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+    pub enum Level {
+        /// A response is nearly certain.
+        VeryLow = "very-low", "very low";
+        /// A response is likely.
+        Low = "low", "low";
+        /// Enough; a response is unlikely.
+        Sufficient = "sufficient", "sufficient";
+        /// More than enough; no response.
+        High = "high", "high";
+        /// So much that the source says to stop adding it.
+        Excess = "excess", "excess";
+    }
 }
 
 impl Level {
-    /// The word a reader sees.
-    pub fn label(self) -> &'static str {
-        match self {
-            Level::VeryLow => "very low",
-            Level::Low => "low",
-            Level::Sufficient => "sufficient",
-            Level::High => "high",
-            Level::Excess => "excess",
-        }
-    }
-
     /// Below sufficient.
     pub fn is_short(self) -> bool {
         self < Level::Sufficient
@@ -63,6 +46,9 @@ pub struct Finding {
     pub range: Option<Range>,
     /// The range's source, as a reader would cite it.
     pub source: Option<&'static str>,
+    /// The number that was judged, where the soil is so light that it isn't the printed one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub judged_as: Option<f64>,
     /// Why there is no level, and what would give one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub not_judged: Option<String>,

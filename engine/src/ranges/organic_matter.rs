@@ -3,68 +3,44 @@
 use crate::quantity::Unit;
 use crate::ranges::Level::{High, Low, Sufficient, VeryLow};
 use crate::ranges::scheme::{
-    ALL_PLANTS, NO_CHANCE, NO_PLANTS, Placed, Rung, Scheme, Soils, Steps, add_opinion, named, place,
+    ALL_PLANTS, BLANK, Placed, Scheme, Steps, add_opinion, named, place, rungs,
 };
 use crate::ranges::{Finding, Level, Setting};
 use crate::soil::{Measure, Property, Texture};
 use crate::sources::{RUTGERS_ORGANIC_MATTER, UMN_GARDEN};
 
-static COLUMN_STEPS: [Rung; 5] = [
-    Rung::below("very low", VeryLow),
-    Rung::below("low", Low),
-    Rung::below("medium", Sufficient),
-    Rung::to("high", Sufficient),
-    Rung::to("very high", High),
-];
-
-static LOAMY_SAND: [f64; 4] = [0.5, 1.0, 1.5, 2.0];
-static SANDY_LOAM: [f64; 4] = [1.0, 1.5, 2.0, 2.5];
-static LOAM: [f64; 4] = [1.5, 2.0, 3.0, 4.0];
-static SILT_LOAM: [f64; 4] = [1.5, 2.5, 4.0, 5.0];
-static MINNESOTA_STEPS: [Rung; 4] = [
-    Rung::to("low", Low),
-    Rung::to("medium", Sufficient),
-    Rung::to("high", High),
-    Rung::to("organic soil", High),
-];
-static MINNESOTA: [f64; 3] = [3.0, 4.5, 19.0];
+rungs! {
+    COLUMN_STEPS: below "very low" VeryLow, below "low" Low, below "medium" Sufficient,
+        to "high" Sufficient, to "very high" High;
+    MINNESOTA_STEPS: to "low" Low, to "medium" Sufficient, to "high" High, to "organic soil" High;
+}
 
 const fn rutgers(id: &'static str, steps: Steps) -> Scheme {
     Scheme {
-        id: named(id),
-        property: Property::OrganicMatter,
-        methods: &[],
-        soils: Soils::All,
         unit: Unit::Percent,
-        steps,
-        printed_to: 0.0,
         judges: ALL_PLANTS,
-        second: NO_PLANTS,
         citations: const { &[RUTGERS_ORGANIC_MATTER.opened()] },
-        meaning: NO_CHANCE,
         note: "“Medium” and “high” are both taken as enough.",
+        ..BLANK.table(id, Property::OrganicMatter, steps)
     }
 }
 
 /// The columns of the table, coarse to fine, and Minnesota's own classes.
 pub(super) static SCHEMES: &[Scheme] = &[
-    rutgers("rutgers-om-loamy-sand", Steps(&COLUMN_STEPS, &LOAMY_SAND)),
-    rutgers("rutgers-om-sandy-loam", Steps(&COLUMN_STEPS, &SANDY_LOAM)),
-    rutgers("rutgers-om-loam", Steps(&COLUMN_STEPS, &LOAM)),
-    rutgers("rutgers-om-silt-loam", Steps(&COLUMN_STEPS, &SILT_LOAM)),
+    rutgers("rutgers-om-loamy-sand", Steps(COLUMN_STEPS, &[0.5, 1.0, 1.5, 2.0])),
+    rutgers("rutgers-om-sandy-loam", Steps(COLUMN_STEPS, &[1.0, 1.5, 2.0, 2.5])),
+    rutgers("rutgers-om-loam", Steps(COLUMN_STEPS, &[1.5, 2.0, 3.0, 4.0])),
+    rutgers("rutgers-om-silt-loam", Steps(COLUMN_STEPS, &[1.5, 2.5, 4.0, 5.0])),
     Scheme {
         id: named("umn-om"),
         property: Property::OrganicMatter,
-        methods: &[],
-        soils: Soils::All,
         unit: Unit::Percent,
-        steps: Steps(&MINNESOTA_STEPS, &MINNESOTA),
+        steps: Steps(MINNESOTA_STEPS, &[3.0, 4.5, 19.0]),
         printed_to: 0.1,
-        judges: NO_PLANTS,
         second: ALL_PLANTS,
         citations: const { &[UMN_GARDEN.from_memory()] },
-        meaning: NO_CHANCE,
         note: "The ends of these classes are written from memory; two printed examples agree.",
+        ..BLANK
     },
 ];
 

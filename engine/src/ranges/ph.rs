@@ -3,140 +3,94 @@
 use crate::quantity::Unit;
 use crate::ranges::Finding;
 use crate::ranges::Level::{High, Low, Sufficient};
-use crate::ranges::scheme::{LAWN, NO_PLANTS, Rung, Scheme, Soils, Steps, VEGETABLES, named};
+use crate::ranges::scheme::{BLANK, LAWN, NO_PLANTS, Scheme, Steps, VEGETABLES, named, rungs};
 use crate::soil::{Amount, PlantGroup, Property};
 use crate::sources::{
-    CLEMSON_PH, CORNELL_PH, DELAWARE_PH, MLSN, NCDA_HOME, NRCS_PH, OUR_CHOICE, UCONN_PH,
+    CLEMSON_PH, CORNELL_PH, Citation, DELAWARE_PH, MLSN, NCDA_HOME, NRCS_PH, OUR_CHOICE, UCONN_PH,
 };
 
 const BERRIES: &[PlantGroup] = &[PlantGroup::Berries];
 const ORNAMENTALS: &[PlantGroup] = &[PlantGroup::OrnamentalsAndTrees];
 const ACID: &[PlantGroup] = &[PlantGroup::AcidLovers];
 
-static BETWEEN_STEPS: [Rung; 3] = [
-    Rung::below("more acid than the range", Low),
-    Rung::to("in the range", Sufficient),
-    Rung::to("more alkaline than the range", High),
-];
-
-static P58_65: [f64; 2] = [5.8, 6.5];
-static P60_65: [f64; 2] = [6.0, 6.5];
-static P60_68: [f64; 2] = [6.0, 6.8];
-static P60_70: [f64; 2] = [6.0, 7.0];
-static P60_73: [f64; 2] = [6.0, 7.3];
-static P60_75: [f64; 2] = [6.0, 7.5];
-static P45_55: [f64; 2] = [4.5, 5.5];
-static P45_53: [f64; 2] = [4.5, 5.3];
-static P50_55: [f64; 2] = [5.0, 5.5];
-static ABOVE_55_STEPS: [Rung; 2] =
-    [Rung::to("more acid than the range", Low), Rung::to("in the range", Sufficient)];
-static ABOVE_55: [f64; 1] = [5.5];
+rungs! {
+    BETWEEN_STEPS: below "more acid than the range" Low, to "in the range" Sufficient,
+        to "more alkaline than the range" High;
+    ABOVE_55_STEPS: to "more acid than the range" Low, to "in the range" Sufficient;
+}
 
 const PH: Scheme = Scheme {
-    id: named(""),
     property: Property::Ph,
-    methods: &[],
-    soils: Soils::All,
     unit: Unit::None,
-    steps: Steps(&[], &[]),
-    printed_to: 0.0,
-    judges: NO_PLANTS,
-    second: NO_PLANTS,
-    citations: &[],
     meaning: "A range to aim at, not a chance that plants respond.",
-    note: "",
+    ..BLANK
 };
 
+type Plants = &'static [PlantGroup];
+type Citations = &'static [Citation];
+
+/// A range that these plants are judged by.
+const fn judging(
+    id: &'static str,
+    plants: Plants,
+    ends: &'static [f64; 2],
+    citations: Citations,
+) -> Scheme {
+    Scheme { judges: plants, citations, ..PH.table(id, Property::Ph, Steps(BETWEEN_STEPS, ends)) }
+}
+
+/// A range shown as a second opinion for these plants.
+const fn second(
+    id: &'static str,
+    plants: Plants,
+    ends: &'static [f64; 2],
+    citations: Citations,
+) -> Scheme {
+    Scheme { judges: NO_PLANTS, second: plants, ..judging(id, plants, ends, citations) }
+}
+
 pub(super) static SCHEMES: &[Scheme] = &[
+    judging("ph-vegetables-cornell", VEGETABLES, &[6.0, 7.0], &[CORNELL_PH.opened()]),
+    second("ph-vegetables-ncda", VEGETABLES, &[6.0, 6.5], &[NCDA_HOME.opened()]),
+    second("ph-vegetables-clemson", VEGETABLES, &[5.8, 6.5], &[CLEMSON_PH.opened()]),
     Scheme {
-        id: named("ph-vegetables-cornell"),
-        steps: Steps(&BETWEEN_STEPS, &P60_70),
-        judges: VEGETABLES,
-        citations: &[CORNELL_PH.opened()],
-        ..PH
-    },
-    Scheme {
-        id: named("ph-vegetables-ncda"),
-        steps: Steps(&BETWEEN_STEPS, &P60_65),
-        second: VEGETABLES,
-        citations: &[NCDA_HOME.opened()],
-        ..PH
-    },
-    Scheme {
-        id: named("ph-vegetables-clemson"),
-        steps: Steps(&BETWEEN_STEPS, &P58_65),
-        second: VEGETABLES,
-        citations: &[CLEMSON_PH.opened()],
-        ..PH
-    },
-    Scheme {
-        id: named("ph-vegetables-uconn"),
-        steps: Steps(&BETWEEN_STEPS, &P60_68),
-        second: VEGETABLES,
-        citations: &[UCONN_PH.opened()],
         note: "Potatoes that scab are kept at 5.2–5.4 by the same source.",
-        ..PH
+        ..second("ph-vegetables-uconn", VEGETABLES, &[6.0, 6.8], &[UCONN_PH.opened()])
     },
+    judging("ph-lawn-cornell", LAWN, &[6.0, 7.5], &[CORNELL_PH.opened()]),
     Scheme {
-        id: named("ph-lawn-cornell"),
-        steps: Steps(&BETWEEN_STEPS, &P60_75),
-        judges: LAWN,
-        citations: &[CORNELL_PH.opened()],
-        ..PH
-    },
-    Scheme {
-        id: named("ph-lawn-ncda"),
-        steps: Steps(&BETWEEN_STEPS, &P60_65),
-        second: LAWN,
-        citations: &[NCDA_HOME.opened()],
         note: "For fescue, bermuda, zoysia and St Augustine grass. Centipedegrass wants 5.5.",
-        ..PH
+        ..second("ph-lawn-ncda", LAWN, &[6.0, 6.5], &[NCDA_HOME.opened()])
     },
     Scheme {
         id: named("ph-lawn-mlsn"),
-        steps: Steps(&ABOVE_55_STEPS, &ABOVE_55),
+        steps: Steps(ABOVE_55_STEPS, &[5.5]),
         second: LAWN,
         citations: &[MLSN.opened()],
         note: "A minimum only.",
         ..PH
     },
     Scheme {
-        id: named("ph-ornamentals"),
-        steps: Steps(&BETWEEN_STEPS, &P60_73),
-        judges: ORNAMENTALS,
-        citations: &[NCDA_HOME.opened(), OUR_CHOICE.unsourced()],
         note: "The source gives 6.0 as the target for shrubs and shade trees. The upper end is ours: there the neutral class ends.",
-        ..PH
+        ..judging(
+            "ph-ornamentals",
+            ORNAMENTALS,
+            &[6.0, 7.3],
+            &[NCDA_HOME.opened(), OUR_CHOICE.unsourced()],
+        )
     },
+    judging("ph-berries-ncda", BERRIES, &[6.0, 6.5], &[NCDA_HOME.opened()]),
     Scheme {
-        id: named("ph-berries-ncda"),
-        steps: Steps(&BETWEEN_STEPS, &P60_65),
-        judges: BERRIES,
-        citations: &[NCDA_HOME.opened()],
-        ..PH
-    },
-    Scheme {
-        id: named("ph-acid-lovers"),
-        steps: Steps(&BETWEEN_STEPS, &P45_55),
-        judges: ACID,
-        citations: &[UCONN_PH.derived(), NCDA_HOME.derived(), DELAWARE_PH.derived()],
         note: "Sources differ by about 0.7 for blueberry. This band takes them all in.",
-        ..PH
+        ..judging(
+            "ph-acid-lovers",
+            ACID,
+            &[4.5, 5.5],
+            &[UCONN_PH.derived(), NCDA_HOME.derived(), DELAWARE_PH.derived()],
+        )
     },
-    Scheme {
-        id: named("ph-acid-lovers-uconn"),
-        steps: Steps(&BETWEEN_STEPS, &P45_53),
-        second: ACID,
-        citations: &[UCONN_PH.opened()],
-        ..PH
-    },
-    Scheme {
-        id: named("ph-acid-lovers-ncda"),
-        steps: Steps(&BETWEEN_STEPS, &P50_55),
-        second: ACID,
-        citations: &[NCDA_HOME.opened()],
-        ..PH
-    },
+    second("ph-acid-lovers-uconn", ACID, &[4.5, 5.3], &[UCONN_PH.opened()]),
+    second("ph-acid-lovers-ncda", ACID, &[5.0, 5.5], &[NCDA_HOME.opened()]),
 ];
 
 /// The reaction classes: upper ends, inclusive, to one decimal.

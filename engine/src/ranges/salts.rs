@@ -5,8 +5,7 @@
 use crate::quantity::{Band, Grounds, Unit};
 use crate::ranges::Level::{Excess, High, Sufficient};
 use crate::ranges::scheme::{
-    ALL_PLANTS, NO_CHANCE, NO_PLANTS, Placed, Rung, Scheme, Soils, Steps, add_opinion, amount_text,
-    named, place,
+    ALL_PLANTS, BLANK, Placed, Scheme, Steps, add_opinion, amount_text, named, place, rungs,
 };
 use crate::ranges::{Finding, Setting, Step};
 use crate::soil::{Amount, Measure, Method, Property, Texture};
@@ -15,46 +14,34 @@ use crate::sources::{
     UMASS_REPORT,
 };
 
-static CLASSES_STEPS: [Rung; 5] = [
-    Rung::below("non-saline", Sufficient),
-    Rung::below("very slightly saline", High),
-    Rung::below("slightly saline", Excess),
-    Rung::below("moderately saline", Excess),
-    Rung::to("strongly saline", Excess),
-];
-static CLASSES: [f64; 4] = [2.0, 4.0, 8.0, 16.0];
-static UMASS_1_2_STEPS: [Rung; 2] =
-    [Rung::below("normal", Sufficient), Rung::to("above normal", High)];
-static UMASS_1_2: [f64; 1] = [0.6];
+rungs! {
+    CLASSES_STEPS: below "non-saline" Sufficient, below "very slightly saline" High,
+        below "slightly saline" Excess, below "moderately saline" Excess,
+        to "strongly saline" Excess;
+    UMASS_1_2_STEPS: below "normal" Sufficient, to "above normal" High;
+}
 
 pub(super) static SCHEMES: &[Scheme] = &[
     Scheme {
         id: named("nrcs-salinity"),
         property: Property::Ec,
         methods: &[Method::SaturatedPaste],
-        soils: Soils::All,
         unit: Unit::DsPerM,
-        steps: Steps(&CLASSES_STEPS, &CLASSES),
-        printed_to: 0.0,
+        steps: Steps(CLASSES_STEPS, &[2.0, 4.0, 8.0, 16.0]),
         judges: ALL_PLANTS,
-        second: NO_PLANTS,
         citations: &[NRCS_SALINITY.opened()],
-        meaning: NO_CHANCE,
-        note: "",
+        ..BLANK
     },
     Scheme {
         id: named("umass-salts"),
         property: Property::Ec,
         methods: &[Method::Water1To2],
-        soils: Soils::All,
         unit: Unit::DsPerM,
-        steps: Steps(&UMASS_1_2_STEPS, &UMASS_1_2),
-        printed_to: 0.0,
-        judges: NO_PLANTS,
+        steps: Steps(UMASS_1_2_STEPS, &[0.6]),
         second: ALL_PLANTS,
         citations: &[UMASS_REPORT.opened()],
-        meaning: NO_CHANCE,
         note: "The normal range that this laboratory prints for a 1:2 mix.",
+        ..BLANK
     },
 ];
 

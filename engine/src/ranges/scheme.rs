@@ -72,6 +72,18 @@ impl Rung {
     }
 }
 
+/// Names ladders of rungs, low to high: `to` and `below` as in [`Rung`].
+macro_rules! rungs {
+    ($($(#[$doc:meta])* $vis:vis $name:ident: $($end:ident $word:literal $level:ident),+;)+) => {
+        $(
+            $(#[$doc])*
+            $vis const $name: &[crate::ranges::scheme::Rung] =
+                &[$(crate::ranges::scheme::Rung::$end($word, $level)),+];
+        )+
+    };
+}
+pub(crate) use rungs;
+
 /// The steps of a scheme and their upper ends; the last has none.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Steps(pub(crate) &'static [Rung], pub(crate) &'static [f64]);
@@ -166,7 +178,29 @@ pub fn place(steps: &[Step], amount: Amount) -> Placed<'_> {
     }
 }
 
+/// A table of which nothing is said yet: for every soil and method, with ends that touch, and
+/// judging no plants.
+pub(crate) const BLANK: Scheme = Scheme {
+    id: named(""),
+    property: Property::Ph,
+    methods: &[],
+    soils: Soils::All,
+    unit: Unit::None,
+    steps: Steps(&[], &[]),
+    printed_to: 0.0,
+    judges: NO_PLANTS,
+    second: NO_PLANTS,
+    citations: &[],
+    meaning: NO_CHANCE,
+    note: "",
+};
+
 impl Scheme {
+    /// The same publication's table for another property.
+    pub(crate) const fn table(self, id: &'static str, property: Property, steps: Steps) -> Scheme {
+        Scheme { id: named(id), property, steps, ..self }
+    }
+
     /// The steps as printed, low to high; the last has no end.
     pub fn steps(&self) -> Vec<Step> {
         let Steps(rungs, ends) = self.steps;

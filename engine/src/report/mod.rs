@@ -16,6 +16,7 @@ mod oxide;
 mod place;
 mod plausible;
 mod read;
+mod reader;
 mod settle;
 mod split;
 #[cfg(test)]
@@ -35,8 +36,9 @@ pub use grid::{Cell, Grid, Place};
 pub use marks::{Lines, Whereabouts, whereabouts};
 pub use number::parse_amount;
 pub use open::{MOST_BYTES, open};
-pub(crate) use plausible::doubt;
-pub use read::{MOST_SAMPLES, read};
+pub(crate) use plausible::{doubt, impossible};
+pub use read::read;
+pub use reader::MOST_SAMPLES;
 pub use trouble::Trouble;
 
 /// What was read: samples, what could not be placed, and nothing guessed.

@@ -215,7 +215,7 @@ const PROPERTIES: &[Row] = &[
     (is(Property::AciditySaturation), "perh hbs bsh"),
     (
         is(Property::Ec),
-        "ec ece ss ssalts solublesalts solublesalt solsalts solsalt solublesaltsec \
+        "ec ss ssalts solublesalts solublesalt solsalts solsalt solublesaltsec \
          salts salinity electricalconductivity elecconductivity conductivity tss \
          elconductivity conductividad conductividadelectrica conductivite \
          conductiviteelectrique leitfahigkeit elektrischeleitfahigkeit ce salinite \
@@ -280,7 +280,7 @@ const METHODS: &[Row] = &[
     (Meaning::By(Method::Water1To5), "1to5 5to1 1to5water 1to5h2o"),
     (Meaning::By(Method::SaturatedPaste), "saturatedpaste satpaste saturationextract sp"),
     (Meaning::IsBy(Property::Ph, Method::SaturatedPaste), "phsp sarph"),
-    (Meaning::IsBy(Property::Ec, Method::SaturatedPaste), "ecsp"),
+    (Meaning::IsBy(Property::Ec, Method::SaturatedPaste), "ecsp ece"),
     (
         Meaning::By(Method::CaCl2),
         "cacl2 calciumchloride 001mcacl2 01mcacl2 001mcalciumchloride cacl \

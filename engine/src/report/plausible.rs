@@ -61,10 +61,13 @@ const LIMITS: &[Limit] = &[
 ];
 
 /// Why a number can't be a result of this property; `None` when it can.
-pub(super) fn impossible(property: Property, value: f64, unit: Option<Unit>) -> Option<String> {
+pub(crate) fn impossible(property: Property, value: f64, unit: Option<Unit>) -> Option<String> {
     let label = property.label();
     // Written out only when needed: this is asked of every cell.
     let shown = || significant(value, 6);
+    if !value.is_finite() {
+        return Some(format!("{label} can't be read: what stands there is no number"));
+    }
     if value < 0.0 {
         return Some(format!("{label} {} can't be: a result is never below zero", shown()));
     }
@@ -146,7 +149,9 @@ mod tests {
         }
         let why = impossible(Property::Ph, 69.0, Some(Unit::None)).unwrap();
         assert!(why.starts_with("pH 69 can't be"), "{why}");
-        assert!(impossible(Property::Zinc, -1.0, None).is_some());
+        for wrong in [-1.0, f64::NAN, f64::INFINITY] {
+            assert!(impossible(Property::Zinc, wrong, None).is_some());
+        }
     }
 
     #[test]

@@ -155,10 +155,10 @@ fn every_spelling_is_read_or_refused_as_it_should() {
         ("sar", "SAR"),
         (
             "ec",
-            "EC|Soluble Salts|S.Salts|SS|S__SALTS|SOLSALT|TSS|ECE|C.E.|conductivity|Leitfähigkeit|Salinité",
+            "EC|Soluble Salts|S.Salts|SS|S__SALTS|SOLSALT|TSS|C.E.|conductivity|Leitfähigkeit|Salinité",
         ),
         ("ec 1:1 water", "1:1 S Salts"),
-        ("ec saturated paste", "ecSP"),
+        ("ec saturated paste", "ecSP|ECE|ECe"),
         ("ec index", "SS-I"),
         ("free-lime", "Excess Lime|EX__LIME|free lime|lime estimate|CaCO3|CCE|calcaire total"),
         ("- not used by this program", "calcaire actif"),

@@ -10,7 +10,7 @@ use super::lines::read_row;
 use super::names::Form;
 use super::number::{Decimal, is_rating};
 use super::place::Draft;
-use super::read::{MOST_READINGS, Reader, whole};
+use super::reader::{MOST_READINGS, Reader, whole};
 use super::units::Printed;
 use super::{Cell, Trouble};
 use crate::quantity::Unit;

@@ -145,6 +145,10 @@ fn by_class(season: &Season, first: Option<usize>) -> WetMonths {
     WetMonths { months: (0..6).map(month).collect(), total, from_rain: false, grounds }
 }
 
+/// A year's rain in parts of the usual, evaporation in parts of that of grass, the water the soil
+/// can lack (mm), and which of the assumed temperatures it is.
+type Year = (f64, f64, f64, usize);
+
 fn by_month(
     season: &Season,
     climate: &Climate,
@@ -154,51 +158,71 @@ fn by_month(
 ) -> WetMonths {
     let room = room(texture, organic_matter);
     let winterless = season.winter.or(climate.winter()) == Some(Winter::None);
-    let assumed = if winterless { WARM } else { COOL };
     // From the least water through to the most: little rain, much evaporation,
     // a soil with much room; and the other way about.
-    let cases = [
+    let years: [Year; 3] = [
         (YEARS.low, OF_GRASS.high, room.high, 2),
         (YEARS.likely, OF_GRASS.likely, room.likely, 1),
         (YEARS.high, OF_GRASS.low, room.low, 0),
     ];
-    let of_grass = |month: usize, warmth: usize| {
-        let temperatures = climate.temperatures.map_or_else(
-            || {
-                let (mean, swing) = assumed[warmth];
-                (mean - swing / 2.0, mean + swing / 2.0)
-            },
-            |all| all[month],
-        );
-        evaporation::monthly(latitude, month, temperatures)
-    };
-    let runs = cases.map(|(wet, share, room, warmth)| {
-        let water = |month: usize| (wet * rain[month], share * of_grass(month, warmth));
-        let mut lacks = match climate.temperatures {
-            // Two years on from a full soil: by then it lacks what it lacks each autumn.
-            Some(_) => (first..first + 24).fold(0.0, |lacks, month| {
-                let (rain, dry) = water(month % 12);
-                bucket(lacks, room, rain, dry).1
-            }),
-            None => room * warmth as f64 / 2.0,
-        };
-        [0, 1, 2, 3, 4, 5].map(|at| {
-            let (rain, dry) = water((first + at) % 12);
-            let (drains, after) = bucket(lacks, room, rain, dry);
-            lacks = after;
-            (dry, drains)
-        })
-    });
+    let assumed = if winterless { WARM } else { COOL };
+    let [least, likely, most] =
+        years.map(|year| six_months(climate, (latitude, rain, first), assumed, year));
     let months: Vec<WetMonth> = (0..6)
         .map(|at| WetMonth {
             number: Some(((first + at) % 12) as u8 + 1),
             rain: Some(rain[(first + at) % 12]),
-            evaporation: Some(Band::new(runs[2][at].0, runs[1][at].0, runs[0][at].0)),
-            drains: Band::new(runs[0][at].1, runs[1][at].1, runs[2][at].1),
+            evaporation: Some(Band::new(most[at].0, likely[at].0, least[at].0)),
+            drains: Band::new(least[at].1, likely[at].1, most[at].1),
         })
         .collect();
     let total = months.iter().fold(Band::exactly(0.0), |sum, month| sum.plus(month.drains));
-    let mut grounds = Grounds::new(
+    let rain = Band::exactly(months.iter().filter_map(|m| m.rain).sum());
+    let mut grounds = of_months(latitude)
+        .input("rain in the six months", shown(&rain, Unit::Mm, measures))
+        .input("water the top soil can lack", shown(&room, Unit::Mm, measures));
+    if climate.temperatures.is_none() {
+        grounds = grounds.assume(if winterless {
+            "Nobody gave the temperatures; taken as 25 (20–30) °C on the mean of day and night."
+        } else {
+            "Nobody gave the temperatures; taken as 8 (0–18) °C on the mean of day and night, and the soil as half dry when the season begins."
+        });
+    }
+    WetMonths { months, total, from_rain: true, grounds }
+}
+
+/// What evaporates and what drains in each of the six months from the first on, mm.
+fn six_months(
+    climate: &Climate,
+    (latitude, rain, first): (f64, [f64; 12], usize),
+    assumed: [(f64, f64); 3],
+    (wet, share, room, warmth): Year,
+) -> [(f64, f64); 6] {
+    let water = |month: usize| {
+        let (mean, swing) = assumed[warmth];
+        let taken = (mean - swing / 2.0, mean + swing / 2.0);
+        let temperatures = climate.temperatures.map_or(taken, |all| all[month]);
+        (wet * rain[month], share * evaporation::monthly(latitude, month, temperatures))
+    };
+    let mut lacks = match climate.temperatures {
+        // Two years on from a full soil: by then it lacks what it lacks each autumn.
+        Some(_) => (first..first + 24).fold(0.0, |lacks, month| {
+            let (rain, dry) = water(month % 12);
+            bucket(lacks, room, rain, dry).1
+        }),
+        None => room * warmth as f64 / 2.0,
+    };
+    [0, 1, 2, 3, 4, 5].map(|at| {
+        let (rain, dry) = water((first + at) % 12);
+        let (drains, after) = bucket(lacks, room, rain, dry);
+        lacks = after;
+        (dry, drains)
+    })
+}
+
+/// What the water of single months rests on.
+fn of_months(latitude: f64) -> Grounds {
+    Grounds::new(
         "Month by month: rain − evaporation − what the soil still lacks of being full. Evaporation by Hargreaves from latitude and temperature.",
         &[
             AHDB_RAIN.opened(),
@@ -208,22 +232,9 @@ fn by_month(
         ],
     )
     .input("latitude", format!("{latitude}°"))
-    .input("rain in the six months", {
-        let mm = months.iter().filter_map(|m| m.rain).sum();
-        shown(&Band::exactly(mm), Unit::Mm, measures)
-    })
-    .input("water the top soil can lack", shown(&room, Unit::Mm, measures))
     .assume("A dry year has three quarters of the usual rain, a wet one a quarter more.")
     .assume("Bare soil evaporates 0.85 (0.6–1.1) of what short grass does.")
-    .assume("Snow counts in the month it falls. Nothing runs off.");
-    if climate.temperatures.is_none() {
-        grounds = grounds.assume(if winterless {
-            "Nobody gave the temperatures; taken as 25 (20–30) °C on the mean of day and night."
-        } else {
-            "Nobody gave the temperatures; taken as 8 (0–18) °C on the mean of day and night, and the soil as half dry when the season begins."
-        });
-    }
-    WetMonths { months, total, from_rain: true, grounds }
+    .assume("Snow counts in the month it falls. Nothing runs off.")
 }
 
 /// The water that plants can draw from the top 30 cm, mm.

@@ -2,7 +2,7 @@
 
 mod climate;
 mod dated;
-pub mod day;
+pub use crate::day;
 pub mod drainage;
 pub mod evaporation;
 mod place;

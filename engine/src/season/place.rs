@@ -91,9 +91,38 @@ pub fn place(season: &Season, measures: Measures) -> Option<Place> {
     let Some(latitude) = climate.latitude else {
         return Some(Place { text: wrong.join(" "), ..Place::default() });
     };
+    let mut text = of_winter(season, &climate);
+    let grounds = of_frosts(season, latitude, climate.elevation, measures);
+    let mut frosts = Vec::new();
+    if let Some(days) = frost_days(latitude, climate.elevation) {
+        text.push_str(" The dates of frost below are rough, six weeks either way. They are not used as yours: ask a neighbour, a weather station or an extension office, and give your own above.");
+        let names = ["Last spring frost, a rough guess", "First autumn frost, a rough guess"];
+        for (name, days) in names.into_iter().zip(days) {
+            let Some((from, likely, to)) = season.today.and_then(|t| coming(days, t)) else {
+                continue;
+            };
+            frosts.push(Dated {
+                what: name.into(),
+                from: Some(from),
+                to: Some(to),
+                reason: format!("Most likely about {}.", day::spoken(likely)),
+                grounds: grounds.clone(),
+            });
+        }
+    } else if season.winter.or(climate.winter()) != Some(Winter::None) {
+        text.push_str(" Frost is rare there or never comes, so no date is guessed.");
+    }
+    for why in wrong {
+        text.push(' ');
+        text.push_str(why);
+    }
+    Some(Place { text, winter: climate.winter(), frosts, grounds })
+}
+
+/// Which months are cool, and what winter is like.
+fn of_winter(season: &Season, climate: &Climate) -> String {
     let winter = climate.winter();
-    let said = season.winter.or(winter);
-    let mut text = match (said, is_southern(season)) {
+    let mut text = match (season.winter.or(winter), is_southern(season)) {
         (Some(Winter::None), _) => {
             "Near the tropics there is no cool season: think in wet and dry months. Give the rain of each month, and the wet half of the year is found."
         }
@@ -115,41 +144,20 @@ pub fn place(season: &Season, measures: Measures) -> Option<Place> {
             Winter::MildWet => " You say the winter is mild and wet, and that is what counts.",
         });
     }
-    let mut grounds = Grounds::new(
+    text
+}
+
+/// What the dates of frost rest on.
+fn of_frosts(season: &Season, latitude: f64, elevation: f64, measures: Measures) -> Grounds {
+    let grounds = Grounds::new(
         "Dates of frost: 3.8 days later in spring and 3.2 earlier in autumn for each degree from the equator, 2.4 and 2.0 for each 100 m up; wide bounds about that.",
         &[NCEI_NORMALS.derived(), HOPKINS_LAW.second_hand(), OUR_CHOICE.unsourced()],
     )
     .input("latitude", format!("{}°", significant(latitude, 4).replace('-', "−")))
     .assume("Fitted to stations in the United States. Elsewhere, by the sea, in a hollow or in a town it can be weeks off.");
-    grounds = match season.elevation_m {
-        Some(_) => grounds.input(
-            "height above the sea",
-            shown(&Band::exactly(climate.elevation), Unit::Metre, measures),
-        ),
-        None => grounds.assume("Nobody gave the height above the sea; taken as none."),
-    };
-    let mut frosts = Vec::new();
-    if let Some(days) = frost_days(latitude, climate.elevation) {
-        text.push_str(" The dates of frost below are rough, six weeks either way. They are not used as yours: ask a neighbour, a weather station or an extension office, and give your own above.");
-        let names = ["Last spring frost, a rough guess", "First autumn frost, a rough guess"];
-        for (name, days) in names.into_iter().zip(days) {
-            let Some((from, likely, to)) = season.today.and_then(|t| coming(days, t)) else {
-                continue;
-            };
-            frosts.push(Dated {
-                what: name.into(),
-                from: Some(from),
-                to: Some(to),
-                reason: format!("Most likely about {}.", day::spoken(likely)),
-                grounds: grounds.clone(),
-            });
-        }
-    } else if said != Some(Winter::None) {
-        text.push_str(" Frost is rare there or never comes, so no date is guessed.");
+    if season.elevation_m.is_none() {
+        return grounds.assume("Nobody gave the height above the sea; taken as none.");
     }
-    for why in wrong {
-        text.push(' ');
-        text.push_str(why);
-    }
-    Some(Place { text, winter, frosts, grounds })
+    let height = shown(&Band::exactly(elevation), Unit::Metre, measures);
+    grounds.input("height above the sea", height)
 }

@@ -1,147 +1,102 @@
 //! The laboratory methods that decide what a number means.
 
-use crate::named::by_name;
+use crate::named::named;
 use crate::soil::Property;
 
-/// A laboratory method, by the name the trade gives it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Method {
-    /// Mehlich-3 extract, read by ICP unless said otherwise.
-    Mehlich3,
-    /// Mehlich-3 extract, phosphorus read by colour.
-    Mehlich3Colorimetric,
-    /// Mehlich-1 extract (weak double acid).
-    Mehlich1,
-    /// Bray P1 extract (weak Bray).
-    BrayP1,
-    /// Bray P2 extract (strong Bray).
-    BrayP2,
-    /// Olsen extract (sodium bicarbonate).
-    Olsen,
-    /// Morgan extract (sodium acetate).
-    Morgan,
-    /// Modified Morgan extract (ammonium acetate, pH 4.8).
-    ModifiedMorgan,
-    /// Neutral 1 M ammonium acetate.
-    AmmoniumAcetate,
-    /// Ammonium nitrate.
-    AmmoniumNitrate,
-    /// DTPA.
-    Dtpa,
-    /// Hot water.
-    HotWater,
-    /// Potassium chloride solution.
-    Kcl,
-    /// Total digestion by strong acid.
-    TotalAcid,
-    /// Mehlich-2 extract.
-    Mehlich2,
-    /// Colwell extract (bicarbonate, 16 hours).
-    Colwell,
-    /// Calcium acetate lactate (CAL).
-    Cal,
-    /// Double lactate (DL).
-    DoubleLactate,
-    /// Lancaster extract.
-    Lancaster,
-    /// Kelowna extract.
-    Kelowna,
-    /// Modified Kelowna extract.
-    ModifiedKelowna,
-    /// Ion-exchange resin.
-    Resin,
-    /// H3A extract (organic acids).
-    H3a,
-    /// Ammonium bicarbonate with DTPA.
-    AbDtpa,
-    /// DTPA with sorbitol.
-    DtpaSorbitol,
-    /// 0.1 M hydrochloric acid.
-    DiluteHcl,
-    /// Potassium chloride at 40 °C.
-    Kcl40,
-    /// Monocalcium phosphate.
-    CalciumPhosphate,
-    /// Joret–Hébert extract (ammonium oxalate).
-    JoretHebert,
-    /// Dyer extract (citric acid).
-    Dyer,
-    /// Water, 1 part soil to 1.
-    Water1To1,
-    /// Water, 1 part soil to 2.
-    Water1To2,
-    /// Water, 1 part soil to 2.5.
-    Water1To2p5,
-    /// Water, 1 part soil to 5.
-    Water1To5,
-    /// Saturated paste.
-    SaturatedPaste,
-    /// 0.01 M calcium chloride.
-    CaCl2,
-    /// Loss on ignition.
-    LossOnIgnition,
-    /// Walkley–Black oxidation.
-    WalkleyBlack,
-    /// SMP buffer.
-    SmpBuffer,
-    /// Sikora buffer.
-    SikoraBuffer,
-    /// Mehlich buffer.
-    MehlichBuffer,
-    /// Modified Mehlich buffer.
-    ModifiedMehlichBuffer,
-    /// Adams–Evans buffer.
-    AdamsEvansBuffer,
-    /// Woodruff buffer.
-    WoodruffBuffer,
+named! { "method", label:
+    /// A laboratory method, by the name the trade gives it.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+    pub enum Method {
+        /// Mehlich-3 extract, read by ICP unless said otherwise.
+        Mehlich3 = "mehlich-3", "Mehlich-3";
+        /// Mehlich-3 extract, phosphorus read by colour.
+        Mehlich3Colorimetric = "mehlich-3-colorimetric", "Mehlich-3, colorimetric";
+        /// Mehlich-1 extract (weak double acid).
+        Mehlich1 = "mehlich-1", "Mehlich-1";
+        /// Bray P1 extract (weak Bray).
+        BrayP1 = "bray-p1", "Bray P1";
+        /// Bray P2 extract (strong Bray).
+        BrayP2 = "bray-p2", "Bray P2";
+        /// Olsen extract (sodium bicarbonate).
+        Olsen = "olsen", "Olsen";
+        /// Morgan extract (sodium acetate).
+        Morgan = "morgan", "Morgan";
+        /// Modified Morgan extract (ammonium acetate, pH 4.8).
+        ModifiedMorgan = "modified-morgan", "Modified Morgan";
+        /// Neutral 1 M ammonium acetate.
+        AmmoniumAcetate = "ammonium-acetate", "ammonium acetate";
+        /// Ammonium nitrate.
+        AmmoniumNitrate = "ammonium-nitrate", "ammonium nitrate";
+        /// DTPA.
+        Dtpa = "dtpa", "DTPA";
+        /// Hot water.
+        HotWater = "hot-water", "hot water";
+        /// Potassium chloride solution.
+        Kcl = "kcl", "potassium chloride";
+        /// Total digestion by strong acid.
+        TotalAcid = "total-acid", "total (acid digestion)";
+        /// Mehlich-2 extract.
+        Mehlich2 = "mehlich-2", "Mehlich-2";
+        /// Colwell extract (bicarbonate, 16 hours).
+        Colwell = "colwell", "Colwell";
+        /// Calcium acetate lactate (CAL).
+        Cal = "cal", "CAL";
+        /// Double lactate (DL).
+        DoubleLactate = "double-lactate", "double lactate";
+        /// Lancaster extract.
+        Lancaster = "lancaster", "Lancaster";
+        /// Kelowna extract.
+        Kelowna = "kelowna", "Kelowna";
+        /// Modified Kelowna extract.
+        ModifiedKelowna = "modified-kelowna", "Modified Kelowna";
+        /// Ion-exchange resin.
+        Resin = "resin", "resin";
+        /// H3A extract (organic acids).
+        H3a = "h3a", "H3A";
+        /// Ammonium bicarbonate with DTPA.
+        AbDtpa = "ab-dtpa", "AB-DTPA";
+        /// DTPA with sorbitol.
+        DtpaSorbitol = "dtpa-sorbitol", "DTPA–sorbitol";
+        /// 0.1 M hydrochloric acid.
+        DiluteHcl = "dilute-hcl", "0.1 M hydrochloric acid";
+        /// Potassium chloride at 40 °C.
+        Kcl40 = "kcl-40", "KCl-40";
+        /// Monocalcium phosphate.
+        CalciumPhosphate = "calcium-phosphate", "calcium phosphate";
+        /// Joret–Hébert extract (ammonium oxalate).
+        JoretHebert = "joret-hebert", "Joret–Hébert";
+        /// Dyer extract (citric acid).
+        Dyer = "dyer", "Dyer";
+        /// Water, 1 part soil to 1.
+        Water1To1 = "water-1-1", "1:1 water";
+        /// Water, 1 part soil to 2.
+        Water1To2 = "water-1-2", "1:2 water";
+        /// Water, 1 part soil to 2.5.
+        Water1To2p5 = "water-1-2.5", "1:2.5 water";
+        /// Water, 1 part soil to 5.
+        Water1To5 = "water-1-5", "1:5 water";
+        /// Saturated paste.
+        SaturatedPaste = "saturated-paste", "saturated paste";
+        /// 0.01 M calcium chloride.
+        CaCl2 = "cacl2", "calcium chloride";
+        /// Loss on ignition.
+        LossOnIgnition = "loss-on-ignition", "loss on ignition";
+        /// Walkley–Black oxidation.
+        WalkleyBlack = "walkley-black", "Walkley–Black";
+        /// SMP buffer.
+        SmpBuffer = "smp-buffer", "SMP buffer";
+        /// Sikora buffer.
+        SikoraBuffer = "sikora-buffer", "Sikora buffer";
+        /// Mehlich buffer.
+        MehlichBuffer = "mehlich-buffer", "Mehlich buffer";
+        /// Modified Mehlich buffer.
+        ModifiedMehlichBuffer = "modified-mehlich-buffer", "Modified Mehlich buffer";
+        /// Adams–Evans buffer.
+        AdamsEvansBuffer = "adams-evans-buffer", "Adams–Evans buffer";
+        /// Woodruff buffer.
+        WoodruffBuffer = "woodruff-buffer", "Woodruff buffer";
+    }
 }
-
-by_name!(Method, "method",
-    Mehlich3: "mehlich-3",
-    Mehlich3Colorimetric: "mehlich-3-colorimetric",
-    Mehlich1: "mehlich-1",
-    BrayP1: "bray-p1",
-    BrayP2: "bray-p2",
-    Olsen: "olsen",
-    Morgan: "morgan",
-    ModifiedMorgan: "modified-morgan",
-    AmmoniumAcetate: "ammonium-acetate",
-    AmmoniumNitrate: "ammonium-nitrate",
-    Dtpa: "dtpa",
-    HotWater: "hot-water",
-    Kcl: "kcl",
-    TotalAcid: "total-acid",
-    Mehlich2: "mehlich-2",
-    Colwell: "colwell",
-    Cal: "cal",
-    DoubleLactate: "double-lactate",
-    Lancaster: "lancaster",
-    Kelowna: "kelowna",
-    ModifiedKelowna: "modified-kelowna",
-    Resin: "resin",
-    H3a: "h3a",
-    AbDtpa: "ab-dtpa",
-    DtpaSorbitol: "dtpa-sorbitol",
-    DiluteHcl: "dilute-hcl",
-    Kcl40: "kcl-40",
-    CalciumPhosphate: "calcium-phosphate",
-    JoretHebert: "joret-hebert",
-    Dyer: "dyer",
-    Water1To1: "water-1-1",
-    Water1To2: "water-1-2",
-    Water1To2p5: "water-1-2.5",
-    Water1To5: "water-1-5",
-    SaturatedPaste: "saturated-paste",
-    CaCl2: "cacl2",
-    LossOnIgnition: "loss-on-ignition",
-    WalkleyBlack: "walkley-black",
-    SmpBuffer: "smp-buffer",
-    SikoraBuffer: "sikora-buffer",
-    MehlichBuffer: "mehlich-buffer",
-    ModifiedMehlichBuffer: "modified-mehlich-buffer",
-    AdamsEvansBuffer: "adams-evans-buffer",
-    WoodruffBuffer: "woodruff-buffer",
-);
 
 /// What a method is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -174,56 +129,6 @@ impl Method {
             | Method::AdamsEvansBuffer
             | Method::WoodruffBuffer => MethodKind::Buffer,
             _ => MethodKind::Extractant,
-        }
-    }
-
-    /// What a reader calls it.
-    pub fn label(self) -> &'static str {
-        match self {
-            Method::Mehlich3 => "Mehlich-3",
-            Method::Mehlich3Colorimetric => "Mehlich-3, colorimetric",
-            Method::Mehlich1 => "Mehlich-1",
-            Method::BrayP1 => "Bray P1",
-            Method::BrayP2 => "Bray P2",
-            Method::Olsen => "Olsen",
-            Method::Morgan => "Morgan",
-            Method::ModifiedMorgan => "Modified Morgan",
-            Method::AmmoniumAcetate => "ammonium acetate",
-            Method::AmmoniumNitrate => "ammonium nitrate",
-            Method::Dtpa => "DTPA",
-            Method::HotWater => "hot water",
-            Method::Kcl => "potassium chloride",
-            Method::TotalAcid => "total (acid digestion)",
-            Method::Mehlich2 => "Mehlich-2",
-            Method::Colwell => "Colwell",
-            Method::Cal => "CAL",
-            Method::DoubleLactate => "double lactate",
-            Method::Lancaster => "Lancaster",
-            Method::Kelowna => "Kelowna",
-            Method::ModifiedKelowna => "Modified Kelowna",
-            Method::Resin => "resin",
-            Method::H3a => "H3A",
-            Method::AbDtpa => "AB-DTPA",
-            Method::DtpaSorbitol => "DTPA–sorbitol",
-            Method::DiluteHcl => "0.1 M hydrochloric acid",
-            Method::Kcl40 => "KCl-40",
-            Method::CalciumPhosphate => "calcium phosphate",
-            Method::JoretHebert => "Joret–Hébert",
-            Method::Dyer => "Dyer",
-            Method::Water1To1 => "1:1 water",
-            Method::Water1To2 => "1:2 water",
-            Method::Water1To2p5 => "1:2.5 water",
-            Method::Water1To5 => "1:5 water",
-            Method::SaturatedPaste => "saturated paste",
-            Method::CaCl2 => "calcium chloride",
-            Method::LossOnIgnition => "loss on ignition",
-            Method::WalkleyBlack => "Walkley–Black",
-            Method::SmpBuffer => "SMP buffer",
-            Method::SikoraBuffer => "Sikora buffer",
-            Method::MehlichBuffer => "Mehlich buffer",
-            Method::ModifiedMehlichBuffer => "Modified Mehlich buffer",
-            Method::AdamsEvansBuffer => "Adams–Evans buffer",
-            Method::WoodruffBuffer => "Woodruff buffer",
         }
     }
 

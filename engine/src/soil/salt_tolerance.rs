@@ -21,7 +21,8 @@ const fn crop(name: &'static str, threshold: f64, slope: f64, group: PlantGroup)
 
 use PlantGroup::{Berries, FruitingVegetables as Fruiting, LeafyVegetables as Leafy, RootCrops};
 
-/// Maas 1990, the crops of gardens.
+/// The crops of gardens.
+/// Source: Maas 1990 (opened).
 pub static CROPS: [Crop; 24] = [
     crop("asparagus", 4.1, 2.0, Leafy),
     crop("bean", 1.0, 19.0, Fruiting),

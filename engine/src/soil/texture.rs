@@ -1,59 +1,28 @@
 //! Soil texture: the twelve USDA classes.
 
-use crate::named::by_name;
+use crate::named::named;
 
-/// A USDA texture class.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[allow(missing_docs, reason = "the class names say it all")]
-pub enum Texture {
-    Sand,
-    LoamySand,
-    SandyLoam,
-    Loam,
-    SiltLoam,
-    Silt,
-    SandyClayLoam,
-    ClayLoam,
-    SiltyClayLoam,
-    SandyClay,
-    SiltyClay,
-    Clay,
-}
-
-by_name! { Texture, "texture",
-    Sand: "sand",
-    LoamySand: "loamy-sand",
-    SandyLoam: "sandy-loam",
-    Loam: "loam",
-    SiltLoam: "silt-loam",
-    Silt: "silt",
-    SandyClayLoam: "sandy-clay-loam",
-    ClayLoam: "clay-loam",
-    SiltyClayLoam: "silty-clay-loam",
-    SandyClay: "sandy-clay",
-    SiltyClay: "silty-clay",
-    Clay: "clay",
+named! { "texture", label:
+    /// A USDA texture class.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+    #[allow(missing_docs, reason = "the class names say it all")]
+    pub enum Texture {
+        Sand = "sand", "sand";
+        LoamySand = "loamy-sand", "loamy sand";
+        SandyLoam = "sandy-loam", "sandy loam";
+        Loam = "loam", "loam";
+        SiltLoam = "silt-loam", "silt loam";
+        Silt = "silt", "silt";
+        SandyClayLoam = "sandy-clay-loam", "sandy clay loam";
+        ClayLoam = "clay-loam", "clay loam";
+        SiltyClayLoam = "silty-clay-loam", "silty clay loam";
+        SandyClay = "sandy-clay", "sandy clay";
+        SiltyClay = "silty-clay", "silty clay";
+        Clay = "clay", "clay";
+    }
 }
 
 impl Texture {
-    /// What a reader calls it.
-    pub fn label(self) -> &'static str {
-        match self {
-            Texture::Sand => "sand",
-            Texture::LoamySand => "loamy sand",
-            Texture::SandyLoam => "sandy loam",
-            Texture::Loam => "loam",
-            Texture::SiltLoam => "silt loam",
-            Texture::Silt => "silt",
-            Texture::SandyClayLoam => "sandy clay loam",
-            Texture::ClayLoam => "clay loam",
-            Texture::SiltyClayLoam => "silty clay loam",
-            Texture::SandyClay => "sandy clay",
-            Texture::SiltyClay => "silty clay",
-            Texture::Clay => "clay",
-        }
-    }
-
     /// Sand or loamy sand: soils that hold little water and few nutrients.
     pub fn is_sandy(self) -> bool {
         matches!(self, Texture::Sand | Texture::LoamySand)

@@ -2,6 +2,20 @@
 
 use super::Source;
 
+/// Declares publications and the list of them all: of each its name in the code and its id, where
+/// it was found (left out where there is no place), and its title.
+macro_rules! sources {
+    ($all:ident: $($(#[$doc:meta])+ $name:ident = $id:literal $(at $place:literal)?, $title:literal;)+) => {
+        $(
+            $(#[$doc])+
+            pub static $name: Source =
+                Source { id: $id, title: $title, place: concat!($($place)?) };
+        )+
+        /// All of them.
+        pub static $all: &[&Source] = &[$(&$name),+];
+    };
+}
+
 mod biochar;
 mod charging;
 mod chemistry;
@@ -22,37 +36,33 @@ pub use ranges::*;
 pub use season::*;
 pub use traits::*;
 
-/// A fact of the trade that nobody needs to publish.
-pub static COMMON_PRACTICE: Source =
-    Source { id: "common-practice", title: "Common practice, no source", place: "" };
-
-/// A choice made for this program; nobody published the exact number.
-pub static OUR_CHOICE: Source = Source {
-    id: "our-choice",
-    title: "A choice made for this program; no publication gives the exact number",
-    place: "",
-};
-
-/// Arithmetic: atomic masses and legal definitions of units.
-pub static ARITHMETIC: Source = Source {
-    id: "arithmetic",
-    title: "Arithmetic from atomic masses and the legal definitions of units",
-    place: "",
-};
+sources! { WITHOUT_PUBLICATION:
+    /// A fact of the trade that nobody needs to publish.
+    COMMON_PRACTICE = "common-practice",
+        "Common practice, no source";
+    /// A choice made for this program; nobody published the exact number.
+    OUR_CHOICE = "our-choice",
+        "A choice made for this program; no publication gives the exact number";
+    /// Arithmetic: atomic masses and legal definitions of units.
+    ARITHMETIC = "arithmetic",
+        "Arithmetic from atomic masses and the legal definitions of units";
+}
 
 /// Every publication in the register.
 pub fn all_sources() -> impl Iterator<Item = &'static Source> {
-    [&COMMON_PRACTICE, &OUR_CHOICE, &ARITHMETIC]
-        .into_iter()
-        .chain(RANGES.iter().copied())
-        .chain(CHEMISTRY.iter().copied())
-        .chain(BIOCHAR.iter().copied())
-        .chain(MATERIAL.iter().copied())
-        .chain(CHARGING.iter().copied())
-        .chain(SEASON.iter().copied())
-        .chain(NEEDS.iter().copied())
-        .chain(TRAITS.iter().copied())
-        .chain(NEEDS_LIME.iter().copied())
+    let rooms = [
+        WITHOUT_PUBLICATION,
+        RANGES,
+        CHEMISTRY,
+        BIOCHAR,
+        MATERIAL,
+        CHARGING,
+        SEASON,
+        NEEDS,
+        TRAITS,
+        NEEDS_LIME,
+    ];
+    rooms.into_iter().flatten().copied()
 }
 
 #[cfg(test)]

@@ -1,11 +1,11 @@
 //! The plan as headings, paragraphs and lists, without any look.
 
+use crate::day::when;
 use crate::outcome::{Bound, JudgedReading, Outcome};
 use crate::plan::cautions::Caution;
 use crate::plan::needs::Need;
 use crate::plan::{Job, Plan};
 use crate::quantity::{Figure, Grounds, Measures, Unit, shown, significant};
-use crate::season::day::when;
 use crate::sources::Citation;
 
 /// A piece of the plan.
@@ -126,7 +126,7 @@ fn figure(f: &Figure, measures: Measures) -> Line {
 
 /// A need: its answer, its amounts for the bed, its steps.
 fn need(need: &Need, measures: Measures) -> Vec<Line> {
-    let mut lines = vec![Line::new(need.kind.label(), &*need.answer, &need.grounds)];
+    let mut lines = vec![Line::said(&need.answer, &need.grounds)];
     lines.extend(need.figures.iter().map(|f| figure(f, measures)));
     lines.extend(plain(&need.steps));
     lines
@@ -172,7 +172,12 @@ pub fn amount(reading: &JudgedReading) -> String {
 
 fn level(reading: &JudgedReading) -> Line {
     let finding = &reading.finding;
-    let number = amount(reading);
+    let number = match finding.judged_as {
+        Some(judged) => {
+            format!("{}, judged as {} in so light a soil", amount(reading), significant(judged, 2))
+        }
+        None => amount(reading),
+    };
     let text = match (finding.level, &finding.range) {
         (Some(level), Some(range)) => {
             format!("{number}, {} (enough: {})", level.label(), range.text)

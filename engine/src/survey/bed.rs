@@ -2,7 +2,7 @@
 
 use time::Date;
 
-use crate::case::{self, BedKind, Case};
+use crate::case::{self, BedKind, Case, Season};
 use crate::chemistry::Chemistry;
 use crate::quantity::{Band, Grounds, Measures, Unit, shown, significant};
 use crate::ranges::{Finding, has_free_lime};
@@ -10,7 +10,7 @@ use crate::season::Timing;
 use crate::soil::{Measure, PlantGroup, Property, Soil, Texture};
 use crate::sources::{ADAMS_1973, BULK_DENSITY, Citation, OUR_CHOICE};
 
-/// The area until somebody says, m².
+/// The area until somebody says, m². Our choice.
 const USUAL_AREA: f64 = 1.0;
 /// What the area of a bed can be, m². Our choice: a hand's breadth to ten hectares.
 pub(crate) const AREAS: std::ops::RangeInclusive<f64> = 0.01..=100_000.0;
@@ -176,9 +176,11 @@ impl Bed {
     /// Says in a finding that it was judged by volume.
     pub(super) fn say_volume(&self, measure: &Measure, finding: &mut Finding) {
         if self.is_lightened(measure) {
+            let judged = measure.amount.number() * self.volume_factor;
+            finding.judged_as = Some(judged);
             finding.grounds.assumed.push(format!(
                 "This soil is light: a litre of it holds what {} mg/kg would be in a mineral soil, and that is judged.",
-                significant(measure.amount.number() * self.volume_factor, 2)
+                significant(judged, 2)
             ));
             finding.grounds.sources.push(OUR_CHOICE.unsourced());
         }
@@ -296,8 +298,7 @@ fn mineral_part(texture: Option<Texture>) -> f64 {
 
 /// A planting to come means that nothing lasting stands there yet.
 fn standing(case: &Case, timing: &Timing) -> Standing {
-    let lasts = matches!(case.bed.kind, Some(BedKind::Lawn | BedKind::TreePit))
-        || matches!(case.plants, Some(PlantGroup::Lawn | PlantGroup::Berries));
+    let lasts = lasts(case);
     let to_come = timing.planting.is_some() && !timing.planting_assumed;
     if lasts && !to_come {
         Standing::Lasting
@@ -306,4 +307,19 @@ fn standing(case: &Case, timing: &Timing) -> Standing {
     } else {
         Standing::Clear
     }
+}
+
+/// Whether what grows here stands for years.
+fn lasts(case: &Case) -> bool {
+    use PlantGroup::{AcidLovers, Berries, Lawn};
+    matches!(case.bed.kind, Some(BedKind::Lawn | BedKind::TreePit))
+        || matches!(case.plants, Some(Lawn | Berries | AcidLovers))
+}
+
+/// What the dates allow. The last frost says nothing of when a lawn or a shrub is planted.
+pub(super) fn timing(case: &Case) -> Timing {
+    if !lasts(case) {
+        return Timing::of(&case.season);
+    }
+    Timing::of(&Season { last_frost: None, ..case.season.clone() })
 }

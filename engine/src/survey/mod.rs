@@ -77,7 +77,7 @@ pub(crate) fn survey_of(case: Cow<'_, Case>, sample: usize) -> Survey<'_> {
     let setting = Setting { plants: case.plants, texture };
     let chemistry = chemistry::work_out(&soil, &setting);
     questions.extend(chemistry.questions.iter().cloned());
-    let (timing, material) = (Timing::of(&case.season), Material::of(&case.biochar));
+    let (timing, material) = (bed::timing(&case), Material::of(&case.biochar));
     let sampled = sample.depth_cm.or(case.reading.depth_cm.filter(|d| *d > 0.0).map(|d| (0.0, d)));
     let bed = Bed::of(&case, &soil, &chemistry, texture, &timing, sampled);
     let readings = judged(readings, &soil, &setting, &bed);
@@ -141,7 +141,7 @@ impl<'a> Survey<'a> {
             ..Case::default()
         };
         change(&mut other);
-        let (timing, material) = (Timing::of(&other.season), Material::of(&other.biochar));
+        let (timing, material) = (bed::timing(&other), Material::of(&other.biochar));
         let texture = other.bed.texture.or(self.texture);
         let sampled = self.bed.sampled;
         let bed = Bed::of(&other, &self.soil, &self.chemistry, texture, &timing, sampled);

@@ -4,9 +4,17 @@
 use crate::quantity::{Grounds, Unit, significant};
 use crate::ranges::{Setting, judge};
 use crate::soil::{Amount, Measure, PlantGroup, Property};
-use crate::sources::{COMMON_PRACTICE, Citation, OUR_CHOICE};
-use crate::survey::Survey;
+use crate::sources::{BLUEBERRY_PH, COMMON_PRACTICE, Citation, OUR_CHOICE, TRI_STATE_LIME};
+use crate::survey::{Ground, Survey};
 
+/// Organic soil: the pH to lime to, and the pH from which none is needed.
+/// Source: E-2567, Michigan (second-hand); that 5.0 is enough is our choice.
+const PEAT_TARGET: f64 = 5.3;
+/// Source: our choice.
+const PEAT_FROM: f64 = 5.0;
+/// The pH to bring soil for blueberries and their kind to.
+/// Source: extension.org (second-hand).
+const ACID_TARGET: f64 = 4.8;
 /// The targets that may be asked for. Wide on purpose: a slip of the pen is
 /// caught, a choice is not.
 const TARGETS: std::ops::RangeInclusive<f64> = 4.0..=7.5;
@@ -22,6 +30,8 @@ pub struct Reaction {
     pub from: f64,
     /// Where that range ends.
     pub to: f64,
+    /// The highest pH that every range published for these plants holds up to.
+    pub bears: f64,
     /// The pH to reach.
     pub target: f64,
     pub(crate) assumed: Vec<String>,
@@ -56,6 +66,19 @@ impl Reaction {
             sources.extend(opinion.grounds.sources.first());
         }
         sources.push(OUR_CHOICE.unsourced());
+        let bears = target.min(to);
+        let mut from = from;
+        let peat = survey.bed.ground == Ground::Organic
+            && survey.case.plants != Some(PlantGroup::AcidLovers);
+        if peat {
+            (from, target) = (PEAT_FROM, PEAT_TARGET);
+            assumed
+                .push("Organic soil is limed to pH 5.3 only: it holds little harmful acid.".into());
+            sources.insert(0, TRI_STATE_LIME.second_hand());
+        } else if survey.case.plants == Some(PlantGroup::AcidLovers) {
+            target = target.min(ACID_TARGET);
+            sources.push(BLUEBERRY_PH.second_hand());
+        }
         match survey.case.feeds.target_ph {
             Some(asked) if TARGETS.contains(&asked) => target = asked,
             Some(asked) => assumed.push(format!(
@@ -71,7 +94,7 @@ impl Reaction {
             );
             sources.push(COMMON_PRACTICE.unsourced());
         }
-        Some(Reaction { ph, in_water, from, to, target, assumed, sources })
+        Some(Reaction { ph, in_water, from, to, bears, target, assumed, sources })
     }
 
     /// Adds what is known of pH and target to the grounds of an answer.

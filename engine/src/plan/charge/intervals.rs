@@ -62,15 +62,17 @@ fn later(day: Date, days: i64) -> Option<Date> {
     day.checked_add(Duration::days(days))
 }
 
-fn interval(survey: &Survey<'_>, source: ChargeSource, ready: Option<Date>) -> Option<Interval> {
-    let eaten = survey.is_eaten();
-    let raw = "From spreading to harvest: 120 days where the part you eat touches the soil, 90 \
+/// How long after raw manure.
+const RAW: &str = "From spreading to harvest: 120 days where the part you eat touches the soil, 90 \
                days for others.";
-    let (days, text, grounds) = match source {
+
+/// The wait for a source, days for crops that touch the soil and for others, with what to do.
+fn rule(source: ChargeSource) -> Option<((i64, i64), String, Grounds)> {
+    Some(match source {
         ChargeSource::AgedManure => (
             (RAW_TOUCHING, RAW_OTHER),
             format!(
-                "{raw} Aged manure counts as raw: only heat makes it safe, 55 to 77 °C (131 to \
+                "{RAW} Aged manure counts as raw: only heat makes it safe, 55 to 77 °C (131 to \
                  170 °F) for 3 days in a vessel, or for 15 days in a heap turned 5 times. Days of \
                  frost don't count. Never use manure of pigs, dogs or cats."
             ),
@@ -82,7 +84,7 @@ fn interval(survey: &Survey<'_>, source: ChargeSource, ready: Option<Date>) -> O
         ChargeSource::CompostTea => (
             (RAW_TOUCHING, RAW_OTHER),
             format!(
-                "{raw} This holds for tea brewed with molasses, kelp or the like, which can breed \
+                "{RAW} This holds for tea brewed with molasses, kelp or the like, which can breed \
                  germs, and for tea nobody tested. Use drinking water, and keep it off what you eat."
             ),
             Grounds::new(
@@ -93,7 +95,7 @@ fn interval(survey: &Survey<'_>, source: ChargeSource, ready: Option<Date>) -> O
         ChargeSource::Urine => (
             (RAW_TOUCHING, RAW_OTHER),
             format!(
-                "{raw} We treat urine as raw manure, to be safe. The World Health Organization asks \
+                "{RAW} We treat urine as raw manure, to be safe. The World Health Organization asks \
                  for less: store it closed for a month, six months when others eat the crop, and \
                  give none in the last {URINE} days before harvest. Only from healthy people who \
                  take no medicine."
@@ -124,7 +126,12 @@ fn interval(survey: &Survey<'_>, source: ChargeSource, ready: Option<Date>) -> O
             Grounds::new("care with liquids that rot", &[COMMON_PRACTICE.unsourced()]),
         ),
         _ => return None,
-    };
+    })
+}
+
+fn interval(survey: &Survey<'_>, source: ChargeSource, ready: Option<Date>) -> Option<Interval> {
+    let eaten = survey.is_eaten();
+    let (days, text, grounds) = rule(source)?;
     let harvest_from = ready
         .filter(|_| days.0 > 0 && eaten)
         .and_then(|ready| Some((later(ready, days.0)?, later(ready, days.1)?)));

@@ -42,53 +42,8 @@ pub(super) fn leftovers(
     spare_phosphorus: bool,
     soak: &Soak,
 ) -> Vec<Caution> {
-    let mut list = Vec::new();
-    if let Some(salts) = soak.salts.filter(|_| soak.may_drain.high > 0.0) {
-        let parts = (salts.high / MILD).ceil().max(1.0) - 1.0;
-        let most = NITROGEN_AT_ONCE / soak.nitrogen.max(1e-6);
-        let thin = if parts == 1.0 {
-            "as much water as there is of it".to_string()
-        } else if parts > 0.0 {
-            format!("{parts:.0} parts of water to one part of it")
-        } else {
-            "as it is".to_string()
-        };
-        // More than that nobody pours at once.
-        let at_most = if most < MOST_POURED {
-            format!(
-                " At most {} of it, before it is thinned, on {}.",
-                measuring.litres(most),
-                measuring.area(1.0)
-            )
-        } else {
-            String::new()
-        };
-        let where_to = if spare_phosphorus {
-            "a bed that is short of nutrients, or a compost heap"
-        } else {
-            "the soil beside growing plants, or a compost heap"
-        };
-        list.push(Caution {
-            text: format!(
-                "Up to {} of soaking water may run off. Catch it. Give it to {where_to}: \
-                 {thin}.{at_most} Not on leaves, not before rain, not near a well or a stream.",
-                measuring.litres(soak.may_drain.high),
-            ),
-            grounds: Grounds::new(
-                "what the biochar may not take up; nitrogen at most 4.9 g/m² at once; thinned to 2 \
-                 dS/m",
-                &[
-                    CORNELL_LAWNS.opened(),
-                    MAAS_1990.derived(),
-                    ARITHMETIC.derived(),
-                    OUR_CHOICE.unsourced(),
-                ],
-            )
-            .input("may run off", shown(&soak.may_drain, Unit::Litre, Measures::Metric))
-            .input("nitrogen in it", format!("{} g/L", significant(soak.nitrogen, 2)))
-            .input("its salts", shown(&salts, Unit::DsPerM, Measures::Metric)),
-        });
-    }
+    let mut list: Vec<Caution> =
+        soaking_water(measuring, spare_phosphorus, soak).into_iter().collect();
     let charge = &survey.case.charge;
     let on_hand = |source| known(charge, source).and_then(|own| own.litres);
     for (source, amount) in used {
@@ -104,6 +59,55 @@ pub(super) fn leftovers(
         }
     }
     list
+}
+
+/// The soaking water that may run off, and where it may go.
+fn soaking_water(measuring: &Measuring, spare_phosphorus: bool, soak: &Soak) -> Option<Caution> {
+    let salts = soak.salts.filter(|_| soak.may_drain.high > 0.0)?;
+    let parts = (salts.high / MILD).ceil().max(1.0) - 1.0;
+    let most = NITROGEN_AT_ONCE / soak.nitrogen.max(1e-6);
+    let thin = if parts == 1.0 {
+        "one part of water to one part of it".to_string()
+    } else if parts > 0.0 {
+        format!("{parts:.0} parts of water to one part of it")
+    } else {
+        "as it is".to_string()
+    };
+    // More than that nobody pours at once.
+    let at_most = if most < MOST_POURED {
+        format!(
+            " At most {} of it, before it is thinned, on {}.",
+            measuring.litres(most),
+            measuring.area(1.0)
+        )
+    } else {
+        String::new()
+    };
+    let where_to = if spare_phosphorus {
+        "a bed that is short of nutrients, or a compost heap"
+    } else {
+        "the soil beside growing plants, or a compost heap"
+    };
+    Some(Caution {
+        text: format!(
+            "Up to {} of soaking water may run off. Catch it. Give it to {where_to}: \
+                 {thin}.{at_most} Not on leaves, not before rain, not near a well or a stream.",
+            measuring.litres(soak.may_drain.high),
+        ),
+        grounds: Grounds::new(
+            "what the biochar may not take up; nitrogen at most 4.9 g/m² at once; thinned to 2 \
+                 dS/m",
+            &[
+                CORNELL_LAWNS.opened(),
+                MAAS_1990.derived(),
+                ARITHMETIC.derived(),
+                OUR_CHOICE.unsourced(),
+            ],
+        )
+        .input("may run off", shown(&soak.may_drain, Unit::Litre, Measures::Metric))
+        .input("nitrogen in it", format!("{} g/L", significant(soak.nitrogen, 2)))
+        .input("its salts", shown(&salts, Unit::DsPerM, Measures::Metric)),
+    })
 }
 
 /// Where the rest of a source may go.

@@ -3,6 +3,7 @@
 //! one recipe, in buckets.
 
 pub mod balance;
+mod figures;
 pub mod intervals;
 mod label;
 mod leftovers;
@@ -12,6 +13,7 @@ pub mod salts;
 pub mod sources;
 mod supplies;
 pub mod targets;
+mod words;
 
 pub use supplies::{taken_up, water_to_wet};
 
@@ -24,9 +26,9 @@ use crate::plan::charge::recipe::{Dish, steps};
 use crate::plan::charge::sources::{
     Content, NUTRIENTS, Nutrient, analysis, content, holds_ammonium, is_weighed, label,
 };
-use crate::plan::charge::supplies::{Form, UPTAKE_PER_HOUR, choose, supply};
+use crate::plan::charge::supplies::{Form, choose, supply};
 use crate::plan::charge::targets::{Target, targets};
-use crate::plan::ledger::{Bringer, Ledger};
+use crate::plan::ledger::{Bringer, Ledger, Substance};
 use crate::plan::rate::Dose;
 use crate::ranges::Level;
 use crate::survey::Survey;
@@ -36,9 +38,6 @@ use crate::case::ChargeSource;
 use crate::plan::cautions::Caution;
 use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown, significant};
 use crate::soil::Property;
-use crate::sources::{
-    ARITHMETIC, COMMON_PRACTICE, HYDROCHAR_KINETICS, IPPOLITO_2020, OUR_CHOICE, SUANSA_2021,
-};
 
 /// The most of what is mixed in, litres for one litre of biochar.
 /// Our choice.
@@ -50,10 +49,6 @@ const MOST_ASH: f64 = 0.049;
 
 /// From this pH on, no ash: it limes. Our choice.
 const ASH_UP_TO_PH: f64 = 6.8;
-
-/// Phosphorus for one of nitrogen up to which a source counts as nearly free of it.
-/// Our choice: urine has 0.09.
-const LITTLE_PHOSPHORUS: f64 = 0.12;
 
 /// An amount of a source and what it brings.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -93,17 +88,6 @@ pub struct Share {
     pub grounds: Grounds,
 }
 
-/// A source with little or no phosphorus, and why it stands where it stands.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct WithoutPhosphorus {
-    /// The source.
-    pub source: ChargeSource,
-    /// g of phosphorus for 1 g of nitrogen.
-    pub phosphorus: f64,
-    /// How much of it reaches the nitrogen wanted, and what to mind.
-    pub text: String,
-}
-
 /// Charging in detail.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct ChargePlan {
@@ -119,8 +103,6 @@ pub struct ChargePlan {
     pub shares: Vec<Share>,
     /// Water, exchange sites, days, salts.
     pub figures: Vec<Figure>,
-    /// Where phosphorus is in surplus: sources with little of it, the best first.
-    pub without_phosphorus: Vec<WithoutPhosphorus>,
     /// The recipe.
     pub steps: Vec<String>,
     /// What is left over and where it may go.
@@ -139,8 +121,7 @@ impl ChargePlan {
 
     /// Litres of what is mixed into the biochar and spread with it.
     pub(crate) fn mixed_in(&self) -> f64 {
-        let solid = |u: &&Used| matches!(supply(u.source).map(|s| s.form), Some(Form::Solid(_)));
-        self.used.iter().filter(solid).map(|used| used.amount).sum()
+        self.used.iter().filter(|u| u.is_mixed_in()).map(|used| used.amount).sum()
     }
 
     /// Whether lime would drive ammonia off it.
@@ -184,6 +165,8 @@ struct Bench<'a> {
     targets: [Target; NUTRIENTS],
     spare_phosphorus: bool,
     quick: bool,
+    /// How much more of what has a ceiling may come in, g.
+    rooms: [(Substance, f64); 3],
     /// Litres that wet the biochar.
     water: Band,
     measuring: Measuring,
@@ -201,6 +184,8 @@ impl<'a> Bench<'a> {
                 .level(Property::Phosphorus)
                 .is_some_and(Level::is_surplus),
             quick,
+            rooms: [Substance::Phosphorus, Substance::Potassium, Substance::Sodium]
+                .map(|s| (s, ledger.room(s))),
             water: supplies::water(dose.mass, &survey.material, &case.biochar),
             measuring: Measuring::new(case.measures, case.charge.bucket_litres),
         }
@@ -299,7 +284,8 @@ impl<'a> Bench<'a> {
             .into_iter()
             .map(|source| {
                 let amounts = fill(&self.bounds(), &[self.part(source, false)]);
-                self.used(source, amounts[0])
+                let used = self.used(source, amounts[0]);
+                self.used(source, amounts[0] * self.fitting(&[used]))
             })
             .collect()
     }
@@ -396,10 +382,12 @@ impl<'a> Bench<'a> {
 
     /// A crop that is harvested sooner after the charge than raw manure allows.
     fn too_soon(&self, source: ChargeSource) -> Option<String> {
-        let days =
-            supplies::days(supply(source).is_some_and(|s| s.is_slow()), &self.survey.case.charge);
-        let waits = intervals::intervals(self.survey, &[source], days);
-        waits.into_iter().find_map(|wait| wait.too_soon.into_iter().next())
+        // Alone it may soak in days; beside compost it lies for weeks.
+        [false, true].into_iter().find_map(|slow| {
+            let days = supplies::days(slow, &self.survey.case.charge);
+            let waits = intervals::intervals(self.survey, &[source], days);
+            waits.into_iter().find_map(|wait| wait.too_soon.into_iter().next())
+        })
     }
 
     /// What is on hand and not among `sources`.
@@ -459,161 +447,67 @@ impl<'a> Bench<'a> {
             .collect()
     }
 
-    /// The best sources where phosphorus is in surplus.
-    fn without_phosphorus(&self, alone: &[Used]) -> Vec<WithoutPhosphorus> {
-        if !self.spare_phosphorus {
-            return Vec::new();
-        }
-        let mut list: Vec<WithoutPhosphorus> = alone
-            .iter()
-            .filter_map(|used| {
-                let content = self.content(used.source);
-                let nitrogen = content.nutrients[0].likely;
-                if nitrogen <= 0.0 || used.amount <= 0.0 {
-                    return None;
-                }
-                let phosphorus = content.nutrients[1].likely / nitrogen;
-                // What reaches next to nothing is no way to charge.
-                if phosphorus > LITTLE_PHOSPHORUS || used.nitrogen_reached.likely < 25.0 {
-                    return None;
-                }
-                let amount = if used.weighed {
-                    self.measuring.weight(1000.0 * used.amount)
-                } else {
-                    self.measuring.litres(used.amount)
-                };
-                let mind = match used.source {
-                    ChargeSource::AmmoniumSulfate => {
-                        "biochar holds its ammonium well; it makes the soil a little more acid"
-                    }
-                    ChargeSource::CalciumAmmoniumNitrate => {
-                        "half of it is nitrate, which biochar holds poorly: use it soon"
-                    }
-                    ChargeSource::BloodMeal => {
-                        "organic; it needs weeks of warmth, smells, and draws animals"
-                    }
-                    ChargeSource::Urine => "free; it brings some salt, and needs a wait to harvest",
-                    ChargeSource::NitrogenFertiliser | ChargeSource::CompleteFertiliser => {
-                        "see that the middle number on its label is 0"
-                    }
-                    _ => "by the label you gave it brings hardly any phosphorus",
-                };
-                Some(WithoutPhosphorus {
-                    source: used.source,
-                    phosphorus,
-                    text: format!(
-                        "{amount} of {} reaches {} % of the nitrogen: {mind}.",
-                        used.label,
-                        significant(used.nitrogen_reached.likely, 2)
-                    ),
-                })
-            })
-            .collect();
-        list.sort_by(|a, b| a.phosphorus.total_cmp(&b.phosphorus));
-        list
+    /// How much of some sources, 0–1, the bed may still take by their phosphorus, potassium,
+    /// sodium and salts.
+    fn fitting(&self, used: &[Used]) -> f64 {
+        let brought = |s: Substance| -> f64 {
+            let each = used.iter().map(|u| self.content(u.source).brings.of(s).likely * u.amount);
+            each.sum()
+        };
+        let by_ceiling = self.rooms.iter().map(|(s, room)| fits(*room, brought(*s)));
+        let by_salts = fits(
+            salts::room(self.survey, self.dose),
+            salts::conductivity(self.salts_of(used, &|_| true)).likely
+                / salts::soil(self.survey, self.dose),
+        );
+        by_ceiling.chain([by_salts]).fold(1.0, f64::min)
     }
 
-    fn figures(&self, slow: bool, days: Band) -> Vec<Figure> {
-        let (dose, material) = (self.dose, &self.survey.material);
-        let case = self.survey.case();
-        let weigh = |rule: &str| {
-            Grounds::new(rule, &[])
-                .input("biochar, dry", shown(&dose.mass, Unit::Kg, Measures::Metric))
-        };
-        let mut water = material.explain(
-            weigh("dry mass × water it takes up, less the water in the bag"),
-            &[("water, g per g", material.water, Unit::None)],
-        );
-        water.sources.push(SUANSA_2021.opened());
-        water = match case.biochar.moisture_percent {
-            Some(percent) => water.input("water in the bag", format!("{percent} %")),
-            None => water.assume("The biochar is dry when you start."),
-        };
-        let mut sites = weigh("dry mass × exchange capacity");
-        sites = material.explain(sites, &[("exchange capacity", material.cec, Unit::MeqPer100g)]);
-        sites.sources.push(ARITHMETIC.derived());
-        let cold = case.charge.temperature_c.is_some_and(|t| t < supplies::COLD);
-        let per_hour = if cold { UPTAKE_PER_HOUR.map(|k| k / 2.0) } else { UPTAKE_PER_HOUR };
-        let of_days = Grounds::new(
-            if slow {
-                "contact with moist compost: 28 (14–42) days"
-            } else {
-                "share taken up = 1 − e^(−k × hours), k = 0.024 (0.02–1) an hour"
-            },
-            &[OUR_CHOICE.unsourced(), HYDROCHAR_KINETICS.opened()],
-        );
-        let of_days = match case.charge.temperature_c {
-            Some(t) if cold => of_days
-                .input("temperature", format!("{t} °C"))
-                .assume("Below 10 °C (50 °F) everything takes twice as long."),
-            Some(t) => of_days.input("temperature", format!("{t} °C")),
-            None => of_days.assume("Warmer than 10 °C (50 °F); in the cold allow twice as long."),
-        };
-        let figure = |name, label, band, unit, grounds| Figure { name, label, band, unit, grounds };
-        let mut figures = vec![
-            figure("charge-water", "water to wet it", self.water, Unit::Litre, water),
-            figure(
-                "exchange-sites",
-                "exchange sites, mol(c)",
-                Band::new(
-                    targets::sites(dose.mass.low, material.cec.low),
-                    targets::sites(dose.mass.likely, material.cec.likely),
-                    targets::sites(dose.mass.high, material.cec.high),
-                ),
-                Unit::None,
-                sites,
-            ),
-            figure("charge-days", "days to charge", days, Unit::Days, of_days.clone()),
-        ];
-        if !slow {
-            for (name, label, hours) in [
-                ("taken-up-day-1", "taken up after a day", 24.0),
-                ("taken-up-day-3", "taken up after three days", 72.0),
-                ("taken-up-day-7", "taken up after seven days", 168.0),
-            ] {
-                let share = per_hour.map(|k| 100.0 * taken_up(hours, k));
-                figures.push(figure(name, label, share, Unit::Percent, of_days.clone()));
-            }
+    /// What is used, held to what the bed may still take; with notes on what is left out or
+    /// held down.
+    fn held_down(&self) -> (Vec<Used>, Vec<String>) {
+        let (used, mut notes) = self.mixture();
+        let factor = self.fitting(&used);
+        if factor >= 1.0 {
+            return (used, notes);
         }
-        figures
+        notes.push(
+            "Less is used than the biochar could take: more would bring too much phosphorus, potassium, sodium or salts."
+                .to_string(),
+        );
+        let used = used.iter().map(|u| self.used(u.source, u.amount * factor));
+        (used.filter(|u| u.amount > 1e-9).collect(), notes)
+    }
+
+    /// The charge of the dissolved cations of some sources, mmol(c).
+    fn salts_of(&self, used: &[Used], which: &dyn Fn(&Used) -> bool) -> Band {
+        used.iter().filter(|u| which(u)).fold(Band::exactly(0.0), |sum, u| {
+            sum.plus(self.content(u.source).salts.map(|charge| charge * u.amount))
+        })
     }
 
     fn plan(&self) -> ChargePlan {
         let case = self.survey.case();
-        let dose = self.dose;
-        let (used, notes) = self.mixture();
+        let (used, notes) = self.held_down();
         let sources: Vec<ChargeSource> = used.iter().map(|u| u.source).collect();
         let slow = sources.iter().any(|s| supply(*s).is_none_or(supplies::Supply::is_slow));
         let days = supplies::days(slow, &case.charge);
-        let alone = self.alone();
         let shares = self.shares(&used);
-
-        let is_liquid = |u: &Used| {
-            matches!(supply(u.source).map(|s| s.form), Some(Form::Liquid | Form::Filling))
-        };
-        let in_water =
-            |u: &Used| is_liquid(u) || supply(u.source).is_some_and(|s| s.form == Form::Dissolved);
-        let salts_of = |filter: &dyn Fn(&Used) -> bool| {
-            used.iter().filter(|u| filter(u)).fold(Band::exactly(0.0), |sum, u| {
-                sum.plus(self.content(u.source).salts.map(|charge| charge * u.amount))
-            })
-        };
-        let liquid: f64 = used.iter().filter(|u| is_liquid(u)).map(|u| u.amount).sum();
+        let liquid: f64 = used.iter().filter(|u| u.is_liquid()).map(|u| u.amount).sum();
         let water = (self.water.likely - liquid).max(0.0);
         let litres = water + liquid;
-        let salts =
-            salts::salts(self.survey, self.dose, salts_of(&in_water), salts_of(&|_| true), litres);
-        let dissolved: f64 = used.iter().filter(|u| in_water(u)).map(|u| u.brings[0].likely).sum();
+        let in_water = self.salts_of(&used, &Used::is_in_water);
+        let in_all = self.salts_of(&used, &|_| true);
+        let salts = salts::salts(self.survey, self.dose, in_water, in_all, litres);
+        let dissolved = used.iter().filter(|u| u.is_in_water()).map(|u| u.brings[0].likely);
         let soak = Soak {
             may_drain: Band::new(0.0, 0.0, (self.water.likely - self.water.low).max(0.0)),
-            nitrogen: if litres > 0.0 { dissolved / litres } else { 0.0 },
+            nitrogen: if litres > 0.0 { dissolved.sum::<f64>() / litres } else { 0.0 },
             salts: salts.soak,
         };
-        let amounts: Vec<(ChargeSource, f64)> = used.iter().map(|u| (u.source, u.amount)).collect();
-        let left_out = self.left_out(&sources);
         let dish = Dish {
             measuring: &self.measuring,
-            biochar: dose.litres,
+            biochar: self.dose.litres,
             used: &used,
             water,
             days,
@@ -623,126 +517,47 @@ impl<'a> Bench<'a> {
         let mut figures = self.figures(slow, days);
         figures.extend(salts.figures.iter().cloned());
         ChargePlan {
-            text: self.text(&used, &shares, &salts, &notes),
+            text: self.text(&used, &shares, &notes),
             steps: steps(&dish),
             days,
-            leftovers: leftovers(
-                self.survey,
-                &self.measuring,
-                &amounts,
-                &left_out,
-                self.spare_phosphorus,
-                &soak,
-            ),
+            leftovers: self.leftovers(&used, &soak),
             intervals: intervals::intervals(self.survey, &sources, days),
             cautions: self.cautions(&sources, &salts, notes),
-            without_phosphorus: self.without_phosphorus(&alone),
             figures,
             shares,
-            alone,
+            alone: self.alone(),
             used,
         }
     }
 
-    /// The charge in a few sentences: harm first, then what it reaches.
-    fn text(
-        &self,
-        used: &[Used],
-        shares: &[Share],
-        salts: &salts::Salts,
-        notes: &[String],
-    ) -> String {
-        let mut text = String::new();
-        if salts.over {
-            text.push_str("Too salty for this bed: see below before you begin. ");
-        }
-        if self.spare_phosphorus && !notes.is_empty() {
-            text.push_str("Phosphorus is in surplus, so what brings much of it stays out. ");
-        }
-        let Some(nitrogen) = shares[0].reached else { return text };
-        text.push_str(&format!(
-            "It brings about {} % of the nitrogen wanted.",
-            significant(nitrogen.likely, if nitrogen.likely < 10.0 { 1 } else { 2 })
-        ));
-        let teas = used.iter().all(|u| u.source == ChargeSource::CompostTea);
-        if teas && nitrogen.likely < 25.0 {
-            text.push_str(" Compost tea brings life to biochar; it does not charge it.");
-        }
-        let short: Vec<&str> = shares[1..]
-            .iter()
-            .filter(|share| share.reached.is_some_and(|r| r.likely < 90.0))
-            .map(|share| share.nutrient.label())
-            .collect();
-        if !short.is_empty() {
-            text.push_str(&format!(
-                " Short of what is wanted: {}. What the bed itself needs stands further down.",
-                short.join(", ")
-            ));
-        }
-        text
+    fn leftovers(&self, used: &[Used], soak: &Soak) -> Vec<Caution> {
+        let amounts: Vec<(ChargeSource, f64)> = used.iter().map(|u| (u.source, u.amount)).collect();
+        let sources: Vec<ChargeSource> = used.iter().map(|u| u.source).collect();
+        let left_out = self.left_out(&sources);
+        let spare = self.spare_phosphorus;
+        leftovers(self.survey, &self.measuring, &amounts, &left_out, spare, soak)
+    }
+}
+
+/// The share (0–1) of what is brought for which there is room.
+fn fits(room: f64, brought: f64) -> f64 {
+    if brought > room { (room / brought).max(0.0) } else { 1.0 }
+}
+
+impl Used {
+    fn form(&self) -> Option<Form> {
+        supply(self.source).map(|s| s.form)
     }
 
-    fn cautions(
-        &self,
-        sources: &[ChargeSource],
-        salts: &salts::Salts,
-        notes: Vec<String>,
-    ) -> Vec<Caution> {
-        let caution = |text: String, grounds: Grounds| Caution { text, grounds };
-        let practice = |rule: &str| Grounds::new(rule, &[COMMON_PRACTICE.unsourced()]);
-        let mut list: Vec<Caution> = Vec::new();
-        let of_salts = salts.figures.last().map(|f| f.grounds.clone()).unwrap_or_default();
-        list.extend(salts.sayings.iter().map(|text| caution(text.clone(), of_salts.clone())));
-        list.extend(notes.into_iter().map(|text| caution(text, self.targets[1].grounds.clone())));
-        if sources.iter().any(|source| holds_ammonium(*source)) {
-            list.push(caution(
-                "Never mix wood ash, lime or ash-rich biochar into it while it is wet: they drive off \
-                 ammonia. It bites lungs and eyes, and the nitrogen is lost."
-                    .into(),
-                practice("ammonium and an alkaline powder give off ammonia"),
-            ));
-            let alkaline = self.survey.material.ph.likely >= 9.0;
-            if alkaline {
-                list.push(caution(
-                    "This biochar is itself alkaline (pH 9 or more): some ammonia will come off. Keep \
-                     your face away, and keep it covered."
-                        .into(),
-                    Grounds::new("pH of the biochar", &[IPPOLITO_2020.from_memory()]),
-                ));
-            }
-        }
-        if sources.iter().any(|s| matches!(s, ChargeSource::Urine | ChargeSource::AgedManure)) {
-            list.push(caution(
-                "Wear gloves, wash your hands, and keep the tub away from food, children and pets."
-                    .into(),
-                practice("germs in urine and manure"),
-            ));
-        }
-        let known_figures = &self.survey.case.charge.sources;
-        for own in known_figures.iter().filter(|own| own.n_p2o5_k2o.is_some()) {
-            if own_label(&self.survey.case.charge, own.source).is_none() {
-                list.push(caution(
-                    format!(
-                        "The label given for {} can't be one: three shares of 0 to 100 %, together no \
-                         more than 100 %. The usual analysis is taken; look at the label again.",
-                        label(own.source)
-                    ),
-                    Grounds::default(),
-                ));
-            }
-        }
-        if self.survey.case.charge.temperature_c.is_some_and(|t| !(-40.0..=60.0).contains(&t)) {
-            list.push(caution(
-                "The temperature given can't be right for charging: it should be between 0 and 40 °C \
-                 (32 and 104 °F)."
-                    .into(),
-                Grounds::default(),
-            ));
-        }
-        list.push(caution(
-            "Local rules on urine, manure and runoff come before this recipe.".into(),
-            practice("always"),
-        ));
-        list
+    fn is_liquid(&self) -> bool {
+        matches!(self.form(), Some(Form::Liquid | Form::Filling))
+    }
+
+    fn is_in_water(&self) -> bool {
+        self.is_liquid() || self.form() == Some(Form::Dissolved)
+    }
+
+    fn is_mixed_in(&self) -> bool {
+        matches!(self.form(), Some(Form::Solid(_)))
     }
 }

@@ -311,24 +311,7 @@ pub fn content(charge: &Charge, source: ChargeSource) -> Content {
             supply.nitrogen.map(|g| g * scale)
         }
     };
-    let charge_of = |nutrient: Nutrient, grams: Band, share: f64| {
-        let per_gram = nutrient.grams_per_charge().map_or(0.0, |g| 1000.0 * share / g);
-        grams.map(|g| g * per_gram)
-    };
-    /// g of one mole of charge of sodium. Source: atomic mass (derived).
-    const SODIUM: f64 = 22.99;
-    let cations = charge_of(Nutrient::Nitrogen, mineral, usual.ammonium)
-        .plus(charge_of(Nutrient::Potassium, potassium, 1.0))
-        .plus(charge_of(Nutrient::Calcium, calcium, usual.dissolved))
-        .plus(charge_of(Nutrient::Magnesium, magnesium, usual.dissolved))
-        .plus(sodium.map(|g| 1000.0 * g / SODIUM));
-    /// mmol(c) in a kilogram for 1 dS/m in five parts of water: ten a litre.
-    /// Source: US Salinity Laboratory, Handbook 60 (from memory).
-    const IN_FIVE_PARTS: f64 = 50.0;
-    let salts = match usual.salts {
-        Some(row) => band(row).map(|ec| ec * IN_FIVE_PARTS).times(kg),
-        None => cations,
-    };
+    let salts = salts(usual, kg, mineral, [potassium, calcium, magnesium, sodium]);
     let slow = Band::new(
         (nitrogen_in_all.low - mineral.low).max(0.0),
         (nitrogen_in_all.likely - mineral.likely).max(0.0),
@@ -353,6 +336,33 @@ pub fn content(charge: &Charge, source: ChargeSource) -> Content {
         phosphorus_at_once: phosphorus.map(|g| g * usual.phosphorus_works),
         nitrogen_in_all,
         salts,
+    }
+}
+
+/// Charge of the dissolved cations of `kg`, mmol(c).
+fn salts(
+    usual: &Analysis,
+    kg: Band,
+    mineral: Band,
+    [potassium, calcium, magnesium, sodium]: [Band; 4],
+) -> Band {
+    let charge_of = |nutrient: Nutrient, grams: Band, share: f64| {
+        let per_gram = nutrient.grams_per_charge().map_or(0.0, |g| 1000.0 * share / g);
+        grams.map(|g| g * per_gram)
+    };
+    /// g of one mole of charge of sodium. Source: atomic mass (derived).
+    const SODIUM: f64 = 22.99;
+    let cations = charge_of(Nutrient::Nitrogen, mineral, usual.ammonium)
+        .plus(charge_of(Nutrient::Potassium, potassium, 1.0))
+        .plus(charge_of(Nutrient::Calcium, calcium, usual.dissolved))
+        .plus(charge_of(Nutrient::Magnesium, magnesium, usual.dissolved))
+        .plus(sodium.map(|g| 1000.0 * g / SODIUM));
+    /// mmol(c) in a kilogram for 1 dS/m in five parts of water: ten a litre.
+    /// Source: US Salinity Laboratory, Handbook 60 (from memory).
+    const IN_FIVE_PARTS: f64 = 50.0;
+    match usual.salts {
+        Some(row) => band(row).map(|ec| ec * IN_FIVE_PARTS).times(kg),
+        None => cations,
     }
 }
 

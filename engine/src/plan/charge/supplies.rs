@@ -67,6 +67,7 @@ macro_rules! supply {
     };
 }
 
+/// Not measured by the litre: its share of weight says it. Our choice.
 const NONE: (f64, f64, f64) = (0.0, 0.0, 0.0);
 
 /// In the order they are counted: what is mixed in, what the biochar drinks,

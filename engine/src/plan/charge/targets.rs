@@ -20,11 +20,6 @@ pub fn sites(kg: f64, cec: f64) -> f64 {
     kg * cec / 100.0
 }
 
-/// Grams of a cation that fill `share` (0–1) of `sites` mol(c); 0 for what is no cation.
-pub fn to_fill(sites: f64, share: f64, nutrient: Nutrient) -> f64 {
-    nutrient.grams_per_charge().map_or(0.0, |grams| sites * share * grams)
-}
-
 /// What is wanted of one nutrient.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Target {

@@ -1,6 +1,6 @@
 //! Lowering the pH with sulfur, where the plants want it and the soil lets it.
 
-use crate::plan::hazards::leaded;
+use crate::plan::hazards::over_lead_level;
 use crate::plan::ledger::{Bringer, Brings, Ledger, Substance};
 use crate::plan::needs::lime_rate::{
     T_PER_HA_IN_LB_PER_1000_SQ_FT, T_PER_HA_IN_TON_PER_ACRE, between, doses,
@@ -13,7 +13,7 @@ use crate::sources::{
     ARITHMETIC, BLUEBERRY_SULFUR, CLEMSON_EC707, COMMON_PRACTICE, Citation, MSU_SULFUR, OSU_LEAD,
     OUR_CHOICE, RHS_ACIDIFYING, UC_LEAD,
 };
-use crate::survey::{Reaction, Survey};
+use crate::survey::{Ground, Reaction, Survey};
 
 /// What the sulfur table knows a soil as.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -43,14 +43,17 @@ const MICHIGAN_CM: f64 = 7.0 * 2.54;
 static BLUEBERRY: [[u16; 5]; 3] =
     [[175, 350, 530, 660, 840], [530, 1030, 1540, 2020, 2560], [800, 1600, 2300, 3030, 3830]];
 
+/// The pH at which that table begins.
+const TABLE_TOP: f64 = 7.0;
+/// From above it the table is drawn out to a pH no lower than this. Our choice.
+const LEAST_DRAWN_OUT: f64 = 6.0;
+
 /// Sulfur in g/m² from pH 7.0–7.5 to 6.0–6.5 for the top 15 cm: sand to clay.
 /// Source: Royal Horticultural Society (opened).
 const RHS_SULFUR: (f64, f64) = (135.0, 270.0);
 
 /// From this pH free lime is nearly certain.
 const FREE_LIME_FROM_PH: f64 = 7.5;
-/// Organic matter from which a soil counts as organic, %.
-const ORGANIC_FROM: f64 = 20.0;
 /// kg of sulfur whose acid dissolves a kg of calcium carbonate: 32.06 ÷ 100.09.
 /// Source: arithmetic from atomic masses (derived).
 const SULFUR_PER_LIME: f64 = 32.06 / 100.087;
@@ -94,73 +97,10 @@ pub(super) fn need(
         "The pH, {:.1}, is above the {:.1} to {:.1} these plants like",
         reaction.ph, reaction.from, reaction.to
     );
-    let said = |answer: String, rule: &str, sources: &[Citation]| {
-        let grounds = reaction.add_to(Grounds::new(rule, sources));
-        Need::said(NeedKind::Acid, Verdict::Unknown, answer, grounds)
-    };
-    if reaction.target >= reaction.ph {
-        return Some(said(
-            format!("{high}, but you ask for a higher one still: nothing is lowered."),
-            "No sulfur where the pH wished for is not below the soil's.",
-            &[ARITHMETIC.derived()],
-        ));
+    if let Some(none) = no_sulfur(survey, &reaction, &high) {
+        return Some(none);
     }
-    if leaded(survey) {
-        return Some(said(
-            format!(
-                "{high}, but no sulfur: acid sets lead free. Keep the pH of leaded soil at 6.5 to 7.5."
-            ),
-            "Leaded soil is kept at pH 6.5 to 7.5.",
-            &[UC_LEAD.second_hand(), OSU_LEAD.opened()],
-        ));
-    }
-    if reaction.ph >= FREE_LIME_FROM_PH || survey.bed.limy {
-        let instead = if survey.case.plants == Some(PlantGroup::AcidLovers) {
-            "Grow acid-loving plants in a pot or a raised bed of acid mix instead."
-        } else {
-            "Choose plants that bear it, and feed iron and manganese as the leaves ask for it."
-        };
-        let mut need = said(
-            if survey.bed.limy {
-                format!(
-                    "{high}, but no sulfur: free lime eats up the acid as fast as it forms. {instead}"
-                )
-            } else {
-                format!(
-                    "{high}, but no sulfur: with so high a pH there is nearly always free lime, which \
-                     eats up the acid as fast as it forms. {instead}"
-                )
-            },
-            "No sulfur where free lime was found, or from pH 7.5, where it is nearly certain.",
-            &[RHS_ACIDIFYING.opened(), COMMON_PRACTICE.unsourced()],
-        );
-        need.steps.push(
-            "To make sure, drop vinegar on dry soil: if it fizzes, there is free lime.".into(),
-        );
-        let lime = survey.soil.get(Property::FreeLime).map(|m| m.amount);
-        if let Some(Amount::Exactly(percent)) = lime.filter(|_| survey.bed.limy) {
-            need.figures.push(Figure {
-                name: "sulfur-lost-to-lime",
-                label: "sulfur that the lime would use up",
-                band: Band::exactly(sulfur_for_free_lime(percent)),
-                unit: Unit::KgPerHa,
-                grounds: Grounds::new(
-                    "Free lime in 2,000,000 lb of soil per acre × 32.06 ÷ 100.09.",
-                    &[ARITHMETIC.derived()],
-                )
-                .input("free lime", format!("{} %", significant(percent, 3))),
-            });
-        }
-        return Some(need);
-    }
-    if survey.bed.is_potted() {
-        return Some(said(
-            format!("{high}. In a pot, change to an acid potting mix: it is quicker than sulfur."),
-            "Sulfur tables are made for field soil.",
-            &[COMMON_PRACTICE.unsourced()],
-        ));
-    }
-    let organic = survey.soil.value(Property::OrganicMatter).is_some_and(|om| om >= ORGANIC_FROM);
+    let organic = survey.bed.ground == Ground::Organic;
     if survey.texture.is_none() && !organic {
         questions.push(Question {
             id: QuestionId::Texture,
@@ -171,23 +111,106 @@ pub(super) fn need(
             suggestion: None,
         });
         return Some(said(
+            &reaction,
             format!("{high}. Sulfur can lower it; how much depends on the texture: say which."),
             "Sulfur goes by texture.",
             &[MSU_SULFUR.opened()],
         ));
     }
     let soil = if organic { SulfurSoil::Organic } else { column(survey.texture) };
-    match sulfur(survey, &reaction, soil) {
-        Some(amount) => Some(amounts(survey, ledger, &reaction, &high, amount)),
-        None => Some(said(
+    Some(match sulfur(survey, &reaction, soil) {
+        Some(amount) => amounts(survey, ledger, &reaction, &high, amount),
+        None => said(
+            &reaction,
             format!(
                 "{high}, and too far for any sulfur table at hand. Grow acid-loving plants in a pot \
                  or a raised bed of acid mix, or ask your local extension office."
             ),
             "No amount is given beyond what a publication prints.",
             &[MSU_SULFUR.opened(), RHS_ACIDIFYING.opened()],
-        )),
+        ),
+    })
+}
+
+fn said(reaction: &Reaction, answer: String, rule: &str, sources: &[Citation]) -> Need {
+    let grounds = reaction.add_to(Grounds::new(rule, sources));
+    Need::said(NeedKind::Acid, Verdict::Unknown, answer, grounds)
+}
+
+/// Why no sulfur is given, where none is.
+fn no_sulfur(survey: &Survey<'_>, reaction: &Reaction, high: &str) -> Option<Need> {
+    let (answer, rule, sources): (String, &str, &[Citation]) = if reaction.target >= reaction.ph {
+        (
+            format!("{high}, but you ask for a higher one still: nothing is lowered."),
+            "No sulfur where the pH wished for is not below the soil's.",
+            &[ARITHMETIC.derived()],
+        )
+    } else if over_lead_level(survey) {
+        (
+            format!(
+                "{high}, but no sulfur: acid sets lead free. Keep the pH of leaded soil at 6.5 to 7.5."
+            ),
+            "Leaded soil is kept at pH 6.5 to 7.5.",
+            &[UC_LEAD.second_hand(), OSU_LEAD.opened()],
+        )
+    } else if reaction.ph >= FREE_LIME_FROM_PH || survey.bed.limy {
+        return Some(on_free_lime(survey, reaction, high));
+    } else if survey.bed.is_potted() {
+        (
+            format!("{high}. In a pot, change to an acid potting mix: it is quicker than sulfur."),
+            "Sulfur tables are made for field soil.",
+            &[COMMON_PRACTICE.unsourced()],
+        )
+    } else if survey.plants() != PlantGroup::AcidLovers && survey.case.feeds.target_ph.is_none() {
+        let mut need = said(
+            reaction,
+            format!(
+                "{high}, but most plants bear it: no sulfur is needed. If you want it lower, say to \
+                 which pH, and the amount follows."
+            ),
+            "Sulfur only for plants that want an acid soil, or where a lower pH is asked for.",
+            &[COMMON_PRACTICE.unsourced()],
+        );
+        need.verdict = Verdict::Enough;
+        return Some(need);
+    } else {
+        return None;
+    };
+    Some(said(reaction, answer, rule, sources))
+}
+
+fn on_free_lime(survey: &Survey<'_>, reaction: &Reaction, high: &str) -> Need {
+    let instead = if survey.plants() == PlantGroup::AcidLovers {
+        "Grow acid-loving plants in a pot or a raised bed of acid mix instead."
+    } else {
+        "Choose plants that bear it, and feed iron and manganese as the leaves ask for it."
+    };
+    let answer = if survey.bed.limy {
+        format!("{high}, but no sulfur: free lime eats up the acid as fast as it forms. {instead}")
+    } else {
+        format!(
+            "{high}, but no sulfur: with so high a pH there is nearly always free lime, which \
+             eats up the acid as fast as it forms. {instead}"
+        )
+    };
+    let rule = "No sulfur where free lime was found, or from pH 7.5, where it is nearly certain.";
+    let sources = [RHS_ACIDIFYING.opened(), COMMON_PRACTICE.unsourced()];
+    let mut need = said(reaction, answer, rule, &sources);
+    need.steps
+        .push("To make sure, drop vinegar on dry soil: if it fizzes, there is free lime.".into());
+    let lime = survey.soil.get(Property::FreeLime).map(|m| m.amount);
+    if let Some(Amount::Exactly(percent)) = lime.filter(|_| survey.bed.limy) {
+        let rule = "Free lime in 2,000,000 lb of soil per acre × 32.06 ÷ 100.09.";
+        need.figures.push(Figure {
+            name: "sulfur-lost-to-lime",
+            label: "sulfur that the lime would use up",
+            band: Band::exactly(sulfur_for_free_lime(percent)),
+            unit: Unit::KgPerHa,
+            grounds: Grounds::new(rule, &[ARITHMETIC.derived()])
+                .input("free lime", format!("{} %", significant(percent, 3))),
+        });
     }
+    need
 }
 
 /// The column of the table for a texture.
@@ -216,58 +239,52 @@ fn sulfur(survey: &Survey<'_>, reaction: &Reaction, soil: SulfurSoil) -> Option<
         _ => survey.texture.map_or("", Texture::label),
     };
     let kg_per_ha = |lb_per_100| 10_000.0 * T_PER_HA_IN_LB_PER_1000_SQ_FT * lb_per_100;
-    if let Some(lb) = sulfur_michigan(soil, ph, target) {
-        let mut grounds = Grounds::new(
-            "The Michigan State table of sulfur by texture for each unit of pH, spread evenly within the unit.",
-            &[MSU_SULFUR.opened()],
-        )
-        .input("texture", named);
-        if matches!(survey.texture, Some(Texture::Clay | Texture::SiltyClay | Texture::SandyClay)) {
-            grounds = grounds
-                .assume("The table ends at clay loam. Clay may need more; test before adding it.");
-        }
-        let mut others = Vec::new();
-        if survey.case.plants == Some(PlantGroup::AcidLovers) && soil != SulfurSoil::Organic {
-            let row = BLUEBERRY[match soil {
-                SulfurSoil::Sand => 0,
-                SulfurSoil::SandyLoam | SulfurSoil::Loam => 1,
-                _ => 2,
-            }]
-            .map(f64::from);
-            if let Some(lb) = between(&[5.0, 5.5, 6.0, 6.5, 7.0], &row, ph) {
-                let band = Band::exactly(lb / 2.0 * T_PER_HA_IN_TON_PER_ACRE);
-                others.push(format!(
-                    "A table for blueberry, read where it is quoted, gives {} to go down to pH 4.5.",
-                    shown(&band, Unit::KgPerHa, survey.case.measures)
-                ));
-                grounds.sources.push(BLUEBERRY_SULFUR.second_hand());
-            }
-        }
-        let rate = Band::exactly(kg_per_ha(lb));
-        return Some(Sulfur { rate, depth_cm: MICHIGAN_CM, grounds, others });
-    }
-    // From just above pH 7 another table leads to 6.0–6.5.
-    if !(7.0..=FREE_LIME_FROM_PH).contains(&ph) || !(6.0..=6.5).contains(&target) {
+    // Far below pH 7 the table is not drawn out.
+    if ph > TABLE_TOP && !(LEAST_DRAWN_OUT..ph).contains(&target) {
         return None;
     }
-    let (sand, clay) = (RHS_SULFUR.0 * 10.0, RHS_SULFUR.1 * 10.0);
-    let likely = match soil {
-        SulfurSoil::Sand => sand,
-        SulfurSoil::ClayLoam => clay,
-        SulfurSoil::Organic => return None,
-        _ => (sand + clay) / 2.0,
-    };
-    Some(Sulfur {
-        rate: Band::new(sand, likely, clay),
-        depth_cm: 15.0,
-        grounds: Grounds::new(
-            "From pH 7.0–7.5 to 6.0–6.5: 135 g of sulfur per m² on sand to 270 on clay.",
-            &[RHS_ACIDIFYING.opened(), OUR_CHOICE.unsourced()],
-        )
-        .input("texture", named)
-        .assume("Between sand and clay the middle is taken."),
-        others: Vec::new(),
-    })
+    let step = sulfur_michigan(soil, TABLE_TOP, TABLE_TOP - 1.0)?;
+    let lb = sulfur_michigan(soil, ph.min(TABLE_TOP), target.min(TABLE_TOP))?
+        + step * (ph.max(TABLE_TOP) - target.max(TABLE_TOP));
+    let mut grounds = Grounds::new(
+        "The Michigan State table of sulfur by texture for each unit of pH, spread evenly within the unit.",
+        &[MSU_SULFUR.opened()],
+    )
+    .input("texture", named);
+    if matches!(survey.texture, Some(Texture::Clay | Texture::SiltyClay | Texture::SandyClay)) {
+        grounds = grounds
+            .assume("The table ends at clay loam. Clay may need more; test before adding it.");
+    }
+    let mut others = Vec::new();
+    if ph > TABLE_TOP {
+        grounds = grounds.assume(
+            "The table begins at pH 7.0. Above it the soil is taken to need as much for each tenth as just below.",
+        );
+        grounds.sources.extend([RHS_ACIDIFYING.opened(), OUR_CHOICE.unsourced()]);
+        let all = Band::new(RHS_SULFUR.0, RHS_SULFUR.0, RHS_SULFUR.1).map(|grams| grams * 10.0);
+        others.push(format!(
+            "Another publication gives far more from pH 7.0–7.5 to 6.0–6.5, sand to clay: {} for 15 cm. \
+             That can be more acid than a sand can hold, so the lesser is used.",
+            shown(&all, Unit::KgPerHa, survey.case.measures)
+        ));
+    }
+    if survey.case.plants == Some(PlantGroup::AcidLovers) && soil != SulfurSoil::Organic {
+        let row = BLUEBERRY[match soil {
+            SulfurSoil::Sand => 0,
+            SulfurSoil::SandyLoam | SulfurSoil::Loam => 1,
+            _ => 2,
+        }]
+        .map(f64::from);
+        if let Some(lb) = between(&[5.0, 5.5, 6.0, 6.5, 7.0], &row, ph) {
+            let band = Band::exactly(lb / 2.0 * T_PER_HA_IN_TON_PER_ACRE);
+            others.push(format!(
+                "A table for blueberry, read where it is quoted, gives {} to go down to pH 4.5.",
+                shown(&band, Unit::KgPerHa, survey.case.measures)
+            ));
+            grounds.sources.push(BLUEBERRY_SULFUR.second_hand());
+        }
+    }
+    Some(Sulfur { rate: Band::exactly(kg_per_ha(lb)), depth_cm: MICHIGAN_CM, grounds, others })
 }
 
 fn amounts(
@@ -277,34 +294,65 @@ fn amounts(
     high: &str,
     sulfur: Sulfur,
 ) -> Need {
-    let case = survey.case();
-    let mut grounds = reaction.add_to(sulfur.grounds);
-    let cm = |cm: f64| shown(&Band::exactly(cm), Unit::Cm, case.measures);
-    let depth = survey.bed.depth.value;
-    grounds = survey.bed.depth.add_to(grounds);
+    let mut grounds = survey.bed.depth.add_to(reaction.add_to(sulfur.grounds));
     grounds.rule.push_str(" Scaled by depth in proportion.");
-    grounds.sources.push(ARITHMETIC.derived());
-    let rate = sulfur.rate.map(|kg| kg * depth / sulfur.depth_cm);
-    let area = survey.bed.area.value;
-    // For the bed where its area is known, otherwise per area.
-    let (unit, factor) =
-        if survey.bed.area.known { (Unit::Kg, area / 10_000.0) } else { (Unit::KgPerHa, 1.0) };
+    grounds.sources.extend([
+        ARITHMETIC.derived(),
+        CLEMSON_EC707.second_hand(),
+        COMMON_PRACTICE.unsourced(),
+    ]);
+    let lawn = survey.is_lawn();
+    if !lawn {
+        grounds = grounds.assume(
+            "The limit for one dose is published for lawns. Its upper end is used for beds.",
+        );
+        grounds.sources.push(OUR_CHOICE.unsourced());
+    }
+    let rate = sulfur.rate.map(|kg| kg * survey.bed.depth.value / sulfur.depth_cm);
     // 1 kg/ha is 0.1 g/m²; what acid a kilogram makes takes away 3.12 kg of lime.
-    let grams = rate.map(|kg| kg * 0.1 * area);
+    let grams = rate.map(|kg| kg * 0.1 * survey.bed.area.value);
     let acid = Brings::nothing()
         .with_all(Substance::Sulfur, grams)
         .with_all(Substance::Alkalinity, grams.map(|g| -g / SULFUR_PER_LIME));
     ledger.enter(Bringer::Sulfur, &acid);
-    let told = |band: Band| shown(&band.map(|kg| kg * factor), unit, case.measures);
+    // The published limit, 5 to 10 lb/1000 sq ft, is for lawns.
+    let most = 1000.0 * T_PER_HA_IN_LB_PER_1000_SQ_FT * if lawn { 5.0 } else { 10.0 };
+    let count = doses(rate.likely, most);
+    let answer = format!(
+        "{high}. Sulfur: {}, to bring it to {}.",
+        told(survey, rate),
+        significant(reaction.target, 3)
+    );
+    let mut need = Need::said(NeedKind::Acid, Verdict::Give, answer, grounds);
+    need.for_bed = Some(grams);
+    need.doses = count;
+    need.figures = figures(survey, rate, grams, &need.grounds);
+    need.steps = steps(survey, rate, count);
+    need.cautions = CAUTIONS.map(String::from).to_vec();
+    need.others = sulfur.others;
+    need
+}
+
+/// For the bed where its area is known, otherwise per area.
+fn of_bed(survey: &Survey<'_>) -> (Unit, f64) {
+    let area = &survey.bed.area;
+    if area.known { (Unit::Kg, area.value / 10_000.0) } else { (Unit::KgPerHa, 1.0) }
+}
+
+fn told(survey: &Survey<'_>, rate: Band) -> String {
+    let (unit, factor) = of_bed(survey);
+    survey.shown(&rate.map(|kg| kg * factor), unit)
+}
+
+fn figures(survey: &Survey<'_>, rate: Band, grams: Band, grounds: &Grounds) -> Vec<Figure> {
     let figure = |name, label, band, unit, grounds| Figure { name, label, band, unit, grounds };
-    let mut figures = vec![figure("sulfur-rate", "sulfur", rate, Unit::KgPerHa, grounds.clone())];
-    figures.push(figure(
-        "sulfur-for-bed",
-        "sulfur for the bed",
-        grams.map(|g| g / 1000.0),
-        Unit::Kg,
-        survey.bed.area.add_to(grounds.clone()),
-    ));
+    let (unit, factor) = of_bed(survey);
+    let bed = survey.bed.area.add_to(grounds.clone());
+    let kg = grams.map(|g| g / 1000.0);
+    let mut figures = vec![
+        figure("sulfur-rate", "sulfur", rate, Unit::KgPerHa, grounds.clone()),
+        figure("sulfur-for-bed", "sulfur for the bed", kg, Unit::Kg, bed),
+    ];
     for (name, label, ratio, rule, sources) in [
         (
             "iron-sulfate",
@@ -321,60 +369,40 @@ fn amounts(
             &[ARITHMETIC.derived()][..],
         ),
     ] {
-        let grounds = Grounds::new(rule, sources).input("sulfur", told(rate));
+        let grounds = Grounds::new(rule, sources).input("sulfur", told(survey, rate));
         let band = rate.map(|kg| kg * factor).times(ratio);
         figures.push(figure(name, label, band, unit, grounds));
     }
+    figures
+}
 
-    let lawn = survey.is_lawn();
-    // The published limit, 5 to 10 lb/1000 sq ft, is for lawns.
-    let most = 1000.0 * T_PER_HA_IN_LB_PER_1000_SQ_FT * if lawn { 5.0 } else { 10.0 };
-    let count = doses(rate.likely, most);
-    grounds.sources.push(CLEMSON_EC707.second_hand());
-    grounds.sources.push(COMMON_PRACTICE.unsourced());
-    if !lawn {
-        grounds = grounds.assume(
-            "The limit for one dose is published for lawns. Its upper end is used for beds.",
-        );
-        grounds.sources.push(OUR_CHOICE.unsourced());
-    }
-    let each = told(Band::exactly(rate.likely / f64::from(count)));
-    let mut steps = vec![
+fn steps(survey: &Survey<'_>, rate: Band, count: u32) -> Vec<String> {
+    let each = told(survey, Band::exactly(rate.likely / f64::from(count)));
+    vec![
         if count == 1 {
             format!("Spread it evenly in one dose: {each}.")
         } else {
             format!("Spread it in {count} doses of {each}, three months apart or more.")
         },
-        if lawn {
+        if survey.is_lawn() {
             "Water it in at once, and only while it is cooler than 24 °C (75 °F).".into()
+        } else if survey.bed.is_dug() {
+            let depth = survey.shown(&Band::exactly(survey.bed.depth.value), Unit::Cm);
+            format!("Mix it into the top {depth} and water it in.")
         } else {
-            format!("Mix it into the top {} and water it in.", cm(depth))
+            "Leave it on top and water it in.".into()
         },
         "Sulfur works by bacteria in warm, moist soil: allow some months, and test the pH before \
          each new dose."
             .into(),
-    ];
-    if case.plants != Some(PlantGroup::AcidLovers) {
-        steps.insert(0, "Most plants bear this pH: sulfur is a choice, not a need.".into());
-    }
-    let cautions = [
-        "Sulfur dust burns, and irritates eyes and lungs: keep flames away, wear goggles and a \
-         mask, and choose a calm day.",
-        "Aluminium from aluminium sulfate harms roots in very acid soil. Sulfur is the safer choice.",
-        "Never give more than the doses above at once: it burns roots. Your local extension \
-         office's advice comes first.",
-    ];
-    let answer = format!(
-        "{high}. Sulfur: {}, to bring it to {}.",
-        told(rate),
-        significant(reaction.target, 3)
-    );
-    let mut need = Need::said(NeedKind::Acid, Verdict::Give, answer, grounds);
-    need.for_bed = Some(grams);
-    need.doses = count;
-    need.figures = figures;
-    need.steps = steps;
-    need.cautions = cautions.map(String::from).to_vec();
-    need.others = sulfur.others;
-    need
+    ]
 }
+
+/// Source: common practice, no source.
+const CAUTIONS: [&str; 3] = [
+    "Sulfur dust burns, and irritates eyes and lungs: keep flames away, wear goggles and a \
+     mask, and choose a calm day.",
+    "Aluminium from aluminium sulfate harms roots in very acid soil. Sulfur is the safer choice.",
+    "Never give more than the doses above at once: it burns roots. Your local extension \
+     office's advice comes first.",
+];

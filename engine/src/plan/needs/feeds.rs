@@ -63,8 +63,30 @@ pub(super) fn fertiliser(survey: &Survey<'_>, ledger: &mut Ledger, needs: &[Need
     let Some((first, grams)) = weights.min_by(|a, b| a.1.total_cmp(&b.1)) else {
         return Some(said(format!("{label} brings nothing that this bed still wants.")));
     };
+    if let Some((most, why)) = most_of(ledger, percent).filter(|(most, _)| *most < grams) {
+        if most < LEAST {
+            return Some(said(format!("Don't use {label} here. {why}")));
+        }
+        replace_feed(ledger, percent, most);
+        let mut need = bag(survey, percent, wanted, &label, (first, most));
+        need.answer = format!("So much of {label} and no more. {why}");
+        return Some(need);
+    }
     replace_feed(ledger, percent, grams);
     Some(bag(survey, percent, wanted, &label, (first, grams)))
+}
+
+/// The most of a bag that the ceilings bear, g, and why: it takes the place of what is to be fed.
+fn most_of(ledger: &Ledger, percent: [f64; 3]) -> Option<(f64, String)> {
+    [(1, Substance::Phosphorus, P_IN_P2O5), (2, Substance::Potassium, K_IN_K2O)]
+        .into_iter()
+        .filter_map(|(at, substance, element)| {
+            let account = ledger.of(substance);
+            let may = account.by(Bringer::Feed).likely + ledger.room(substance);
+            let most = weight_for(may / element, percent[at])?;
+            Some((most, account.ceiling.as_ref()?.why.clone()))
+        })
+        .min_by(|a, b| a.0.total_cmp(&b.0))
 }
 
 /// Enters the bag, and takes off what is still to be fed by hand what the bag brings.
@@ -152,25 +174,32 @@ fn bag(
 pub(super) fn compost(survey: &Survey<'_>, ledger: &mut Ledger, needs: &[Need]) -> Option<Need> {
     let litres = survey.case.feeds.compost_litres.filter(|l| l.is_finite() && *l > 0.0)?;
     let one = content(&survey.case.charge, ChargeSource::Compost);
-    let per_litre = one.nutrients[1].likely.max(1e-9);
     let by_inch = MOST_COMPOST * survey.bed.area.value;
-    let by_phosphorus = ledger.room(Substance::Phosphorus) / per_litre;
     let stop = needs.iter().any(|n| n.kind == NeedKind::Phosphate && n.verdict == Verdict::Stop);
-    let used = if stop { 0.0 } else { litres.min(by_inch).min(by_phosphorus) };
+    let capped = [Substance::Phosphorus, Substance::Potassium, Substance::Sodium]
+        .map(|s| (s, ledger.room(s) / one.brings.of(s).likely.max(1e-9)))
+        .into_iter()
+        .min_by(|a, b| a.1.total_cmp(&b.1))
+        .filter(|(_, most)| *most < by_inch.min(litres));
+    let used = if stop { 0.0 } else { capped.map_or(litres.min(by_inch), |(_, most)| most) };
     ledger.enter(Bringer::Compost, &one.brings.times(used));
     let mut grounds = Grounds::new(
         "Litres × 0.56 kg/L × about 1 % each of N, P₂O₅ and K₂O; of the nitrogen that is not mineral 5–10 % works in the first year.",
         &[NEW_ENGLAND_COMPOST.opened(), UC_COMPOST_N.opened(), OUR_CHOICE.unsourced()],
     )
     .input("compost", format!("{} L", significant(used, 3)));
-    let answer = if stop {
-        "Let the compost rest here: it brings phosphate, of which this soil has too much."
-    } else if used < by_inch.min(litres) * (1.0 - 1e-9) {
-        "Spread only so much of it: more would bring more phosphate than a year's crops take out."
-    } else if litres > by_inch {
-        "More than an inch (2.5 cm) a year brings more phosphate than plants take. Spread less."
-    } else {
-        "It feeds the soil slowly: most of its nitrogen comes in later years."
+    let ceiling = capped.and_then(|(substance, _)| ledger.of(substance).ceiling.as_ref());
+    let answer = match ceiling {
+        _ if stop => {
+            "Let the compost rest here: it brings phosphate, of which this soil has too much.".into()
+        }
+        Some(ceiling) if used < LEAST => format!("Let the compost rest here. {}", ceiling.why),
+        Some(ceiling) => format!("Spread only so much of it. {}", ceiling.why),
+        None if litres > by_inch => {
+            "More than an inch (2.5 cm) a year brings more phosphate than plants take. Spread less."
+                .into()
+        }
+        None => "It feeds the soil slowly: most of its nitrogen comes in later years.".into(),
     };
     grounds.sources.push(UMN_COMPOST.opened());
     let mut need = Need::said(NeedKind::Compost, Verdict::Unknown, answer, grounds.clone());

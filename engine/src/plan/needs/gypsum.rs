@@ -1,9 +1,10 @@
 //! Gypsum, which a sodic soil needs and no other.
 
 use crate::chemistry::sodium::{SALINE, Sodic, Sodium};
+use crate::plan::hazards::over_lead_level;
 use crate::plan::ledger::{Bringer, Brings, Ledger, Substance};
 use crate::plan::needs::{Need, NeedKind, Verdict};
-use crate::quantity::{Band, Figure, Grounds, Unit, shown};
+use crate::quantity::{Band, Figure, Grounds, Unit};
 use crate::sources::{
     ALI_GYPSUM, ARITHMETIC, COLORADO_SALINE, COLORADO_SODIC, COMMON_PRACTICE, Citation,
     NMSU_SULFUR, NRCS_SALINITY, OSTER_1999, OUR_CHOICE, WINE_GYPSUM,
@@ -44,127 +45,147 @@ pub fn gypsum_oster(
 /// Gypsum for this bed; `None` when the soil is neither sodic nor saline, or
 /// the report doesn't tell.
 pub(super) fn need(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need> {
-    let Sodium { esp, sodic, mut grounds, .. } = survey.chemistry.sodium.clone()?;
-    let said = |answer: &str, mut grounds: Grounds, sources: &[Citation]| {
-        grounds.sources.extend(sources);
-        Some(Need::said(NeedKind::Gypsum, Verdict::Unknown, answer, grounds))
-    };
-    let saline = survey.ece().is_some_and(|ece| ece.likely >= SALINE);
-    if sodic != Sodic::Yes {
-        if saline {
-            return said(
-                "No gypsum: the soil is salty, but not from sodium on the clay. Wash the salts \
-                 down with clean water, where it can drain away.",
-                grounds,
-                &[COLORADO_SALINE.opened(), NRCS_SALINITY.opened()],
-            );
-        }
-        if sodic == Sodic::Perhaps {
-            return said(
-                "No gypsum yet: the soil may hold too much sodium, but the report is too coarse \
-                 to tell. Ask the lab for the sodium adsorption ratio (SAR).",
-                grounds,
-                &[COLORADO_SODIC.opened()],
-            );
-        }
-        return None;
+    let sodium = survey.chemistry.sodium.as_ref()?;
+    if sodium.sodic != Sodic::Yes {
+        return no_gypsum(survey, sodium);
     }
-    let Some(cec) = survey.chemistry.cec.filter(|cec| cec.likely > 0.0 && esp.likely <= 100.0)
-    else {
-        return said(
+    let capacity =
+        survey.chemistry.cec.filter(|cec| cec.likely > 0.0 && sodium.esp.likely <= 100.0);
+    let Some(cec) = capacity else {
+        return Some(said(
+            sodium,
             "The soil is sodic: gypsum, drainage and clean water are the cure. How much can't be \
              told without the exchange capacity (CEC). Ask the lab for it, and have the gypsum \
              sized locally.",
-            grounds,
             &[COLORADO_SODIC.opened()],
-        );
+        ));
     };
-    let case = survey.case();
-    let cm = |cm: f64| shown(&Band::exactly(cm), Unit::Cm, case.measures);
+    let rate = rate(survey, sodium.esp, cec);
+    let grams = rate.map(|t| t * 100.0 * survey.bed.area.value);
+    let brings = Brings::nothing()
+        .with_all(Substance::Calcium, grams.map(|g| g * CALCIUM_IN_GYPSUM))
+        .with_all(Substance::Sulfur, grams.map(|g| g * SULFUR_IN_GYPSUM));
+    ledger.enter(Bringer::Gypsum, &brings);
+    Some(amounts(survey, sodium, cec, rate, grams))
+}
+
+fn said(sodium: &Sodium, answer: &str, sources: &[Citation]) -> Need {
+    let mut grounds = sodium.grounds.clone();
+    grounds.sources.extend(sources);
+    Need::said(NeedKind::Gypsum, Verdict::Unknown, answer, grounds)
+}
+
+fn no_gypsum(survey: &Survey<'_>, sodium: &Sodium) -> Option<Need> {
+    if survey.ece().is_some_and(|ece| ece.likely >= SALINE) {
+        let answer = "No gypsum: the soil is salty, but not from sodium on the clay. Wash the salts \
+                      down with clean water, where it can drain away.";
+        return Some(said(sodium, answer, &[COLORADO_SALINE.opened(), NRCS_SALINITY.opened()]));
+    }
+    (sodium.sodic == Sodic::Perhaps).then(|| {
+        let answer = "No gypsum yet: the soil may hold too much sodium, but the report is too coarse \
+                      to tell. Ask the lab for the sodium adsorption ratio (SAR).";
+        said(sodium, answer, &[COLORADO_SODIC.opened()])
+    })
+}
+
+/// Pure gypsum, t/ha.
+fn rate(survey: &Survey<'_>, esp: Band, cec: Band) -> Band {
+    let (depth, density) = (survey.bed.depth.value, survey.bed.density.value);
+    let by = |factor, density, cec, now, wanted| {
+        gypsum_oster(factor, depth / 100.0, density, cec, (now, wanted), 100.0)
+    };
+    Band::new(
+        by(INEFFICIENCY.low, density.low, cec.low, esp.low, TARGET.high),
+        by(INEFFICIENCY.likely, density.likely, cec.likely, esp.likely, TARGET.likely),
+        by(INEFFICIENCY.high, density.high, cec.high, esp.high, TARGET.low),
+    )
+}
+
+fn grounds(survey: &Survey<'_>, sodium: &Sodium, cec: Band) -> Grounds {
+    let mut grounds = sodium.grounds.clone();
     grounds.rule = format!(
         "Pure gypsum in t/ha = 8.6 × F × depth (m) × density × CEC × (exchangeable sodium − goal) ÷ 100. {}",
         grounds.rule
     );
-    let (depth, density) = (survey.bed.depth.value, survey.bed.density.value);
     grounds = survey.bed.depth.add_to(survey.bed.density.add_to(grounds));
-    let text = |band: &Band, unit| shown(band, unit, case.measures);
     grounds = grounds
-        .input("exchangeable sodium", text(&esp, Unit::Percent))
-        .input("goal", text(&TARGET, Unit::Percent))
-        .input("exchange capacity", text(&cec, Unit::MeqPer100g))
-        .input("F", text(&INEFFICIENCY, Unit::None));
+        .input("exchangeable sodium", survey.shown(&sodium.esp, Unit::Percent))
+        .input("goal", survey.shown(&TARGET, Unit::Percent))
+        .input("exchange capacity", survey.shown(&cec, Unit::MeqPer100g))
+        .input("F", survey.shown(&INEFFICIENCY, Unit::None));
     grounds.sources.extend([
         OSTER_1999.second_hand(),
         COLORADO_SODIC.opened(),
         ARITHMETIC.derived(),
         OUR_CHOICE.unsourced(),
+        ALI_GYPSUM.opened(),
+        WINE_GYPSUM.opened(),
+        COMMON_PRACTICE.unsourced(),
     ]);
-    let by = |factor, density, cec, now, wanted| {
-        gypsum_oster(factor, depth / 100.0, density, cec, (now, wanted), 100.0)
-    };
-    let rate = Band::new(
-        by(INEFFICIENCY.low, density.low, cec.low, esp.low, TARGET.high),
-        by(INEFFICIENCY.likely, density.likely, cec.likely, esp.likely, TARGET.likely),
-        by(INEFFICIENCY.high, density.high, cec.high, esp.high, TARGET.low),
-    );
-    let mut figures = vec![Figure {
-        name: "gypsum-rate",
-        label: "pure gypsum",
-        band: rate,
-        unit: Unit::TonnePerHa,
-        grounds: grounds.clone(),
-    }];
-    let area = &survey.bed.area;
-    let grams = rate.map(|t| t * 100.0 * area.value);
-    let bed = grams.map(|g| g / 1000.0);
-    let told = if area.known { text(&bed, Unit::Kg) } else { text(&rate, Unit::TonnePerHa) };
-    figures.push(Figure {
-        name: "gypsum-for-bed",
-        label: "pure gypsum for the bed",
-        band: bed,
-        unit: Unit::Kg,
-        grounds: area.add_to(grounds.clone()),
-    });
-    let brings = Brings::nothing()
-        .with_all(Substance::Calcium, grams.map(|g| g * CALCIUM_IN_GYPSUM))
-        .with_all(Substance::Sulfur, grams.map(|g| g * SULFUR_IN_GYPSUM));
-    ledger.enter(Bringer::Gypsum, &brings);
-    // The same sodium by the other rules, which have no factor and no density.
+    if survey.bed.limy {
+        grounds.sources.push(NMSU_SULFUR.opened());
+    }
+    if survey.ece().is_some_and(|ece| ece.likely >= SALINE) {
+        grounds = grounds.assume(
+            "The soil is salty as well: salts in its water may be counted as sodium on the clay.",
+        );
+        grounds.sources.push(COLORADO_SALINE.opened());
+    }
+    grounds
+}
+
+/// The same sodium by the other rules, which have no factor and no density.
+fn others(survey: &Survey<'_>, esp: Band, cec: Band) -> Vec<String> {
+    let depth = survey.bed.depth.value;
     let replaced = cec.likely * (esp.likely - TARGET.likely) / 100.0;
     let acre_foot = 1.7 * 0.907_184_74 / 0.404_685_642_24 * depth / 30.48;
     let other = |name: &str, per_meq: f64| {
-        format!("{name}: {}.", text(&Band::exactly(replaced * per_meq), Unit::TonnePerHa))
+        let rate = Band::exactly(replaced * per_meq);
+        format!("{name}: {}.", survey.shown(&rate, Unit::TonnePerHa))
     };
     let mut others = vec![
         other("The rule of 1.7 tons for each acre-foot and meq/100 g of sodium", acre_foot),
         other("A South African guide", 3.4 * depth / 30.0),
     ];
-    grounds.sources.extend([ALI_GYPSUM.opened(), WINE_GYPSUM.opened()]);
     if survey.bed.limy {
         others.push(
             "Where there is free lime, 1 part of sulfur can do the work of 5 parts of gypsum: it \
              makes gypsum from the lime, slowly."
                 .into(),
         );
-        grounds.sources.push(NMSU_SULFUR.opened());
     }
-    if saline {
-        grounds = grounds.assume(
-            "The soil is salty as well: salts in its water may be counted as sodium on the clay.",
-        );
-        grounds.sources.push(COLORADO_SALINE.opened());
-    }
-    grounds.sources.push(COMMON_PRACTICE.unsourced());
+    others
+}
+
+fn amounts(survey: &Survey<'_>, sodium: &Sodium, cec: Band, rate: Band, grams: Band) -> Need {
+    let grounds = grounds(survey, sodium, cec);
+    let (area, bed) = (&survey.bed.area, grams.map(|g| g / 1000.0));
+    let told = if area.known {
+        survey.shown(&bed, Unit::Kg)
+    } else {
+        survey.shown(&rate, Unit::TonnePerHa)
+    };
+    let figure = |name, label, band, unit, grounds| Figure { name, label, band, unit, grounds };
+    let of_bed = area.add_to(grounds.clone());
     let answer =
         format!("The soil is sodic. Gypsum: roughly {told}. Have it sized locally before you buy.");
-    let mut need = Need::said(NeedKind::Gypsum, Verdict::Give, answer, grounds);
+    let mut need = Need::said(NeedKind::Gypsum, Verdict::Give, answer, grounds.clone());
     need.for_bed = Some(grams);
     need.doses = 1;
-    need.figures = figures;
-    need.others = others;
+    need.figures = vec![
+        figure("gypsum-rate", "pure gypsum", rate, Unit::TonnePerHa, grounds),
+        figure("gypsum-for-bed", "pure gypsum for the bed", bed, Unit::Kg, of_bed),
+    ];
+    need.others = others(survey, sodium.esp, cec);
+    let spread = if survey.bed.is_dug() && !over_lead_level(survey) {
+        let depth = survey.shown(&Band::exactly(survey.bed.depth.value), Unit::Cm);
+        format!("Spread the gypsum and mix it into the top {depth}.")
+    } else {
+        "Spread the gypsum on top and water it in.".into()
+    };
     need.steps = vec![
         "First see that water can drain away below: without drainage gypsum does nothing.".into(),
-        format!("Spread the gypsum and mix it into the top {}.", cm(depth)),
+        spread,
         "Then wash the sodium down with plenty of water that holds little sodium.".into(),
         "Agricultural gypsum is not pure: divide by its purity. Test again after a year.".into(),
     ];
@@ -174,5 +195,5 @@ pub(super) fn need(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need> {
             .into(),
         "Gypsum dust irritates eyes and lungs: wear goggles and a mask.".into(),
     ];
-    Some(need)
+    need
 }

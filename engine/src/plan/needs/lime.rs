@@ -1,11 +1,12 @@
 //! How much lime, by the one buffer the laboratory used, and in what doses.
 
 use crate::case::BedKind;
+use crate::plan::hazards::over_lead_level;
 use crate::plan::ledger::{Bringer, Brings, Ledger, Substance};
 use crate::plan::needs::lime_by_buffer::{Buffer, Other, Published, Said};
 use crate::plan::needs::lime_rate::{T_PER_HA_IN_LB_PER_1000_SQ_FT, as_product, doses};
 use crate::plan::needs::{Need, NeedKind, Verdict};
-use crate::quantity::{Band, Figure, Grounds, Unit, significant};
+use crate::quantity::{Band, Figure, Grounds, Unit, product, significant};
 use crate::question::{Question, QuestionId};
 use crate::ranges::Level;
 use crate::soil::{PlantGroup, Property};
@@ -13,7 +14,8 @@ use crate::sources::{
     ARITHMETIC, COMMON_PRACTICE, NCDA_HOME, OSU_LIMING, OUR_CHOICE, PSU_GARDEN, PSU_LAWN,
     TRI_STATE_LIME, UCONN_PH, WSU_LIME_DOSE,
 };
-use crate::survey::{Reaction, Survey};
+use crate::survey::buffering::buffering;
+use crate::survey::{Reaction, Standing, Survey};
 
 /// No lime from this pH.
 const NONE_FROM_PH: f64 = 7.0;
@@ -24,9 +26,10 @@ const TENTHS_BELOW: f64 = 2.0;
 const USUAL_LIME: Band = Band { low: 80.0, likely: 90.0, high: 100.0 };
 /// What a lime can have: quicklime has 178.
 const LIMES: std::ops::RangeInclusive<f64> = 10.0..=180.0;
-/// Most in one dose: 10 lb/100 sq ft of tilled garden, in t/ha.
+/// Most in one dose: 10 lb/100 sq ft of tilled garden, in t/ha. Source: Penn State (opened).
 const GARDEN_DOSE: f64 = 100.0 * T_PER_HA_IN_LB_PER_1000_SQ_FT;
 /// Most in one dose: 50 lb/1000 sq ft of lawn, or round shrubs, in t/ha.
+/// Source: extension offices (from memory).
 const SURFACE_DOSE: f64 = 50.0 * T_PER_HA_IN_LB_PER_1000_SQ_FT;
 /// How deep lime reaches in undug soil, cm: 4 in.
 /// Source: E-2567 (opened): half the rate of 8 in for 0–4 in without tillage.
@@ -85,18 +88,41 @@ fn published(
         return buffer.lime(reaction, survey.is_lawn());
     }
     let measured = |p| survey.soil.get(p).is_some();
-    let what = if measured(Property::BufferPh) || measured(Property::ExchangeableAcidity) {
-        questions.push(which_buffer());
-        "How much lime depends on the buffer the lab used: say which, and the amount follows."
-    } else {
-        "How much lime can't be told from the pH alone: ask the lab for a lime buffer test."
-    };
+    if !measured(Property::BufferPh) && !measured(Property::ExchangeableAcidity) {
+        return Ok(by_buffering(survey, reaction));
+    }
+    questions.push(which_buffer());
     Err(Said {
-        answer: format!("The soil is more acid than these plants like best. {what}"),
+        answer: "The soil is more acid than these plants like best. How much lime depends on the buffer the lab used: say which, and the amount follows.".into(),
         rule: "The same buffer pH means another amount of lime in each buffer.",
         sources: vec![COMMON_PRACTICE.unsourced()],
     })
 }
+
+/// Without a buffer test: the soil's own buffering over the way to the pH wanted. It is the
+/// same buffering that foretells what biochar does to the pH.
+fn by_buffering(survey: &Survey<'_>, reaction: &Reaction) -> Published {
+    let buffering = buffering(survey);
+    let way = reaction.target - reaction.ph;
+    // 1 mmol(c) is 0.05 g of pure lime, and 1 t/ha is 100 g/m².
+    let rate = product(&[buffering.band, survey.bed.soil_per_m2()])
+        .map(|charge| charge * way * GRAMS_OF_LIME / GRAMS_PER_M2_IN_T_PER_HA);
+    let mut grounds = Grounds::new(
+        "No buffer test: what the soil takes up for each unit of pH × the way to the pH wanted × soil of the worked depth × 0.05 g of lime for each mmol(c).",
+        &buffering.sources,
+    )
+    .input(
+        format!("buffering ({}), mmol(c)/kg per pH", buffering.from),
+        survey.shown(&buffering.band, Unit::None),
+    )
+    .assume("A rough amount: a lime buffer test by a laboratory says it more surely.");
+    grounds.inputs.extend(buffering.inputs);
+    grounds = survey.bed.density.add_to(grounds);
+    Published { rate, depth_cm: survey.bed.depth.value, grounds, for_turf: false, other: None }
+}
+
+/// g of calcium carbonate that neutralise 1 mmol(c). Source: atomic masses (derived).
+const GRAMS_OF_LIME: f64 = 0.050_04;
 
 /// Why there is nothing to lime, or nothing these tables are made for.
 fn no_lime(survey: &Survey<'_>, reaction: &Reaction) -> Option<Said> {
@@ -132,9 +158,21 @@ fn no_lime(survey: &Survey<'_>, reaction: &Reaction) -> Option<Said> {
             vec![TRI_STATE_LIME.opened()],
         ));
     }
+    let measured = |p| survey.soil.get(p).is_some();
+    let tested = measured(Property::BufferPh) || measured(Property::ExchangeableAcidity);
+    if !tested && ph >= reaction.from {
+        return Some(said(
+            format!(
+                "No lime now: pH {ph:.1} is in the range for these plants. A lime buffer test says what brings it to {:.1}.",
+                reaction.target
+            ),
+            "Within the range nothing is limed without a buffer test.",
+            vec![OUR_CHOICE.unsourced()],
+        ));
+    }
     survey.bed.is_potted().then(|| {
         said(
-            "These lime tables are for open survey, not for pots. Fill pots with fresh potting \
+            "These lime tables are for open ground, not for pots. Fill pots with fresh potting \
              mix, which is limed already."
                 .to_string(),
             "Lime tables are made for field soil.",
@@ -165,7 +203,7 @@ fn pure_lime(
     published: &Published,
     grounds: &mut Grounds,
 ) -> Band {
-    let depth = depth_limed(survey, published.depth_cm, grounds);
+    let depth = depth_limed(survey, published, grounds);
     let whole = published.rate.map(|rate| rate * depth / published.depth_cm);
     let grams = GRAMS_PER_M2_IN_T_PER_HA * survey.bed.area.value;
     ledger.account(Substance::Alkalinity).wanted = whole.map(|t| t * grams);
@@ -269,7 +307,10 @@ fn steps(survey: &Survey<'_>, product: Band) -> (u32, Vec<String>) {
     }
     steps.push(if surface {
         "On grass or round shrubs leave it on top and water it in.".into()
-    } else if survey.bed.is_dug() {
+    } else if survey.bed.is_dug()
+        && survey.bed.standing != Standing::Open
+        && !over_lead_level(survey)
+    {
         let depth = survey.shown(&Band::exactly(survey.bed.depth.value), Unit::Cm);
         format!("Mix it into the top {depth}.")
     } else {
@@ -320,21 +361,22 @@ fn cautions(survey: &Survey<'_>, grounds: &mut Grounds) -> Vec<String> {
     cautions
 }
 
-/// The depth that is limed, cm, where the publication's own is `own_depth`.
-fn depth_limed(survey: &Survey<'_>, own_depth: f64, grounds: &mut Grounds) -> f64 {
-    if survey.is_lawn() {
+/// The depth that is limed, cm, where the publication's own is `own_depth`. Where nothing is
+/// dug, lime reaches no deeper than a few inches, whatever depth was typed.
+fn depth_limed(survey: &Survey<'_>, published: &Published, grounds: &mut Grounds) -> f64 {
+    if published.for_turf {
         grounds.assumed.push("On grass the amount is spread as published, not by depth.".into());
-        return own_depth;
+        return published.depth_cm;
     }
     let depth = &survey.bed.depth;
-    if !depth.known && survey.bed.kind == Some(BedKind::NoDig) {
+    if !survey.bed.is_dug() || over_lead_level(survey) {
         let undug = survey.shown(&Band::exactly(UNDUG), Unit::Cm);
         grounds.sources.push(TRI_STATE_LIME.opened());
         grounds.assumed.push(format!("Undug, lime reaches the top {undug}."));
         return UNDUG;
     }
     *grounds = depth.add_to(std::mem::take(grounds));
-    if depth.value > own_depth + 1.0 {
+    if depth.value > published.depth_cm + 1.0 {
         grounds.assumed.push("The soil below the depth of the sample is like it.".into());
     }
     depth.value
@@ -358,7 +400,7 @@ fn as_bought(survey: &Survey<'_>, pure: Band) -> (Band, Grounds) {
             grounds = grounds.assume("No lime has the CCE you gave: it lies from 10 to 180 %.");
         }
         grounds = grounds.assume(
-            "Survey limestone is taken to have a CCE of 90 % (80–100 %). The bag says what yours has.",
+            "Ground limestone is taken to have a CCE of 90 % (80–100 %). The bag says what yours has.",
         );
         grounds.sources.push(OUR_CHOICE.unsourced());
     }

@@ -26,6 +26,8 @@ pub(super) struct Published {
     pub rate: Band,
     pub depth_cm: f64,
     pub grounds: Grounds,
+    /// The table is made for turf.
+    pub for_turf: bool,
     /// Another publication's amount for the same reading.
     pub other: Option<Other>,
 }
@@ -136,7 +138,7 @@ impl<'a> Buffer<'a> {
             rate,
             depth_cm: 8.0 * INCH,
         });
-        Ok(Published { rate, depth_cm: 6.0 * INCH, grounds, other })
+        Ok(Published { rate, depth_cm: 6.0 * INCH, grounds, for_turf: false, other })
     }
 
     fn by_smp(&self, reaction: &Reaction) -> Result<Published, Said> {
@@ -175,7 +177,7 @@ impl<'a> Buffer<'a> {
             rate,
             depth_cm: 6.0 * INCH,
         });
-        Ok(Published { rate: band, depth_cm, grounds, other })
+        Ok(Published { rate: band, depth_cm, grounds, for_turf: false, other })
     }
 
     fn by_mehlich(&self, reaction: &Reaction) -> Result<Published, Said> {
@@ -184,8 +186,8 @@ impl<'a> Buffer<'a> {
             Some(acidity) => acidity,
             None => MEHLICH_PER_PH * (MEHLICH_START - self.ph(4.0, 6.9)?).max(0.0),
         };
-        let tons = mehlich_nc(acidity, ph, reaction.target, 0.0)
-            .ok_or_else(|| no_column(reaction.target))?;
+        let tons =
+            mehlich_nc(acidity, ph, reaction.target).ok_or_else(|| no_column(reaction.target))?;
         if tons < LEAST_NC {
             return Err(Said {
                 answer: "No lime now: the amount is so small that the publisher counts it as none."
@@ -205,7 +207,7 @@ impl<'a> Buffer<'a> {
              is used up each month.",
         );
         let rate = Band::exactly(tons * T_PER_HA_IN_TON_PER_ACRE);
-        Ok(Published { rate, depth_cm: 8.0 * INCH, grounds, other: None })
+        Ok(Published { rate, depth_cm: 8.0 * INCH, grounds, for_turf: false, other: None })
     }
 
     fn by_acidity(&self, reaction: &Reaction, lawn: bool) -> Result<Published, Said> {
@@ -238,7 +240,13 @@ impl<'a> Buffer<'a> {
                 rate,
                 depth_cm,
             });
-            return Ok(Published { rate: pounds_per_acre(pounds), depth_cm, grounds, other });
+            return Ok(Published {
+                rate: pounds_per_acre(pounds),
+                depth_cm,
+                grounds,
+                for_turf: false,
+                other,
+            });
         }
         let mut grounds = Grounds::new(
             "The Penn State table for turf: row by exchangeable acidity, column by the pH to \
@@ -257,7 +265,7 @@ impl<'a> Buffer<'a> {
             turf(acidity).map(Band::exactly)
         };
         let rate = rate.ok_or_else(|| no_column(target))?;
-        Ok(Published { rate, depth_cm, grounds, other: None })
+        Ok(Published { rate, depth_cm, grounds, for_turf: lawn, other: None })
     }
 
     fn by_adams_evans(&self, reaction: &Reaction) -> Result<Published, Said> {
@@ -271,7 +279,7 @@ impl<'a> Buffer<'a> {
         .input("buffer pH (Adams–Evans)", significant(value, 3))
         .assume("The buffer is made for sandy soils that need less than 5 tons per acre.");
         let rate = pounds_per_acre(adams_evans(ph, value, reaction.target));
-        Ok(Published { rate, depth_cm: 20.0 / 3.0 * INCH, grounds, other: None })
+        Ok(Published { rate, depth_cm: 20.0 / 3.0 * INCH, grounds, for_turf: false, other: None })
     }
 }
 

@@ -72,25 +72,15 @@ pub fn at_neutralising_value(rate: f64, percent: f64) -> f64 {
     rate * 90.0 / percent
 }
 
-/// Tons per acre by Mehlich buffer acidity (meq/100 cm³), less the credit for
-/// lime spread before. `None` outside its domain: pH below 6.6 and a target up
-/// to 6.6. Never below zero.
+/// Tons per acre by Mehlich buffer acidity (meq/100 cm³). `None` outside its
+/// domain: pH below 6.6 and a target up to 6.6. Never below zero.
 ///
-/// Source: NCDA&CS (opened): Ac × (target − pH) ÷ (6.6 − pH) − credit.
-pub fn mehlich_nc(acidity: f64, ph: f64, target_ph: f64, credit: f64) -> Option<f64> {
+/// Source: NCDA&CS (opened): Ac × (target − pH) ÷ (6.6 − pH).
+pub fn mehlich_nc(acidity: f64, ph: f64, target_ph: f64) -> Option<f64> {
     if !(ph < 6.6 && target_ph <= 6.6 && acidity >= 0.0) {
         return None;
     }
-    Some((acidity * (target_ph - ph).max(0.0) / (6.6 - ph) - credit).max(0.0))
-}
-
-/// What is left, after some months, of lime spread before, in the unit of `rate`.
-///
-/// Source: NCDA&CS (opened): 8 % is used up each month in mineral soil, 16 %
-/// in organic soil.
-pub fn residual_credit(rate: f64, months: f64, organic: bool) -> f64 {
-    let each_month = if organic { 0.16 } else { 0.08 };
-    (rate - rate * months * each_month).max(0.0)
+    Some(acidity * (target_ph - ph).max(0.0) / (6.6 - ph))
 }
 
 /// Pounds per acre of pure lime for a furrow slice of about 7 in, by
@@ -143,15 +133,6 @@ pub fn adams_evans(ph: f64, buffer_ph: f64, target_ph: f64) -> f64 {
         return 0.0;
     }
     8000.0 * (8.0 - buffer_ph) / now * (now - then) * 1.5
-}
-
-/// Tons per acre of a lime that is sold by its effective neutralising
-/// material: what the laboratory asks for (lb/acre) over what the dealer
-/// guarantees (lb/ton). `None` without a guarantee.
-///
-/// Source: University of Missouri (opened).
-pub fn tons_by_enm(asked: f64, guaranteed: f64) -> Option<f64> {
-    (guaranteed > 0.0).then(|| asked / guaranteed)
 }
 
 /// A rate of pure lime as a product of this calcium carbonate equivalent (%).

@@ -14,7 +14,7 @@ mod nutrients;
 
 use serde::Serialize;
 
-use crate::named::by_name;
+use crate::named::named;
 use crate::plan::hazards::Hazard;
 use crate::plan::ledger::Ledger;
 use crate::quantity::{Band, Figure, Grounds};
@@ -29,42 +29,31 @@ pub(crate) use lime::lime_requirement;
 pub use lime_rate::*;
 pub use nutrients::{KG_PER_HA_IN_LB_PER_1000_SQ_FT, stock};
 
-/// What a bed may need.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum NeedKind {
-    /// Lime.
-    Lime,
-    /// Sulfur, to lower the pH.
-    Acid,
-    /// Gypsum.
-    Gypsum,
-    /// Nitrogen.
-    Nitrogen,
-    /// Phosphate.
-    Phosphate,
-    /// Potash.
-    Potash,
-    /// Magnesium.
-    Magnesium,
-    /// Sulfur, to feed.
-    Sulfur,
-    /// The bag of fertiliser on hand.
-    Fertiliser,
-    /// The compost on hand.
-    Compost,
-}
-
-by_name! { NeedKind, "need",
-    Lime: "lime",
-    Acid: "acidify",
-    Gypsum: "gypsum",
-    Nitrogen: "nitrogen",
-    Phosphate: "phosphate",
-    Potash: "potash",
-    Magnesium: "magnesium",
-    Sulfur: "sulfur",
-    Fertiliser: "fertiliser",
-    Compost: "compost",
+named! { "need":
+    /// What a bed may need.
+    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+    pub enum NeedKind {
+        /// Lime.
+        Lime = "lime";
+        /// Sulfur, to lower the pH.
+        Acid = "acidify";
+        /// Gypsum.
+        Gypsum = "gypsum";
+        /// Nitrogen.
+        Nitrogen = "nitrogen";
+        /// Phosphate.
+        Phosphate = "phosphate";
+        /// Potash.
+        Potash = "potash";
+        /// Magnesium.
+        Magnesium = "magnesium";
+        /// Sulfur, to feed.
+        Sulfur = "sulfur";
+        /// The bag of fertiliser on hand.
+        Fertiliser = "fertiliser";
+        /// The compost on hand.
+        Compost = "compost";
+    }
 }
 
 impl NeedKind {

@@ -1,5 +1,6 @@
 //! Nitrogen, phosphate, potash, magnesium and sulfur for a year, by the level of the soil.
 
+use crate::chemistry::Derived;
 use crate::plan::ledger::{Bringer, Brings, Ledger, NITROGEN, Substance};
 use crate::plan::needs::{Need, NeedKind, Verdict};
 use crate::quantity::{Band, Figure, Grounds, Unit, shown, significant};
@@ -7,7 +8,7 @@ use crate::ranges::{Finding, Level};
 use crate::soil::Property;
 use crate::sources::{
     ARITHMETIC, CORNELL_LAWNS, Citation, EPSOM_ARITHMETIC, NC_EQUATIONS, NC_LAWNS, OUR_CHOICE,
-    RB209_RATES, TEXAS_RATES, UC_NITRATE, UMASS_RATES, UMN_COMPOST,
+    RB209_RATES, TEXAS_RATES, UC_NITRATE, UMASS_RATES, UMASS_REPORT, UMN_COMPOST,
 };
 use crate::survey::Survey;
 
@@ -15,7 +16,7 @@ use crate::survey::Survey;
 /// Source: legal definitions of the pound and the foot (derived).
 pub const KG_PER_HA_IN_LB_PER_1000_SQ_FT: f64 = 48.824_28;
 
-/// Grams on 1 m² in 1 kg/ha.
+/// Grams on 1 m² in 1 kg/ha. Source: arithmetic (derived).
 const GRAMS_PER_M2_IN_KG_PER_HA: f64 = 0.1;
 
 /// What a year's dressing is on a soil that is very low and low, kg/ha.
@@ -61,6 +62,10 @@ const RICH_IN_ORGANIC_MATTER: (f64, f64) = (3.0, 7.0);
 /// Source: UC Cooperative Extension, nitrate guideline (opened).
 const PLENTY_OF_NITRATE: f64 = 30.0;
 
+/// Magnesium on the exchange from which it is enough whatever a table by weight says, %.
+/// Source: University of Massachusetts, 10 to 30 % (opened).
+const ENOUGH_ON_EXCHANGE: f64 = 10.0;
+
 /// Share of magnesium in magnesium sulfate, MgSO4·7H2O.
 /// Source: arithmetic from atomic masses (derived).
 const MAGNESIUM_IN_EPSOM_SALT: f64 = 0.0986;
@@ -80,6 +85,7 @@ pub(super) const K_IN_K2O: f64 = 0.8302;
 /// Names and labels of a need's figures, and its account.
 struct Names {
     kind: NeedKind,
+    what: &'static str,
     figures: [&'static str; 2],
     labels: [&'static str; 2],
     accounts: &'static [Substance],
@@ -89,6 +95,7 @@ struct Names {
 
 const NITROGEN_NAMES: Names = Names {
     kind: NeedKind::Nitrogen,
+    what: "nitrogen",
     figures: ["nitrogen-rate", "nitrogen-for-bed"],
     labels: ["nitrogen (N) a year", "nitrogen (N) for the bed"],
     accounts: &NITROGEN,
@@ -96,6 +103,7 @@ const NITROGEN_NAMES: Names = Names {
 };
 const PHOSPHATE_NAMES: Names = Names {
     kind: NeedKind::Phosphate,
+    what: "phosphate",
     figures: ["phosphate-rate", "phosphate-for-bed"],
     labels: ["phosphate (P₂O₅) a year", "phosphate (P₂O₅) for the bed"],
     accounts: &[Substance::Phosphorus],
@@ -103,6 +111,7 @@ const PHOSPHATE_NAMES: Names = Names {
 };
 const POTASH_NAMES: Names = Names {
     kind: NeedKind::Potash,
+    what: "potash",
     figures: ["potash-rate", "potash-for-bed"],
     labels: ["potash (K₂O) a year", "potash (K₂O) for the bed"],
     accounts: &[Substance::Potassium],
@@ -110,6 +119,7 @@ const POTASH_NAMES: Names = Names {
 };
 const MAGNESIUM_NAMES: Names = Names {
     kind: NeedKind::Magnesium,
+    what: "magnesium",
     figures: ["epsom-salt-rate", "epsom-salt-for-bed"],
     labels: ["Epsom salts this year", "Epsom salts for the bed"],
     accounts: &[Substance::Magnesium],
@@ -162,9 +172,16 @@ fn still_missing(survey: &Survey<'_>, ledger: &mut Ledger, names: &Names, need: 
     .input("a year's dressing", shown(&whole, Unit::Gram, survey.case.measures))
     .input("brought already", given(brought));
     grounds = survey.bed.area.add_to(grounds);
+    let what = names.what;
     if brought.likely > 0.0 && missing.likely <= WORTH_FEEDING * whole.likely {
         need.verdict = Verdict::Enough;
-        need.answer = format!("None more: what is brought already, {}, is enough.", given(brought));
+        need.answer = if room < whole.likely * names.element * WORTH_FEEDING {
+            format!(
+                "No more {what} this year: what is brought already is the most that may come in."
+            )
+        } else {
+            format!("No more {what}: what is brought already, {}, is enough.", given(brought))
+        };
         need.steps.clear();
         need.for_bed = None;
         need.grounds = grounds;
@@ -246,17 +263,18 @@ fn by_level(
 
 /// The answer where nothing is short.
 fn enough(property: Property, level: Level, finding: &Finding, kind: NeedKind) -> Need {
+    let what = property.label();
     let (verdict, answer) = match (property, level) {
         (_, Level::Sufficient) => (
             Verdict::Enough,
-            format!("None this year: there is enough {}. Test again in two or three years.", property.label()),
+            format!("No {what} this year: there is enough. Test again in two or three years."),
         ),
         (Property::Phosphorus, _) => (
             Verdict::Stop,
-            "None, and stop adding phosphorus: no bone meal, no manure, no complete fertiliser. Let compost rest for some years.".into(),
+            "No phosphorus, and stop adding it: no bone meal, no manure, no complete fertiliser. Let compost rest for some years.".into(),
         ),
-        (_, Level::Excess) => (Verdict::Stop, "None, and stop adding it for some years.".into()),
-        _ => (Verdict::Enough, "None: there is more than enough.".into()),
+        (_, Level::Excess) => (Verdict::Stop, format!("No {what}, and stop adding it for some years.")),
+        _ => (Verdict::Enough, format!("No {what}: there is more than enough.")),
     };
     let mut need = Need::said(kind, verdict, answer, finding.grounds.clone());
     if property == Property::Phosphorus && level.is_surplus() {
@@ -285,13 +303,14 @@ pub(super) fn nitrogen(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need>
         return Some(Need::said(kind, Verdict::Unknown, answer, Grounds::default()));
     }
     let nitrate = survey.soil.value(Property::NitrateN);
-    if let Some(found) = nitrate.filter(|n| *n > PLENTY_OF_NITRATE) {
+    let surplus = survey.findings.level(Property::NitrateN).is_some_and(Level::is_surplus);
+    if let Some(found) = nitrate.filter(|n| *n > PLENTY_OF_NITRATE || surplus) {
         let grounds = Grounds::new(
-            "Nitrate-N above 30 mg/kg is more than plants need.",
+            "Nitrate-N above sufficient, or above 30 mg/kg, is more than plants need.",
             &[UC_NITRATE.opened()],
         )
         .input("nitrate-N", format!("{} mg/kg", significant(found, 3)));
-        let answer = "None now: the soil holds more nitrate than plants need. Rain takes it down, so test again before you plant.";
+        let answer = "No nitrogen now: the soil holds more nitrate than plants need. Rain takes it down, so test again before the next sowing.";
         return Some(Need::said(kind, Verdict::Enough, answer, grounds));
     }
     let (rate, grounds) = years_nitrogen(survey, lawn);
@@ -367,15 +386,25 @@ pub(super) fn magnesium(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need
         Err(need) => return Some(need),
     };
     if !level.is_short() {
-        let enough = "None: there is enough magnesium.";
+        let enough = "No magnesium: there is enough.";
         return Some(Need::said(kind, Verdict::Enough, enough, finding.grounds.clone()));
+    }
+    let share = survey.chemistry.get(Derived::MagnesiumSaturation);
+    if let Some(share) = share.filter(|share| share.band.likely >= ENOUGH_ON_EXCHANGE) {
+        let text = survey.shown(&Band::exactly(share.band.likely), Unit::Percent);
+        let answer = format!(
+            "No magnesium: by weight it is little, but so light a soil holds no more, and magnesium has {text} of its exchange."
+        );
+        let mut grounds = share.grounds.clone();
+        grounds.sources.push(UMASS_REPORT.opened());
+        return Some(Need::said(kind, Verdict::Enough, answer, grounds));
     }
     let found = survey.soil.value(Property::Magnesium);
     let wanted = finding.range.as_ref().filter(|r| r.unit == Unit::MgPerKg);
     let gap = found.zip(wanted.and_then(|r| r.sufficient_from)).map(|(v, from)| from - v);
     let limed = survey.findings.level(Property::Ph).is_some_and(Level::is_short);
     let answer = if limed {
-        "The soil is short of magnesium and acid: lime with dolomitic lime, which brings both."
+        "The soil is acid and short of magnesium: lime with dolomitic lime, which helps both."
     } else {
         "The soil is short of magnesium: Epsom salts (magnesium sulfate) bring it without lime."
     };
@@ -406,7 +435,7 @@ pub(super) fn sulfur(survey: &Survey<'_>) -> Option<Need> {
     let answer = if short {
         "The soil is short of sulfur. Compost and gypsum bring it; ask your extension office how much."
     } else {
-        "None: there is enough sulfur."
+        "No sulfur for feeding: there is enough."
     };
     let verdict = if short { Verdict::Give } else { Verdict::Enough };
     Some(Need::said(kind, verdict, answer, finding.grounds.clone()))

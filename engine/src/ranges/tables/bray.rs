@@ -3,48 +3,28 @@
 use super::mehlich_3::{BETWEEN_MODELS_STEPS, SLAN_MEANING, TURF_STEPS};
 use crate::quantity::Unit::{LbPerAcre, MgPerKg};
 use crate::ranges::Level::{Excess, High, Low, Sufficient};
-use crate::ranges::scheme::{
-    ALL_PLANTS, LAWN, NO_CHANCE, NO_PLANTS, Rung, Scheme, Soils, Steps, named,
-};
+use crate::ranges::scheme::{ALL_PLANTS, BLANK, LAWN, NO_PLANTS, Scheme, Steps, named, rungs};
 use crate::soil::{Method, Property};
 use crate::sources::{IOWA_PHOSPHORUS, MISSOURI_PHOSPHORUS, SARE_PHOSPHORUS, SLAN, TRI_STATE_1995};
 
-static SARE_STEPS: [Rung; 4] = [
-    Rung::to("low", Low),
-    Rung::to("optimum", Sufficient),
-    Rung::to("high", High),
-    Rung::to("very high", Excess),
-];
-static SARE: [f64; 3] = [15.0, 24.0, 31.0];
-static TRI_STATE_STEPS: [Rung; 2] =
-    [Rung::below("below critical", Low), Rung::to("above critical", Sufficient)];
-static TRI_STATE: [f64; 1] = [25.0];
-static MISSOURI_STEPS: [Rung; 2] =
-    [Rung::below("below target", Low), Rung::to("at target", Sufficient)];
-static MISSOURI: [f64; 1] = [45.0];
-
-static IOWA: [f64; 2] = [11.0, 20.0];
-static SLAN_P: [f64; 2] = [15.0, 30.0];
+rungs! {
+    SARE_STEPS: to "low" Low, to "optimum" Sufficient, to "high" High, to "very high" Excess;
+    TRI_STATE_STEPS: below "below critical" Low, to "above critical" Sufficient;
+    MISSOURI_STEPS: below "below target" Low, to "at target" Sufficient;
+}
 
 const BRAY: Scheme = Scheme {
-    id: named(""),
     property: Property::Phosphorus,
     methods: &[Method::BrayP1],
-    soils: Soils::All,
     unit: MgPerKg,
-    steps: Steps(&[], &[]),
-    printed_to: 0.0,
-    judges: NO_PLANTS,
     second: ALL_PLANTS,
-    citations: &[],
-    meaning: NO_CHANCE,
-    note: "",
+    ..BLANK
 };
 
 pub(super) static SCHEMES: &[Scheme] = &[
     Scheme {
         id: named("sare-bray"),
-        steps: Steps(&SARE_STEPS, &SARE),
+        steps: Steps(SARE_STEPS, &[15.0, 24.0, 31.0]),
         judges: ALL_PLANTS,
         second: NO_PLANTS,
         citations: &[SARE_PHOSPHORUS.opened()],
@@ -53,7 +33,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     },
     Scheme {
         id: named("tri-state-bray"),
-        steps: Steps(&TRI_STATE_STEPS, &TRI_STATE),
+        steps: Steps(TRI_STATE_STEPS, &[25.0]),
         citations: &[TRI_STATE_1995.opened()],
         meaning: "Below the critical level plants are likely to respond.",
         note: "The critical level for wheat and alfalfa; for maize and soybean it is 15 mg/kg.",
@@ -62,7 +42,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     Scheme {
         id: named("missouri-bray"),
         unit: LbPerAcre,
-        steps: Steps(&MISSOURI_STEPS, &MISSOURI),
+        steps: Steps(MISSOURI_STEPS, &[45.0]),
         citations: &[MISSOURI_PHOSPHORUS.opened()],
         meaning: "Where that state calls a soil “high”, plants seldom respond; “very high”, never.",
         note: "A build-up target for field crops, printed as 45 lb/acre.",
@@ -70,7 +50,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     },
     Scheme {
         id: named("iowa-bray"),
-        steps: Steps(&BETWEEN_MODELS_STEPS, &IOWA),
+        steps: Steps(&BETWEEN_MODELS_STEPS, &[11.0, 20.0]),
         citations: &[IOWA_PHOSPHORUS.opened()],
         meaning: "Above the critical level maize does not respond.",
         note: "From trials with maize, without soils rich in lime.",
@@ -78,7 +58,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     },
     Scheme {
         id: named("slan-bray"),
-        steps: Steps(&TURF_STEPS, &SLAN_P),
+        steps: Steps(&TURF_STEPS, &[15.0, 30.0]),
         second: LAWN,
         citations: &[SLAN.second_hand()],
         meaning: SLAN_MEANING,

@@ -2,73 +2,30 @@
 
 use crate::quantity::Unit::{MeqPer100g, MgPerKg, MgPerL};
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
-use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Rung, Scheme, Soils, Steps, named};
+use crate::ranges::scheme::{ALL_PLANTS, BLANK, NO_PLANTS, Scheme, Steps, named, rungs};
 use crate::soil::{Method, Property};
 use crate::sources::{EXCHANGEABLE_CATIONS, ONTARIO, OREGON_EC1478, RB209};
 
-static CLASSES_STEPS: [Rung; 5] = [
-    Rung::below("very low", VeryLow),
-    Rung::below("low", Low),
-    Rung::to("medium", Sufficient),
-    Rung::to("high", High),
-    Rung::to("very high", High),
-];
-
-static GENERAL_CA: [f64; 4] = [2.0, 5.0, 10.0, 20.0];
-static GENERAL_MG: [f64; 4] = [0.5, 1.5, 3.0, 8.0];
-static GENERAL_K: [f64; 4] = [0.12, 0.3, 0.6, 1.2];
-
-static OREGON_STEPS_STEPS: [Rung; 3] =
-    [Rung::below("low", Low), Rung::to("medium", Low), Rung::to("high", Sufficient)];
-
-static OREGON_K_STEPS: [Rung; 4] = [
-    Rung::below("low", Low),
-    Rung::to("medium", Low),
-    Rung::to("high", Sufficient),
-    Rung::to("excessive", Excess),
-];
-static OREGON_K: [f64; 3] = [150.0, 250.0, 800.0];
-static OREGON_CA: [f64; 2] = [1000.0, 2000.0];
-static OREGON_MG: [f64; 2] = [60.0, 300.0];
-static ONTARIO_K_STEPS: [Rung; 3] = [
-    Rung::below("below target", Low),
-    Rung::to("target", Sufficient),
-    Rung::to("above target", High),
-];
-static ONTARIO_K: [f64; 2] = [100.0, 130.0];
-
-static RB209_K_STEPS: [Rung; 7] = [
-    Rung::to("index 0", VeryLow),
-    Rung::to("index 1", Low),
-    Rung::to("index 2−", Sufficient),
-    Rung::to("index 2+", Sufficient),
-    Rung::to("index 3", High),
-    Rung::to("index 4", High),
-    Rung::to("above index 4", Excess),
-];
-static RB209_K: [f64; 6] = [60.0, 120.0, 180.0, 240.0, 400.0, 600.0];
-static RB209_MG_STEPS: [Rung; 5] = [
-    Rung::to("index 0", VeryLow),
-    Rung::to("index 1", Low),
-    Rung::to("index 2", Sufficient),
-    Rung::to("index 3", High),
-    Rung::to("above index 3", High),
-];
-static RB209_MG: [f64; 4] = [25.0, 50.0, 100.0, 175.0];
+rungs! {
+    CLASSES_STEPS: below "very low" VeryLow, below "low" Low, to "medium" Sufficient,
+        to "high" High, to "very high" High;
+    OREGON_STEPS: below "low" Low, to "medium" Low, to "high" Sufficient;
+    OREGON_K_STEPS: below "low" Low, to "medium" Low, to "high" Sufficient, to "excessive" Excess;
+    ONTARIO_K_STEPS: below "below target" Low, to "target" Sufficient, to "above target" High;
+    RB209_K_STEPS: to "index 0" VeryLow, to "index 1" Low, to "index 2−" Sufficient,
+        to "index 2+" Sufficient, to "index 3" High, to "index 4" High, to "above index 4" Excess;
+    RB209_MG_STEPS: to "index 0" VeryLow, to "index 1" Low, to "index 2" Sufficient,
+        to "index 3" High, to "above index 3" High;
+}
 
 const GENERAL: Scheme = Scheme {
-    id: named(""),
     property: Property::Calcium,
     methods: &[Method::AmmoniumAcetate],
-    soils: Soils::All,
     unit: MeqPer100g,
-    steps: Steps(&[], &[]),
-    printed_to: 0.0,
     judges: ALL_PLANTS,
-    second: NO_PLANTS,
     citations: &[EXCHANGEABLE_CATIONS.second_hand()],
-    meaning: NO_CHANCE,
     note: "General classes, not tied to a crop or a region. We take “medium” as enough.",
+    ..BLANK
 };
 
 const OREGON: Scheme = Scheme {
@@ -92,46 +49,25 @@ const UK: Scheme = Scheme {
 };
 
 pub(super) static SCHEMES: &[Scheme] = &[
-    Scheme { id: named("general-ca"), steps: Steps(&CLASSES_STEPS, &GENERAL_CA), ..GENERAL },
-    Scheme {
-        id: named("general-mg"),
-        property: Property::Magnesium,
-        steps: Steps(&CLASSES_STEPS, &GENERAL_MG),
-        ..GENERAL
-    },
-    Scheme {
-        id: named("general-k"),
-        property: Property::Potassium,
-        steps: Steps(&CLASSES_STEPS, &GENERAL_K),
-        ..GENERAL
-    },
-    Scheme { id: named("oregon-ca"), steps: Steps(&OREGON_STEPS_STEPS, &OREGON_CA), ..OREGON },
-    Scheme {
-        id: named("oregon-mg"),
-        property: Property::Magnesium,
-        steps: Steps(&OREGON_STEPS_STEPS, &OREGON_MG),
-        ..OREGON
-    },
-    Scheme {
-        id: named("oregon-k"),
-        property: Property::Potassium,
-        steps: Steps(&OREGON_K_STEPS, &OREGON_K),
-        ..OREGON
-    },
+    GENERAL.table("general-ca", Property::Calcium, Steps(CLASSES_STEPS, &[2.0, 5.0, 10.0, 20.0])),
+    GENERAL.table("general-mg", Property::Magnesium, Steps(CLASSES_STEPS, &[0.5, 1.5, 3.0, 8.0])),
+    GENERAL.table("general-k", Property::Potassium, Steps(CLASSES_STEPS, &[0.12, 0.3, 0.6, 1.2])),
+    OREGON.table("oregon-ca", Property::Calcium, Steps(OREGON_STEPS, &[1000.0, 2000.0])),
+    OREGON.table("oregon-mg", Property::Magnesium, Steps(OREGON_STEPS, &[60.0, 300.0])),
+    OREGON.table("oregon-k", Property::Potassium, Steps(OREGON_K_STEPS, &[150.0, 250.0, 800.0])),
     Scheme {
         id: named("ontario-k"),
         property: Property::Potassium,
-        steps: Steps(&ONTARIO_K_STEPS, &ONTARIO_K),
+        steps: Steps(ONTARIO_K_STEPS, &[100.0, 130.0]),
         citations: &[ONTARIO.opened()],
         meaning: "Above 100 mg/kg maize and soybean gained little.",
         note: "A suggested target for field crops. Measured by volume, which it calls about equal to weight.",
         ..OREGON
     },
-    Scheme { id: named("rb209-k"), steps: Steps(&RB209_K_STEPS, &RB209_K), ..UK },
-    Scheme {
-        id: named("rb209-mg"),
-        property: Property::Magnesium,
-        steps: Steps(&RB209_MG_STEPS, &RB209_MG),
-        ..UK
-    },
+    UK.table(
+        "rb209-k",
+        Property::Potassium,
+        Steps(RB209_K_STEPS, &[60.0, 120.0, 180.0, 240.0, 400.0, 600.0]),
+    ),
+    UK.table("rb209-mg", Property::Magnesium, Steps(RB209_MG_STEPS, &[25.0, 50.0, 100.0, 175.0])),
 ];

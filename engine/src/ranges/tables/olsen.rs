@@ -4,8 +4,7 @@ use super::mehlich_3::{SLAN_MEANING, TURF_STEPS};
 use crate::quantity::Unit::{MgPerKg, MgPerL};
 use crate::ranges::Level::{Excess, High, Low, Sufficient, VeryLow};
 use crate::ranges::scheme::{
-    ALL_PLANTS, LAWN, NO_CHANCE, NO_PLANTS, NOT_VEGETABLES, Rung, Scheme, Soils, Steps, VEGETABLES,
-    named,
+    ALL_PLANTS, BLANK, LAWN, NO_PLANTS, NOT_VEGETABLES, Scheme, Steps, VEGETABLES, named, rungs,
 };
 use crate::soil::{Method, PlantGroup, Property};
 use crate::sources::{
@@ -20,100 +19,54 @@ const fn uc(
     note: &'static str,
 ) -> Scheme {
     Scheme {
-        id: named(id),
-        property: Property::Phosphorus,
         methods: &[Method::Olsen],
-        soils: Soils::All,
         unit: MgPerKg,
-        steps,
-        printed_to: 0.0,
         judges,
         second,
         citations: const { &[UC_OLSEN.opened()] },
         meaning: "Its words say how likely plants are to respond.",
         note,
+        ..BLANK.table(id, Property::Phosphorus, steps)
     }
 }
 
-static RESPONSIVE_STEPS: [Rung; 3] = [
-    Rung::below("highly responsive", Low),
-    Rung::to("probably responsive", Low),
-    Rung::to("not responsive", Sufficient),
-];
-
-static COOL: [f64; 2] = [15.0, 30.0];
-static WARM: [f64; 2] = [8.0, 15.0];
-static LETTUCE: [f64; 2] = [20.0, 30.0];
-static POTATO: [f64; 2] = [18.0, 35.0];
-static TOMATO: [f64; 2] = [6.0, 12.0];
-
-static NORTHERN_PLAINS_STEPS: [Rung; 5] = [
-    Rung::to("very low", VeryLow),
-    Rung::to("low", Low),
-    Rung::to("medium", Low),
-    Rung::to("high", Sufficient),
-    Rung::to("very high", High),
-];
-static NORTHERN_PLAINS: [f64; 4] = [3.0, 7.0, 11.0, 15.0];
-static ONTARIO_P_STEPS: [Rung; 3] = [
-    Rung::below("below target", Low),
-    Rung::to("target", Sufficient),
-    Rung::to("above target", High),
-];
-static ONTARIO_P: [f64; 2] = [12.0, 18.0];
-static PASTURE: [f64; 2] = [12.0, 15.0];
-static SLAN_P: [f64; 2] = [12.0, 28.0];
-static MLSN_P_STEPS: [Rung; 2] =
-    [Rung::below("below the minimum", Low), Rung::to("above the minimum", Sufficient)];
-static MLSN_P: [f64; 1] = [6.0];
+rungs! {
+    RESPONSIVE_STEPS: below "highly responsive" Low, to "probably responsive" Low,
+        to "not responsive" Sufficient;
+    NORTHERN_PLAINS_STEPS: to "very low" VeryLow, to "low" Low, to "medium" Low,
+        to "high" Sufficient, to "very high" High;
+    ONTARIO_P_STEPS: below "below target" Low, to "target" Sufficient, to "above target" High;
+    MLSN_P_STEPS: below "below the minimum" Low, to "above the minimum" Sufficient;
+    INDEX_TARGET_3_STEPS: to "index 0" VeryLow, to "index 1" Low, to "index 2−" Low,
+        to "index 2+" Low, to "index 3" Sufficient, to "index 4" High, to "above index 4" Excess;
+    INDEX_TARGET_2_STEPS: to "index 0" VeryLow, to "index 1" Low, to "index 2−" Sufficient,
+        to "index 2+" Sufficient, to "index 3" High, to "index 4" High, to "above index 4" Excess;
+}
 
 const SECOND: Scheme = Scheme {
     id: named("northern-plains-olsen"),
     property: Property::Phosphorus,
     methods: &[Method::Olsen],
-    soils: Soils::All,
     unit: MgPerKg,
-    steps: Steps(&NORTHERN_PLAINS_STEPS, &NORTHERN_PLAINS),
+    steps: Steps(NORTHERN_PLAINS_STEPS, &[3.0, 7.0, 11.0, 15.0]),
     printed_to: 1.0,
-    judges: NO_PLANTS,
     second: ALL_PLANTS,
     citations: &[NORTHERN_PLAINS_OLSEN.second_hand()],
-    meaning: NO_CHANCE,
     note: "For field crops of the northern plains.",
+    ..BLANK
 };
-
-static INDEX_TARGET_3_STEPS: [Rung; 7] = [
-    Rung::to("index 0", VeryLow),
-    Rung::to("index 1", Low),
-    Rung::to("index 2−", Low),
-    Rung::to("index 2+", Low),
-    Rung::to("index 3", Sufficient),
-    Rung::to("index 4", High),
-    Rung::to("above index 4", Excess),
-];
-static INDEX_TARGET_3: [f64; 6] = [9.0, 15.0, 20.0, 25.0, 45.0, 70.0];
-static INDEX_TARGET_2_STEPS: [Rung; 7] = [
-    Rung::to("index 0", VeryLow),
-    Rung::to("index 1", Low),
-    Rung::to("index 2−", Sufficient),
-    Rung::to("index 2+", Sufficient),
-    Rung::to("index 3", High),
-    Rung::to("index 4", High),
-    Rung::to("above index 4", Excess),
-];
-static INDEX_TARGET_2: [f64; 6] = [9.0, 15.0, 20.0, 25.0, 45.0, 70.0];
 
 pub(super) static SCHEMES: &[Scheme] = &[
     uc(
         "uc-cool",
-        Steps(&RESPONSIVE_STEPS, &COOL),
+        Steps(RESPONSIVE_STEPS, &[15.0, 30.0]),
         &[PlantGroup::MixedVegetables, PlantGroup::LeafyVegetables, PlantGroup::RootCrops],
         NO_PLANTS,
         "Published for cool-season vegetables, the stricter of the two tables.",
     ),
     uc(
         "uc-warm",
-        Steps(&RESPONSIVE_STEPS, &WARM),
+        Steps(RESPONSIVE_STEPS, &[8.0, 15.0]),
         &[
             PlantGroup::FruitingVegetables,
             PlantGroup::Lawn,
@@ -126,21 +79,21 @@ pub(super) static SCHEMES: &[Scheme] = &[
     ),
     uc(
         "uc-lettuce",
-        Steps(&RESPONSIVE_STEPS, &LETTUCE),
+        Steps(RESPONSIVE_STEPS, &[20.0, 30.0]),
         NO_PLANTS,
         &[PlantGroup::LeafyVegetables],
         "For lettuce.",
     ),
     uc(
         "uc-potato",
-        Steps(&RESPONSIVE_STEPS, &POTATO),
+        Steps(RESPONSIVE_STEPS, &[18.0, 35.0]),
         NO_PLANTS,
         &[PlantGroup::RootCrops],
         "For potato.",
     ),
     uc(
         "uc-tomato",
-        Steps(&RESPONSIVE_STEPS, &TOMATO),
+        Steps(RESPONSIVE_STEPS, &[6.0, 12.0]),
         NO_PLANTS,
         &[PlantGroup::FruitingVegetables],
         "For canning tomato and maize.",
@@ -149,34 +102,30 @@ pub(super) static SCHEMES: &[Scheme] = &[
         id: named("ni-index-vegetables"),
         property: Property::Phosphorus,
         methods: &[Method::Olsen],
-        soils: Soils::All,
         unit: MgPerL,
-        steps: Steps(&INDEX_TARGET_3_STEPS, &INDEX_TARGET_3),
+        steps: Steps(INDEX_TARGET_3_STEPS, &[9.0, 15.0, 20.0, 25.0, 45.0, 70.0]),
         printed_to: 1.0,
         judges: VEGETABLES,
-        second: NO_PLANTS,
         citations: &[NI_PHOSPHORUS.opened(), RB209.second_hand()],
-        meaning: NO_CHANCE,
         note: "The target for vegetables is index 3; that target was read second-hand.",
+        ..BLANK
     },
     Scheme {
         id: named("ni-index"),
         property: Property::Phosphorus,
         methods: &[Method::Olsen],
-        soils: Soils::All,
         unit: MgPerL,
-        steps: Steps(&INDEX_TARGET_2_STEPS, &INDEX_TARGET_2),
+        steps: Steps(INDEX_TARGET_2_STEPS, &[9.0, 15.0, 20.0, 25.0, 45.0, 70.0]),
         printed_to: 1.0,
         judges: NOT_VEGETABLES,
-        second: NO_PLANTS,
         citations: &[NI_PHOSPHORUS.opened(), RB209.second_hand()],
-        meaning: NO_CHANCE,
         note: "The target is index 2, set for field crops and grass and read second-hand.",
+        ..BLANK
     },
     SECOND,
     Scheme {
         id: named("ontario-p"),
-        steps: Steps(&ONTARIO_P_STEPS, &ONTARIO_P),
+        steps: Steps(ONTARIO_P_STEPS, &[12.0, 18.0]),
         printed_to: 0.0,
         citations: &[ONTARIO.opened()],
         meaning: "Above 12 mg/kg field crops gained little.",
@@ -186,7 +135,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     Scheme {
         id: named("australia-pasture-p"),
         methods: &[Method::Olsen, Method::BrayP1],
-        steps: Steps(&RESPONSIVE_STEPS, &PASTURE),
+        steps: Steps(RESPONSIVE_STEPS, &[12.0, 15.0]),
         printed_to: 0.0,
         second: LAWN,
         citations: &[AUSTRALIA_PASTURE.opened()],
@@ -196,7 +145,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     },
     Scheme {
         id: named("slan-olsen-p"),
-        steps: Steps(&TURF_STEPS, &SLAN_P),
+        steps: Steps(&TURF_STEPS, &[12.0, 28.0]),
         printed_to: 0.0,
         second: LAWN,
         citations: &[SLAN.second_hand()],
@@ -206,7 +155,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     },
     Scheme {
         id: named("mlsn-olsen-p"),
-        steps: Steps(&MLSN_P_STEPS, &MLSN_P),
+        steps: Steps(MLSN_P_STEPS, &[6.0]),
         printed_to: 0.0,
         second: LAWN,
         citations: &[MLSN.opened()],

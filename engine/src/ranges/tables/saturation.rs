@@ -2,37 +2,23 @@
 
 use crate::quantity::Unit::{None as Plain, Percent};
 use crate::ranges::Level::{Excess, High, Low, Sufficient};
-use crate::ranges::scheme::{ALL_PLANTS, NO_CHANCE, NO_PLANTS, Rung, Scheme, Soils, Steps, named};
+use crate::ranges::scheme::{ALL_PLANTS, BLANK, Scheme, Steps, rungs};
 use crate::soil::Property;
 use crate::sources::{COLORADO_SODIC, UMASS_REPORT};
 
-static OPTIMUM_STEPS: [Rung; 3] = [
-    Rung::below("below optimum", Low),
-    Rung::to("optimum", Sufficient),
-    Rung::to("above optimum", High),
-];
-
-static CA: [f64; 2] = [50.0, 80.0];
-static MG: [f64; 2] = [10.0, 30.0];
-static K: [f64; 2] = [2.0, 7.0];
-static ESP_STEPS: [Rung; 2] = [Rung::below("not sodic", Sufficient), Rung::to("sodic", Excess)];
-static ESP: [f64; 1] = [15.0];
-static SAR_STEPS: [Rung; 2] = [Rung::below("not sodic", Sufficient), Rung::to("sodic", Excess)];
-static SAR: [f64; 1] = [13.0];
+rungs! {
+    OPTIMUM_STEPS: below "below optimum" Low, to "optimum" Sufficient, to "above optimum" High;
+    ESP_STEPS: below "not sodic" Sufficient, to "sodic" Excess;
+    SAR_STEPS: below "not sodic" Sufficient, to "sodic" Excess;
+}
 
 const UMASS: Scheme = Scheme {
-    id: named(""),
     property: Property::CalciumSaturation,
-    methods: &[],
-    soils: Soils::All,
     unit: Percent,
-    steps: Steps(&[], &[]),
-    printed_to: 0.0,
     judges: ALL_PLANTS,
-    second: NO_PLANTS,
     citations: &[UMASS_REPORT.opened()],
-    meaning: NO_CHANCE,
     note: "Plants answer to the amount of a nutrient more than to its share. Read this as a hint.",
+    ..BLANK
 };
 
 const SODIC: Scheme = Scheme {
@@ -43,30 +29,21 @@ const SODIC: Scheme = Scheme {
 };
 
 pub(super) static SCHEMES: &[Scheme] = &[
-    Scheme { id: named("umass-ca-saturation"), steps: Steps(&OPTIMUM_STEPS, &CA), ..UMASS },
-    Scheme {
-        id: named("umass-mg-saturation"),
-        property: Property::MagnesiumSaturation,
-        steps: Steps(&OPTIMUM_STEPS, &MG),
-        ..UMASS
-    },
-    Scheme {
-        id: named("umass-k-saturation"),
-        property: Property::PotassiumSaturation,
-        steps: Steps(&OPTIMUM_STEPS, &K),
-        ..UMASS
-    },
-    Scheme {
-        id: named("sodic-esp"),
-        property: Property::SodiumSaturation,
-        steps: Steps(&ESP_STEPS, &ESP),
-        ..SODIC
-    },
-    Scheme {
-        id: named("sodic-sar"),
-        property: Property::Sar,
-        unit: Plain,
-        steps: Steps(&SAR_STEPS, &SAR),
-        ..SODIC
-    },
+    UMASS.table(
+        "umass-ca-saturation",
+        Property::CalciumSaturation,
+        Steps(OPTIMUM_STEPS, &[50.0, 80.0]),
+    ),
+    UMASS.table(
+        "umass-mg-saturation",
+        Property::MagnesiumSaturation,
+        Steps(OPTIMUM_STEPS, &[10.0, 30.0]),
+    ),
+    UMASS.table(
+        "umass-k-saturation",
+        Property::PotassiumSaturation,
+        Steps(OPTIMUM_STEPS, &[2.0, 7.0]),
+    ),
+    SODIC.table("sodic-esp", Property::SodiumSaturation, Steps(ESP_STEPS, &[15.0])),
+    Scheme { unit: Plain, ..SODIC.table("sodic-sar", Property::Sar, Steps(SAR_STEPS, &[13.0])) },
 ];

@@ -1,0 +1,494 @@
+//! What a report is put together in while its rows are read.
+
+use std::collections::BTreeSet;
+
+use super::about::{AboutSample, Statement, about_sample, methods, unit_for_all};
+use super::fold::squash;
+use super::label::Label;
+use super::layout::is_result;
+use super::lines::read_row;
+use super::marks::is_page_number;
+use super::names::Word;
+use super::number::Decimal;
+use super::place::{Draft, Placed, place};
+use super::settle::settle;
+use super::split::is_endless;
+use super::units::Printed;
+use super::{Cell, Grid, Place, Report, SampleReport, Trouble, Unread};
+use crate::quantity::significant;
+use crate::soil::Property;
+
+/// The most samples in one report.
+pub const MOST_SAMPLES: usize = 20_000;
+
+/// The most results of one sample: a laboratory gives a few dozen. Each is compared with all
+/// others of its sample.
+pub(super) const MOST_READINGS: usize = 500;
+
+/// Unread lines beyond this are counted, not listed.
+const MOST_UNREAD: usize = 500;
+
+/// The longest text of an unread line that is listed, characters.
+const LONGEST_UNREAD: usize = 400;
+
+/// The most methods that are named for a whole report; each is weighed for every result.
+const MOST_STATEMENTS: usize = 50;
+
+/// The most cells one after the other that bring no result. A field book or a chapter may stand
+/// before the results; what goes on for longer is something else.
+const MOST_IDLE: usize = 30_000;
+
+/// Whether a cell has no letter.
+pub(super) fn is_wordless(cell: &Cell) -> bool {
+    !cell.text.bytes().any(|b| b.is_ascii_alphabetic() || b > 127)
+}
+
+/// Methods for all results in a line that holds results: `Results (Mehlich-3): pH 6.2, …`
+/// and `pH 6.2; P 18 ppm; method: Mehlich-3`.
+fn methods_beside(line: &str, number: u32) -> Vec<Statement> {
+    let ahead = line.split_once(": ").map_or("", |(ahead, _)| ahead);
+    let mut found = Vec::new();
+    for clause in [ahead, line.rsplit_once("  ").map_or("", |(_, last)| last)] {
+        let squashed = squash(clause);
+        let said = squashed.starts_with("method") || squashed.starts_with("extract");
+        if (said || clause == ahead) && Label::of(clause).properties.is_empty() {
+            found.extend(methods(clause, number));
+        }
+    }
+    found
+}
+
+/// `Sample: Kale field Extract: Mehlich-3`, two statements in one cell, as two cells.
+fn statements_apart(cell: &Cell) -> Option<[Cell; 2]> {
+    let first = cell.text.find(':')?;
+    let second = first + 1 + cell.text[first + 1..].find(':')?;
+    // The word before the second colon, or the two before it, say what follows.
+    let before = cell.text[..second].trim_end();
+    let starts = before.rmatch_indices(' ').map(|(at, _)| at + 1).take(2);
+    let known = |text: &str| {
+        let label = Label::of(text);
+        let about = |w: &Word| {
+            matches!(w, Word::Sample(_) | Word::Depth | Word::Texture | Word::MethodColumn)
+        };
+        let squashed = squash(text);
+        label.unknown.is_empty() && label.words.len() == 1 && about(&label.words[0])
+            || ["extract", "extractant", "extraction", "method", "crop", "date", "lab", "client"]
+                .contains(&squashed.as_str())
+    };
+    let at = starts.filter(|&at| at > first + 1 && known(&before[at..])).last()?;
+    let part = |from: usize, to: usize| {
+        let text = cell.text[from..to].trim();
+        let start = cell.place.start + cell.text[..from].chars().count() as u32;
+        let end = start + cell.text[from..to].trim_end().chars().count() as u32;
+        Cell { text: text.into(), place: Place { start, end, ..cell.place } }
+    };
+    let parts = [part(0, at), part(at, cell.text.len())];
+    let named = Label::of(&cell.text[..first]).words.iter().any(|w| matches!(w, Word::Sample(_)));
+    named.then_some(parts)
+}
+
+/// A row as one text, and where it stands.
+pub(super) fn whole(row: &[Cell]) -> (String, Place) {
+    let filled: Vec<&Cell> = row.iter().filter(|c| !c.text.is_empty()).collect();
+    let text = filled.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join("  ");
+    let place = match (filled.first(), filled.last()) {
+        (Some(first), Some(last)) => Place { end: last.place.end, ..first.place },
+        _ => Place::default(),
+    };
+    (text, place)
+}
+
+/// `Plot A, 15–60 cm`
+fn name_with_depth(name: &str, (top, bottom): (f64, f64)) -> String {
+    format!("{name}, {}–{} cm", significant(top, 3), significant(bottom, 3))
+}
+
+/// The report under way.
+#[derive(Default)]
+pub(super) struct Reader {
+    pub decimal: Decimal,
+    pub report: Report,
+    pub statements: Vec<Statement>,
+    /// A unit named for all nutrients, and on which line.
+    pub unit: Option<(Printed, u32)>,
+    /// What lines before the first sample say of every sample.
+    pub before: SampleReport,
+    /// How good the name of the current sample is; lower is better.
+    rank: Option<u8>,
+    /// The sample that free lines belong to.
+    current: Option<usize>,
+    /// A table of several samples came last, so a free line belongs to none.
+    after_table: bool,
+    /// Titles and page numbers run through the source.
+    paged: bool,
+    /// The sheet under way.
+    sheet: String,
+    /// What was said before the first sheet, for all of them.
+    for_all: Option<ForAll>,
+    /// How many samples have their methods, units and names.
+    settled: usize,
+    /// Cells looked at since the last result.
+    idle: usize,
+    /// Unread lines that are only counted.
+    more_unread: usize,
+}
+
+/// What the text before the first sheet says of every sheet.
+#[derive(Clone)]
+struct ForAll {
+    statements: Vec<Statement>,
+    unit: Option<(Printed, u32)>,
+    before: SampleReport,
+}
+
+impl Reader {
+    /// Begins a report whose decimals and pages are known.
+    pub fn new(decimal: Decimal, paged: bool) -> Reader {
+        Reader { decimal, paged, ..Reader::default() }
+    }
+
+    /// Goes on to the next sheet: what the last one said holds no longer.
+    pub fn turn_to_sheet(&mut self, name: &str) {
+        self.settle_samples();
+        let for_all = self.for_all.get_or_insert_with(|| ForAll {
+            statements: std::mem::take(&mut self.statements),
+            unit: self.unit,
+            before: std::mem::take(&mut self.before),
+        });
+        self.statements.clone_from(&for_all.statements);
+        self.unit = for_all.unit;
+        self.before = for_all.before.clone();
+        self.sheet = name.into();
+        (self.rank, self.current, self.after_table) = (None, None, false);
+    }
+
+    /// Gives the samples since the last sheet what was said of them all.
+    fn settle_samples(&mut self) {
+        let from = std::mem::replace(&mut self.settled, self.report.samples.len());
+        let above = if self.before.name.is_empty() { &self.sheet } else { &self.before.name };
+        let nameless = self.report.samples[from..].iter().filter(|s| s.name.is_empty()).count();
+        let (mut count, mut last) = (0, (String::new(), None));
+        for (i, sample) in self.report.samples.iter_mut().enumerate().skip(from) {
+            sample.depth_cm = sample.depth_cm.or(self.before.depth_cm);
+            sample.texture = sample.texture.or(self.before.texture);
+            if sample.name.is_empty() {
+                count += 1;
+                sample.name = match (above.as_str(), nameless) {
+                    ("", _) => format!("Sample {}", i + 1),
+                    (above, 1) => above.into(),
+                    _ => format!("{above}, sample {count}"),
+                };
+            }
+            // One name over two depths: the second says how deep it lies.
+            let same = last.0 == sample.name;
+            match sample.depth_cm {
+                Some(depth) if same && last.1 != Some(depth) => {
+                    sample.name = name_with_depth(&last.0, depth);
+                }
+                depth if !same => last = (sample.name.clone(), depth),
+                _ => {}
+            }
+            settle(sample, &self.statements, self.unit);
+        }
+    }
+
+    /// Begins a sample.
+    pub fn begin(&mut self, name: Option<&str>) -> Result<usize, Trouble> {
+        let index = self.report.samples.len();
+        if index >= MOST_SAMPLES {
+            return Err(Trouble::TooManySamples { allowed: MOST_SAMPLES });
+        }
+        let name = match name.map(str::trim).filter(|n| !n.is_empty()) {
+            Some(name) => name.to_string(),
+            None => String::new(),
+        };
+        self.report.samples.push(SampleReport { name, ..SampleReport::default() });
+        Ok(index)
+    }
+
+    /// The sample that free lines and single-column lists belong to.
+    pub fn current(&mut self) -> Result<usize, Trouble> {
+        if let Some(index) = self.current {
+            return Ok(index);
+        }
+        let index = self.begin(None)?;
+        let before = std::mem::take(&mut self.before.name);
+        self.report.samples[index].name = before;
+        self.current = Some(index);
+        Ok(index)
+    }
+
+    /// The sample of a strip: a table with one row of results and no name. It goes on with
+    /// the sample under way, unless that has one of these properties already.
+    pub fn of_strip(&mut self, properties: &BTreeSet<Property>) -> Result<usize, Trouble> {
+        match self.current {
+            Some(current) => {
+                let known = &self.report.samples[current].readings;
+                if known.iter().any(|r| properties.contains(&r.property)) {
+                    self.begin(None)
+                } else {
+                    Ok(current)
+                }
+            }
+            None if self.after_table => self.begin(None),
+            None => self.current(),
+        }
+    }
+
+    /// A table ended that gave every sample its own row or column.
+    pub fn end_table(&mut self, samples: usize, last: usize) {
+        self.after_table = samples > 1;
+        self.current = (samples == 1).then_some(last);
+    }
+
+    /// Lists something that could not be placed.
+    pub fn unread(
+        &mut self,
+        sample: Option<usize>,
+        text: &str,
+        reason: impl Into<String>,
+        place: Place,
+    ) {
+        let list = match sample {
+            Some(index) => &mut self.report.samples[index].unread,
+            None => &mut self.report.unread,
+        };
+        if list.len() >= MOST_UNREAD {
+            self.more_unread += 1;
+            return;
+        }
+        let text = match text.char_indices().nth(LONGEST_UNREAD) {
+            Some((end, _)) => format!("{}…", &text[..end]),
+            None => text.to_string(),
+        };
+        list.push(Unread { text, reason: reason.into(), place });
+    }
+
+    /// Takes notice that a row is looked at.
+    ///
+    /// # Errors
+    /// When there was no result for so long that none can be awaited.
+    pub fn look_at(&mut self, row: &[Cell]) -> Result<(), Trouble> {
+        self.idle += row.len();
+        if self.idle > MOST_IDLE { Err(Trouble::NoEnd) } else { Ok(()) }
+    }
+
+    /// Takes methods named for the whole report, each once.
+    fn state(&mut self, found: Vec<Statement>) {
+        for new in found {
+            let known = |s: &Statement| s.method == new.method && s.only == new.only;
+            if self.statements.len() < MOST_STATEMENTS && !self.statements.iter().any(known) {
+                self.statements.push(new);
+            }
+        }
+    }
+
+    /// Places a result in a sample.
+    pub fn put(&mut self, sample: usize, draft: &Draft) {
+        if self.report.samples[sample].readings.len() >= MOST_READINGS {
+            let text = format!("{}: {}", draft.name, draft.result);
+            let reason = "the sample has more results than any laboratory gives";
+            return self.unread(Some(sample), &text, reason, draft.place);
+        }
+        match place(draft, self.decimal) {
+            Placed::Reading(reading) => {
+                self.idle = 0;
+                self.report.samples[sample].readings.push(reading);
+            }
+            Placed::Missing => {}
+            Placed::Unread(reason) => {
+                let text = format!("{}: {}", draft.name, draft.result);
+                self.unread(Some(sample), &text, reason, draft.place);
+            }
+        }
+    }
+
+    /// A row outside every table.
+    pub fn free_row(&mut self, row: &[Cell]) -> Result<(), Trouble> {
+        let filled: Vec<&Cell> = row.iter().filter(|c| !c.text.is_empty()).collect();
+        if filled.is_empty() {
+            return Ok(());
+        }
+        self.look_at(row)?;
+        let (whole, at) = whole(row);
+        if filled.len() == 1 && is_endless(&whole) {
+            self.unread(None, &whole, "longer than any line of a soil test", at);
+            return Ok(());
+        }
+        let own = |c: &&Cell| about_sample(std::slice::from_ref(*c), self.decimal).is_some();
+        if filled.len() > 1
+            && filled.iter().any(|c| c.text.contains(':') && !c.text.ends_with(':') && own(c))
+        {
+            // "Sample: 1   Depth: 0-8 in": each cell speaks for itself.
+            return filled.iter().try_for_each(|c| self.free_row(std::slice::from_ref(*c)));
+        }
+        if let [cell] = filled[..]
+            && let Some(parts) = statements_apart(cell)
+        {
+            return parts.into_iter().try_for_each(|part| self.free_row(&[part]));
+        }
+        if let Some(about) = about_sample(row, self.decimal) {
+            if matches!(about, AboutSample::Depth(..)) {
+                // "Mehlich-3, 0-6 in depth" says both.
+                self.state(methods(&whole, at.line));
+            }
+            return self.about(about, &whole, at);
+        }
+        let says = read_row(row, self.decimal);
+        if !says.drafts.is_empty() {
+            if self.after_table {
+                self.unread(
+                    None,
+                    &whole,
+                    "it stands outside the table, so its sample isn't known",
+                    at,
+                );
+                return Ok(());
+            }
+            self.state(methods_beside(&whole, at.line));
+            let sample = self.current()?;
+            for draft in says.drafts {
+                self.put(sample, &draft);
+            }
+            return Ok(());
+        }
+        let clauses = filled.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join("; ");
+        let statements = methods(&clauses, at.line);
+        let unit = unit_for_all(&clauses).map(|u| (u, at.line));
+        if says.refused.as_deref().is_none_or(|r| !r.starts_with("a recommendation")) {
+            self.unit = self.unit.or(unit);
+            if !statements.is_empty() || unit.is_some() {
+                self.state(statements);
+                let digits = |w: &String| w.contains(|c: char| c.is_ascii_digit());
+                let label = Label::of(&whole);
+                let measured = says.soil_word || label.unit.is_some();
+                if measured && label.unknown.iter().any(digits) {
+                    self.unread(None, &whole, "its method was read, but not its number", at);
+                }
+                return Ok(());
+            }
+        }
+        let reason = says.refused.unwrap_or_else(|| {
+            let label = Label::of(&whole);
+            if label.has(Word::Advice) {
+                "a recommendation, not a result".into()
+            } else if label.has(Word::Nitrogen) {
+                "nitrogen, but not which: write nitrate-N, ammonium-N or total N".into()
+            } else if says.soil_word {
+                "a soil property is named, but no result stands beside it".into()
+            } else {
+                "no soil property in this line".to_string()
+            }
+        });
+        self.in_no_place(&whole, at, reason);
+        Ok(())
+    }
+
+    /// Lists a line that says nothing here. A running title is listed once, however many pages
+    /// repeat it, and page numbers never.
+    pub fn in_no_place(&mut self, whole: &str, at: Place, reason: String) {
+        let known = || self.report.unread.iter().rev().take(50).any(|u| u.text == whole);
+        if !(self.paged && (is_page_number(whole) || known())) {
+            self.unread(None, whole, reason, at);
+        }
+    }
+
+    fn about(&mut self, about: AboutSample, whole: &str, at: Place) -> Result<(), Trouble> {
+        match about {
+            AboutSample::Name(name, rank) => {
+                if self.current.is_some_and(|c| self.report.samples[c].name == name) {
+                    // The head of a sample that goes on, on its next page.
+                    return Ok(());
+                }
+                let begun =
+                    self.current.is_some_and(|c| !self.report.samples[c].readings.is_empty());
+                if begun && self.rank.is_none_or(|r| rank <= r) {
+                    let index = self.begin(Some(&name))?;
+                    self.current = Some(index);
+                } else if self.rank.is_none_or(|r| rank < r) && !begun {
+                    match self.current {
+                        Some(c) => self.report.samples[c].name = name,
+                        None => self.before.name = name,
+                    }
+                } else {
+                    self.unread(None, whole, "a second name of the sample", at);
+                    return Ok(());
+                }
+                self.after_table = false;
+                self.rank = Some(rank);
+            }
+            AboutSample::Depth(top, bottom) => {
+                let known = self.before.depth_cm;
+                let to = self.about_to();
+                let deeper = to.depth_cm.or(known).is_some_and(|d| d != (top, bottom));
+                if deeper && !to.readings.is_empty() {
+                    // A second depth in the same place is a sample of its own.
+                    let name = to.name.clone();
+                    self.current = Some(self.begin(Some(&name))?);
+                }
+                self.about_to().depth_cm = Some((top, bottom));
+            }
+            AboutSample::Texture(texture) => self.about_to().texture = Some(texture),
+            AboutSample::Unclear(reason) => self.unread(self.current, whole, reason, at),
+        }
+        Ok(())
+    }
+
+    /// Where a line about the sample goes: to the sample under way, or to all.
+    fn about_to(&mut self) -> &mut SampleReport {
+        match self.current {
+            Some(index) => &mut self.report.samples[index],
+            None => &mut self.before,
+        }
+    }
+
+    pub fn finish(mut self, grid: &Grid) -> Result<Report, Trouble> {
+        self.settle_samples();
+        let found = self.report.samples.iter().flat_map(|s| &s.readings);
+        if !found.into_iter().any(|r| r.amount.is_some() || r.rating.is_some()) {
+            return Err(self.trouble(grid));
+        }
+        let mut extra = self.more_unread;
+        let mut shorten = |unread: &mut Vec<Unread>| {
+            extra += unread.len().saturating_sub(MOST_UNREAD);
+            unread.truncate(MOST_UNREAD);
+        };
+        shorten(&mut self.report.unread);
+        self.report.samples.iter_mut().for_each(|s| shorten(&mut s.unread));
+        if extra > 0 {
+            self.report.notes.push(format!("More lines that could not be placed: {extra}."));
+        }
+        Ok(self.report)
+    }
+
+    /// Why there is no result at all.
+    fn trouble(&self, grid: &Grid) -> Trouble {
+        let tabular = grid.rows.iter().filter(|r| r.len() > 1).count() * 2 > grid.rows.len();
+        let refused = self.report.samples.iter().any(|s| !s.unread.is_empty());
+        if grid.rows.iter().any(|r| matches!(&r[..], [only] if is_endless(&only.text))) {
+            return Trouble::EndlessLine;
+        }
+        // A lone S or B is a letter; a full name or two symbols are soil words.
+        let mut symbols = 0;
+        let soil_words = |cell: &Cell| {
+            let label = Label::of(&cell.text);
+            if label.is_soil() && label.unknown.len() < 2 {
+                symbols += if label.only_symbols { label.properties.len() } else { 2 };
+            }
+            symbols > 1
+        };
+        if refused || grid.rows.iter().flatten().filter(|c| !is_wordless(c)).any(soil_words) {
+            return Trouble::NoResults;
+        }
+        if tabular {
+            let names = grid.rows.iter().find(|r| r.len() > 1).into_iter().flatten();
+            let names = names
+                .map(|c| c.text.chars().take(24).collect::<String>())
+                .filter(|n| !squash(n).is_empty() && !is_result(n, self.decimal))
+                .take(4)
+                .collect();
+            return Trouble::NoSoilWords { names };
+        }
+        Trouble::Prose
+    }
+}

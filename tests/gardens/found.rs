@@ -1,0 +1,1 @@
+//! Gardens in which a rule was broken once, each as small as it goes.
