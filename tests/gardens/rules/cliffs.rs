@@ -3,7 +3,7 @@
 use emberloam_engine::plan::Plan;
 use emberloam_engine::plan::needs::NeedKind;
 use emberloam_engine::quantity::significant;
-use emberloam_engine::soil::Amount;
+use emberloam_engine::soil::{Amount, Property};
 use emberloam_engine::{Case, Outcome, interpret};
 
 use crate::rules::Faults;
@@ -11,8 +11,14 @@ use crate::rules::Faults;
 /// A change below this share of an amount is no cliff.
 const A_TENTH: f64 = 0.1;
 
-/// How much more of a reading there is.
-const A_HUNDREDTH: f64 = 1.01;
+/// How much more of a reading there is; of a pH, which is a logarithm, a hundredth of a unit,
+/// as finely as it is printed.
+fn a_little_more(property: Property, value: f64) -> f64 {
+    match property {
+        Property::Ph | Property::SaltPh | Property::BufferPh => value + 0.01,
+        _ => value * 1.01,
+    }
+}
 
 /// What is brought to a bed: its name, its amount, and what is not worth speaking of on 1 m²
 /// (2 % of a usual year's dressing).
@@ -41,9 +47,9 @@ pub fn none(case: &Case, faults: &mut Faults) {
     let Some(sample) = case.report.samples.get(before.sample) else { return };
     for (at, reading) in sample.readings.iter().enumerate() {
         let Some(Amount::Exactly(value)) = reading.amount else { continue };
+        let more = a_little_more(reading.property, value);
         let mut other = case.clone();
-        other.report.samples[before.sample].readings[at].amount =
-            Some(Amount::Exactly(value * A_HUNDREDTH));
+        other.report.samples[before.sample].readings[at].amount = Some(Amount::Exactly(more));
         let after = interpret(&other);
         let area = before.plan.dose.area;
         for (was, is) in amounts(&before.plan).into_iter().zip(amounts(&after.plan)) {
@@ -56,7 +62,7 @@ pub fn none(case: &Case, faults: &mut Faults) {
             let Some(line) = crossed(&before, &after) else {
                 faults.fault(
                     format!("no cliff: {label} moves {what}"),
-                    format!("{label} {value} to {}: {what} {was} to {is}", significant(value * A_HUNDREDTH, 6)),
+                    format!("{label} {value} to {}: {what} {was} to {is}", significant(more, 6)),
                 );
                 continue;
             };

@@ -42,6 +42,7 @@ pub fn for_now(whole: &Whole<'_>, faults: &mut Faults) {
     );
     let says = !whole.outcome.questions.is_empty()
         || !plan.would_change.is_empty()
+        || plan.headline.contains("Have them tested")
         || sample.readings.iter().any(|r| r.finding.not_judged.is_some());
     faults.unless(
         !plan.provisional || says,

@@ -113,6 +113,10 @@ fn needs(whole: &Whole<'_>, faults: &mut Faults) {
         let Some(need) = plan.needs.iter().find(|n| n.kind == kind) else { continue };
         let missing: Band = plan.ledger.missing(accounts);
         let wanted: f64 = accounts.iter().map(|s| plan.ledger.of(*s).wanted.likely).sum();
+        // What the biochar holds back where nothing is wanted is none that is missing.
+        if wanted <= 0.0 {
+            continue;
+        }
         let binds = accounts.iter().any(|s| plan.ledger.of(*s).ceiling.as_ref().is_some_and(|c| c.binds));
         let left = match need.verdict {
             Verdict::Give => 2e-3 * wanted,

@@ -50,10 +50,12 @@ fn sodium_and_salts(whole: &Whole<'_>, faults: &mut Faults) {
     faults.unless(sodic == cautioned, || "sodic in hazards and cautions".into(), say);
     let said = whole.details.traits.sayings.iter().find(|s| s.name == "sodicity");
     if let Some(said) = said {
-        let says = said.text.contains("is sodic") || said.text.contains("saline-sodic");
-        let likely = ["most likely", "this soil is"].iter().any(|w| said.text.contains(w));
+        // "this soil is saline and sodic", "this soil is most likely sodic, but may be saline".
+        let class = said.text.split("this soil is ").nth(1).unwrap_or_default();
+        let class = class.trim_start_matches("most likely ");
+        let says = class.starts_with("sodic") || class.starts_with("saline and sodic");
         faults.unless(
-            !likely || says == sodic,
+            class.is_empty() || says == sodic,
             || "sodic in hazards and traits".into(),
             || format!("{:?}: {}", plan.hazards, said.text),
         );

@@ -203,6 +203,9 @@ pub(super) fn compost(survey: &Survey<'_>, ledger: &mut Ledger, needs: &[Need]) 
     };
     grounds.sources.push(UMN_COMPOST.opened());
     let mut need = Need::said(NeedKind::Compost, Verdict::Unknown, answer, grounds.clone());
+    if used < LEAST {
+        return Some(need);
+    }
     let account = |s: Substance| ledger.of(s).by(Bringer::Compost);
     let works = [Substance::NitrateN, Substance::AmmoniumN, Substance::OrganicN]
         .into_iter()
