@@ -11,7 +11,7 @@ use crate::answer::said;
 use crate::control::{choice, number_of};
 use crate::figure::figures;
 use crate::grounds::{opened_grounds, statements};
-use crate::living::{Look, flag, lines, settled, text};
+use crate::living::{Look, flag, settled, text};
 use crate::soon::soon_of;
 use crate::state::Page;
 use crate::words;
@@ -36,19 +36,6 @@ pub fn charging(page: Page) -> AnyView {
                 <ul class="plain leftovers">
                     {statements(Box::new(move || of(plan, |plan| said(&plan.leftovers))))}
                 </ul>
-            </div>
-            <div hidden=flag(move || of(plan, |plan| plan.without_phosphorus.is_empty()))>
-                <h4>{words::CHARGE_WITHOUT_P}</h4>
-                <ol class="without-phosphorus">
-                    {lines(move || {
-                        of(
-                            plan,
-                            |plan| {
-                                plan.without_phosphorus.iter().map(|o| o.text.clone()).collect()
-                            },
-                        )
-                    })}
-                </ol>
             </div>
             <details class="fold">
                 <summary>{words::CHARGE_NUMBERS}</summary>

@@ -248,7 +248,6 @@ pub const CHARGE_SOURCES: &str = "What each source brings";
 pub const CHARGE_ALONE: &str = "Every source by itself, as much as helps";
 pub const CHARGE_WAITS: &str = "How long to wait before you harvest";
 pub const CHARGE_LEFT: &str = "What is left over";
-pub const CHARGE_WITHOUT_P: &str = "Without phosphorus: the best first";
 pub const CHARGE_NUMBERS: &str = "The numbers behind it";
 pub const CHARGE_ANSWERS: &str = "Your bucket, your weather, your labels";
 pub const CHARGE_WARMTH: &str = "How warm it is where you charge";
