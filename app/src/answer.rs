@@ -5,8 +5,9 @@ use emberloam_engine::plan::Job;
 use emberloam_engine::plan::cautions::Caution;
 use emberloam_engine::plan::charge::intervals::Interval;
 use emberloam_engine::plan::needs::{Need, NeedKind};
-use emberloam_engine::quantity::{Figure, Unit};
+use emberloam_engine::quantity::{Band, Figure, Unit};
 use emberloam_engine::season::day::{spoken, when};
+use emberloam_engine::summary;
 use leptos::prelude::*;
 
 use crate::figure::figures;
@@ -80,12 +81,16 @@ fn amounts(page: Page) -> impl IntoView {
     // What to carry to the bed comes first, the shares and rates after it.
     let list = move || {
         page.of_plan(|plan| {
-            let amounts = plan.amounts.iter().cloned();
-            let (mut first, then): (Vec<_>, Vec<_>) =
-                amounts.partition(|figure| figure.unit == Unit::Litre);
-            first.extend(plan.needs.iter().filter_map(carried));
-            first.extend(then);
-            first
+            let (lime, feeds): (Vec<&Need>, Vec<&Need>) = plan.needs.iter().partition(|need| {
+                matches!(need.kind, NeedKind::Lime | NeedKind::Acid | NeedKind::Gypsum)
+            });
+            let (biochar, rest): (Vec<&Figure>, Vec<&Figure>) =
+                plan.amounts.iter().partition(|figure| figure.unit == Unit::Litre);
+            let mut all: Vec<Figure> = lime.into_iter().filter_map(carried).collect();
+            all.extend(biochar.into_iter().cloned());
+            all.extend(feeds.into_iter().filter_map(carried));
+            all.extend(rest.into_iter().cloned());
+            all
         })
     };
     let assumed = move || {
@@ -105,12 +110,14 @@ fn amounts(page: Page) -> impl IntoView {
     }
 }
 
-/// Lime or a feed as an amount for the bed; what there is on hand only takes its place.
+/// Lime or a feed as one plain amount for the bed, its bounds stand with the need; what
+/// there is on hand only takes its place.
 fn carried(need: &Need) -> Option<Figure> {
     let on_hand = matches!(need.kind, NeedKind::Fertiliser | NeedKind::Compost);
-    let band = need.given().filter(|_| !on_hand)?;
+    let band = Band::exactly(need.given().filter(|_| !on_hand)?.likely);
+    let weight = need.figures.iter().find(|f| matches!(f.unit, Unit::Gram | Unit::Kg));
+    let label = weight.map_or(need.kind.label(), |figure| figure.label);
     let grounds = need.grounds.clone();
-    let label = need.kind.label();
     Some(Figure { name: need.kind.name(), label, band, unit: Unit::Gram, grounds })
 }
 
@@ -164,8 +171,13 @@ fn cautions(page: Page) -> impl IntoView {
     let part = |first: bool| {
         let found = soon_of(move || {
             page.of_plan(|plan| {
-                let (leading, rest) =
-                    plan.cautions.split_at(plan.cautions.len().min(FIRST_CAUTIONS));
+                // Those of the charge stand beside the recipe.
+                let by_recipe = |c: &Caution| {
+                    plan.charge.as_ref().is_some_and(|charge| charge.cautions.contains(c))
+                };
+                let mut all = summary::cautions(plan);
+                all.retain(|caution| !by_recipe(caution));
+                let (leading, rest) = all.split_at(all.len().min(FIRST_CAUTIONS));
                 said(if first { leading } else { rest })
             })
         });

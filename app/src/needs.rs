@@ -28,6 +28,8 @@ pub fn needs(page: Page) -> AnyView {
 
 /// One need: its answer, its amounts, what to do, and what it rests on.
 fn need(page: Page, of: Need) -> impl IntoView {
+    // What is given is warned of beside the amount.
+    let given = of.given().is_some();
     let Need { kind, answer, figures: amounts, steps, cautions, others, grounds, .. } = of;
     view! {
         <div class="need" data-name=kind.name()>
@@ -35,7 +37,7 @@ fn need(page: Page, of: Need) -> impl IntoView {
             <p>{answer}</p>
             {figures(page, move || amounts.clone())}
             {list("steps", steps)}
-            {list("need-cautions", cautions)}
+            {(!given).then(|| list("need-cautions", cautions))}
             {(!others.is_empty()).then(|| view! { <p class="aside-word">{words::OTHERS}</p> })}
             {list("others", others)}
             {opened_grounds(grounds)}

@@ -43,11 +43,17 @@ pub fn significant(value: f64, digits: i32) -> String {
 }
 
 /// A band in the reader's measures, as text: `4 (2–8) L`, `0 (−11 to 10) %`,
-/// or `5 %` when exact. Digits far finer than the band is wide are dropped. Many
-/// grams are told in kilograms, many ounces in pounds.
+/// or `5 %` when exact. Digits far finer than the band is wide are dropped. A
+/// weight is told as [`weighed`] tells it.
 pub fn shown(band: &Band, unit: Unit, measures: Measures) -> String {
-    if unit == Unit::Gram && is_heavy(band.likely, measures) {
-        return shown(&band.map(|grams| grams / 1000.0), Unit::Kg, measures);
+    match unit {
+        Unit::Gram if is_heavy(band.likely, measures) => {
+            return shown(&band.map(|grams| grams / 1000.0), Unit::Kg, measures);
+        }
+        Unit::Kg if !is_heavy(1000.0 * band.likely, measures) => {
+            return shown(&band.map(|kg| 1000.0 * kg), Unit::Gram, measures);
+        }
+        _ => {}
     }
     let (factor, symbol) = match (measures, unit) {
         _ if unit == Unit::Bags && *band == Band::exactly(1.0) => (1.0, "bag"),
@@ -60,6 +66,9 @@ pub fn shown(band: &Band, unit: Unit, measures: Measures) -> String {
     let finest = if can_be_shown { 10f64.powi(widest.log10().floor() as i32 - 2) } else { 0.0 };
     let at = |v: f64| {
         let value = v * factor;
+        // A depth is measured to half an inch.
+        let halves = measures == Measures::Us && unit == Unit::Cm && value.abs() >= 2.0;
+        let value = if halves { (2.0 * value).round() / 2.0 } else { value };
         if value.abs() < 5.0 * finest {
             return "0".into();
         }
@@ -265,12 +274,20 @@ mod tests {
     }
 
     #[test]
+    fn a_depth_is_told_to_half_an_inch() {
+        let of = |cm| shown(&Band::exactly(cm), Unit::Cm, Measures::Us);
+        assert_eq!((of(15.0), of(11.5)), ("6\u{a0}in".into(), "4.5\u{a0}in".into()));
+    }
+
+    #[test]
     fn much_is_told_in_the_larger_measure() {
         let of = |grams, measures| shown(&Band::exactly(grams), Unit::Gram, measures);
         assert_eq!(of(872_000.0, Measures::Metric), "872\u{a0}kg");
         assert_eq!(of(999.0, Measures::Metric), "999\u{a0}g");
         assert_eq!(of(18_900.0, Measures::Us), "42\u{a0}lb");
         assert_eq!(of(400.0, Measures::Us), "14\u{a0}oz");
+        let little = Band::new(0.07, 0.16, 0.29);
+        assert_eq!(shown(&little, Unit::Kg, Measures::Metric), "160 (70–290)\u{a0}g");
     }
 
     #[test]
