@@ -140,10 +140,8 @@ fn reasons(plan: &Plan, speaks_for: bool) -> Vec<Line> {
 /// What can hurt: of the plan, of the charge and of what is given, each once.
 pub fn cautions(plan: &Plan) -> Vec<Caution> {
     let charge = plan.charge.iter().flat_map(|c| &c.cautions).cloned();
-    let given = plan.needs.iter().filter(|n| n.given().is_some()).flat_map(|n| {
-        let grounds = &n.grounds;
-        n.cautions.iter().map(|text| Caution { text: text.clone(), grounds: grounds.clone() })
-    });
+    let given = plan.needs.iter().filter(|n| n.given().is_some()).flat_map(|n| &n.cautions);
+    let given = given.map(|text| Caution { text: text.clone(), grounds: Grounds::default() });
     let mut all: Vec<Caution> = Vec::new();
     for caution in plan.cautions.iter().cloned().chain(charge).chain(given) {
         if !all.iter().any(|known| known.text == caution.text) {
