@@ -1,5 +1,6 @@
 //! Checks of what the plan's own rules lead to, bed by bed: these rules are our
-//! choice, so no publication stands over the tests. What is published is checked
+//! choice, so no publication stands over the tests; and of what a pasted report is read as. What is
+//! published is checked
 //! under `tests/outside`.
 #![allow(missing_docs, reason = "each test's name says what it checks")]
 
@@ -7,6 +8,7 @@ mod bed;
 mod house;
 mod ledger;
 mod path;
+mod reading_traps;
 mod season;
 mod shared;
 
