@@ -298,9 +298,11 @@ impl<'a> Placing<'a> {
             // "1.5 lb/1000 sq ft recommended": no soil is measured in such a unit.
             return Err("a recommendation, not a result".into());
         }
-        let own = label.properties.first().filter(|p| p.0 == self.draft.quantity.property);
         if is_only_marks(text) {
-        } else if text.starts_with(['(', '=']) && label.unit.is_some() {
+            return Ok(());
+        }
+        let own = label.properties.first().filter(|p| p.0 == self.draft.quantity.property);
+        if text.starts_with(['(', '=']) && label.unit.is_some() {
             // "1.2 meq/100g = 146 ppm (NH4OAc)"
             self.notes.push(format!("“{text}” was taken as the same result in another unit"));
             self.method = self.method.or(label.methods.first().copied());

@@ -343,7 +343,7 @@ impl Reader {
         }
         let says = read_row(row, self.decimal);
         if !says.drafts.is_empty() {
-            return self.free_results(says.drafts, &whole, at);
+            return self.free_results(&says.drafts, &whole, at);
         }
         let clauses = filled.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join("; ");
         if !self.says_of_all(&clauses, &says, &whole, at) {
@@ -354,7 +354,7 @@ impl Reader {
     }
 
     /// Results in a line of their own.
-    fn free_results(&mut self, drafts: Vec<Draft>, whole: &str, at: Place) -> Result<(), Trouble> {
+    fn free_results(&mut self, drafts: &[Draft], whole: &str, at: Place) -> Result<(), Trouble> {
         if self.after_table {
             let reason = "it stands outside the table, so its sample isn't known";
             self.unread(None, whole, reason, at);
