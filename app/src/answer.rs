@@ -110,7 +110,7 @@ fn carried(need: &Need) -> Option<Figure> {
     let on_hand = matches!(need.kind, NeedKind::Fertiliser | NeedKind::Compost);
     let band = need.given().filter(|_| !on_hand)?;
     let grounds = need.grounds.clone();
-    let label = words::need(need.kind);
+    let label = need.kind.label();
     Some(Figure { name: need.kind.name(), label, band, unit: Unit::Gram, grounds })
 }
 

@@ -31,7 +31,7 @@ fn need(page: Page, of: Need) -> impl IntoView {
     let Need { kind, answer, figures: amounts, steps, cautions, others, grounds, .. } = of;
     view! {
         <div class="need" data-name=kind.name()>
-            <h4>{words::need(kind)}</h4>
+            <h4>{kind.label()}</h4>
             <p>{answer}</p>
             {figures(page, move || amounts.clone())}
             {list("steps", steps)}

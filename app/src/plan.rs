@@ -74,7 +74,7 @@ fn paper(page: Page) -> AnyView {
             " · "
             {words::plan_for(&today)}
         </p>
-        {parts}
+        <div class="plan-columns">{parts}</div>
     }
     .into_any()
 }

@@ -125,8 +125,8 @@ fn of_answer(outcome: &Outcome) -> Cited {
     plan.jobs.iter().for_each(|job| add(&job.grounds, words::ROOM_SEASON));
     plan.cautions.iter().for_each(|caution| add(&caution.grounds, words::CAUTIONS));
     for need in &plan.needs {
-        add(&need.grounds, words::need(need.kind));
-        need.figures.iter().for_each(|figure| add(&figure.grounds, words::need(need.kind)));
+        add(&need.grounds, need.kind.label());
+        need.figures.iter().for_each(|figure| add(&figure.grounds, need.kind.label()));
     }
     plan.charge.iter().for_each(|charge| of_charge(charge, &mut |of| add(of, words::CHARGING)));
     cited

@@ -5,7 +5,6 @@ pub mod keeping;
 use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, WetSeason, Winter};
 use emberloam_engine::details::standards::Verdict;
 use emberloam_engine::plan::Path;
-use emberloam_engine::plan::needs::NeedKind;
 use emberloam_engine::quantity::Unit;
 
 pub const NAME: &str = "Emberloam";
@@ -403,22 +402,6 @@ pub fn rests_on(what: &[String]) -> String {
 /// A publication and where it is.
 pub fn source(title: &str, place: &str) -> String {
     if place.is_empty() { title.into() } else { format!("{title}, {place}") }
-}
-
-/// What a need is called.
-pub fn need(kind: NeedKind) -> &'static str {
-    match kind {
-        NeedKind::Lime => "Lime",
-        NeedKind::Acid => "Lowering the pH",
-        NeedKind::Gypsum => "Gypsum",
-        NeedKind::Nitrogen => "Nitrogen",
-        NeedKind::Phosphate => "Phosphate",
-        NeedKind::Potash => "Potash",
-        NeedKind::Magnesium => "Magnesium",
-        NeedKind::Sulfur => "Sulfur",
-        NeedKind::Fertiliser => "The bag you have",
-        NeedKind::Compost => "The compost you have",
-    }
 }
 
 pub fn results(count: usize) -> String {

@@ -142,10 +142,6 @@ fn believed(
         doubts.push((property, unit_to_try(property)));
     }
     let (target, value) = converted?;
-    // A report that is read holds none of these, but a correction may.
-    if let Some(why) = impossible(property, value, Some(target)) {
-        return Err(format!("{}. Correct the reading.", why.trim_end_matches('.')));
-    }
     match amount.exact().and_then(|_| doubt(property, value, unit)) {
         Some(why) if !sure => {
             doubts.push((property, why));
@@ -156,7 +152,11 @@ fn believed(
                 unit.symbol(),
             ))
         }
-        _ => Ok((target, value)),
+        // A report that is read holds none of these, but a correction may.
+        _ => match impossible(property, value, Some(target)) {
+            Some(why) => Err(format!("{}. Correct the reading.", why.trim_end_matches('.'))),
+            None => Ok((target, value)),
+        },
     }
 }
 

@@ -9,7 +9,8 @@ use time::Date;
 
 use crate::telling::{Heed, Told, day, known};
 
-/// All that is expected of one garden's plan. What was not said is not checked.
+/// All that is expected of one garden's plan. What was not said is not checked. Words are
+/// looked for without regard to capitals and as parts of words: "eye" is held by "eyes".
 #[derive(Default)]
 pub struct Expected {
     /// The path.

@@ -154,7 +154,9 @@ fn there_are_sixty_gardens_of_every_path_and_rule() {
 #[test]
 fn an_unknown_word_is_an_error() {
     let good = "A garden\nA loam bed of berries. The report gives pH 6.5; nitrate-N 15 ppm. \
-                Answer: charged (settled). For it: sandy. Source: common practice.";
+                The bed is 6 m2. The person corrects pH to 6.2. Answer: charged (settled). \
+                For it: sandy. Brought: lime 2 to 6 kg. Jobs: feed from 2027-05-01. No job: dig. \
+                Source: common practice.";
     assert!(Told::all(good).is_ok());
     for (word, other) in [
         ("loam", "loom"),
@@ -167,6 +169,13 @@ fn an_unknown_word_is_an_error() {
         ("settled", "sure"),
         ("sandy", "sandier"),
         ("For it", "For"),
+        ("6 m2", "6 sqm"),
+        ("corrects pH", "corrects boron"),
+        ("lime 2", "chalk 2"),
+        ("kg", "kilos"),
+        ("feed", "water"),
+        ("2027-05-01", "2027-05-32"),
+        ("dig", "delve"),
         ("Source", "Sauce"),
     ] {
         let bad = good.replacen(word, other, 1);

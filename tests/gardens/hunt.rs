@@ -31,11 +31,9 @@ fn from_environment(name: &str) -> Option<f64> {
     std::env::var(name).ok()?.parse().ok()
 }
 
-/// Holds a share of all gardens to some rules.
-///
-/// # Panics
-/// With every kind of fault, told in a sentence.
-pub fn hunt(kind: Kind, seed: u64, share: f64, broken: fn(&Case) -> Vec<Fault>) {
+/// Holds a share of all gardens to some rules, and gives every kind of fault with how often it
+/// was found. The smallest garden of each is told.
+pub fn hunt(kind: Kind, seed: u64, share: f64, broken: fn(&Case) -> Vec<Fault>) -> Vec<String> {
     let all = from_environment("EMBERLOAM_GARDENS").unwrap_or(GARDENS);
     let seed = seed + 1000 * from_environment("EMBERLOAM_GARDENS_SEED").unwrap_or(0.0) as u64;
     let strategy = garden(kind);
@@ -53,13 +51,11 @@ pub fn hunt(kind: Kind, seed: u64, share: f64, broken: fn(&Case) -> Vec<Fault>) 
             found.insert(fault.kind, 1);
         }
     }
-    let list: Vec<String> =
-        found.iter().map(|(kind, times)| format!("{times} times: {kind}")).collect();
-    assert!(list.is_empty(), "{} kinds of fault, told above:\n{}\n", list.len(), list.join("\n"));
+    found.iter().map(|(kind, times)| format!("{times} times: {kind}")).collect()
 }
 
 /// The same garden for the same numbers, whatever else was drawn.
-pub fn runner(seed: u64, number: u64) -> TestRunner {
+fn runner(seed: u64, number: u64) -> TestRunner {
     let mut bytes = [0; 32];
     bytes[..8].copy_from_slice(&seed.to_le_bytes());
     bytes[8..16].copy_from_slice(&number.to_le_bytes());

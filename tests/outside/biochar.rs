@@ -5,8 +5,8 @@ use emberloam_engine::case::{BagState, ChargeSource, Feedstock};
 use emberloam_engine::plan::charge::taken_up;
 use emberloam_engine::plan::{Plan, litres_per_m2, mass_percent, tonnes_per_ha};
 use emberloam_engine::quantity::{Band, Input, Unit};
-use emberloam_engine::ranges::Level::{Excess, High, Low};
-use emberloam_engine::soil::{Amount, Method, Property};
+use emberloam_engine::ranges::Level::{Excess, Low};
+use emberloam_engine::soil::{Method, Property};
 use emberloam_engine::survey::buffering::ph_rise;
 
 use crate::bed::Bed;

@@ -323,6 +323,7 @@ fn all() -> Vec<Row> {
 const HEADING: &str = "## How far the model is from published trials\n";
 
 /// The table of `DEVELOPERS.md` is the one worked out here.
+/// Source: the trials named over each of the functions above (opened).
 #[test]
 fn the_misfit_is_as_the_documentation_shows_it() {
     let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../DEVELOPERS.md");
@@ -346,6 +347,7 @@ fn the_misfit_is_as_the_documentation_shows_it() {
 
 /// Of these 28 treatments, how many lie in the band, and how far the likely
 /// value is off at the most, by kind.
+/// Source: the trials named over each of the functions above (opened).
 #[test]
 fn the_misfit_stays_within_what_is_stated() {
     let of = |rows: Vec<Row>| {
@@ -451,7 +453,7 @@ fn mixing_can_lower_as_well_as_raise_the_capacity() {
     assert!(lowest < -7.0 && highest > 35.4, "{lowest} to {highest}");
 }
 
-/// Source: the same trials of exchange capacity: mixing is a floor. No
+/// Source: the same trials of exchange capacity (opened): mixing is a floor. No
 /// treatment found less than the likely mixture, and the rise was 1 to 16 times
 /// as large; charge that comes with the higher pH is not counted.
 #[test]

@@ -140,17 +140,6 @@ fn mass_as_it_comes() {
     close(wet.high * 0.60, 10.0, 1e-9);
 }
 
-#[test]
-fn what_cannot_be_bought_is_said_and_the_rest_stands() {
-    let mut case = garden(6.4);
-    case.biochar.bag_litres = Some(0.0);
-    case.biochar.price = Some(f64::INFINITY);
-    case.biochar.moisture_percent = Some(120.0);
-    let bought = bought(&case);
-    assert_eq!(bought.doubts.len(), 3, "{:?}", bought.doubts);
-    assert!(bought.figures.iter().all(|f| f.band.high.is_finite()));
-}
-
 /// The share of the carbon that is left after 100 years, by H:C and soil
 /// temperature, at the fit's own temperatures: intercept − slope × H:C.
 ///
@@ -300,32 +289,6 @@ fn nutrients_are_credited_by_how_they_come() {
     }
 }
 
-/// Additions stop at 30 t/ha of all years together, and the reason is said.
-///
-/// Source: our choice.
-#[test]
-fn thirty_tonnes_in_all_is_the_end() {
-    let mut case = garden(6.0);
-    case.biochar.share_percent = Some(20.0);
-    case.biochar.years = Some(4);
-    case.biochar.liming_percent = Some(0.0);
-    let schedule = schedule(&case);
-    let tonnes = column(&schedule, "tonnes-in-all");
-    // 5 % of 10 cm is 10 t/ha.
-    let likely: Vec<f64> = tonnes.years.iter().map(|b| b.likely.round()).collect();
-    assert_eq!(likely, [10.0, 20.0, 30.0]);
-    assert_eq!(schedule.stops.len(), 1);
-    let (year, why) = &schedule.stops[0];
-    assert!(*year == 4 && why.contains("30 t/ha"), "{year}: {why}");
-    assert!(schedule.text.contains("15 % of the 20 %"), "{}", schedule.text);
-    // Acid sand has no such limit.
-    let mut sand = garden(5.0);
-    sand.bed.texture = Some(Texture::Sand);
-    sand.biochar = case.biochar.clone();
-    let sand = self::schedule(&sand);
-    assert_eq!(column(&sand, "tonnes-in-all").years.len(), 4);
-}
-
 /// No year's addition brings the likely pH past 7.5 in the end, whatever the
 /// soil, the char and the years; the bounds rise from year to year.
 ///
@@ -406,26 +369,4 @@ fn core_holes_hold_the_biochar() {
     case.biochar.bulk_density = Some(90.0);
     let much = worked(&case);
     assert!(much.steps.iter().any(|s| s.text.contains("ruin the turf")), "{much:?}");
-}
-
-/// Every way of working a bed has steps that name their source, the dust, and
-/// amounts that never pass the dose.
-///
-/// Source: common practice, no source.
-#[test]
-fn every_kind_of_bed_has_its_steps() {
-    let mut seen = Vec::new();
-    for kind in [None].into_iter().chain(BedKind::ALL.map(Some)) {
-        let done = worked(&poor(kind));
-        assert!(done.steps.len() >= 3, "{kind:?}");
-        assert!(done.cautions.iter().any(|c| c.text.contains("mask")), "{kind:?}");
-        for step in done.steps.iter().chain(&done.cautions) {
-            assert!(!step.grounds.sources.is_empty(), "{kind:?}: {}", step.text);
-        }
-        let text: Vec<String> = done.steps.iter().map(|s| s.text.clone()).collect();
-        if kind.is_some_and(|k| k != BedKind::Dug) {
-            assert!(!seen.contains(&text), "{kind:?} has the steps of another");
-        }
-        seen.push(text);
-    }
 }

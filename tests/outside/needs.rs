@@ -74,7 +74,7 @@ fn a_stock_in_the_furrow_slice() {
     assert_eq!(stock(0.0, 15.0, 1.3), 0.0);
 }
 
-/// Source: RB209 (+60 and +30 kg/ha), Texas A&M (80 lb P2O5/acre), NCDA&CS equation 14 at index 0
+/// Double entry: RB209 (+60 and +30 kg/ha), Texas A&M (80 lb P2O5/acre), NCDA&CS equation 14 at index 0
 /// (150 lb/acre) (opened).
 #[test]
 fn a_very_low_soil_gets_the_published_span() {
@@ -132,7 +132,7 @@ fn nitrate_in_the_soil_counts() {
     assert!(need(&plenty, NeedKind::Nitrogen).figures.is_empty());
 }
 
-/// Source: NC State Extension, lawns 1–3 lb N/1000 sq ft a year (opened); Cornell, never more than
+/// Double entry: NC State Extension, lawns 1–3 lb N/1000 sq ft a year (opened); Cornell, never more than
 /// 1 lb at one time (opened).
 #[test]
 fn a_lawn_gets_its_nitrogen_in_parts() {
@@ -182,21 +182,6 @@ fn epsom_salts_by_the_gap() {
     let acid = interpret(&case("pH 5.2\nMg (Mehlich-3) 60 ppm"));
     assert!(need(&acid, NeedKind::Magnesium).answer.contains("dolomitic"));
     assert!(need(&acid, NeedKind::Magnesium).figures.is_empty());
-}
-
-/// A range from memory gives no amount. Common practice of this program.
-#[test]
-fn no_amount_rests_on_memory_alone() {
-    let found = interpret(&case("P (Mehlich-1) 8 lb/acre\nK (Mehlich-1) 40 lb/acre"));
-    for name in [NeedKind::Phosphate, NeedKind::Potash] {
-        let need = need(&found, name);
-        let memory = need
-            .grounds
-            .sources
-            .first()
-            .is_some_and(|c| c.grade >= emberloam_engine::sources::Grade::FromMemory);
-        assert!(!memory || need.figures.is_empty(), "{need:?}");
-    }
 }
 
 /// Source: UMass Extension: 2.5 lb N/1000 sq ft for vegetables without a soil test (opened).

@@ -1,6 +1,6 @@
 //! Lime, acid and gypsum against the outside.
 
-use emberloam_engine::case::{BedKind, Case};
+use emberloam_engine::case::Case;
 use emberloam_engine::plan::needs::{
     Need, NeedKind, SulfurSoil, T_PER_HA_IN_LB_PER_1000_SQ_FT, T_PER_HA_IN_TON_PER_ACRE, Verdict,
     adams_evans, as_product, at_neutralising_value, doses, exchangeable_acidity_psu, gypsum_oster,
@@ -8,7 +8,6 @@ use emberloam_engine::plan::needs::{
     sulfur_michigan, turf_psu,
 };
 use emberloam_engine::quantity::Band;
-use emberloam_engine::question::QuestionId;
 use emberloam_engine::soil::{PlantGroup, Texture};
 use emberloam_engine::{Outcome, interpret};
 
@@ -36,7 +35,7 @@ fn band(need: &Need, name: &str) -> Band {
     figure.unwrap_or_else(|| panic!("no {name} in {need:?}")).band
 }
 
-/// Source: Oregon State University EM 9585, 2025: corners and rows of the table, tons/acre (opened).
+/// Double entry: Oregon State University EM 9585, 2025: corners and rows of the table, tons/acre (opened).
 #[test]
 fn sikora_by_the_oregon_table() {
     for (buffer, target, tons) in [
@@ -60,7 +59,7 @@ fn sikora_by_the_oregon_table() {
     }
 }
 
-/// Source: Tri-State Fertilizer Recommendations: lime test index 68 to 60, for pH 6.8, 6.5 and
+/// Double entry: Tri-State Fertilizer Recommendations: lime test index 68 to 60, for pH 6.8, 6.5 and
 /// 6.0, tons/acre (from memory).
 #[test]
 fn smp_by_the_tri_state_equations() {
@@ -110,7 +109,7 @@ fn exchangeable_acidity_by_penn_state() {
     assert_eq!(exchangeable_acidity_psu(6.0, 5.5, 6.0), None);
 }
 
-/// Source: Penn State turf handbook, lb/1000 sq ft for pH 7.0, 6.5 and 6.0 (opened).
+/// Double entry: Penn State turf handbook, lb/1000 sq ft for pH 7.0, 6.5 and 6.0 (opened).
 #[test]
 fn turf_by_penn_state() {
     for (acidity, rates) in [
@@ -147,7 +146,7 @@ fn lime_in_the_readers_measures() {
     close(T_PER_HA_IN_TON_PER_ACRE / T_PER_HA_IN_LB_PER_1000_SQ_FT, 45.91, 0.01);
 }
 
-/// Source: Michigan State University Extension 00001631: lb/100 sq ft; 1.6 × 2.5 = 4.0 lb on 250
+/// Double entry: Michigan State University Extension 00001631: lb/100 sq ft; 1.6 × 2.5 = 4.0 lb on 250
 /// sq ft of loam from 7 to 6 (derived).
 #[test]
 fn sulfur_by_the_michigan_table() {
@@ -213,42 +212,6 @@ fn a_named_buffer_gives_lime_for_the_bed() {
     close(band(lime, "lime-rate").likely, 1.05 * T_PER_HA_IN_TON_PER_ACRE, 1e-6);
     close(band(lime, "lime-product").likely, 2.1 * T_PER_HA_IN_TON_PER_ACRE, 1e-6);
     assert!(lime.cautions.iter().any(|c| c.contains("quicklime")));
-}
-
-/// Without the name of the buffer there is no amount, and it is asked; without a buffer test there is
-/// a rough one with wide bounds, which says so. Common practice: a formula belongs to one buffer.
-#[test]
-fn a_buffer_without_a_name_gives_no_number() {
-    let found = interpret(&case_of("pH 5.4\nBuffer pH 6.4\n"));
-    let lime = find(&found, NeedKind::Lime);
-    assert!(lime.figures.is_empty(), "{lime:?}");
-    assert!(found.questions.iter().any(|q| q.id == QuestionId::Buffer));
-    let found = interpret(&case_of("pH 5.4\n"));
-    let lime = find(&found, NeedKind::Lime);
-    let rate = band(lime, "lime-rate");
-    assert!(rate.low > 0.0 && rate.high > 4.0 * rate.low, "{rate:?}");
-    assert!(lime.figures[0].grounds.assumed.iter().any(|a| a.contains("a lime buffer test")));
-    // A reading that the buffer can't give gives no number; one that no pH is, is none.
-    let with = |reading| interpret(&case_of(&format!("pH 5.4\nSikora buffer pH {reading}\n")));
-    let found = with("9.0");
-    let lime = find(&found, NeedKind::Lime);
-    assert!(lime.figures.is_empty() && lime.verdict == Verdict::Unknown, "{lime:?}");
-    assert_eq!(band(find(&with("2.0"), NeedKind::Lime), "lime-rate"), rate);
-}
-
-/// Where no lime belongs. Source: common practice, no source.
-#[test]
-fn no_lime_where_none_belongs() {
-    for text in ["pH 6.6\nSikora buffer pH 6.9\n", "pH 7.2\nSMP buffer pH 7.0\n"] {
-        let found = interpret(&case_of(text));
-        assert_eq!(find(&found, NeedKind::Lime).verdict, Verdict::Enough, "{text}");
-    }
-    let mut case = case_of("pH 4.6\nSikora buffer pH 6.2\n");
-    case.plants = Some(PlantGroup::AcidLovers);
-    assert_eq!(find(&interpret(&case), NeedKind::Lime).verdict, Verdict::Enough);
-    let mut case = case_of("pH 5.2\nSikora buffer pH 6.2\n");
-    case.bed.kind = Some(BedKind::Container);
-    assert!(find(&interpret(&case), NeedKind::Lime).figures.is_empty());
 }
 
 /// Source: RHS: not feasible with free lime (opened); Michigan State's table elsewhere (opened).

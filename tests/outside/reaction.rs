@@ -4,8 +4,8 @@ use emberloam_engine::case::{BagState, Feedstock};
 use emberloam_engine::details::{PhToCome, reaction};
 use emberloam_engine::plan::needs::sikora_oregon;
 use emberloam_engine::quantity::{Band, Figure};
-use emberloam_engine::soil::{Method, PlantGroup, Property, Texture};
-use emberloam_engine::{Case, interpret, report};
+use emberloam_engine::soil::{Method, PlantGroup, Texture};
+use emberloam_engine::{Case, report};
 
 use crate::{close, viewed};
 
@@ -41,31 +41,6 @@ fn figure<'a>(figures: &'a [Figure], name: &str) -> &'a Figure {
 fn buffering(case: &Case) -> (Band, String) {
     let figure = figure(&found(case).figures, "ph-buffering").clone();
     (figure.band, figure.grounds.assumed.concat())
-}
-
-/// Source: the order of trust of the reference (our choice): the laboratory's
-/// lime buffer, then organic matter and clay, then texture.
-#[test]
-fn the_best_that_the_report_allows_is_taken_and_the_rest_is_shown() {
-    let texture = poor("pH: 5.6");
-    let (band, from) = buffering(&texture);
-    assert_eq!((band.likely, from.as_str()), (25.0, "Taken as usual for a loam."));
-    assert!(found(&texture).others.is_empty());
-
-    let matter = poor("pH: 5.6\nOrganic matter: 3.0 %");
-    assert_eq!(buffering(&matter).1, "Taken by organic matter and clay.");
-
-    let buffer = poor("pH: 5.6\nOrganic matter: 3.0 %\nBuffer pH (SMP): 6.5");
-    assert_eq!(buffering(&buffer).1, "Taken by the lime buffer.");
-    let others = found(&buffer).others;
-    let names: Vec<&str> = others.iter().map(|f| f.name).collect();
-    assert_eq!(
-        names,
-        ["ph-buffering-by-lime", "ph-buffering-by-organic-matter", "ph-buffering-by-texture"]
-    );
-    // A buffer that nobody named says nothing.
-    let unnamed = poor("pH: 5.6\nBuffer pH: 6.5");
-    assert_eq!(buffering(&unnamed).1, "Taken as usual for a loam.");
 }
 
 /// Source: Aitken et al. 1990 (from memory): 1.5 % organic carbon and 20 %
@@ -167,23 +142,4 @@ fn what_the_new_ph_means_for_the_plants() {
         let text = said(lines, liming);
         assert!(text.contains(words), "{lines}, {liming} %: {text}");
     }
-}
-
-#[test]
-fn no_biochar_or_no_ph_is_no_reaction() {
-    assert_eq!(viewed(&poor("NO3-N: 15 ppm"), reaction), None);
-    let mut content = poor("pH: 6.5");
-    content.plants = Some(PlantGroup::AcidLovers);
-    assert_eq!(viewed(&content, reaction), None);
-    assert_eq!(viewed(&Case::default(), reaction), None);
-}
-
-/// The page shows one pH in two places: with the effects, and here.
-#[test]
-fn the_rise_is_the_same_as_among_the_effects() {
-    let case = poor("pH: 5.6\nOrganic matter: 3.0 %");
-    let after = figure(&found(&case).figures, "ph-after").band.likely;
-    let effects = interpret(&case).plan.effects;
-    let ph = effects.iter().find(|e| e.property == Property::Ph).unwrap();
-    assert!(after - 5.6 >= ph.change.band.likely - 1e-9, "{after}: {:?}", ph.change.band);
 }

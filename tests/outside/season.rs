@@ -1,39 +1,6 @@
 //! Dates against the outside: how long before planting, and the calendar file.
 
-use emberloam_engine::case::Season;
-use emberloam_engine::season::{BETTER_DAYS, LEAST_DAYS, Timing, Window};
-use time::{Date, Duration};
-
 use crate::bed::Bed;
-use crate::day;
-
-fn season(today: Option<Date>, harvest: Option<Date>, frost: Option<Date>, days: i64) -> Timing {
-    let clear = harvest.or(today).unwrap();
-    Timing::of(&Season {
-        today,
-        harvest,
-        first_frost: frost,
-        planting: Some(clear + Duration::days(days)),
-        ..Season::default()
-    })
-}
-
-/// Source: Nguyen et al. 2017: mineral nitrogen falls most in the first month
-/// (second-hand); twice that is our choice.
-#[test]
-fn four_and_eight_weeks_before_planting() {
-    assert_eq!((LEAST_DAYS, BETTER_DAYS), (28, 56));
-    let today = day(2026, 9, 20);
-    let last = |days| match season(today, None, None, days).window {
-        Window::Open { to, notes, .. } => (to, notes.len()),
-        other => panic!("{days}: {other:?}"),
-    };
-    assert!(season(today, None, None, 27).planting_is_soon());
-    assert_eq!(last(28), (today, 1));
-    assert_eq!(last(55), (Some(today.unwrap() + Duration::days(27)), 1));
-    assert_eq!(last(56), (today, 0));
-    assert_eq!(last(57), (Some(today.unwrap() + Duration::days(1)), 0));
-}
 
 /// The calendar file is read by another program's parser. Source: RFC 5545 by the icalendar crate
 /// (opened as code).

@@ -4,11 +4,28 @@
 #![allow(missing_docs, reason = "each test's name says what it checks")]
 
 mod bed;
+mod charging;
+mod chemistry;
+mod climate;
+mod course;
+mod exchange;
 mod house;
+mod leaching;
 mod ledger;
+mod material;
+mod needs;
+mod needs_lime;
 mod path;
+mod quantity;
+mod ranges;
+mod ranges_borders;
+mod reaction;
+mod reading;
+mod reading_grade;
 mod reading_traps;
+mod register;
 mod season;
 mod shared;
+mod traits;
 
-use shared::{close, day, surveyed};
+use shared::{case_of, close, day, surveyed, viewed};

@@ -3,7 +3,7 @@
 use emberloam_engine::case::{BagState, BedKind, Season, Winter};
 use emberloam_engine::plan::{Job, Path, Plan};
 use emberloam_engine::ranges::Level;
-use emberloam_engine::season::{Timing, Window};
+use emberloam_engine::season::{BETTER_DAYS, LEAST_DAYS, Timing, Window};
 use emberloam_engine::soil::Property;
 use time::{Date, Duration};
 
@@ -283,4 +283,21 @@ fn the_plan_has_a_date_for_each_step_up_to_next_years_sample() {
     for part in ["Start charging", "mix it in", "Plant", "same time of year"] {
         assert!(find(&charged, part).from.is_some(), "{part}");
     }
+}
+
+/// Source: Nguyen et al. 2017: mineral nitrogen falls most in the first month
+/// (second-hand); twice that is our choice.
+#[test]
+fn four_and_eight_weeks_before_planting() {
+    assert_eq!((LEAST_DAYS, BETTER_DAYS), (28, 56));
+    let today = day(2026, 9, 20);
+    let last = |days| match season(today, None, None, days).window {
+        Window::Open { to, notes, .. } => (to, notes.len()),
+        other => panic!("{days}: {other:?}"),
+    };
+    assert!(season(today, None, None, 27).planting_is_soon());
+    assert_eq!(last(28), (today, 1));
+    assert_eq!(last(55), (Some(today.unwrap() + Duration::days(27)), 1));
+    assert_eq!(last(56), (today, 0));
+    assert_eq!(last(57), (Some(today.unwrap() + Duration::days(1)), 0));
 }

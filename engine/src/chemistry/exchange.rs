@@ -219,7 +219,10 @@ fn saturations(
             format!("100 × {what} ÷ exchange capacity, both in meq/100 g."),
             &[CLEMSON_CEC.opened()],
         )
-        .input("exchange capacity", shown(&cec, Unit::MeqPer100g, Measures::Metric));
+        .input(
+            if too_many { "sum of the bases" } else { "exchange capacity" },
+            shown(&cec, Unit::MeqPer100g, Measures::Metric),
+        );
         let all = with_grounds_of(own, &summed.grounds);
         if too_many {
             all.assume("The bases add to more than the capacity, so shares are of their sum.")

@@ -236,13 +236,16 @@ impl Work<'_> {
         };
         (0..count.min(MOST_DOSES))
             .map(|dose| {
-                let from =
+                let due =
                     later(self.clear_from().max(self.today()), BETWEEN_DOSES * i64::from(dose));
+                let spread = self.spread_after_lime();
+                let apart = later(spread, -APART).filter(|apart| due <= Some(*apart));
+                let after = later(spread, 2 * APART).filter(|_| apart.is_none());
+                let from = due.max(after.filter(|_| due.is_some()));
                 // Once the bed is planted nobody knows how long the crop stands.
                 let planted =
                     self.timing().planting.zip(from).is_some_and(|(plant, from)| from >= plant);
                 let digs = self.may_dig() && !planted;
-                let apart = later(self.spread_after_lime(), -APART).filter(|_| dose == 0);
                 let window = (from, apart.min(later(from, A_MONTH)).or(later(from, A_MONTH)));
                 let sources = [TRI_STATE_LIME.opened(), COMMON_PRACTICE.unsourced()];
                 self.job(JobKind::Lime, digs, task(digs), window, reason, &sources)
@@ -348,10 +351,16 @@ impl Work<'_> {
         Some(self.job(JobKind::Charge, false, task, window, why, &[OUR_CHOICE.unsourced()]))
     }
 
+    /// The first day of spreading.
+    pub fn spread_from(&self) -> Option<Date> {
+        (self.path != Path::None).then(|| self.spreads().from).flatten()
+    }
+
     /// Whether the biochar comes into the ground only when the plants are in.
     pub fn comes_after_planting(&self) -> bool {
-        let spread = (self.path != Path::None).then(|| self.spreads().from).flatten();
-        spread.zip(self.timing().planting).is_some_and(|(spread, plant)| spread >= plant)
+        self.spread_from()
+            .zip(self.timing().planting)
+            .is_some_and(|(spread, plant)| spread >= plant)
     }
 
     fn spreads(&self) -> Job {

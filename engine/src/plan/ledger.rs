@@ -240,10 +240,13 @@ impl Ledger {
     }
 
     /// What is still missing of some substances together after all that works, g:
-    /// wanted and held, less what is brought.
+    /// wanted and held, less what is brought; nothing where nothing is wanted.
     pub fn missing(&self, substances: &[Substance]) -> Band {
         let all = |of: &dyn Fn(&Account) -> Band| sum(substances.iter().map(|s| of(self.of(*s))));
         let (wanted, held, works) = (all(&|a| a.wanted), all(&|a| a.held), all(&Account::works));
+        if wanted.high <= 0.0 {
+            return wanted;
+        }
         Band::new(
             (wanted.low + held.low - works.high).max(0.0),
             (wanted.likely + held.likely - works.likely).max(0.0),

@@ -18,6 +18,7 @@ mod questions;
 mod rate;
 
 use serde::Serialize;
+use time::Date;
 
 use crate::case::BagState;
 use crate::plan::cautions::{Caution, cautions};
@@ -165,10 +166,19 @@ fn balance(
         enter_biochar(survey, dose, &mut ledger);
     }
     let before = ledger.clone();
-    let mut charge = if uses { charged(survey, path, dose, &mut ledger) } else { None };
+    let charged = |ledger: &mut Ledger, spread| {
+        uses.then(|| charged(survey, path, dose, ledger, spread)).flatten()
+    };
+    let mut charge = charged(&mut ledger, None);
     let mut needs = needs::still_wanted(survey, &mut ledger, nutrients.clone(), questions);
     let work = Work { survey, path, hazards, dose, charge: charge.as_ref(), needs: &needs };
-    let late = work.comes_after_planting();
+    let (late, spread) = (work.comes_after_planting(), work.spread_from());
+    if !late && charge.as_ref().is_some_and(ChargePlan::harvest_waits) {
+        // Harvests wait from the day it is spread, which may be long after it is charged.
+        ledger = before.clone();
+        charge = charged(&mut ledger, spread);
+        needs = needs::still_wanted(survey, &mut ledger, nutrients.clone(), questions);
+    }
     if late {
         // What isn't in the ground before the plants feeds none of them this season: they
         // are fed first, and the charge gets what may come in beside.
@@ -179,7 +189,7 @@ fn balance(
         for (account, held) in ledger.accounts.iter_mut().zip(held) {
             account.held = held;
         }
-        charge = charged(survey, path, dose, &mut ledger);
+        charge = charged(&mut ledger, spread);
         ledger.credit_nothing();
     }
     ledger.close();
@@ -203,6 +213,7 @@ fn charged(
     path: Path,
     dose: &Dose,
     ledger: &mut Ledger,
+    spread: Option<Date>,
 ) -> Option<ChargePlan> {
     let needs_one = match path {
         Path::ChargeFirst => true,
@@ -211,11 +222,11 @@ fn charged(
     };
     let known = path == Path::ChargeFirst || !survey.case.charge_with.is_empty();
     if known {
-        return needs_one.then(|| charge::charge(survey, dose, ledger));
+        return needs_one.then(|| charge::charge(survey, dose, ledger, spread));
     }
     // Nobody has it yet, and how a bought one is charged nobody knows: the recipe is for
     // who charges it at home, and nothing of it is counted on.
-    needs_one.then(|| charge::charge(survey, dose, &mut ledger.clone()))
+    needs_one.then(|| charge::charge(survey, dose, &mut ledger.clone(), spread))
 }
 
 /// Whether a reading that the plan rests on was measured and not judged, or biochar that

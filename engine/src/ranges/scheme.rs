@@ -179,7 +179,7 @@ pub fn place(steps: &[Step], amount: Amount) -> Placed<'_> {
 }
 
 /// A table of which nothing is said yet: for every soil and method, with ends that touch, and
-/// judging no plants.
+/// judging no plants. Our choice of what to begin from.
 pub(crate) const BLANK: Scheme = Scheme {
     id: named(""),
     property: Property::Ph,

@@ -27,8 +27,9 @@ const YEARS: Band = Band { low: 0.75, likely: 1.0, high: 1.25 };
 const OF_GRASS: Band = Band { low: 0.6, likely: 0.85, high: 1.1 };
 
 /// Mean temperatures and how far a day swings, °C, where nobody gave them, in
-/// a cool season and in a wet one without winter. Source: our choice.
+/// a cool season. Our choice.
 const COOL: [(f64, f64); 3] = [(0.0, 5.0), (8.0, 8.0), (18.0, 12.0)];
+/// The same in a wet season without winter. Our choice.
 const WARM: [(f64, f64); 3] = [(20.0, 6.0), (25.0, 9.0), (30.0, 12.0)];
 
 /// What drains through in a wet season, mm.

@@ -1,18 +1,36 @@
 //! Rule 5: no cliffs.
 
+use std::collections::BTreeMap;
+use std::sync::{Mutex, PoisonError};
+
 use emberloam_engine::plan::Plan;
 use emberloam_engine::plan::needs::NeedKind;
 use emberloam_engine::quantity::significant;
-use emberloam_engine::soil::Amount;
+use emberloam_engine::soil::{Amount, Property};
 use emberloam_engine::{Case, Outcome, interpret};
 
 use crate::rules::Faults;
 
+/// The lines that had to be allowed, with how often.
+static LINES: Mutex<BTreeMap<String, usize>> = Mutex::new(BTreeMap::new());
+
+/// The lines that had to be allowed so far, one in a line.
+pub fn lines() -> String {
+    let lines = LINES.lock().unwrap_or_else(PoisonError::into_inner);
+    lines.iter().map(|(line, times)| format!("{times} times: {line}\n")).collect()
+}
+
 /// A change below this share of an amount is no cliff.
 const A_TENTH: f64 = 0.1;
 
-/// How much more of a reading there is.
-const A_HUNDREDTH: f64 = 1.01;
+/// How much more of a reading there is; of a pH, which is a logarithm, a hundredth of a unit,
+/// as finely as it is printed.
+fn a_little_more(property: Property, value: f64) -> f64 {
+    match property {
+        Property::Ph | Property::SaltPh | Property::BufferPh => value + 0.01,
+        _ => value * 1.01,
+    }
+}
 
 /// What is brought to a bed: its name, its amount, and what is not worth speaking of on 1 m²
 /// (2 % of a usual year's dressing).
@@ -41,10 +59,8 @@ pub fn none(case: &Case, faults: &mut Faults) {
     let Some(sample) = case.report.samples.get(before.sample) else { return };
     for (at, reading) in sample.readings.iter().enumerate() {
         let Some(Amount::Exactly(value)) = reading.amount else { continue };
-        let mut other = case.clone();
-        other.report.samples[before.sample].readings[at].amount =
-            Some(Amount::Exactly(value * A_HUNDREDTH));
-        let after = interpret(&other);
+        let more = a_little_more(reading.property, value);
+        let after = interpret(&with(case, at, more));
         let area = before.plan.dose.area;
         for (was, is) in amounts(&before.plan).into_iter().zip(amounts(&after.plan)) {
             let ((what, was, least), (_, is, _)) = (was, is);
@@ -53,16 +69,42 @@ pub fn none(case: &Case, faults: &mut Faults) {
                 continue;
             }
             let label = reading.property.label();
-            let Some(line) = crossed(&before, &after) else {
+            let line = crossed(&before, &after)
+                .or_else(|| worth_feeding(what, &before, &after))
+                .or_else(|| slope(case, at, (value, more), (what, was, is)));
+            let Some(line) = line else {
                 faults.fault(
                     format!("no cliff: {label} moves {what}"),
-                    format!("{label} {value} to {}: {what} {was} to {is}", significant(value * A_HUNDREDTH, 6)),
+                    format!("{label} {value} to {}: {what} {was} to {is}", significant(more, 6)),
                 );
                 continue;
             };
-            println!("A line is crossed: {line} ({label} moves {what})");
+            let mut lines = LINES.lock().unwrap_or_else(PoisonError::into_inner);
+            *lines.entry(format!("{line} ({label} moves {what})")).or_default() += 1;
         }
     }
+}
+
+/// The same garden with another result of the reading at a place in the chosen sample.
+fn with(case: &Case, at: usize, value: f64) -> Case {
+    let mut other = case.clone();
+    let chosen = case.sample.min(case.report.samples.len().saturating_sub(1));
+    other.report.samples[chosen].readings[at].amount = Some(Amount::Exactly(value));
+    other
+}
+
+/// A slope is no cliff, however steep: half of the step moves half of the amount. Amounts that
+/// end at a limit come down to nothing before it.
+fn slope(
+    case: &Case,
+    at: usize,
+    (value, more): (f64, f64),
+    (what, was, is): (&str, f64, f64),
+) -> Option<String> {
+    let half = interpret(&with(case, at, f64::midpoint(value, more)));
+    let (_, between, _) = amounts(&half.plan).into_iter().find(|(name, ..)| *name == what)?;
+    let off = (between - f64::midpoint(was, is)).abs();
+    (off <= 0.25 * (is - was).abs()).then(|| "a slope that ends at a limit".to_string())
 }
 
 /// The published line between two outcomes of nearly one report.
@@ -86,4 +128,19 @@ fn crossed(before: &Outcome, after: &Outcome) -> Option<String> {
         return Some(format!("the rule {rule}"));
     }
     None
+}
+
+/// A need of less than a tenth of the year's dressing isn't fed: from there on it is.
+fn worth_feeding(what: &str, before: &Outcome, after: &Outcome) -> Option<String> {
+    let fed = [
+        ("nitrogen", NeedKind::Nitrogen),
+        ("phosphate", NeedKind::Phosphate),
+        ("potash", NeedKind::Potash),
+        ("Epsom salts", NeedKind::Magnesium),
+    ];
+    let (_, kind) = fed.into_iter().find(|(name, _)| *name == what)?;
+    let need = |outcome: &Outcome| outcome.plan.needs.iter().find(|n| n.kind == kind).cloned();
+    let (was, is) = (need(before)?, need(after)?);
+    let turns = was.verdict != is.verdict && was.given().is_some() != is.given().is_some();
+    turns.then(|| format!("less than a tenth of the {what} isn't worth feeding"))
 }

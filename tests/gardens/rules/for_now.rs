@@ -14,9 +14,11 @@ const DECIDES: [Property; 3] = [Property::NitrateN, Property::Phosphorus, Proper
 pub fn for_now(whole: &Whole<'_>, faults: &mut Faults) {
     let plan = &whole.outcome.plan;
     let Some(sample) = whole.outcome.samples.get(whole.outcome.sample) else {
-        return faults.unless(plan.provisional, || "without a report a plan is for now".into(), || {
-            plan.headline.clone()
-        });
+        return faults.unless(
+            plan.provisional,
+            || "without a report a plan is for now".into(),
+            || plan.headline.clone(),
+        );
     };
     let unjudged = |property: &Property| {
         let mut of_it = sample.readings.iter().filter(|r| r.property == *property).peekable();
@@ -34,7 +36,9 @@ pub fn for_now(whole: &Whole<'_>, faults: &mut Faults) {
         || "a plan that rests on an unjudged reading is for now".into(),
         || format!("{open:?}: {}", plan.headline),
     );
-    let judged = DECIDES.iter().any(|p| sample.readings.iter().any(|r| r.property == *p && r.finding.level.is_some()));
+    let judged = DECIDES
+        .iter()
+        .any(|p| sample.readings.iter().any(|r| r.property == *p && r.finding.level.is_some()));
     faults.unless(
         judged || !plan.hazards.is_empty() || plan.provisional,
         || "a plan in which nothing was judged is for now".into(),
@@ -42,6 +46,8 @@ pub fn for_now(whole: &Whole<'_>, faults: &mut Faults) {
     );
     let says = !whole.outcome.questions.is_empty()
         || !plan.would_change.is_empty()
+        || !plan.hazards.is_empty()
+        || plan.headline.contains("Have them tested")
         || sample.readings.iter().any(|r| r.finding.not_judged.is_some());
     faults.unless(
         !plan.provisional || says,

@@ -1,8 +1,8 @@
 //! Rule 4: every job can be done.
 
 use emberloam_engine::Outcome;
-use emberloam_engine::day::YEARS;
 use emberloam_engine::case::ChargeSource;
+use emberloam_engine::day::YEARS;
 use emberloam_engine::plan::charge::intervals::RAW_TOUCHING;
 use emberloam_engine::plan::{Job, JobKind};
 use emberloam_engine::season::Timing;

@@ -39,10 +39,15 @@ fn sums(account: &Account, faults: &mut Faults) {
     }
     let near = |a: f64, b: f64| (a - b).abs() <= ROUNDING * a.abs().max(b.abs()).max(1.0);
     let holds = near(account.total().likely, amount) && near(account.works().likely, works);
-    faults.unless(holds, || "what is brought is the sum of its sources".into(), || format!("{account:?}"));
-    let least = account.brought.iter().all(|e| {
-        e.works.likely.abs() <= e.amount.likely.abs() * (1.0 + ROUNDING) + ROUNDING
-    });
+    faults.unless(
+        holds,
+        || "what is brought is the sum of its sources".into(),
+        || format!("{account:?}"),
+    );
+    let least = account
+        .brought
+        .iter()
+        .all(|e| e.works.likely.abs() <= e.amount.likely.abs() * (1.0 + ROUNDING) + ROUNDING);
     faults.unless(least, || "no more works than is brought".into(), || format!("{account:?}"));
 }
 
@@ -54,7 +59,8 @@ fn ceiling(account: &Account, faults: &mut Faults) {
         all <= ceiling.most * (1.0 + ROUNDING) + ROUNDING,
         || format!("no ceiling is passed: {name}"),
         || {
-            let entries: Vec<String> = account.brought.iter().map(|e| format!("{:?} {:.3}", e.by, e.counts)).collect();
+            let entries: Vec<String> =
+                account.brought.iter().map(|e| format!("{:?} {:.3}", e.by, e.counts)).collect();
             format!("{all} g of at most {} g: {}", ceiling.most, entries.join(", "))
         },
     );
@@ -83,7 +89,11 @@ fn charge(whole: &Whole<'_>, faults: &mut Faults) {
     for entry in entered {
         if let Bringer::Charge(source) = entry.by {
             let known = plan.charge.iter().flat_map(|c| &c.used).any(|u| u.source == source);
-            faults.unless(known, || "what is entered is in the recipe".into(), || format!("{source:?}"));
+            faults.unless(
+                known,
+                || "what is entered is in the recipe".into(),
+                || format!("{source:?}"),
+            );
         }
     }
 }
@@ -93,7 +103,8 @@ fn lime(whole: &Whole<'_>, faults: &mut Faults) {
     let plan = &whole.outcome.plan;
     let need = plan.needs.iter().find(|n| n.kind == NeedKind::Lime);
     let pure = need.filter(|n| n.given().is_some()).map_or(0.0, |need| {
-        let rate = need.figures.iter().find(|f| f.name == "lime-rate").map_or(0.0, |f| f.band.likely);
+        let rate =
+            need.figures.iter().find(|f| f.name == "lime-rate").map_or(0.0, |f| f.band.likely);
         // 1 t/ha is 100 g on 1 m².
         rate * 100.0 * plan.dose.area
     });
@@ -113,7 +124,16 @@ fn needs(whole: &Whole<'_>, faults: &mut Faults) {
         let Some(need) = plan.needs.iter().find(|n| n.kind == kind) else { continue };
         let missing: Band = plan.ledger.missing(accounts);
         let wanted: f64 = accounts.iter().map(|s| plan.ledger.of(*s).wanted.likely).sum();
-        let binds = accounts.iter().any(|s| plan.ledger.of(*s).ceiling.as_ref().is_some_and(|c| c.binds));
+        // What the biochar holds back where nothing is wanted is none that is missing.
+        if wanted <= 0.0 {
+            continue;
+        }
+        // Less than a tenth of the dressing isn't worth feeding, nor is room for no more.
+        let binds = accounts.iter().any(|substance| {
+            let account = plan.ledger.of(*substance);
+            let room = account.ceiling.as_ref().map(|c| c.most - account.counts());
+            room.is_some_and(|room| room < 0.1 * wanted)
+        });
         let left = match need.verdict {
             Verdict::Give => 2e-3 * wanted,
             _ => 0.1 * wanted * (1.0 + ROUNDING),
@@ -121,10 +141,16 @@ fn needs(whole: &Whole<'_>, faults: &mut Faults) {
         faults.unless(
             binds || missing.likely <= left + ROUNDING,
             || format!("nothing is missing after all that is fed: {}", kind.name()),
-            || format!("{} g wanted, {} g missing, {:?}: {}", wanted, missing.likely, need.verdict, need.answer),
+            || {
+                format!(
+                    "{} g wanted, {} g missing, {:?}: {}",
+                    wanted, missing.likely, need.verdict, need.answer
+                )
+            },
         );
         let fed: f64 = accounts.iter().map(|s| plan.ledger.of(*s).by(Bringer::Feed).likely).sum();
-        let bag: f64 = accounts.iter().map(|s| plan.ledger.of(*s).by(Bringer::Fertiliser).likely).sum();
+        let bag: f64 =
+            accounts.iter().map(|s| plan.ledger.of(*s).by(Bringer::Fertiliser).likely).sum();
         let given = need.given().map_or(0.0, |g| g.likely * element);
         faults.unless(
             fed + bag + 1e-3 * given + ROUNDING >= given && fed <= given * 1.002 + ROUNDING,

@@ -1,6 +1,6 @@
 //! The rules of the design, each with its checks.
 
-mod cliffs;
+pub mod cliffs;
 mod for_now;
 mod jobs;
 mod ledger;

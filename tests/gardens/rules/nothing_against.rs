@@ -34,20 +34,32 @@ fn has_job(plan: &Plan, kind: JobKind) -> bool {
 fn hazards(plan: &Plan, faults: &mut Faults) {
     if plan.hazards.contains(&Hazard::Lead) {
         let digs = plan.jobs.iter().find(|job| job.digs);
-        faults.unless(digs.is_none(), || "no digging in leaded soil".into(), || {
-            format!("{:?}", digs.map(|job| &job.task))
-        });
+        faults.unless(
+            digs.is_none(),
+            || "no digging in leaded soil".into(),
+            || format!("{:?}", digs.map(|job| &job.task)),
+        );
         let acid = has_job(plan, JobKind::Sulfur) || given(plan, NeedKind::Acid);
-        faults.unless(!acid, || "no sulfur on leaded soil".into(), || format!("{:?}", need(plan, NeedKind::Acid)));
+        faults.unless(
+            !acid,
+            || "no sulfur on leaded soil".into(),
+            || format!("{:?}", need(plan, NeedKind::Acid)),
+        );
         let plants = has_job(plan, JobKind::Plant);
-        faults.unless(!plants, || "no food is planted in leaded soil".into(), || plan.headline.clone());
+        faults.unless(
+            !plants,
+            || "no food is planted in leaded soil".into(),
+            || plan.headline.clone(),
+        );
         let feeds = has_job(plan, JobKind::Feed);
         faults.unless(!feeds, || "no food is fed in leaded soil".into(), || plan.headline.clone());
     }
     if !plan.hazards.is_empty() {
-        faults.unless(plan.path == Path::None, || "no biochar before a hazard".into(), || {
-            format!("{:?} {:?}", plan.hazards, plan.path)
-        });
+        faults.unless(
+            plan.path == Path::None,
+            || "no biochar before a hazard".into(),
+            || format!("{:?} {:?}", plan.hazards, plan.path),
+        );
     }
 }
 
@@ -56,15 +68,23 @@ fn no_biochar(plan: &Plan, faults: &mut Faults) {
     let none = plan.path == Path::None;
     let jobs = has_job(plan, JobKind::Charge) || has_job(plan, JobKind::SpreadBiochar);
     let any = jobs || plan.charge.is_some() || !plan.amounts.is_empty() || !plan.effects.is_empty();
-    faults.unless(!(none && any), || "no biochar is none anywhere".into(), || plan.headline.clone());
-    faults.unless(none || has_job(plan, JobKind::SpreadBiochar), || "biochar has its job".into(), || {
-        plan.headline.clone()
-    });
+    faults.unless(
+        !(none && any),
+        || "no biochar is none anywhere".into(),
+        || plan.headline.clone(),
+    );
+    faults.unless(
+        none || has_job(plan, JobKind::SpreadBiochar),
+        || "biochar has its job".into(),
+        || plan.headline.clone(),
+    );
     let words = ["No biochar", "No plan yet", "Don't use this biochar"];
     let says_none = words.iter().any(|word| plan.headline.contains(word));
-    faults.unless(none == says_none, || "the headline says what the path is".into(), || {
-        format!("{:?}: {}", plan.path, plan.headline)
-    });
+    faults.unless(
+        none == says_none,
+        || "the headline says what the path is".into(),
+        || format!("{:?}: {}", plan.path, plan.headline),
+    );
 }
 
 /// Where phosphorus is to stop, nothing on the list brings it.
@@ -76,20 +96,27 @@ fn phosphorus(whole: &Whole<'_>, faults: &mut Faults) {
     }
     let bag = whole.case.feeds.fertiliser.is_some_and(|bag| bag[1] > 0.0);
     let fertiliser = bag && given(plan, NeedKind::Fertiliser);
-    faults.unless(!fertiliser, || "no bag with phosphate where it is to stop".into(), || {
-        format!("{:?}", need(plan, NeedKind::Fertiliser).map(|n| &n.answer))
-    });
-    let compost = need(plan, NeedKind::Compost).iter().flat_map(|n| &n.figures).any(|f| {
-        f.name == "compost-litres" && f.band.likely > 0.0
-    });
-    faults.unless(!compost, || "no compost where phosphate is to stop".into(), || {
-        format!("{:?}", need(plan, NeedKind::Compost).map(|n| &n.answer))
-    });
+    faults.unless(
+        !fertiliser,
+        || "no bag with phosphate where it is to stop".into(),
+        || format!("{:?}", need(plan, NeedKind::Fertiliser).map(|n| &n.answer)),
+    );
+    let compost = need(plan, NeedKind::Compost)
+        .iter()
+        .flat_map(|n| &n.figures)
+        .any(|f| f.name == "compost-litres" && f.band.likely > 0.0);
+    faults.unless(
+        !compost,
+        || "no compost where phosphate is to stop".into(),
+        || format!("{:?}", need(plan, NeedKind::Compost).map(|n| &n.answer)),
+    );
     let phosphate = |job: &&emberloam_engine::plan::Job| job.task.contains("phosphate");
     let job = plan.jobs.iter().find(phosphate);
-    faults.unless(job.is_none(), || "no phosphate is fed where it is to stop".into(), || {
-        format!("{:?}", job.map(|job| &job.task))
-    });
+    faults.unless(
+        job.is_none(),
+        || "no phosphate is fed where it is to stop".into(),
+        || format!("{:?}", job.map(|job| &job.task)),
+    );
 }
 
 /// The pH is raised or lowered, not both; and where lime is warned against, none is given.
@@ -97,9 +124,11 @@ fn lime_and_acid(plan: &Plan, faults: &mut Faults) {
     let (lime, acid) = (given(plan, NeedKind::Lime), given(plan, NeedKind::Acid));
     faults.unless(!(lime && acid), || "never lime and acid".into(), || plan.headline.clone());
     let warned = plan.cautions.iter().any(|c| c.text.contains("Don't lime as well"));
-    faults.unless(!(warned && lime), || "no lime where it is warned against".into(), || {
-        format!("{:?}", need(plan, NeedKind::Lime).map(|n| &n.answer))
-    });
+    faults.unless(
+        !(warned && lime),
+        || "no lime where it is warned against".into(),
+        || format!("{:?}", need(plan, NeedKind::Lime).map(|n| &n.answer)),
+    );
     let lime_first = plan.headline.starts_with("Lime first");
     let known = need(plan, NeedKind::Lime).is_some_and(|n| n.verdict != Verdict::Enough);
     faults.unless(!lime_first || known, || "lime first is lime".into(), || plan.headline.clone());
@@ -112,9 +141,11 @@ fn charge(whole: &Whole<'_>, faults: &mut Faults) {
     let Some(charge) = &plan.charge else { return };
     let uses = |source| charge.used.iter().any(|u| u.source == source && u.amount > 0.0);
     let ammonium = charge.used.iter().any(|u| holds_ammonium(u.source) && u.amount > 0.0);
-    faults.unless(!(ammonium && uses(ChargeSource::WoodAsh)), || "no ash with ammonium".into(), || {
-        format!("{:?}", charge.steps)
-    });
+    faults.unless(
+        !(ammonium && uses(ChargeSource::WoodAsh)),
+        || "no ash with ammonium".into(),
+        || format!("{:?}", charge.steps),
+    );
     let days = |kind| {
         let jobs = plan.jobs.iter().filter(move |job| job.kind == kind);
         jobs.filter_map(|job| Some((job.from?, job.to.or(job.from)?)))

@@ -43,17 +43,21 @@ fn sodium_and_salts(whole: &Whole<'_>, faults: &mut Faults) {
     faults.unless(salty == of_salts, || "salty in hazards and reasons".into(), say);
     let gypsum = plan.needs.iter().find(|n| n.kind == NeedKind::Gypsum);
     let cures = gypsum.is_some_and(|n| n.answer.contains("soil is sodic"));
-    faults.unless(sodic == cures, || "sodic in hazards and needs".into(), || {
-        format!("{:?}: {:?}", plan.hazards, gypsum.map(|n| &n.answer))
-    });
+    faults.unless(
+        sodic == cures,
+        || "sodic in hazards and needs".into(),
+        || format!("{:?}: {:?}", plan.hazards, gypsum.map(|n| &n.answer)),
+    );
     let cautioned = plan.cautions.iter().any(|c| c.text.contains("soil is sodic"));
     faults.unless(sodic == cautioned, || "sodic in hazards and cautions".into(), say);
     let said = whole.details.traits.sayings.iter().find(|s| s.name == "sodicity");
     if let Some(said) = said {
-        let says = said.text.contains("is sodic") || said.text.contains("saline-sodic");
-        let likely = ["most likely", "this soil is"].iter().any(|w| said.text.contains(w));
+        // "this soil is saline and sodic", "this soil is most likely sodic, but may be saline".
+        let class = said.text.split("this soil is ").nth(1).unwrap_or_default();
+        let class = class.trim_start_matches("most likely ");
+        let says = class.starts_with("sodic") || class.starts_with("saline and sodic");
         faults.unless(
-            !likely || says == sodic,
+            class.is_empty() || says == sodic,
             || "sodic in hazards and traits".into(),
             || format!("{:?}: {}", plan.hazards, said.text),
         );
@@ -110,10 +114,15 @@ const ROUNDED: f64 = 0.06;
 fn inputs(whole: &Whole<'_>, faults: &mut Faults) {
     let plan = &whole.outcome.plan;
     let figures = whole.figures();
-    let all: Vec<&Grounds> = plan.grounds().chain(figures.iter().map(|(_, f)| &f.grounds)).collect();
+    let all: Vec<&Grounds> =
+        plan.grounds().chain(figures.iter().map(|(_, f)| &f.grounds)).collect();
     for fact in FACTS {
-        let mut values: Vec<&str> =
-            all.iter().flat_map(|g| &g.inputs).filter(|i| i.name == fact).map(|i| i.value.as_str()).collect();
+        let mut values: Vec<&str> = all
+            .iter()
+            .flat_map(|g| &g.inputs)
+            .filter(|i| i.name == fact)
+            .map(|i| i.value.as_str())
+            .collect();
         values.sort_unstable();
         values.dedup();
         let numbers: Vec<Option<f64>> = values.iter().map(|v| first_number(v)).collect();
@@ -139,6 +148,11 @@ pub fn planned_twice(whole: &Whole<'_>, faults: &mut Faults) {
     let (again, _) = plan(&survey(Cow::Borrowed(whole.case)));
     let plan = &whole.outcome.plan;
     faults.unless(again == *plan, || "one plan for one bed".into(), || plan.headline.clone());
-    let stop = plan.needs.iter().filter(|n| n.verdict != Verdict::Give).all(|n| n.given().is_none());
-    faults.unless(stop, || "what is not to be given has no amount".into(), || format!("{:?}", plan.needs));
+    let stop =
+        plan.needs.iter().filter(|n| n.verdict != Verdict::Give).all(|n| n.given().is_none());
+    faults.unless(
+        stop,
+        || "what is not to be given has no amount".into(),
+        || format!("{:?}", plan.needs),
+    );
 }

@@ -55,7 +55,9 @@ fn lines(blocks: &[Block]) -> Vec<&str> {
     let mut all = Vec::new();
     for block in blocks {
         match block {
-            Block::Title(text) | Block::Heading(text) | Block::Paragraph(text) => all.push(text.as_str()),
+            Block::Title(text) | Block::Heading(text) | Block::Paragraph(text) => {
+                all.push(text.as_str())
+            }
             Block::List(items) => all.extend(items.iter().map(|line| line.text.as_str())),
             Block::Sources(_) => {}
         }
@@ -69,12 +71,18 @@ fn in_the_calendar(whole: &Whole<'_>, faults: &mut Faults) {
     let dated = jobs.iter().filter(|job| job.from.or(job.to).is_some());
     let unfolded = whole.calendar.replace("\r\n ", "");
     let events = unfolded.matches("BEGIN:VEVENT").count();
-    faults.unless(events == dated.clone().count(), || "each dated job is in the calendar".into(), || {
-        format!("{events} events")
-    });
+    faults.unless(
+        events == dated.clone().count(),
+        || "each dated job is in the calendar".into(),
+        || format!("{events} events"),
+    );
     for job in dated {
         let task = job.task.replace('\\', "\\\\").replace(';', "\\;").replace(',', "\\,");
-        faults.unless(unfolded.contains(&task), || "a job is in the calendar in its own words".into(), || task.clone());
+        faults.unless(
+            unfolded.contains(&task),
+            || "a job is in the calendar in its own words".into(),
+            || task.clone(),
+        );
     }
 }
 
@@ -97,7 +105,13 @@ fn given_has_a_job(plan: &Plan, whole: &Whole<'_>, faults: &mut Faults) {
         faults.unless(
             tasks.any(said),
             || format!("what is given has a job: {}", need.kind.name()),
-            || format!("{} {:?}", weighed(grams.likely, measures), plan.jobs.iter().map(|j| &j.task).collect::<Vec<_>>()),
+            || {
+                format!(
+                    "{} {:?}",
+                    weighed(grams.likely, measures),
+                    plan.jobs.iter().map(|j| &j.task).collect::<Vec<_>>()
+                )
+            },
         );
     }
 }

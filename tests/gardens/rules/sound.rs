@@ -1,7 +1,7 @@
 //! Rule 0: whatever is put in, every call answers, and every number is one.
 
-use emberloam_engine::quantity::{Band, Unit};
 use emberloam_engine::day;
+use emberloam_engine::quantity::{Band, Unit};
 use emberloam_engine::summary;
 use emberloam_engine::{Case, export};
 use serde_json::Value;

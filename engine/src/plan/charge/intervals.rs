@@ -32,7 +32,7 @@ pub struct Interval {
     /// where it doesn't; 0 where no wait is published.
     pub days: (i64, i64),
     /// The first days of harvest, where the day is known on which the biochar is
-    /// ready.
+    /// spread.
     #[serde(skip)]
     pub harvest_from: Option<(Date, Date)>,
     /// Crops of the bed that are off it sooner.
@@ -43,19 +43,27 @@ pub struct Interval {
     pub grounds: Grounds,
 }
 
-/// The waits for the sources used; `days` is how long charging takes.
-pub(super) fn intervals(survey: &Survey<'_>, used: &[ChargeSource], days: Band) -> Vec<Interval> {
-    let ready = survey.case.season.today.and_then(|today| later(today, days.likely as i64));
-    used.iter().filter_map(|source| interval(survey, *source, ready)).collect()
+/// The waits for the sources used, from the day of spreading.
+pub(super) fn intervals(
+    survey: &Survey<'_>,
+    used: &[ChargeSource],
+    spread: Option<Date>,
+) -> Vec<Interval> {
+    used.iter().filter_map(|source| interval(survey, *source, spread)).collect()
 }
 
-/// Crops of the bed that are harvested after `ready`, each with its day.
-fn harvests<'s>(survey: &'s Survey<'_>, ready: Date) -> impl Iterator<Item = (&'s str, Date)> {
+/// The day on which what is begun today is charged.
+pub(super) fn ready(survey: &Survey<'_>, days: Band) -> Option<Date> {
+    later(survey.case.season.today?, days.likely as i64)
+}
+
+/// Crops of the bed that are harvested after `spread`, each with its day.
+fn harvests<'s>(survey: &'s Survey<'_>, spread: Date) -> impl Iterator<Item = (&'s str, Date)> {
     let crops = survey.case.season.crops.iter().map(|c| (c.name.as_str(), c.harvest));
     let standing = std::iter::once(("the crop now in the bed", survey.timing.harvest));
     crops
         .chain(standing)
-        .filter_map(move |(name, harvest)| Some((name, harvest.filter(|h| *h > ready)?)))
+        .filter_map(move |(name, harvest)| Some((name, harvest.filter(|h| *h > spread)?)))
 }
 
 fn later(day: Date, days: i64) -> Option<Date> {
@@ -129,14 +137,14 @@ fn rule(source: ChargeSource) -> Option<((i64, i64), String, Grounds)> {
     })
 }
 
-fn interval(survey: &Survey<'_>, source: ChargeSource, ready: Option<Date>) -> Option<Interval> {
+fn interval(survey: &Survey<'_>, source: ChargeSource, spread: Option<Date>) -> Option<Interval> {
     let eaten = survey.is_eaten();
     let (days, text, grounds) = rule(source)?;
-    let harvest_from = ready
+    let harvest_from = spread
         .filter(|_| days.0 > 0 && eaten)
-        .and_then(|ready| Some((later(ready, days.0)?, later(ready, days.1)?)));
-    let too_soon = match (harvest_from, ready) {
-        (Some((touching, _)), Some(ready)) => harvests(survey, ready)
+        .and_then(|day| Some((later(day, days.0)?, later(day, days.1)?)));
+    let too_soon = match (harvest_from, spread) {
+        (Some((touching, _)), Some(spread)) => harvests(survey, spread)
             .filter(|(_, off)| *off < touching)
             .map(|(name, _)| name.to_string())
             .collect(),

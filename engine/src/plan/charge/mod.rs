@@ -33,6 +33,7 @@ use crate::plan::rate::Dose;
 use crate::ranges::Level;
 use crate::survey::Survey;
 use serde::Serialize;
+use time::Date;
 
 use crate::case::ChargeSource;
 use crate::plan::cautions::Caution;
@@ -124,6 +125,11 @@ impl ChargePlan {
         self.used.iter().filter(|u| u.is_mixed_in()).map(|used| used.amount).sum()
     }
 
+    /// Whether the harvest must wait for what it was charged with.
+    pub(crate) fn harvest_waits(&self) -> bool {
+        self.intervals.iter().any(|wait| wait.days.0 > 0)
+    }
+
     /// Whether lime would drive ammonia off it.
     pub(crate) fn holds_ammonium(&self) -> bool {
         self.used.iter().any(|used| holds_ammonium(used.source))
@@ -143,14 +149,20 @@ impl ChargePlan {
 }
 
 /// Charges the biochar of a dose, and enters in the ledger what that brings. What
-/// isn't in the ground before the plants feeds none of them this season.
-pub(crate) fn charge(survey: &Survey<'_>, dose: &Dose, ledger: &mut Ledger) -> ChargePlan {
+/// isn't in the ground before the plants feeds none of them this season. `spread` is the
+/// day of spreading where that is known; else it is spread once it is charged.
+pub(crate) fn charge(
+    survey: &Survey<'_>,
+    dose: &Dose,
+    ledger: &mut Ledger,
+    spread: Option<Date>,
+) -> ChargePlan {
     // Where the days to planting are too few for compost, only what soaks in within days.
     let quick = survey.timing.days_to_planting.is_some_and(|days| {
         days < supplies::days(true, &survey.case.charge).likely as i64
             && days >= supplies::days(false, &survey.case.charge).likely as i64
     });
-    let plan = Bench::of(survey, dose, ledger, quick).plan();
+    let plan = Bench { spread, ..Bench::of(survey, dose, ledger, quick) }.plan();
     for used in &plan.used {
         let brings = content(&survey.case.charge, used.source).brings.times(used.amount);
         ledger.enter(Bringer::Charge(used.source), &brings);
@@ -165,6 +177,8 @@ struct Bench<'a> {
     targets: [Target; NUTRIENTS],
     spare_phosphorus: bool,
     quick: bool,
+    /// The day of spreading.
+    spread: Option<Date>,
     /// How much more of what has a ceiling may come in, g.
     rooms: [(Substance, f64); 3],
     /// Litres that wet the biochar.
@@ -184,6 +198,7 @@ impl<'a> Bench<'a> {
                 .level(Property::Phosphorus)
                 .is_some_and(Level::is_surplus),
             quick,
+            spread: None,
             rooms: [Substance::Phosphorus, Substance::Potassium, Substance::Sodium]
                 .map(|s| (s, ledger.room(s))),
             water: supplies::water(dose.mass, &survey.material, &case.biochar),
@@ -383,9 +398,11 @@ impl<'a> Bench<'a> {
     /// A crop that is harvested sooner after the charge than raw manure allows.
     fn too_soon(&self, source: ChargeSource) -> Option<String> {
         // Alone it may soak in days; beside compost it lies for weeks.
-        [false, true].into_iter().find_map(|slow| {
-            let days = supplies::days(slow, &self.survey.case.charge);
-            let waits = intervals::intervals(self.survey, &[source], days);
+        let ready = [false, true].map(|slow| {
+            intervals::ready(self.survey, supplies::days(slow, &self.survey.case.charge))
+        });
+        ready.into_iter().chain([self.spread]).find_map(|day| {
+            let waits = intervals::intervals(self.survey, &[source], day);
             waits.into_iter().find_map(|wait| wait.too_soon.into_iter().next())
         })
     }
@@ -521,7 +538,11 @@ impl<'a> Bench<'a> {
             steps: steps(&dish),
             days,
             leftovers: self.leftovers(&used, &soak),
-            intervals: intervals::intervals(self.survey, &sources, days),
+            intervals: intervals::intervals(
+                self.survey,
+                &sources,
+                self.spread.or(intervals::ready(self.survey, days)),
+            ),
             cautions: self.cautions(&sources, &salts, notes),
             figures,
             shares,

@@ -104,6 +104,7 @@ fn replace_feed(ledger: &mut Ledger, percent: [f64; 3], grams: f64) {
             if entry.by == Bringer::Feed {
                 entry.amount = entry.amount.map(|g| (g - band.likely).max(0.0));
                 entry.works = entry.amount;
+                entry.counts = entry.amount.likely;
             }
         }
     }
@@ -191,7 +192,8 @@ pub(super) fn compost(survey: &Survey<'_>, ledger: &mut Ledger, needs: &[Need]) 
     let ceiling = capped.and_then(|(substance, _)| ledger.of(substance).ceiling.as_ref());
     let answer = match ceiling {
         _ if stop => {
-            "Let the compost rest here: it brings phosphate, of which this soil has too much.".into()
+            "Let the compost rest here: it brings phosphate, of which this soil has too much."
+                .into()
         }
         Some(ceiling) if used < LEAST => format!("Let the compost rest here. {}", ceiling.why),
         Some(ceiling) => format!("Spread only so much of it. {}", ceiling.why),
@@ -203,6 +205,9 @@ pub(super) fn compost(survey: &Survey<'_>, ledger: &mut Ledger, needs: &[Need]) 
     };
     grounds.sources.push(UMN_COMPOST.opened());
     let mut need = Need::said(NeedKind::Compost, Verdict::Unknown, answer, grounds.clone());
+    if used < LEAST {
+        return Some(need);
+    }
     let account = |s: Substance| ledger.of(s).by(Bringer::Compost);
     let works = [Substance::NitrateN, Substance::AmmoniumN, Substance::OrganicN]
         .into_iter()

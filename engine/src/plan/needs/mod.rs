@@ -56,6 +56,24 @@ named! { "need":
     }
 }
 
+impl NeedKind {
+    /// What a reader calls it.
+    pub const fn label(self) -> &'static str {
+        match self {
+            NeedKind::Lime => "Lime",
+            NeedKind::Acid => "Lowering the pH",
+            NeedKind::Gypsum => "Gypsum",
+            NeedKind::Nitrogen => "Nitrogen",
+            NeedKind::Phosphate => "Phosphate",
+            NeedKind::Potash => "Potash",
+            NeedKind::Magnesium => "Magnesium",
+            NeedKind::Sulfur => "Sulfur",
+            NeedKind::Fertiliser => "The bag you have",
+            NeedKind::Compost => "The compost you have",
+        }
+    }
+}
+
 /// One thing a bed may need, with its answer.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Need {

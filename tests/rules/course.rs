@@ -1,4 +1,4 @@
-//! What biochar does over a year.
+//! What biochar does over a year, as one account.
 
 use emberloam_engine::case::{Bag, BagState, Feedstock, Season};
 use emberloam_engine::details::{Course, WEEKS, courses};

@@ -83,3 +83,22 @@ fn no_steps_overlap_or_leave_a_gap() {
     }
     assert!(count > 100, "only {count} schemes");
 }
+
+/// A file that its `main.rs` doesn't name is not even compiled.
+#[test]
+fn no_file_of_checks_is_left_out() {
+    let tests = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let mut files = 0;
+    for folder in ["outside", "rules", "gardens", "cases", "words"] {
+        let main = std::fs::read_to_string(tests.join(folder).join("main.rs")).expect("a main");
+        for entry in std::fs::read_dir(tests.join(folder)).expect("a folder of checks") {
+            let path = entry.expect("an entry").path();
+            let name = path.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+            if path.extension().is_some_and(|end| end == "rs") && name != "main" {
+                files += 1;
+                assert!(main.contains(&format!("mod {name};")), "{} is left out", path.display());
+            }
+        }
+    }
+    assert!(files > 40, "only {files} files");
+}
