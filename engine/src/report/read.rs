@@ -1,7 +1,6 @@
 //! A [`Grid`] to a [`Report`].
 
 use std::borrow::Cow;
-use std::collections::BTreeSet;
 
 use super::about::{AboutSample, Statement, about_sample, methods, unit_for_all};
 use super::fold::squash;
@@ -318,7 +317,7 @@ impl Reader {
 
     /// The sample of a strip: a table with one row of results and no name. It goes on with
     /// the sample under way, unless that has one of these properties already.
-    pub fn of_strip(&mut self, properties: &BTreeSet<Property>) -> Result<usize, Trouble> {
+    pub fn of_strip(&mut self, properties: &[Property]) -> Result<usize, Trouble> {
         match self.current {
             Some(current) => {
                 let known = &self.report.samples[current].readings;

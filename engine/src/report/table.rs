@@ -1,6 +1,6 @@
 //! Tables: one sample a row, or one property a row.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use super::about::{NO_DEPTH_UNIT, NO_TEXTURE, covers, depth, depth_at, texture};
 use super::fold::squash;
@@ -66,7 +66,7 @@ pub(super) fn samples_down(
     let two_depths = two_depths(heading, roles);
     let mut described = 0;
     // Columns about the samples that could not be understood, and why.
-    let mut unclear: BTreeMap<usize, &str> = BTreeMap::new();
+    let mut unclear: Vec<Option<&'static str>> = vec![None; roles.len()];
     let mut end = at + 1;
     let (mut samples, mut last) = (0, 0);
     let mut seen = vec![false; roles.len()];
@@ -105,7 +105,7 @@ pub(super) fn samples_down(
             last = match name {
                 None if alone() => {
                     let of = |c: &Column| c.quantity.property;
-                    reader.of_strip(&columns.iter().map(of).collect::<BTreeSet<_>>())?
+                    reader.of_strip(&columns.iter().map(of).collect::<Vec<_>>())?
                 }
                 name => reader.begin(name)?,
             };
@@ -126,12 +126,13 @@ pub(super) fn samples_down(
         }
         end += 1;
     }
-    let described: BTreeSet<usize> = columns.iter().filter_map(|c| c.rating).collect();
+    let mut described = vec![false; roles.len()];
+    columns.iter().filter_map(|c| c.rating).for_each(|i| described[i] = true);
     for (index, role) in
         roles.iter().enumerate().filter(|(i, _)| seen[*i] && Some(*i) != name_column)
     {
         let cell = &heading[index];
-        let described = described.contains(&index);
+        let described = described[index];
         match role {
             Role::Refused(reason) => reader.unread(None, &cell.text, reason.clone(), cell.place),
             Role::Other => {
@@ -148,7 +149,8 @@ pub(super) fn samples_down(
             _ => {}
         }
     }
-    for (index, reason) in unclear {
+    for (index, reason) in unclear.into_iter().enumerate() {
+        let Some(reason) = reason else { continue };
         reader.unread(None, &heading[index].text, reason, heading[index].place);
     }
     reader.end_table(samples, last);
@@ -298,7 +300,7 @@ fn sample_row(
     sample: usize,
     row: &[Cell],
     table: &Heads<'_>,
-    unclear: &mut BTreeMap<usize, &'static str>,
+    unclear: &mut [Option<&'static str>],
 ) {
     let &Heads { heading, roles, columns, two_depths, .. } = table;
     let text = text_of(row);
@@ -311,8 +313,8 @@ fn sample_row(
         match depth_at(&said, &unit, reader.decimal) {
             Some(found) => reader.report.samples[sample].depth_cm = Some(found),
             None => {
-                unclear.entry(top).or_insert(NO_DEPTH_UNIT);
-                unclear.entry(bottom).or_insert(NO_DEPTH_UNIT);
+                unclear[top].get_or_insert(NO_DEPTH_UNIT);
+                unclear[bottom].get_or_insert(NO_DEPTH_UNIT);
             }
         }
     }
@@ -326,14 +328,14 @@ fn sample_row(
             Role::Depth => match depth(&cell.text, &heading[i].text, reader.decimal) {
                 Some(found) => reader.report.samples[sample].depth_cm = Some(found),
                 None => {
-                    unclear.entry(i).or_insert(NO_DEPTH_UNIT);
+                    unclear[i].get_or_insert(NO_DEPTH_UNIT);
                 }
             },
             Role::Texture => match texture(&cell.text) {
                 Some(found) => reader.report.samples[sample].texture = Some(found),
                 // A code says the same of every sample; a word belongs to its own.
                 None if is_result(&cell.text, reader.decimal) => {
-                    unclear.entry(i).or_insert(NO_TEXTURE);
+                    unclear[i].get_or_insert(NO_TEXTURE);
                 }
                 None => {
                     let text = format!("{}: {}", heading[i].text, cell.text);
@@ -392,7 +394,8 @@ pub(super) fn results_down(
     );
     let (deep, feel) = (find(|r| matches!(r, Role::Depth)), find(|r| matches!(r, Role::Texture)));
     let mut samples: BTreeMap<String, usize> = BTreeMap::new();
-    let mut refused: BTreeSet<&str> = BTreeSet::new();
+    // A map of the same kind: another kind would weigh on the page.
+    let mut refused: BTreeMap<String, usize> = BTreeMap::new();
     let mut end = at + 1;
     while let Some(row) = rows.get(end) {
         reader.look_at(row)?;
@@ -454,7 +457,7 @@ pub(super) fn results_down(
             ),
             // What no sample can use is listed once, not for each sample.
             Err(reason) => {
-                if refused.insert(&name.text) {
+                if refused.insert(name.text.clone(), end).is_none() {
                     reader.unread(None, &name.text, reason, name.place);
                 }
             }
