@@ -29,8 +29,8 @@ fn no_such(what: &str, text: &str, names: &[&str]) -> String {
     format!("“{text}” is no {what}; it is one of: {}", names.join(", "))
 }
 
-/// Declares a kind, read and written by its name in JSON, with what a reader sees where that is
-/// told too.
+/// Declares a kind, read and written by its name in JSON. Where what a reader sees is told too, it
+/// begins each variant's doc.
 macro_rules! named {
     ($what:literal: $(#[$attr:meta])* $vis:vis enum $kind:ident {
         $($(#[$doc:meta])* $variant:ident = $name:literal;)+
@@ -71,7 +71,7 @@ macro_rules! named {
     }) => {
         crate::named::named! { $what:
             $(#[$attr])*
-            $vis enum $kind { $($(#[$doc])* $variant = $name;)+ }
+            $vis enum $kind { $(#[doc = $words] #[doc = ""] $(#[$doc])* $variant = $name;)+ }
         }
         impl $kind {
             /// What a reader sees.

@@ -260,7 +260,7 @@ fn what_leaves_the_page_is_in_its_language() {
     page.browser.click("#share > summary");
     page.browser.click("#save-plan");
     let plan = page.browser.run("return window.__saved").as_str().unwrap_or_default().to_owned();
-    assert!(plan.contains("Plan de biocarbón"), "{plan}");
+    assert!(plan.contains("Plan para el bancal"), "{plan}");
     let (body, sources) = plan.split_once("\nFuentes\n").expect("a list of sources");
     for word in [" the ", " and ", " of ", "How much"] {
         assert!(!body.contains(word), "the plan says {word:?}: {body}");

@@ -241,7 +241,7 @@ fn the_link_and_the_plan_are_copied_and_handed_to_the_systems_sheet() {
     page.browser.wait_for("the plan", || page.browser.text("#share-told") == "Plan copied.");
     let copied = page.browser.run("return window.__copied");
     assert_eq!(copied[0], json!(value(&page, "#share-link")));
-    assert!(copied[1].as_str().unwrap().starts_with("Biochar plan\n"), "{copied}");
+    assert!(copied[1].as_str().unwrap().starts_with("Plan for the bed\n"), "{copied}");
     page.browser.run("navigator.clipboard.writeText = () => Promise.reject(new Error('no'))");
     page.browser.click("#share .copy-link");
     page.browser.wait_for("word of it", || page.browser.text("#share-told").contains("Select"));

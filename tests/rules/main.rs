@@ -1,6 +1,6 @@
 //! Checks of what the plan's own rules lead to, bed by bed: these rules are our
-//! choice, so no publication stands over the tests. What is published is checked
-//! under `tests/outside`.
+//! choice, so no publication stands over the tests; and of what a pasted report is
+//! read as. What is published is checked under `tests/outside`.
 #![allow(missing_docs, reason = "each test's name says what it checks")]
 
 mod bed;
@@ -22,6 +22,7 @@ mod ranges_borders;
 mod reaction;
 mod reading;
 mod reading_grade;
+mod reading_traps;
 mod register;
 mod season;
 mod shared;

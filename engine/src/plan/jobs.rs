@@ -220,15 +220,7 @@ impl Work<'_> {
     fn limes(&self) -> Vec<Job> {
         let Some((need, grams)) = self.need(NeedKind::Lime) else { return Vec::new() };
         let count = need.doses.max(1);
-        let each = self.weighed(grams.likely / f64::from(count));
-        let task = |digs: bool| {
-            if digs {
-                let depth = self.depth();
-                format!("Spread {each} of ground limestone evenly and mix it in {depth} deep.")
-            } else {
-                format!("Spread {each} of ground limestone evenly on top and water it in.")
-            }
-        };
+        let each = self.weighed(grams.likely / f64::from(count), "ground limestone");
         let reason = if self.survey.bed.standing == Standing::Open {
             "Lime takes months to work. On top it works down slowly; mix in the rest when the bed is clear."
         } else {
@@ -248,14 +240,22 @@ impl Work<'_> {
                 let digs = self.may_dig() && !planted;
                 let window = (from, apart.min(later(from, A_MONTH)).or(later(from, A_MONTH)));
                 let sources = [TRI_STATE_LIME.opened(), COMMON_PRACTICE.unsourced()];
-                self.job(JobKind::Lime, digs, task(digs), window, reason, &sources)
+                self.job(JobKind::Lime, digs, self.evenly(&each, digs), window, reason, &sources)
             })
             .collect()
     }
 
-    /// A weight for the bed.
-    fn weighed(&self, grams: f64) -> String {
-        self.survey.on_bed(self.survey.weighed(grams))
+    /// A weight of something for the bed.
+    fn weighed(&self, grams: f64, what: &str) -> String {
+        self.survey.on_bed(format!("{} of {what}", self.survey.weighed(grams)))
+    }
+
+    fn evenly(&self, amount: &str, digs: bool) -> String {
+        if digs {
+            format!("Spread {amount} evenly and mix it in {} deep.", self.depth())
+        } else {
+            format!("Spread {amount} evenly on top and water it in.")
+        }
     }
 
     /// What is spread: the biochar, or the mix it became with what it was charged with.
@@ -278,14 +278,10 @@ impl Work<'_> {
     fn of_need(&self, kind: NeedKind, job: JobKind) -> Option<Job> {
         let (need, grams) = self.need(kind)?;
         let count = need.doses.max(1);
-        let each = self.weighed(grams.likely / f64::from(count));
         let what = if kind == NeedKind::Acid { "sulfur" } else { "gypsum" };
+        let each = self.weighed(grams.likely / f64::from(count), what);
         let digs = self.may_dig();
-        let task = if digs {
-            format!("Spread {each} of {what} evenly and mix it in {} deep.", self.depth())
-        } else {
-            format!("Spread {each} of {what} evenly on top and water it in.")
-        };
+        let task = self.evenly(&each, digs);
         let reason = if kind == NeedKind::Acid {
             "Bacteria turn sulfur to acid while the soil is warm. Test the pH before any further dose."
         } else {
@@ -505,9 +501,9 @@ impl Work<'_> {
             let Some((_, grams)) = self.need(kind) else { continue };
             let split = kind == NeedKind::Nitrogen && twice;
             let part = if split { grams.likely / 2.0 } else { grams.likely };
-            first.push(format!("{} of {name}", self.weighed(part)));
+            first.push(self.weighed(part, name));
             if split {
-                second = Some(format!("{} of {name}", self.weighed(part)));
+                second = Some(self.weighed(part, name));
             }
         }
         if first.is_empty() {

@@ -69,7 +69,7 @@ fn said(name: &str, value: f64, line: f64, unit: Unit, beyond: &str) -> String {
     let (value, line) = (significant(value, 3), significant(line, 3));
     let space = if unit.is_empty() { "" } else { "\u{a0}" };
     format!(
-        "The {name}, {value}{space}{unit}, lies at a published line ({line}{space}{unit}); beyond it, it is called {beyond}, and the plan may differ."
+        "The {name}, {value}{space}{unit}, lies near a published line ({line}{space}{unit}); beyond it, it is called {beyond}, and the plan may differ."
     )
 }
 

@@ -20,21 +20,17 @@ named! { "unit", symbol:
         KgPerHa = "kg/ha", "kg/ha";
         /// Milliequivalents per 100 g, the same as cmol(c)/kg.
         MeqPer100g = "meq/100 g", "meq/100 g";
-        /// mmol(c)/kg.
         MmolcPerKg = "mmolc/kg", "mmol(c)/kg";
         /// cmol(c) per litre of soil, the same as meq/100 cm³.
         MeqPer100cm3 = "meq/100 cm3", "meq/100 cm³";
         /// Per cent.
         Percent = "%", "%";
-        /// g/kg.
         GPerKg = "g/kg", "g/kg";
         /// g per litre of soil, the same as g/dm³: a volumetric result.
         GPerL = "g/L", "g/dm³";
         /// dS/m, the same as mS/cm and mmho/cm.
         DsPerM = "dS/m", "dS/m";
-        /// µS/cm.
         UsPerCm = "uS/cm", "µS/cm";
-        /// g/cm³.
         GPerCm3 = "g/cm3", "g/cm³";
         /// A laboratory's own index number.
         Index = "index", "index";
@@ -52,7 +48,6 @@ named! { "unit", symbol:
         Cm = "cm", "cm";
         /// Millimetres.
         Mm = "mm", "mm";
-        /// Days.
         Days = "days", "days";
         /// A count of bags.
         Bags = "bags", "bags";

@@ -79,6 +79,11 @@ fn is_small(c: char) -> bool {
     matches!(c, 'a'..='z' | 'ß'..='ÿ' | 'µ' | 'μ') && c != '÷'
 }
 
+/// The first so many characters of a text.
+pub(super) fn first_chars(text: &str, count: usize) -> &str {
+    &text[..text.char_indices().nth(count).map_or(text.len(), |(byte, _)| byte)]
+}
+
 /// The text with every character folded.
 pub(super) fn fold(text: &str) -> String {
     text.chars().map(fold_char).collect()

@@ -32,3 +32,24 @@ pub struct Grid {
     /// Whether the source has pages, so that titles and page numbers run through it.
     pub paged: bool,
 }
+
+impl Cell {
+    pub(super) fn is_blank(&self) -> bool {
+        self.text.is_empty()
+    }
+}
+
+/// The cells of a row that hold something.
+pub(super) fn filled(row: &[Cell]) -> impl Iterator<Item = &Cell> {
+    row.iter().filter(|cell| !cell.is_blank())
+}
+
+/// The cell of a row in a column, where it holds something.
+pub(super) fn cell_at(row: &[Cell], column: usize) -> Option<&Cell> {
+    row.get(column).filter(|cell| !cell.is_blank())
+}
+
+/// The text of a row in a column.
+pub(super) fn text_at(row: &[Cell], column: usize) -> &str {
+    row.get(column).map_or("", |cell| cell.text.as_str())
+}

@@ -145,52 +145,52 @@ impl Label {
         self.methods.first().copied().filter(|_| bare)
     }
 
+    /// Why what is named is no result, whatever the property.
+    fn no_result(&self) -> Option<&'static str> {
+        if self.has(Word::Advice) {
+            return Some("a recommendation, not a result");
+        }
+        let other = self.words.iter().find_map(|word| match word {
+            Word::Other(reason) => Some(*reason),
+            Word::Humic => Some("humic matter is not organic matter; the two differ"),
+            _ => None,
+        });
+        let of_sample = self.words.iter().any(|w| matches!(w, Word::Sample(_)));
+        let bare = self.only_symbols && self.unit.is_none();
+        let soil = self.is_soil() || self.has(Word::Buffer) || self.phosphorus_by_method();
+        let reasons = [
+            (self.has(Word::Ratio), "a ratio of two results, not a result"),
+            (of_sample && bare, "no soil property: it names a sample"),
+            (!soil, "no soil property in this name"),
+            (self.has(Word::RangeColumn), "a target or a range, not a result"),
+            (
+                self.has(Word::AvailabilityIndex),
+                "an availability index depends on pH; it is not an amount",
+            ),
+        ];
+        other.or_else(|| reasons.iter().find(|reason| reason.0).map(|reason| reason.1))
+    }
+
     /// What the name stands for.
     ///
     /// # Errors
     /// Why it isn't one soil property, for the reader.
     pub fn quantity(&self) -> Result<Quantity, String> {
-        if self.has(Word::Advice) {
-            return Err("a recommendation, not a result".into());
-        }
-        for word in &self.words {
-            match word {
-                Word::Other(reason) => return Err((*reason).into()),
-                Word::Humic => {
-                    return Err("humic matter is not organic matter; the two differ".into());
-                }
-                _ => {}
-            }
-        }
-        if self.has(Word::Ratio) {
-            return Err("a ratio of two results, not a result".into());
-        }
-        let of_sample = self.words.iter().any(|w| matches!(w, Word::Sample(_)));
-        if of_sample && self.only_symbols && self.unit.is_none() {
-            return Err("no soil property: it names a sample".into());
-        }
-        if !self.is_soil() && !self.has(Word::Buffer) && !self.phosphorus_by_method() {
-            return Err("no soil property in this name".into());
-        }
-        if self.has(Word::RangeColumn) {
-            return Err("a target or a range, not a result".into());
-        }
-        if self.has(Word::AvailabilityIndex) {
-            return Err("an availability index depends on pH; it is not an amount".into());
+        if let Some(why) = self.no_result() {
+            return Err(why.into());
         }
         let (property, form) = self.named()?;
         self.refuse_other_pools(property)?;
         let mut notes = Vec::new();
-        let shown = |word: &String| format!("“{word}”");
-        if self.only_symbols && !self.unknown.is_empty() || self.unknown.len() > 2 {
-            let all = self.unknown.iter().map(shown).collect::<Vec<_>>().join(", ");
-            return Err(format!(
-                "{all} beside {} is not known here, so it was not read as {0}",
-                property.label()
-            ));
-        }
         if !self.unknown.is_empty() {
-            let all = self.unknown.iter().map(shown).collect::<Vec<_>>().join(", ");
+            let all = self.unknown.iter().map(|word| format!("“{word}”"));
+            let all = all.collect::<Vec<_>>().join(", ");
+            if self.only_symbols || self.unknown.len() > 2 {
+                let label = property.label();
+                return Err(format!(
+                    "{all} beside {label} is not known here, so it was not read as {label}"
+                ));
+            }
             notes.push(format!("passed over {all} in the name"));
         }
         let half = self.has(Word::HalfMethod) && self.methods.is_empty();
@@ -349,31 +349,12 @@ fn respelled(text: &str) -> Option<String> {
 /// Whether the short spellings of this property are chemical symbols, which
 /// also stand for other things.
 fn property_has_symbol(property: Property) -> bool {
-    use Property::{
-        Aluminum, Arsenic, Boron, Cadmium, Calcium, Chloride, Copper, ExchangeableAcidity, Iron,
-        Lead, Magnesium, Manganese, Molybdenum, Phosphorus, Potassium, Sodium, Sulfur, Zinc,
-    };
-    matches!(
-        property,
-        Aluminum
-            | Arsenic
-            | Boron
-            | Cadmium
-            | Calcium
-            | Chloride
-            | Copper
-            | ExchangeableAcidity
-            | Iron
-            | Lead
-            | Magnesium
-            | Manganese
-            | Molybdenum
-            | Phosphorus
-            | Potassium
-            | Sodium
-            | Sulfur
-            | Zinc
-    )
+    use Property::{Arsenic, Cadmium, Chloride, ExchangeableAcidity, Lead, Molybdenum};
+    property.is_extracted()
+        || matches!(
+            property,
+            Arsenic | Cadmium | Chloride | ExchangeableAcidity | Lead | Molybdenum
+        )
 }
 
 /// The saturation that belongs to a cation.

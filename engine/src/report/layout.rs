@@ -2,6 +2,7 @@
 
 use super::Cell;
 use super::fold::squash;
+use super::grid::{cell_at, filled, text_at};
 use super::label::{Label, Quantity};
 use super::lines::read_row;
 use super::names::Word;
@@ -115,7 +116,7 @@ pub(super) fn is_result(text: &str, decimal: Decimal) -> bool {
 
 /// Whether a cell is the name of a property and nothing else.
 pub(super) fn names_property(cell: &Cell, decimal: Decimal) -> bool {
-    !cell.text.is_empty()
+    !cell.is_blank()
         && Label::of(&cell.text).quantity().is_ok()
         && !is_result(&cell.text, decimal)
         && read_row(std::slice::from_ref(cell), decimal).drafts.is_empty()
@@ -124,8 +125,7 @@ pub(super) fn names_property(cell: &Cell, decimal: Decimal) -> bool {
 /// Whether row `at` is the head of a table.
 pub(super) fn head(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head> {
     let row = rows.get(at)?;
-    let filled = row.iter().filter(|c| !c.text.is_empty()).count();
-    if filled < 2 {
+    if filled(row).count() < 2 {
         return None;
     }
     results_down(rows, at, decimal)
@@ -145,13 +145,13 @@ pub(super) fn head_below_groups(
         let label = Label::of(&c.text);
         label.unit.is_some() || !label.methods.is_empty() || label.is_saturation()
     };
-    if groups.len() < 3 || !groups.iter().any(|c| c.text.is_empty()) || !groups.iter().any(says) {
+    if groups.len() < 3 || !groups.iter().any(Cell::is_blank) || !groups.iter().any(says) {
         return None;
     }
     let Some(Head::Samples(mut roles)) = head(rows, at + 1, decimal) else { return None };
     let mut group: Option<&Cell> = None;
     for (i, role) in roles.iter_mut().enumerate() {
-        group = groups.get(i).filter(|c| !c.text.is_empty()).or(group);
+        group = cell_at(groups, i).or(group);
         let Some(group) = group.filter(|g| says(g)) else { continue };
         let Role::Results(of_column) = role else { continue };
         let both = format!("{} {}", group.text, rows[at + 1][i].text);
@@ -176,10 +176,7 @@ pub(super) fn head_below_groups(
 /// their ratings.
 fn roles(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Vec<Role> {
     let mut roles: Vec<Role> = rows[at].iter().map(|c| role(&c.text)).collect();
-    let below = |i: usize| {
-        let cells = rows.iter().skip(at + 1).take(6).filter_map(move |r| r.get(i));
-        cells.filter(|c| !c.text.is_empty())
-    };
+    let below = |i: usize| rows.iter().skip(at + 1).take(6).filter_map(move |r| cell_at(r, i));
     // Whether a column of results stands to the left, in the same panel.
     let mut beside = false;
     for (i, role) in roles.iter_mut().enumerate() {
@@ -201,10 +198,7 @@ fn results_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head>
     let name = find(|r| matches!(r, Role::Names))?;
     let value = find(|r| matches!(r, Role::Values))?;
     // The first result may be missing; another of the first ones is not.
-    let holds = |r: &Vec<Cell>| {
-        let text = |i: usize| r.get(i).map_or("", |c| c.text.as_str());
-        !text(name).is_empty() && is_result(text(value), decimal)
-    };
+    let holds = |r: &Vec<Cell>| cell_at(r, name).is_some() && is_result(text_at(r, value), decimal);
     rows.iter().skip(at + 1).take(4).any(holds).then_some(Head::Results(roles))
 }
 
@@ -243,14 +237,10 @@ fn samples_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head>
         return None;
     }
     // The next row must hold results under the names; rows of units may come between.
-    let holds = |r: &Vec<Cell>| {
-        results().any(|(i, _)| r.get(i).is_some_and(|c| is_result(&c.text, decimal)))
-    };
+    let holds = |r: &Vec<Cell>| results().any(|(i, _)| is_result(text_at(r, i), decimal));
     let below = rows.iter().skip(at + 1).take(4).find(|r| !unit_like(r)).is_some_and(holds);
-    let rated = || {
-        rows.get(at + 1)
-            .is_some_and(|r| results().any(|(i, _)| r.get(i).is_some_and(|c| is_rating(&c.text))))
-    };
+    let rated =
+        || rows.get(at + 1).is_some_and(|r| results().any(|(i, _)| is_rating(text_at(r, i))));
     (below || rated()).then_some(Head::Samples(roles))
 }
 
@@ -297,7 +287,7 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
         // Beside one column of results, other columns describe it; else each is a sample.
         let described = matches!(role, Role::Units | Role::Ratings | Role::Methods | Role::Blank);
         let sample = !described && !has_values;
-        let under = next.iter().any(|r| r.get(i).is_some_and(|c| is_result(&c.text, decimal)));
+        let under = next.iter().any(|r| is_result(text_at(r, i), decimal));
         if sample && under {
             *role = Role::Sample(0);
         } else if matches!(role, Role::Blank) && under && !has_values {

@@ -1,9 +1,12 @@
 //! Results in free lines: `Phosphorus (Mehlich-3): 18 ppm  Low`.
 
-use super::about::{depth, depth_at};
+use super::about::depth_at;
+use super::fold::first_chars;
+use super::grid::filled;
 use super::label::Label;
-use super::number::{Decimal, Said, bound_in_words, is_rating, said};
-use super::place::{Draft, Tail};
+use super::names::Word;
+use super::number::{Decimal, Said, bound_in_words, is_range, is_rating, said};
+use super::place::{Draft, Tail, is_half_step};
 use super::units::unit_at;
 use super::{Cell, Place, fold};
 
@@ -33,7 +36,7 @@ struct Split {
 /// Reads a row as names with results.
 pub(super) fn read_row(cells: &[Cell], decimal: Decimal) -> RowSays {
     let mut says = RowSays::default();
-    let cells: Vec<&Cell> = cells.iter().filter(|c| !c.text.is_empty()).collect();
+    let cells: Vec<&Cell> = filled(cells).collect();
     // The draft under way, and whether it has its result.
     let mut open: Option<(Draft, bool)> = None;
     for (i, cell) in cells.iter().enumerate() {
@@ -78,15 +81,10 @@ fn goes_with(
         let label = Label::of(text);
         if matches!(result, Said::Text) && !is_rating(text) {
             // A method or unit may stand between the name and the result.
-            if let Some(unit) = label.only_unit() {
-                draft.unit = Some(unit);
-                return true;
-            }
-            if let Some(method) = label.only_method() {
-                draft.method = Some(method);
-                return true;
-            }
-            return false;
+            let (unit, method) = (label.only_unit(), label.only_method());
+            draft.unit = unit.or(draft.unit);
+            draft.method = method.or(draft.method);
+            return unit.is_some() || method.is_some();
         }
         draft.result.clone_from(text);
         draft.place = cell.place;
@@ -101,9 +99,9 @@ fn goes_with(
         draft.unit = Some(unit);
         return true;
     }
-    let range = matches!(said(text.trim_matches(['(', ')', '[', ']']), decimal), Said::Range)
+    let range = is_range(text, decimal)
         || text.starts_with(['<', '>', '≤', '≥'])
-        || label.has(super::names::Word::RangeColumn);
+        || label.has(Word::RangeColumn);
     if is_rating(text) || range {
         match &mut draft.rating {
             Some(before) => before.extend([", ", text]),
@@ -130,12 +128,14 @@ fn begin(cell: &Cell, decimal: Decimal, says: &mut RowSays) -> Option<Vec<(Draft
         let text = &cell.text[from..];
         let mut draft = draft(&split.label, &text[..split.name_end], cell.place, decimal)?;
         let rest = &text[split.result..];
+        // Where the next result begins.
+        let mut next = None;
         let end = match said(rest, decimal) {
             Said::Amount(_, end) => {
                 let tail = Tail::of(&rest[end..], decimal);
                 draft.unit = tail.unit.or(draft.unit);
                 draft.method = draft.method.or(tail.method);
-                draft.rating = tail.rating.filter(|r| !matches!(r.as_str(), "-" | "+" | "−"));
+                draft.rating = tail.rating.filter(|r| !is_half_step(r));
                 let glued_sign = rest[end..].starts_with(['-', '+', '−']) && draft.rating.is_none();
                 let mut end = end + tail.unit_end;
                 if glued_sign && tail.unit.is_none() {
@@ -145,13 +145,10 @@ fn begin(cell: &Cell, decimal: Decimal, says: &mut RowSays) -> Option<Vec<(Draft
                     let at = rest.rfind(&left).unwrap_or(rest.len());
                     let mut probe = RowSays::default();
                     if at > 0 && self::split(&left, decimal, &mut probe).is_some() {
-                        draft.result = rest[..end].trim().to_string();
-                        draft.place = span(cell, from + split.result, from + split.result + end);
-                        drafts.push((draft, true));
-                        from += split.result + at;
-                        continue;
+                        next = Some(from + split.result + at);
+                    } else {
+                        draft.left = Some(left);
                     }
-                    draft.left = Some(left);
                 }
                 end
             }
@@ -160,7 +157,8 @@ fn begin(cell: &Cell, decimal: Decimal, says: &mut RowSays) -> Option<Vec<(Draft
         draft.result = rest[..end].trim().to_string();
         draft.place = span(cell, from + split.result, from + split.result + end);
         drafts.push((draft, true));
-        return Some(drafts);
+        let Some(next) = next else { return Some(drafts) };
+        from = next;
     }
     if !drafts.is_empty() {
         return Some(drafts);
@@ -229,21 +227,10 @@ fn value_first(cell: &Cell, decimal: Decimal) -> Option<Vec<(Draft, bool)>> {
 }
 
 fn draft(label: &Label, name: &str, place: Place, decimal: Decimal) -> Option<Draft> {
-    let quantity = label.quantity().ok()?;
-    let name = name.trim_end_matches(|c: char| {
+    let shown = name.trim_end_matches(|c: char| {
         c.is_whitespace() || matches!(c, ':' | '=' | ',' | '.' | '…' | '-' | '–' | '|')
     });
-    Some(Draft {
-        quantity,
-        name: name.trim().to_string(),
-        result: String::new(),
-        place,
-        unit: None,
-        method: None,
-        rating: None,
-        left: None,
-        depth_cm: depth(name, "", decimal),
-    })
+    Some(Draft::of(label.quantity().ok()?, shown.trim(), place, decimal))
 }
 
 /// The place of some bytes of a cell.
@@ -258,7 +245,7 @@ fn span(cell: &Cell, from: usize, to: usize) -> Place {
 
 /// Where a name ends and its result begins.
 fn split(text: &str, decimal: Decimal, says: &mut RowSays) -> Option<Split> {
-    let near = &text[..text.char_indices().nth(REACH).map_or(text.len(), |(b, _)| b)];
+    let near = first_chars(text, REACH);
     let mut attempt = |name_end: usize, result: usize, sure: bool| -> Option<Split> {
         let label = Label::of(&near[..name_end]);
         says.soil_word |= label.is_soil();
@@ -280,18 +267,11 @@ fn split(text: &str, decimal: Decimal, says: &mut RowSays) -> Option<Split> {
     let (mut before, mut before_that) = (' ', ' ');
     let mut tried = 0;
     for (at, c) in near.char_indices() {
-        let opens_result = c.is_ascii_digit()
-            || matches!(fold::fold_char(c), '<' | '>')
-            || c == '.' && near[at + 1..].starts_with(|c: char| c.is_ascii_digit())
-            || fold::fold_char(c) == '-'
-                && before.is_whitespace()
-                && near[at + c.len_utf8()..].starts_with(|c: char| c.is_ascii_digit())
-            || before_word(before) && is_not_detected(&near[at..]);
         let inside_number = matches!(before, '.' | ',' | ':' | '/') && before_that.is_ascii_digit();
         // A dot parts only as a row of leader dots.
         let inside_word = before == '.' && !matches!(before_that, '.' | ' ');
         let parted = before_word(before) && !inside_number && !inside_word;
-        if depth == 0 && at > 0 && opens_result && parted && tried < 12 {
+        if depth == 0 && at > 0 && parted && tried < 12 && opens_result(&near[at..], before) {
             tried += 1;
             let result = said(&near[at..], decimal);
             // The 0-24 of "Nitrate-N 0-24 in 45 lb/A" is part of the name.
@@ -322,6 +302,19 @@ fn split(text: &str, decimal: Decimal, says: &mut RowSays) -> Option<Split> {
         (before_that, before) = (before, c);
     }
     rating_only(near, &mut attempt)
+}
+
+/// Whether a text begins as a result does: with a number, a limit, or words for none.
+fn opens_result(text: &str, before: char) -> bool {
+    let mut rest = text.chars();
+    let first = rest.next().unwrap_or(' ');
+    let digit_follows = rest.next().is_some_and(|c| c.is_ascii_digit());
+    let number = match fold::fold_char(first) {
+        '<' | '>' => true,
+        '-' => before.is_whitespace() && digit_follows,
+        _ => first.is_ascii_digit() || first == '.' && digit_follows,
+    };
+    number || before_word(before) && is_not_detected(text)
 }
 
 /// `Potassium VH`: every word of the name is known and the rest is a rating.

@@ -22,8 +22,6 @@ mod split;
 #[cfg(test)]
 mod synonyms;
 mod table;
-#[cfg(test)]
-mod traps;
 mod trouble;
 mod units;
 

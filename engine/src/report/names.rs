@@ -97,230 +97,185 @@ pub(super) enum Meaning {
     Word(Word),
 }
 
-/// A meaning and its spellings, parted by blanks: one text costs the page less than many.
-type Row = (Meaning, &'static str);
+/// Meanings and their spellings, parted by blanks: one text costs the page less than many.
+macro_rules! spellings {
+    ($all:ident: $($meaning:expr => $spellings:literal;)+) => {
+        const $all: &[(Meaning, &str)] = &[$(($meaning, $spellings)),+];
+    };
+}
 
 const fn is(property: Property) -> Meaning {
     Meaning::Is(property, Form::Element)
 }
 
-const PROPERTIES: &[Row] = &[
-    (
-        is(Property::Ph),
-        "ph soilph waterph phw phh2o pheau activeph phwert reaction phagua phactual",
-    ),
-    (is(Property::SaltPh), "phs saltph phsalt"),
-    (
-        is(Property::BufferPh),
-        "bufferph phbuffer bph buffph bufph bufferindex smpae phtampon phpuffer",
-    ),
-    (
-        is(Property::ExchangeableAcidity),
+spellings! { PROPERTIES:
+    is(Property::Ph) =>
+        "ph soilph waterph phw phh2o pheau activeph phwert reaction phagua phactual";
+    is(Property::SaltPh) => "phs saltph phsalt";
+    is(Property::BufferPh) =>
+        "bufferph phbuffer bph buffph bufph bufferindex smpae phtampon phpuffer";
+    is(Property::ExchangeableAcidity) =>
         "acidity exchangeableacidity exchacidity ac h hyd hydrogen hal \
          neutralizableacidity neutralisableacidity totalacidity acidezpotencial acidez \
          aciditeechangeable acidezintercambiable acidezcambiable austauschaciditat \
-         acideztotal",
-    ),
-    (
-        is(Property::OrganicMatter),
+         acideztotal";
+    is(Property::OrganicMatter) =>
         "om som organicmatter soilorganicmatter orgmatter organicmat humus \
          materiaorganica matiereorganique humusgehalt organischesubstanz \
-         organischersubstanz matieresorganiques humusanteil",
-    ),
-    (
-        is(Property::OrganicCarbon),
+         organischersubstanz matieresorganiques humusanteil";
+    is(Property::OrganicCarbon) =>
         "oc soc toc orgc organicc organiccarbon totalorganiccarbon carbonoorganico corg \
          tocarb loic carboneorganique carbonoorg organischerkohlenstoff \
-         organischekohlenstoff carbonoorganicototal",
-    ),
-    (
-        is(Property::TotalN),
+         organischekohlenstoff carbonoorganicototal";
+    is(Property::TotalN) =>
         "tn tkn totaln totalnitrogen azotetotal totn gesamtstickstoff gesamtn ntotal \
-         nitrogenototal nitrogeniototal lecototn leconitrogen stickstoffgesamt",
-    ),
-    (
-        is(Property::NitrateN),
+         nitrogenototal nitrogeniototal lecototn leconitrogen stickstoffgesamt";
+    is(Property::NitrateN) =>
         "no3n nitraten nitratenitrogen no3nitrogen nitratesn no31 azotenitrique \
-         nitratstickstoff nno3 nitricon",
-    ),
-    (Meaning::Is(Property::NitrateN, Form::No3), "no3"),
-    (Meaning::Is(Property::NitrateN, Form::Unsure), "nitrate nitrates nitrat nitrato nitratos"),
-    (
-        is(Property::AmmoniumN),
+         nitratstickstoff nno3 nitricon";
+    Meaning::Is(Property::NitrateN, Form::No3) => "no3";
+    Meaning::Is(Property::NitrateN, Form::Unsure) => "nitrate nitrates nitrat nitrato nitratos";
+    is(Property::AmmoniumN) =>
         "nh4n ammoniumn ammoniumnitrogen ammn ammonian nh4nitrogen ammoniumstickstoff \
-         azoteammoniacal nnh4",
-    ),
-    (Meaning::Is(Property::AmmoniumN, Form::Nh4), "nh4"),
-    (Meaning::Is(Property::AmmoniumN, Form::Unsure), "ammonium amonio amonium"),
-    (
-        is(Property::Phosphorus),
-        "p phosphorus phosphorous phos phosphor fosforo phosphore phosphorusp",
-    ),
-    (
-        Meaning::Is(Property::Phosphorus, Form::P2O5),
-        "p2o5 anhydridephosphorique acidephosphorique phosphorpentoxid",
-    ),
-    (Meaning::Is(Property::Phosphorus, Form::Po4), "po4"),
-    (is(Property::Phosphorus), "po4p phosphatep"),
-    (Meaning::Is(Property::Phosphorus, Form::Phosphate), "phosphate phosphat"),
-    (is(Property::Potassium), "k potassium kalium potasio potassio pottasium potasiok"),
-    (Meaning::Is(Property::Potassium, Form::K2O), "k2o potash kali potasse kaliumoxid potassa"),
-    (is(Property::Calcium), "ca calcium calcio kalzium ca2 kalcium"),
-    (Meaning::Is(Property::Calcium, Form::CaO), "cao chaux kalziumoxid calciumoxid"),
-    (is(Property::Magnesium), "mg magnesium magnesio mg2 ma"),
-    (Meaning::Is(Property::Magnesium, Form::MgO), "mgo magnesie magnesia magnesiumoxid"),
-    (is(Property::Sodium), "na sodium natrium sodio"),
-    (
-        is(Property::Sulfur),
+         azoteammoniacal nnh4";
+    Meaning::Is(Property::AmmoniumN, Form::Nh4) => "nh4";
+    Meaning::Is(Property::AmmoniumN, Form::Unsure) => "ammonium amonio amonium";
+    is(Property::Phosphorus) =>
+        "p phosphorus phosphorous phos phosphor fosforo phosphore phosphorusp";
+    Meaning::Is(Property::Phosphorus, Form::P2O5) =>
+        "p2o5 anhydridephosphorique acidephosphorique phosphorpentoxid";
+    Meaning::Is(Property::Phosphorus, Form::Po4) => "po4";
+    is(Property::Phosphorus) => "po4p phosphatep";
+    Meaning::Is(Property::Phosphorus, Form::Phosphate) => "phosphate phosphat";
+    is(Property::Potassium) => "k potassium kalium potasio potassio pottasium potasiok";
+    Meaning::Is(Property::Potassium, Form::K2O) => "k2o potash kali potasse kaliumoxid potassa";
+    is(Property::Calcium) => "ca calcium calcio kalzium ca2 kalcium";
+    Meaning::Is(Property::Calcium, Form::CaO) => "cao chaux kalziumoxid calciumoxid";
+    is(Property::Magnesium) => "mg magnesium magnesio mg2 ma";
+    Meaning::Is(Property::Magnesium, Form::MgO) => "mgo magnesie magnesia magnesiumoxid";
+    is(Property::Sodium) => "na sodium natrium sodio";
+    is(Property::Sulfur) =>
         "s sulfur sulphur sulfer so4s sulfates sulphates sulfatesulfur sulphatesulphur \
-         azufre enxofre schwefel soufre sulfatschwefel sso4",
-    ),
-    (Meaning::Is(Property::Sulfur, Form::So4), "so4 so42"),
-    (Meaning::Is(Property::Sulfur, Form::Unsure), "sulfate sulphate sulfat sulfato sulfatos"),
-    (is(Property::Boron), "b boron bor boro bore"),
-    (is(Property::Zinc), "zn zinc zink zinco cinc"),
-    (is(Property::Manganese), "mn manganese mangan manganeso manganes"),
-    (is(Property::Copper), "cu copper kupfer cobre cuivre"),
-    (is(Property::Iron), "fe iron eisen hierro ferro fer"),
-    (is(Property::Aluminum), "al aluminum aluminium aluminio"),
-    (is(Property::Molybdenum), "mo molybdenum molyb molybdan molybdene molibdeno molibdenio"),
-    (is(Property::Chloride), "cl chloride chlorides chlorid chlorure cloruro cloreto"),
-    (is(Property::Lead), "pb lead blei plomb plomo chumbo"),
-    (is(Property::Arsenic), "as arsenic arsen arsenico"),
-    (is(Property::Cadmium), "cd cadmium kadmium cadmio"),
-    (
-        is(Property::Cec),
+         azufre enxofre schwefel soufre sulfatschwefel sso4";
+    Meaning::Is(Property::Sulfur, Form::So4) => "so4 so42";
+    Meaning::Is(Property::Sulfur, Form::Unsure) => "sulfate sulphate sulfat sulfato sulfatos";
+    is(Property::Boron) => "b boron bor boro bore";
+    is(Property::Zinc) => "zn zinc zink zinco cinc";
+    is(Property::Manganese) => "mn manganese mangan manganeso manganes";
+    is(Property::Copper) => "cu copper kupfer cobre cuivre";
+    is(Property::Iron) => "fe iron eisen hierro ferro fer";
+    is(Property::Aluminum) => "al aluminum aluminium aluminio";
+    is(Property::Molybdenum) => "mo molybdenum molyb molybdan molybdene molibdeno molibdenio";
+    is(Property::Chloride) => "cl chloride chlorides chlorid chlorure cloruro cloreto";
+    is(Property::Lead) => "pb lead blei plomb plomo chumbo";
+    is(Property::Arsenic) => "as arsenic arsen arsenico";
+    is(Property::Cadmium) => "cd cadmium kadmium cadmio";
+    is(Property::Cec) =>
         "cec estcec ecec tec ctc cic kak cationexchangecapacity cationexchcapacity \
          cationexchcap totalexchangecapacity exchangecapacity cationexchange \
          cecsumofcations sumofcations calculatedcationexchangecapacity \
          cationexchangecap kationenaustauschkapazitat austauschkapazitat \
          capaciteechange capacidaddeintercambiocationico capacidaddeintercambio \
          capacidadedetrocacationica capacidadedetrocadecations capacidadedetroca \
-         cecmetson capacitedechange capacitedechangecationique totalcec",
-    ),
-    (
-        is(Property::BaseSaturation),
+         cecmetson capacitedechange capacitedechangecationique totalcec";
+    is(Property::BaseSaturation) =>
         "bs bs% %bs basesat basesaturation totalbasesaturation v% basensattigung \
          saturacaoporbases saturaciondebases saturacionbases tauxdesaturation basesat% \
-         %basesat",
-    ),
-    (is(Property::CalciumSaturation), "perca cabs bsca"),
-    (is(Property::MagnesiumSaturation), "permg mgbs bsmg"),
-    (is(Property::PotassiumSaturation), "perk kbs bsk"),
-    (
-        is(Property::SodiumSaturation),
+         %basesat";
+    is(Property::CalciumSaturation) => "perca cabs bsca";
+    is(Property::MagnesiumSaturation) => "permg mgbs bsmg";
+    is(Property::PotassiumSaturation) => "perk kbs bsk";
+    is(Property::SodiumSaturation) =>
         "perna nabs bsna esp exchangeablesodiumpercentage exchangeablesodiumpercent \
-         exchangeablesodium%",
-    ),
-    (is(Property::AciditySaturation), "perh hbs bsh"),
-    (
-        is(Property::Ec),
+         exchangeablesodium%";
+    is(Property::AciditySaturation) => "perh hbs bsh";
+    is(Property::Ec) =>
         "ec ss ssalts solublesalts solublesalt solsalts solsalt solublesaltsec \
          salts salinity electricalconductivity elecconductivity conductivity tss \
          elconductivity conductividad conductividadelectrica conductivite \
          conductiviteelectrique leitfahigkeit elektrischeleitfahigkeit ce salinite \
          salinidad salinidade salzgehalt condutividade condutividadeeletrica \
-         conductiviteelec",
-    ),
-    (is(Property::Sar), "sar sodiumadsorptionratio sodiumabsorptionratio"),
-    (
-        is(Property::FreeLime),
+         conductiviteelec";
+    is(Property::Sar) => "sar sodiumadsorptionratio sodiumabsorptionratio";
+    is(Property::FreeLime) =>
         "excesslime exlime freelime limeestimate caco3 cce calcairetotal \
          calciumcarbonate calciumcarbonateequivalent freecarbonate freecarbonates \
          calcaire carbonatos carbonato kalkgehalt carbonat carbonatgehalt \
-         excesslimerating freecaco3",
-    ),
-    (is(Property::Sand), "sand areia arena sable sables sandanteil"),
-    (is(Property::Silt), "silt silte limo schluff limon limons"),
-    (is(Property::Clay), "clay argila arcilla ton% argile argiles tonanteil"),
-    (
-        is(Property::BulkDensity),
+         excesslimerating freecaco3";
+    is(Property::Sand) => "sand areia arena sable sables sandanteil";
+    is(Property::Silt) => "silt silte limo schluff limon limons";
+    is(Property::Clay) => "clay argila arcilla ton% argile argiles tonanteil";
+    is(Property::BulkDensity) =>
         "bulkdensity bd scoopdensity sampledensity density wv volumeweight weightvolume \
          soildensity rohdichte lagerungsdichte densiteapparente densidadaparente \
-         densidade weightpervolume scoopwt",
-    ),
-    (
-        is(Property::NitrogenRelease),
-        "enr estnrelease estimatednrelease estimatednitrogenrelease nitrogenrelease",
-    ),
-];
+         densidade weightpervolume scoopwt";
+    is(Property::NitrogenRelease) =>
+        "enr estnrelease estimatednrelease estimatednitrogenrelease nitrogenrelease";
+}
 
-const METHODS: &[Row] = &[
-    (Meaning::By(Method::Mehlich3), "mehlich3 mehlichiii m3 miii meh3 mehlich3icp m3icap m3icp"),
-    (
-        Meaning::By(Method::Mehlich3Colorimetric),
-        "mehlich3colorimetric mehlich3colourimetric m3colorimetric mehlich3color m3col",
-    ),
-    (Meaning::By(Method::Mehlich1), "mehlich1 mehlichi m1 doubleacid weakdoubleacid meh1"),
-    (Meaning::By(Method::BrayP1), "brayp1 bray1 brayi weakbray braykurtz1 braypi bray1p"),
-    (Meaning::By(Method::BrayP2), "brayp2 bray2 brayii strongbray braykurtz2"),
-    (Meaning::IsBy(Property::Phosphorus, Method::BrayP1), "p1 pweakbray"),
-    (Meaning::IsBy(Property::Phosphorus, Method::BrayP2), "p2"),
-    (Meaning::IsBy(Property::Phosphorus, Method::Mehlich3), "mehlichpiii mehlichp3"),
-    (
-        Meaning::By(Method::Olsen),
-        "olsen olsens bicarb bicarbonate sodiumbicarbonate nahco3 hco3 bic sodiumbicarb",
-    ),
-    (Meaning::By(Method::Morgan), "morgan morgans"),
-    (
-        Meaning::By(Method::ModifiedMorgan),
-        "modifiedmorgan modmorgan modifiedmorgans modmorgans mmorgan mm",
-    ),
-    (
-        Meaning::By(Method::AmmoniumAcetate),
+spellings! { METHODS:
+    Meaning::By(Method::Mehlich3) => "mehlich3 mehlichiii m3 miii meh3 mehlich3icp m3icap m3icp";
+    Meaning::By(Method::Mehlich3Colorimetric) =>
+        "mehlich3colorimetric mehlich3colourimetric m3colorimetric mehlich3color m3col";
+    Meaning::By(Method::Mehlich1) => "mehlich1 mehlichi m1 doubleacid weakdoubleacid meh1";
+    Meaning::By(Method::BrayP1) => "brayp1 bray1 brayi weakbray braykurtz1 braypi bray1p";
+    Meaning::By(Method::BrayP2) => "brayp2 bray2 brayii strongbray braykurtz2";
+    Meaning::IsBy(Property::Phosphorus, Method::BrayP1) => "p1 pweakbray";
+    Meaning::IsBy(Property::Phosphorus, Method::BrayP2) => "p2";
+    Meaning::IsBy(Property::Phosphorus, Method::Mehlich3) => "mehlichpiii mehlichp3";
+    Meaning::By(Method::Olsen) =>
+        "olsen olsens bicarb bicarbonate sodiumbicarbonate nahco3 hco3 bic sodiumbicarb";
+    Meaning::By(Method::Morgan) => "morgan morgans";
+    Meaning::By(Method::ModifiedMorgan) =>
+        "modifiedmorgan modmorgan modifiedmorgans modmorgans mmorgan mm";
+    Meaning::By(Method::AmmoniumAcetate) =>
         "ammoniumacetate nh4oac nh4ac amac ammacetate neutralammoniumacetate 1nnh4oac \
-         ammoniumacetat acetatedammonium acetatodeamonio acetateammonium",
-    ),
-    (Meaning::By(Method::AmmoniumNitrate), "ammoniumnitrate nh4no3 ammnitrate"),
-    (Meaning::By(Method::Dtpa), "dtpa"),
-    (Meaning::By(Method::HotWater), "hotwater hoth2o hw hotwatersoluble"),
-    (Meaning::By(Method::Kcl), "kcl 2nkcl 1nkcl 2mkcl 1mkcl potassiumchloride"),
-    (Meaning::By(Method::Water1To1), "1to1 1to1water 1to1h2o"),
-    (Meaning::By(Method::Water1To2), "1to2 2to1 1to2water 1to2h2o"),
-    (Meaning::By(Method::Water1To5), "1to5 5to1 1to5water 1to5h2o"),
-    (Meaning::By(Method::SaturatedPaste), "saturatedpaste satpaste saturationextract sp"),
-    (Meaning::IsBy(Property::Ph, Method::SaturatedPaste), "phsp sarph"),
-    (Meaning::IsBy(Property::Ec, Method::SaturatedPaste), "ecsp ece"),
-    (
-        Meaning::By(Method::CaCl2),
+         ammoniumacetat acetatedammonium acetatodeamonio acetateammonium";
+    Meaning::By(Method::AmmoniumNitrate) => "ammoniumnitrate nh4no3 ammnitrate";
+    Meaning::By(Method::Dtpa) => "dtpa";
+    Meaning::By(Method::HotWater) => "hotwater hoth2o hw hotwatersoluble";
+    Meaning::By(Method::Kcl) => "kcl 2nkcl 1nkcl 2mkcl 1mkcl potassiumchloride";
+    Meaning::By(Method::Water1To1) => "1to1 1to1water 1to1h2o";
+    Meaning::By(Method::Water1To2) => "1to2 2to1 1to2water 1to2h2o";
+    Meaning::By(Method::Water1To5) => "1to5 5to1 1to5water 1to5h2o";
+    Meaning::By(Method::SaturatedPaste) => "saturatedpaste satpaste saturationextract sp";
+    Meaning::IsBy(Property::Ph, Method::SaturatedPaste) => "phsp sarph";
+    Meaning::IsBy(Property::Ec, Method::SaturatedPaste) => "ecsp ece";
+    Meaning::By(Method::CaCl2) =>
         "cacl2 calciumchloride 001mcacl2 01mcacl2 001mcalciumchloride cacl \
-         clorurodecalcio chloruredecalcium calciumchlorid",
-    ),
-    (Meaning::By(Method::LossOnIgnition), "loi lossonignition ignition"),
-    (Meaning::By(Method::WalkleyBlack), "walkleyblack wb walkley"),
-    (Meaning::By(Method::SmpBuffer), "smp smpbuffer shoemaker shoemakermcleanpratt"),
-    (Meaning::By(Method::SikoraBuffer), "sikora sikorabuffer sikora2 sikoraii"),
-    (Meaning::By(Method::MehlichBuffer), "mehlichbuffer mehlichbufferph mehlichbph"),
-    (
-        Meaning::By(Method::ModifiedMehlichBuffer),
-        "modifiedmehlichbuffer modifiedmehlich modmehlich",
-    ),
-    (Meaning::By(Method::AdamsEvansBuffer), "adamsevans adamsevansbuffer aebuffer"),
-    (Meaning::By(Method::WoodruffBuffer), "woodruff woodruffbuffer wdrf wdrfbuffer"),
-    (Meaning::By(Method::TotalAcid), "epa3050 epa3050b epa3051 aquaregia aciddigestion"),
-    (Meaning::By(Method::Mehlich2), "mehlich2 mehlichii meh2"),
-    (Meaning::IsBy(Property::Phosphorus, Method::Mehlich2), "mehlichpii mehlichp2"),
-    (Meaning::By(Method::Colwell), "colwell colwells"),
-    (Meaning::By(Method::Cal), "cal calciumacetatelactate calciumacetatlactat"),
-    (Meaning::By(Method::DoubleLactate), "doublelactate doppellaktat doppellactat"),
-    (Meaning::By(Method::Lancaster), "lancaster"),
-    (Meaning::By(Method::Kelowna), "kelowna"),
-    (Meaning::By(Method::ModifiedKelowna), "modifiedkelowna modkelowna kelownamodified"),
-    (Meaning::By(Method::Resin), "resin resina anionexchangeresin"),
-    (Meaning::By(Method::H3a), "h3a"),
-    (Meaning::By(Method::AbDtpa), "abdtpa ammoniumbicarbonatedtpa ammoniumbicarbdtpa"),
-    (Meaning::By(Method::DtpaSorbitol), "dtpasorbitol sorbitol sorbitoldtpa"),
-    (Meaning::By(Method::DiluteHcl), "hcl 01nhcl 01mhcl diluteacid hydrochloricacid"),
-    (Meaning::By(Method::Kcl40), "kcl40"),
-    (Meaning::By(Method::CalciumPhosphate), "mcp monocalciumphosphate calciumphosphate"),
-    (Meaning::By(Method::JoretHebert), "jorethebert joret"),
-    (Meaning::By(Method::Dyer), "dyer"),
-    (Meaning::By(Method::Water1To2p5), "1to2.5 2.5to1 1to2.5water 1to2.5h2o"),
-];
+         clorurodecalcio chloruredecalcium calciumchlorid";
+    Meaning::By(Method::LossOnIgnition) => "loi lossonignition ignition";
+    Meaning::By(Method::WalkleyBlack) => "walkleyblack wb walkley";
+    Meaning::By(Method::SmpBuffer) => "smp smpbuffer shoemaker shoemakermcleanpratt";
+    Meaning::By(Method::SikoraBuffer) => "sikora sikorabuffer sikora2 sikoraii";
+    Meaning::By(Method::MehlichBuffer) => "mehlichbuffer mehlichbufferph mehlichbph";
+    Meaning::By(Method::ModifiedMehlichBuffer) =>
+        "modifiedmehlichbuffer modifiedmehlich modmehlich";
+    Meaning::By(Method::AdamsEvansBuffer) => "adamsevans adamsevansbuffer aebuffer";
+    Meaning::By(Method::WoodruffBuffer) => "woodruff woodruffbuffer wdrf wdrfbuffer";
+    Meaning::By(Method::TotalAcid) => "epa3050 epa3050b epa3051 aquaregia aciddigestion";
+    Meaning::By(Method::Mehlich2) => "mehlich2 mehlichii meh2";
+    Meaning::IsBy(Property::Phosphorus, Method::Mehlich2) => "mehlichpii mehlichp2";
+    Meaning::By(Method::Colwell) => "colwell colwells";
+    Meaning::By(Method::Cal) => "cal calciumacetatelactate calciumacetatlactat";
+    Meaning::By(Method::DoubleLactate) => "doublelactate doppellaktat doppellactat";
+    Meaning::By(Method::Lancaster) => "lancaster";
+    Meaning::By(Method::Kelowna) => "kelowna";
+    Meaning::By(Method::ModifiedKelowna) => "modifiedkelowna modkelowna kelownamodified";
+    Meaning::By(Method::Resin) => "resin resina anionexchangeresin";
+    Meaning::By(Method::H3a) => "h3a";
+    Meaning::By(Method::AbDtpa) => "abdtpa ammoniumbicarbonatedtpa ammoniumbicarbdtpa";
+    Meaning::By(Method::DtpaSorbitol) => "dtpasorbitol sorbitol sorbitoldtpa";
+    Meaning::By(Method::DiluteHcl) => "hcl 01nhcl 01mhcl diluteacid hydrochloricacid";
+    Meaning::By(Method::Kcl40) => "kcl40";
+    Meaning::By(Method::CalciumPhosphate) => "mcp monocalciumphosphate calciumphosphate";
+    Meaning::By(Method::JoretHebert) => "jorethebert joret";
+    Meaning::By(Method::Dyer) => "dyer";
+    Meaning::By(Method::Water1To2p5) => "1to2.5 2.5to1 1to2.5water 1to2.5h2o";
+}
 
-const WORDS: &[Row] = &[
-    (
-        Meaning::Word(Word::Plain),
+spellings! { WORDS:
+    Meaning::Word(Word::Plain) =>
         "soil available avail extractable extr extract extracted extraction extractant \
          exchangeable exch plant content concentration conc icp icap by of the is \
          standard su reported est estimated element elemental water h2o weight \
@@ -329,147 +284,98 @@ const WORDS: &[Row] = &[
          calculated calc im de do da du des del el la le en em und agua eau wasser \
          pflanzenverfugbar verfugbar assimilable assimilables disponible disponivel \
          echangeable intercambiable cambiable trocavel extractible extraible gehalt \
-         teneur boden sol suelo solo leco metson",
-    ),
-    (Meaning::Word(Word::ByColour), "colorimetric colourimetric colorimetry"),
-    (Meaning::Word(Word::Buffer), "buffer buffered"),
-    (
-        Meaning::Word(Word::LimeIndex),
-        "lti limetestindex limeindex limetest limeindexlti limetestindexlti",
-    ),
-    (Meaning::Word(Word::Salt), "salt"),
-    (Meaning::Word(Word::Saturation), "saturation satn saturated"),
-    (Meaning::Word(Word::Sat), "sat"),
-    (Meaning::Word(Word::Total), "total tot totals gesamt totale"),
-    (Meaning::Word(Word::Paste), "paste"),
-    (Meaning::Word(Word::WaterExtract), "watersoluble soluble waterextractable"),
-    (
-        Meaning::Word(Word::Advice),
+         teneur boden sol suelo solo leco metson";
+    Meaning::Word(Word::ByColour) => "colorimetric colourimetric colorimetry";
+    Meaning::Word(Word::Buffer) => "buffer buffered";
+    Meaning::Word(Word::LimeIndex) =>
+        "lti limetestindex limeindex limetest limeindexlti limetestindexlti";
+    Meaning::Word(Word::Salt) => "salt";
+    Meaning::Word(Word::Saturation) => "saturation satn saturated";
+    Meaning::Word(Word::Sat) => "sat";
+    Meaning::Word(Word::Total) => "total tot totals gesamt totale";
+    Meaning::Word(Word::Paste) => "paste";
+    Meaning::Word(Word::WaterExtract) => "watersoluble soluble waterextractable";
+    Meaning::Word(Word::Advice) =>
         "credit maintenance buildup uptake lbp2o5 lbsp2o5 lbk2o lbsk2o rec recs recommendation recommendations recommended recommend apply applied \
          add broadcast sidedress topdress requirement requirements required need needed \
          needs fertilizer fertiliser limerequirement limerec removal cropremoval spread \
          use limerate rate suggested empfehlung dungung dungebedarf kalkbedarf \
          recomendacion recomendacao dose dosis adubacao apport fertilizante abono \
-         besoin besoinenchaux encalado calagem requerido",
-    ),
-    (Meaning::Word(Word::Ratio), "ratio ratios cnratio cn"),
-    (Meaning::Word(Word::Index), "index indices idx"),
-    (Meaning::Word(Word::AvailabilityIndex), "ai ai1 ai2 availabilityindex activityindex"),
-    (
-        Meaning::Word(Word::Depth),
+         besoin besoinenchaux encalado calagem requerido";
+    Meaning::Word(Word::Ratio) => "ratio ratios cnratio cn";
+    Meaning::Word(Word::Index) => "index indices idx";
+    Meaning::Word(Word::AvailabilityIndex) => "ai ai1 ai2 availabilityindex activityindex";
+    Meaning::Word(Word::Depth) =>
         "depth sampledepth samplingdepth depthrange sampledepthrange tiefe sampleddepth \
-         entnahmetiefe probentiefe profondeur profundidad profundidade",
-    ),
-    (
-        Meaning::Word(Word::Texture),
+         entnahmetiefe probentiefe profondeur profundidad profundidade";
+    Meaning::Word(Word::Texture) =>
         "texture soiltexture textureclass texturalclass texturebyfeel bodenart soiltype \
          texturename textura textureclasse classetexturale clasetextural \
-         bodenartengruppe esttexture classetextural",
-    ),
-    (
-        Meaning::Word(Word::Sample(0)),
+         bodenartengruppe esttexture classetextural";
+    Meaning::Word(Word::Sample(0)) =>
         "sampleid samplename sampleidentification sampledescription yoursampleid \
-         customersampleid identification identificacion identificacao identifikation",
-    ),
-    (
-        Meaning::Word(Word::Sample(1)),
+         customersampleid identification identificacion identificacao identifikation";
+    Meaning::Word(Word::Sample(1)) =>
         "sample samples probe specimen muestra amostra echantillon sampleno \
-         samplenumber probennummer probennr echantillons muestras amostras probeid",
-    ),
-    (
-        Meaning::Word(Word::Sample(2)),
+         samplenumber probennummer probennr echantillons muestras amostras probeid";
+    Meaning::Word(Word::Sample(2)) =>
         "field bed plot fieldid fieldname location site siteid area garden zone block \
          plotid bedname schlag parcela parzelle parcelle champ feld lote talhao \
-         potager",
-    ),
-    (
-        Meaning::Word(Word::Sample(3)),
-        "labno labnumber labid labnum labsample labsampleid labsampleno id labref",
-    ),
-    (
-        Meaning::Word(Word::NameColumn),
+         potager";
+    Meaning::Word(Word::Sample(3)) =>
+        "labno labnumber labid labnum labsample labsampleid labsampleno id labref";
+    Meaning::Word(Word::NameColumn) =>
         "indicator indicators test tests parameter parameters property nutrient nutrients analyte analytes \
          determination measurement testname item soiltest analysis naehrstoff nahrstoff \
          analyse analisis parametro parametros parametre parametres determinacion \
          determinacao elemento elementos elements nutriente nutrientes nahrstoffe \
-         untersuchung",
-    ),
-    (
-        Meaning::Word(Word::ResultColumn),
+         untersuchung";
+    Meaning::Word(Word::ResultColumn) =>
         "measured measuredvalue result results value values found valuefound level levels ergebnis wert \
          yourresult yoursoil testresult testresults resultat resultado soiltestvalue \
          testvalue testlevel soiltestlevel valeur valor messwert gemessen ergebnisse \
-         resultats resultados valores werte analysenwert",
-    ),
-    (
-        Meaning::Word(Word::UnitColumn),
-        "unit units uom einheit unite unidad measure unidade unidades unites einheiten",
-    ),
-    (
-        Meaning::Word(Word::RatingColumn),
+         resultats resultados valores werte analysenwert";
+    Meaning::Word(Word::UnitColumn) =>
+        "unit units uom einheit unite unidad measure unidade unidades unites einheiten";
+    Meaning::Word(Word::RatingColumn) =>
         "score scores constraint constraints percentile rating ratings interpretation status category class comment comments rank \
          bewertung soiltestrating note notes remark remarks assessment flag \
          gehaltsklasse klasse versorgungsstufe interpretacion interpretacao \
-         appreciation nivel classe clase einstufung soilindex",
-    ),
-    (
-        Meaning::Word(Word::RangeColumn),
+         appreciation nivel classe clase einstufung soilindex";
+    Meaning::Word(Word::RangeColumn) =>
         "goal critical threshold mdl rl lod loq pql detectionlimit reportinglimit min max minimum maximum lower upper limit limits range optimum optimumrange optimal optimalrange desiredrange desired desirable \
          desirablelevel target targetrange normalrange referencerange guideline \
          guidelines ideal idealrange sufficiencyrange recommendedrange reference \
          optimalbereich zielbereich zielwert sollwert richtwert souhaitable optimo \
-         rango faixa optimumlevel rangooptimo",
-    ),
-    (
-        Meaning::Word(Word::MethodColumn),
-        "testmethod methodused methods procedure methode metodo metodos methoden",
-    ),
-    (Meaning::Word(Word::Humic), "hm hm% humicmatter humic"),
-    (Meaning::Word(Word::Nitrogen), "n nitrogen stickstoff azote nitrogeno nitrogenio"),
-    (Meaning::Word(Word::HalfMethod), "bray mehlich meh"),
-    (
-        Meaning::Word(Word::Other(
-            "active carbon is a soil-health test this program doesn't judge",
-        )),
-        "poxc activecarbon permanganatecarbon",
-    ),
-    (
-        Meaning::Word(Word::Other("moisture says how wet the sample was, not what the soil holds")),
-        "moisture soilmoisture",
-    ),
-    (
-        Meaning::Word(Word::Other("an amount per area, but not whether found or advised")),
-        "kgn kgp2o5 kgk2o lbsna lbna",
-    ),
-    (
-        Meaning::Word(Word::Other("a texture class, not a share of sand, silt or clay")),
-        "loam loamy silty sandy",
-    ),
-    (
-        Meaning::Word(Word::Other("how far a result may be off, not the result")),
-        "sd stdev stddev cv rsd uncertainty",
-    ),
-    (Meaning::Word(Word::Other("an earlier result")), "previous prior lastyear lasttest"),
-    (
-        Meaning::Word(Word::Other("lime buffer capacity is not a buffer pH")),
-        "lbc lbceq limebuffercapacity",
-    ),
-    (
-        Meaning::Word(Word::Other("not used by this program")),
+         rango faixa optimumlevel rangooptimo";
+    Meaning::Word(Word::MethodColumn) =>
+        "testmethod methodused methods procedure methode metodo metodos methoden";
+    Meaning::Word(Word::Humic) => "hm hm% humicmatter humic";
+    Meaning::Word(Word::Nitrogen) => "n nitrogen stickstoff azote nitrogeno nitrogenio";
+    Meaning::Word(Word::HalfMethod) => "bray mehlich meh";
+    Meaning::Word(Word::Other("active carbon is a soil-health test this program doesn't judge")) =>
+        "poxc activecarbon permanganatecarbon";
+    Meaning::Word(Word::Other("moisture says how wet the sample was, not what the soil holds")) =>
+        "moisture soilmoisture";
+    Meaning::Word(Word::Other("an amount per area, but not whether found or advised")) =>
+        "kgn kgp2o5 kgk2o lbsna lbna";
+    Meaning::Word(Word::Other("a texture class, not a share of sand, silt or clay")) =>
+        "loam loamy silty sandy";
+    Meaning::Word(Word::Other("how far a result may be off, not the result")) =>
+        "sd stdev stddev cv rsd uncertainty";
+    Meaning::Word(Word::Other("an earlier result")) => "previous prior lastyear lasttest";
+    Meaning::Word(Word::Other("lime buffer capacity is not a buffer pH")) =>
+        "lbc lbceq limebuffercapacity";
+    Meaning::Word(Word::Other("not used by this program")) =>
         "pbi phosphorusbufferindex phosphorusbufferingindex pretention \
          phosphateretention asc anionstoragecapacity ace aceprotein soilprotein \
          respiration soilrespiration co2c onedayc wsa aggregatestability \
          wetaggregatestability awc availablewatercapacity selenium ni nickel cr \
          chromium hg mercury silicon sb somadebases sumadebases calcaireactif \
-         activelime activelimestone",
-    ),
-    (
-        Meaning::Word(Word::Other(
-            "the nitrate of a deeper sample; only the upper one is judged here",
-        )),
-        "no32",
-    ),
-];
+         activelime activelimestone";
+    Meaning::Word(Word::Other("the nitrate of a deeper sample; only the upper one is judged here")) =>
+        "no32";
+}
 
 static MEANINGS: LazyLock<Lexicon<Meaning>> = LazyLock::new(|| {
     let rows = [PROPERTIES, METHODS, WORDS].into_iter().flatten();

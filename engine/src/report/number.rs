@@ -1,6 +1,6 @@
 //! Numbers as reports print them: points or commas, limits, ratings glued on.
 
-use super::fold::{fold, fold_char, is_letter, is_word, squash, words};
+use super::fold::{first_chars, fold, fold_char, is_letter, is_word, squash, words};
 use super::units::unit_at;
 use crate::soil::Amount;
 
@@ -281,87 +281,67 @@ pub(super) enum Said {
     Text,
 }
 
+/// What laboratories print for "not measured", squashed.
+const MISSING: &str = "na nt nottested notrun notapplicable notavailable null nan missing nr \
+                       notreported nichtbestimmt nondetermine nodeterminado";
+
+/// What laboratories print for "not detected", folded.
+const NOT_DETECTED: &str = "not detected|n.d.|nd|n.n.|nicht nachweisbar|non detecte|\
+                            no detectado|bdl|below detection limit|below detection";
+
+/// Names of the limit of detection or of reporting.
+const LIMITS: [&str; 6] = ["dl", "lod", "mdl", "loq", "rl", "mrl"];
+
 /// Reads a result.
 pub(super) fn said(text: &str, decimal: Decimal) -> Said {
     if let Some(value) = plain_number(text, decimal) {
         return Said::Amount(Amount::Exactly(value), text.len());
     }
     let squashed = squash(text);
-    if squashed.is_empty() && !text.contains(['<', '>']) {
+    if squashed.is_empty() && !text.contains(['<', '>'])
+        || MISSING.split(' ').any(|word| word == squashed)
+    {
         return Said::Missing;
     }
-    if matches!(
-        squashed.as_str(),
-        "na" | "nt"
-            | "nottested"
-            | "notrun"
-            | "notapplicable"
-            | "notavailable"
-            | "null"
-            | "nan"
-            | "missing"
-            | "nr"
-            | "notreported"
-            | "nichtbestimmt"
-            | "nondetermine"
-            | "nodeterminado"
-    ) {
-        return Said::Missing;
-    }
-    let folded = fold(text);
-    let mut at = text.len() - text.trim_start().len();
-    let mut not_detected = false;
-    for word in [
-        "not detected",
-        "n.d.",
-        "nd",
-        "n.n.",
-        "nicht nachweisbar",
-        "non detecte",
-        "no detectado",
-        "bdl",
-        "below detection limit",
-        "below detection",
-    ] {
-        if let Some(rest) = folded.trim_start().strip_prefix(word)
-            && !rest.starts_with(is_word)
-        {
-            not_detected = true;
-            // Folding keeps the count of characters, not of bytes.
-            let skip = folded.chars().count() - rest.chars().count();
-            at = text.char_indices().nth(skip).map_or(text.len(), |(b, _)| b);
-            break;
-        }
-    }
-    let rest = text[at..].trim_start_matches(|c: char| c.is_whitespace() || matches!(c, '(' | ','));
+    let words_end = not_detected(text);
+    let start = words_end.unwrap_or(text.len() - text.trim_start().len());
+    let rest =
+        text[start..].trim_start_matches(|c: char| c.is_whitespace() || matches!(c, '(' | ','));
     let (bound, rest) = bound(rest);
     let inner = rest.trim_start();
-    match (number(inner, decimal), bound) {
-        (Some((value, length)), _) => {
-            let (value, length) = with_blank_thousands(inner, value, length);
-            let after = text.len() - inner.len() + length;
-            if bound.is_none() && goes_on_as_range(&text[after..], decimal) {
-                return Said::Range;
-            }
-            if is_no_amount(inner, length) || runs_into_a_word(&text[after..]) {
-                return Said::Text;
-            }
-            let amount = match bound {
-                Some('<') => Amount::Below(value),
-                Some(_) => Amount::Above(value),
-                None if not_detected => return Said::NotDetected,
-                None => Amount::Exactly(value),
-            };
-            Said::Amount(amount, after)
-        }
-        (None, _) if not_detected => Said::NotDetected,
-        (None, Some('<')) => {
-            let limit = squash(inner);
-            let named = ["dl", "lod", "mdl", "loq", "rl", "mrl"];
-            if named.iter().any(|n| limit.starts_with(n)) { Said::NotDetected } else { Said::Text }
-        }
-        _ => Said::Text,
+    let Some((value, length)) = number(inner, decimal) else {
+        let limit = squash(inner);
+        let below = bound == Some('<') && LIMITS.iter().any(|n| limit.starts_with(n));
+        return if words_end.is_some() || below { Said::NotDetected } else { Said::Text };
+    };
+    let (value, length) = with_blank_thousands(inner, value, length);
+    let after = text.len() - inner.len() + length;
+    if bound.is_none() && goes_on_as_range(&text[after..], decimal) {
+        return Said::Range;
     }
+    if is_no_amount(inner, length) || runs_into_a_word(&text[after..]) {
+        return Said::Text;
+    }
+    match bound {
+        Some('<') => Said::Amount(Amount::Below(value), after),
+        Some(_) => Said::Amount(Amount::Above(value), after),
+        None if words_end.is_some() => Said::NotDetected,
+        None => Said::Amount(Amount::Exactly(value), after),
+    }
+}
+
+/// Where the words for "not detected" end that a text begins with.
+fn not_detected(text: &str) -> Option<usize> {
+    let folded = fold(text);
+    let mut after = NOT_DETECTED.split('|').filter_map(|w| folded.trim_start().strip_prefix(w));
+    let rest = after.find(|rest| !rest.starts_with(is_word))?;
+    // Folding keeps the count of characters, not of bytes.
+    Some(first_chars(text, folded.chars().count() - rest.chars().count()).len())
+}
+
+/// Whether a text, in brackets or not, is two numbers from which to which.
+pub(super) fn is_range(text: &str, decimal: Decimal) -> bool {
+    said(text.trim_matches(['(', ')', '[', ']']), decimal) == Said::Range
 }
 
 /// `1 450 ppm`: a blank parts thousands when the unit says that the number ends there.
@@ -440,8 +420,7 @@ fn runs_into_a_word(rest: &str) -> bool {
     let word: String = rest.chars().take_while(|c| is_word(*c)).collect();
     word.starts_with(is_letter)
         && !is_rating(&word)
-        && unit_at(&words(&rest[..rest.char_indices().nth(40).map_or(rest.len(), |(b, _)| b)]), 0)
-            .is_none()
+        && unit_at(&words(first_chars(rest, 40)), 0).is_none()
 }
 
 /// A number that is part of a date, a ratio, or a strength such as `0.01 M`.
@@ -463,65 +442,32 @@ fn is_no_amount(text: &str, length: usize) -> bool {
     })
 }
 
+/// Ratings in letters.
+const LETTERS: &str = "vl l ml m mh o h vh eh e def suff lr mr hr opt med exc ex none vhigh vlow";
+
+/// Words that a rating begins with.
+const RATINGS: &str = "low medium high optimum optimal sufficient deficient adequate excess \
+                       excessive normal good fair poor below above very slightly moderately \
+                       strongly acid acidic alkaline neutral ok satisfactory marginal trace \
+                       extremely ideal toxic too";
+
 /// Whether a text is a laboratory's rating: `L`, `VH`, `Optimum`, `2-`.
 pub(super) fn is_rating(text: &str) -> bool {
     let plain = squash(text);
     if plain.is_empty() || text.len() > 60 {
         return false;
     }
-    const LETTERS: &[&str] = &[
-        "vl", "l", "ml", "m", "mh", "o", "h", "vh", "eh", "e", "def", "suff", "lr", "mr", "hr",
-        "opt", "med", "exc", "ex", "none", "vhigh", "vlow",
-    ];
-    const WORDS: &[&str] = &[
-        "low",
-        "medium",
-        "high",
-        "optimum",
-        "optimal",
-        "sufficient",
-        "deficient",
-        "adequate",
-        "excess",
-        "excessive",
-        "normal",
-        "good",
-        "fair",
-        "poor",
-        "below",
-        "above",
-        "very",
-        "slightly",
-        "moderately",
-        "strongly",
-        "acid",
-        "acidic",
-        "alkaline",
-        "neutral",
-        "ok",
-        "satisfactory",
-        "marginal",
-        "trace",
-        "extremely",
-        "ideal",
-        "toxic",
-        "too",
-    ];
     // 2- and 2+ are halves of an index step.
     let stepped = text
         .trim()
         .strip_suffix(['-', '+', '−'])
         .is_some_and(|t| (1..=2).contains(&t.len()) && t.bytes().all(|b| b.is_ascii_digit()));
-    if stepped || LETTERS.contains(&plain.as_str()) {
+    if stepped || LETTERS.split(' ').any(|letters| letters == plain) {
         return true;
     }
-    let first: String = fold(text)
-        .trim_start()
-        .chars()
-        .skip_while(|c| *c == '(')
-        .take_while(|c| is_letter(*c))
-        .collect();
-    WORDS.contains(&first.as_str())
+    let folded = fold(text);
+    let first = folded.trim_start().trim_start_matches('(').split(|c| !is_letter(c)).next();
+    RATINGS.split(' ').any(|word| Some(word) == first)
 }
 
 #[cfg(test)]

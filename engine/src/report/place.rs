@@ -1,10 +1,11 @@
 //! A name and a result to a [`Reading`], or the reason why not.
 
-use super::about::depth_at;
+use super::about::{depth, depth_at};
+use super::fold::first_chars;
 use super::label::{Label, Quantity, one_form, saturation_of};
-use super::names::Word;
-use super::number::{Decimal, Said, is_rating, number, said};
-use super::oxide::share;
+use super::names::{Form, Word};
+use super::number::{Decimal, Said, is_range, is_rating, number, said};
+use super::oxide::{Share, share};
 use super::plausible::impossible;
 use super::units::{Printed, unit_at};
 use super::{Known, Origin, Place, Reading, fold};
@@ -27,14 +28,21 @@ pub(super) struct Draft {
     pub depth_cm: Option<(f64, f64)>,
 }
 
-/// What became of a result.
-#[derive(Clone, Debug)]
-pub(super) enum Placed {
-    Reading(Reading),
-    /// Nothing was measured.
-    Missing,
-    /// Why it can't be placed.
-    Unread(String),
+impl Draft {
+    /// What a name says by itself: its result is still to come.
+    pub fn of(quantity: Quantity, name: &str, place: Place, decimal: Decimal) -> Draft {
+        Draft {
+            quantity,
+            name: name.into(),
+            result: String::new(),
+            place,
+            unit: None,
+            method: None,
+            rating: None,
+            left: None,
+            depth_cm: depth(name, "", decimal),
+        }
+    }
 }
 
 /// What follows a number: its unit, a rating, a method, and what is left.
@@ -54,7 +62,11 @@ impl Tail {
     /// Takes apart what follows a number.
     pub fn of(text: &str, decimal: Decimal) -> Tail {
         let (before, text) = text.split_at(spread(text, decimal));
-        let mut tail = Tail::behind_spread(text, decimal);
+        let mut tail = Tail::default();
+        let rest = tail.take_unit(text);
+        if !rest.is_empty() {
+            tail.take_words(rest, decimal);
+        }
         if !before.is_empty() {
             tail.unit_end += before.len();
             tail.spread = Some(before.trim().into());
@@ -62,76 +74,69 @@ impl Tail {
         tail
     }
 
-    fn behind_spread(text: &str, decimal: Decimal) -> Tail {
-        let mut tail = Tail::default();
-        if text.is_empty() {
-            return tail;
-        }
-        let near: &str = &text[..text.char_indices().nth(60).map_or(text.len(), |(b, _)| b)];
-        let words = fold::words(near);
+    /// Takes the unit that a text begins with; returns what is left to be understood.
+    fn take_unit<'a>(&mut self, text: &'a str) -> &'a str {
+        let words = fold::words(first_chars(text, 60));
         if let Some((unit, length)) = unit_at(&words, 0) {
-            tail.unit = Some(unit);
-            tail.unit_end = words[length - 1].end;
+            self.unit = Some(unit);
+            self.unit_end = words[length - 1].end;
         }
-        let mut rest = text[tail.unit_end..]
+        let rest = text[self.unit_end..]
             .trim_matches(|c: char| c.is_whitespace() || matches!(c, ',' | ';' | ':' | '|'));
-        rest = rest.strip_prefix("– ").or_else(|| rest.strip_prefix("- ")).unwrap_or(rest);
-        // Marks of footnotes, and the full stop of a sentence.
-        if is_only_marks(rest) {
-            rest = "";
-        }
-        // "640 S": sufficient, since sulfur would bring its own number.
-        if tail.unit.is_none() && rest == "S" {
-            tail.rating = Some(rest.to_string());
-            return tail;
-        }
+        let rest = rest.strip_prefix("– ").or_else(|| rest.strip_prefix("- ")).unwrap_or(rest);
         // "ppm P" says the element once more.
-        if tail.unit.is_some()
+        let again = self.unit.is_some()
             && rest.len() <= 2
             && Label::of(rest).properties.len() == 1
-            && !is_rating(rest)
-        {
-            rest = "";
-        }
-        if rest.is_empty() {
-            return tail;
+            && !is_rating(rest);
+        // Marks of footnotes, and the full stop of a sentence.
+        if again || is_only_marks(rest) { "" } else { rest }
+    }
+
+    /// Takes a rating or a method; the rest is left.
+    fn take_words(&mut self, rest: &str, decimal: Decimal) {
+        // "640 S": sufficient, since sulfur would bring its own number.
+        if self.unit.is_none() && rest == "S" {
+            self.rating = Some(rest.into());
+            return;
         }
         // "(H), K 120 ppm" and "(Mehlich 3), K 120 ppm": a rating or a method, and then more.
         if let Some((first, more)) = rest.split_once([',', ';'])
             && !more.trim().is_empty()
         {
             if is_rating(first) {
-                tail.rating = Some(first.trim_matches(['(', ')', ' ']).to_string());
+                self.rating = Some(first.trim_matches(['(', ')', ' ']).into());
             } else {
-                tail.method = Label::of(first).only_method();
+                self.method = Label::of(first).only_method();
             }
-            if tail.rating.is_some() || tail.method.is_some() {
-                tail.left = Some(more.trim().to_string());
-                return tail;
+            if self.rating.is_some() || self.method.is_some() {
+                self.left = Some(more.trim().into());
+                return;
             }
         }
         // "18 L ppm": the rating stands before the unit.
         if let Some((first, more)) = rest.split_once(' ')
-            && tail.unit.is_none()
+            && self.unit.is_none()
             && is_rating(first)
             && let Some(unit) = Label::of(more).only_unit()
         {
-            tail.rating = Some(first.to_string());
-            tail.unit = Some(unit);
-            return tail;
+            (self.rating, self.unit) = (Some(first.into()), Some(unit));
+            return;
         }
         let label = Label::of(rest);
-        let range = matches!(said(rest.trim_matches(['(', ')', '[', ']']), decimal), Said::Range);
         let index = label.has(Word::Index) && label.properties.is_empty();
-        if matches!(rest, "-" | "+" | "−") || is_rating(rest) || range || index {
-            tail.rating = Some(rest.trim_matches(['(', ')']).to_string());
-        } else if let Some(method) = label.only_method() {
-            tail.method = Some(method);
+        if is_half_step(rest) || is_rating(rest) || is_range(rest, decimal) || index {
+            self.rating = Some(rest.trim_matches(['(', ')']).into());
         } else {
-            tail.left = Some(rest.to_string());
+            self.method = label.only_method();
+            self.left = self.method.is_none().then(|| rest.into());
         }
-        tail
     }
+}
+
+/// 2- and 2+ are halves of an index step.
+pub(super) fn is_half_step(sign: &str) -> bool {
+    matches!(sign, "-" | "+" | "−")
 }
 
 /// The bytes of `± 2` or `+/- 2` that a text begins with.
@@ -177,171 +182,214 @@ fn mo_is(name: &str, unit: Option<Unit>) -> Option<Property> {
     }
 }
 
-/// Makes the reading.
-pub(super) fn place(draft: &Draft, decimal: Decimal) -> Placed {
-    let Draft { quantity, name, result, place, .. } = draft;
-    let (mut rating, left) = (draft.rating.clone(), draft.left.clone());
-    let mut property = quantity.property;
-    let mut notes = quantity.notes.clone();
-    // A unit that is printed but not known here rules out the usual one.
-    let mut foreign = false;
-    let mut unit = draft.unit;
-    let mut stated = quantity.method.or(draft.method);
-    let amount = match said(result, decimal) {
-        Said::Missing => return Placed::Missing,
-        Said::Amount(amount, end) => {
-            let tail = Tail::of(&result[end..], decimal);
-            unit = tail.unit.or(unit);
-            stated = stated.or(tail.method);
-            if let Some(own) = tail.rating {
-                // 2- and 2+ are halves of an index step.
-                let own = match own.as_str() {
-                    "-" | "+" | "−" => format!("{}{own}", significant(amount.number(), 4)),
-                    _ => own,
-                };
-                rating = Some(rating.map_or(own.clone(), |r| format!("{own}, {r}")));
+/// Makes the reading; `None` when nothing was measured.
+///
+/// # Errors
+/// Why it can't be placed.
+pub(super) fn place(draft: &Draft, decimal: Decimal) -> Result<Option<Reading>, String> {
+    let Some(mut placing) = Placing::of(draft, decimal)? else { return Ok(None) };
+    placing.tell_mo()?;
+    placing.take_left()?;
+    let unit = placing.own_unit();
+    placing.settle_property(unit)?;
+    placing.reading(unit).map(Some)
+}
+
+/// A result on its way to a reading.
+struct Placing<'a> {
+    draft: &'a Draft,
+    decimal: Decimal,
+    property: Property,
+    form: Form,
+    amount: Option<Amount>,
+    unit: Option<Printed>,
+    /// A unit that is printed but not known here rules out the usual one.
+    foreign: bool,
+    method: Option<Method>,
+    rating: Option<String>,
+    notes: Vec<String>,
+}
+
+impl<'a> Placing<'a> {
+    /// What the result itself says.
+    fn of(draft: &'a Draft, decimal: Decimal) -> Result<Option<Placing<'a>>, String> {
+        let Draft { quantity, result, .. } = draft;
+        let label = quantity.property.label();
+        let mut new = Placing {
+            draft,
+            decimal,
+            property: quantity.property,
+            form: quantity.form,
+            amount: None,
+            unit: draft.unit,
+            foreign: false,
+            method: quantity.method.or(draft.method),
+            rating: draft.rating.clone(),
+            notes: quantity.notes.clone(),
+        };
+        match said(result, decimal) {
+            Said::Missing => return Ok(None),
+            Said::Amount(amount, end) => {
+                new.amount = Some(amount);
+                new.take_tail(amount, Tail::of(&result[end..], decimal));
             }
-            if let Some(spread) = tail.spread {
-                notes.push(format!("the laboratory gives it as {spread}"));
+            Said::NotDetected => {
+                new.notes.push("not detected; the report gives no limit".into());
             }
-            if let Some(text) = tail.left {
-                foreign |= looks_like_unit(&text);
-                notes.push(format!("“{text}” after the result was not understood"));
+            Said::Range => {
+                return Err(format!(
+                    "a range, not a result: no number of your own stands beside {label}"
+                ));
             }
-            Some(amount)
+            Said::Text if !is_rating(result) => {
+                return Err(format!("not a number, so not a result for {label}"));
+            }
+            Said::Text => {
+                if let Some((amount, printed, word)) = in_bracket(result, decimal) {
+                    new.rating.get_or_insert_with(|| word.into());
+                    (new.amount, new.unit) = (Some(amount), Some(printed));
+                } else {
+                    new.rating.get_or_insert_with(|| result.clone());
+                    new.notes.push("only a rating is printed, no number".into());
+                }
+            }
         }
-        Said::NotDetected => {
-            notes.push("not detected; the report gives no limit".into());
-            None
-        }
-        Said::Range => {
-            return Placed::Unread(format!(
-                "a range, not a result: no number of your own stands beside {}",
-                property.label()
-            ));
-        }
-        Said::Text if is_rating(result) => match in_bracket(result, decimal) {
-            Some((amount, printed, word)) => {
-                rating.get_or_insert_with(|| word.into());
-                unit = Some(printed);
-                Some(amount)
+        Ok(Some(new))
+    }
+
+    fn take_tail(&mut self, amount: Amount, tail: Tail) {
+        self.unit = tail.unit.or(self.unit);
+        self.method = self.method.or(tail.method);
+        if let Some(mut own) = tail.rating {
+            if is_half_step(&own) {
+                own = format!("{}{own}", significant(amount.number(), 4));
             }
-            None => {
-                rating.get_or_insert_with(|| result.clone());
-                notes.push("only a rating is printed, no number".into());
-                None
-            }
-        },
-        Said::Text => {
-            return Placed::Unread(format!(
-                "not a number, so not a result for {}",
-                property.label()
-            ));
+            self.rating = Some(match &self.rating {
+                Some(beside) => format!("{own}, {beside}"),
+                None => own,
+            });
         }
-    };
-    let om_or_mo = matches!(property, Property::OrganicMatter | Property::Molybdenum);
-    if om_or_mo && fold::squash(name) == "mo" {
-        match mo_is(name, unit.or(quantity.unit).map(|u| u.unit)) {
-            Some(found) => property = found,
-            None => {
-                return Placed::Unread(
-                    "MO can be organic matter (matière organique) or molybdenum (Mo): write which"
-                        .into(),
-                );
-            }
+        if let Some(spread) = tail.spread {
+            self.notes.push(format!("the laboratory gives it as {spread}"));
+        }
+        if let Some(text) = tail.left {
+            self.foreign |= looks_like_unit(&text);
+            self.notes.push(format!("“{text}” after the result was not understood"));
         }
     }
-    if let Some(text) = left.as_deref()
-        && (Label::of(text).has(Word::Advice) || fold::squash(text).contains("00sq"))
-    {
-        // "1.5 lb/1000 sq ft recommended": no soil is measured in such a unit.
-        return Placed::Unread("a recommendation, not a result".into());
+
+    /// `MO` is one thing or the other.
+    fn tell_mo(&mut self) -> Result<(), String> {
+        let either = matches!(self.property, Property::OrganicMatter | Property::Molybdenum);
+        if either && fold::squash(&self.draft.name) == "mo" {
+            let unit = self.unit.or(self.draft.quantity.unit);
+            self.property = mo_is(&self.draft.name, unit.map(|u| u.unit)).ok_or(
+                "MO can be organic matter (matière organique) or molybdenum (Mo): write which",
+            )?;
+        }
+        Ok(())
     }
-    let mut form = quantity.form;
-    if let Some(text) = left.filter(|t| !is_only_marks(t)) {
-        let label = Label::of(&text);
-        let own = label.properties.first().filter(|p| p.0 == quantity.property);
+
+    /// What stands beside the result.
+    fn take_left(&mut self) -> Result<(), String> {
+        let Some(text) = self.draft.left.as_deref() else { return Ok(()) };
+        let label = Label::of(text);
+        if label.has(Word::Advice) || fold::squash(text).contains("00sq") {
+            // "1.5 lb/1000 sq ft recommended": no soil is measured in such a unit.
+            return Err("a recommendation, not a result".into());
+        }
+        if is_only_marks(text) {
+            return Ok(());
+        }
+        let own = label.properties.first().filter(|p| p.0 == self.draft.quantity.property);
         if text.starts_with(['(', '=']) && label.unit.is_some() {
             // "1.2 meq/100g = 146 ppm (NH4OAc)"
-            notes.push(format!("“{text}” was taken as the same result in another unit"));
-            stated = stated.or(label.methods.first().copied());
-        } else if let (Some(&(_, said)), Some(printed), None) = (own, label.unit, unit) {
+            self.notes.push(format!("“{text}” was taken as the same result in another unit"));
+            self.method = self.method.or(label.methods.first().copied());
+        } else if let (Some(&(_, said)), Some(printed), None) = (own, label.unit, self.unit) {
             // "24 mg P2O5/100 g" names the form within the unit.
-            form = one_form(form, said);
-            unit = Some(printed);
+            self.form = one_form(self.form, said);
+            self.unit = Some(printed);
         } else {
-            foreign |= looks_like_unit(&text);
-            notes.push(format!("“{text}” beside the result was not understood"));
+            self.foreign |= looks_like_unit(text);
+            self.notes.push(format!("“{text}” beside the result was not understood"));
         }
+        Ok(())
     }
-    let unit = unit.or(quantity.unit);
-    let (mut amount, unit) = match (amount, unit) {
-        (Some(a), Some(p)) if p.scale != 1.0 => {
-            notes.push(format!("× {} to {}", p.scale, p.unit.symbol()));
-            (Some(a.with(a.number() * p.scale)), Some(p.unit))
+
+    /// The unit, with the number brought to it.
+    fn own_unit(&mut self) -> Option<Unit> {
+        let Printed { unit, scale } = self.unit.or(self.draft.quantity.unit)?;
+        if let Some(amount) = self.amount.as_mut().filter(|_| scale != 1.0) {
+            *amount = amount.with(amount.number() * scale);
+            self.notes.push(format!("× {scale} to {}", unit.symbol()));
         }
-        (amount, unit) => (amount, unit.map(|u| u.unit)),
-    };
-    if quantity.lime_index
-        && let Some(a) = amount.filter(|a| a.number() > 14.0)
-    {
-        let ph = a.number() / 10.0;
-        notes.push(format!("lime test index {} ÷ 10 = buffer pH {ph}", significant(a.number(), 4)));
-        amount = Some(a.with(ph));
+        Some(unit)
     }
-    if unit == Some(Unit::Percent)
-        && let Some(share) = saturation_of(property)
-    {
-        notes.push("in %, so its share of the exchange capacity".into());
-        property = share;
-    }
-    if quantity.share_if_percent && unit.is_none() {
-        return Placed::Unread(
-            "“sat” can mean a share of the exchange or a saturated paste: write % beside it".into(),
-        );
-    }
-    if property == Property::Sodium
-        && name.contains("NA")
-        && matches!(unit, Some(Unit::MeqPer100g | Unit::MeqPer100cm3))
-    {
-        return Placed::Unread(
-            "NA in meq can be sodium or neutralizable acidity: write which".into(),
-        );
-    }
-    if let Some(why) = wrong_unit(property, unit) {
-        return Placed::Unread(why);
-    }
-    // "34 kg/ha (0-60 cm)"
-    let deep = rating.as_deref().and_then(|r| depth_at(r, "", decimal));
-    let rating = rating.filter(|_| deep.is_none());
-    let unit = if foreign && unit.is_none() {
-        None
-    } else {
-        unit_or_usual(property, unit, amount, &mut notes)
-    };
-    if let Some(share) = share(form) {
-        if matches!(unit, Some(Unit::MeqPer100g | Unit::MmolcPerKg | Unit::MeqPer100cm3)) {
-            notes.push(format!("counted by charge, so {} is the same as {}", share.from, share.to));
-        } else if let Some(a) = amount {
-            amount = Some(a.with(a.number() * share.factor));
-            notes.push(format!("{} × {} = {}", share.from, significant(share.factor, 4), share.to));
+
+    /// What name, unit and number together say of the property.
+    fn settle_property(&mut self, unit: Option<Unit>) -> Result<(), String> {
+        let Draft { quantity, name, .. } = self.draft;
+        if quantity.lime_index
+            && let Some(amount) = self.amount.as_mut().filter(|a| a.number() > 14.0)
+        {
+            let (index, ph) = (significant(amount.number(), 4), amount.number() / 10.0);
+            self.notes.push(format!("lime test index {index} ÷ 10 = buffer pH {ph}"));
+            *amount = amount.with(ph);
         }
+        if unit == Some(Unit::Percent)
+            && let Some(share) = saturation_of(self.property)
+        {
+            self.notes.push("in %, so its share of the exchange capacity".into());
+            self.property = share;
+        }
+        if quantity.share_if_percent && unit.is_none() {
+            return Err("“sat” can mean a share of the exchange or a saturated paste: write % \
+                        beside it"
+                .into());
+        }
+        if self.property == Property::Sodium
+            && name.contains("NA")
+            && matches!(unit, Some(Unit::MeqPer100g | Unit::MeqPer100cm3))
+        {
+            return Err("NA in meq can be sodium or neutralizable acidity: write which".into());
+        }
+        wrong_unit(self.property, unit).map_or(Ok(()), Err)
     }
-    if let Some(why) = amount.and_then(|a| impossible(property, a.number(), unit)) {
-        return Placed::Unread(why);
+
+    fn reading(mut self, unit: Option<Unit>) -> Result<Reading, String> {
+        let (property, draft) = (self.property, self.draft);
+        // "34 kg/ha (0-60 cm)"
+        let deep = self.rating.as_deref().and_then(|r| depth_at(r, "", self.decimal));
+        let unit = if self.foreign && unit.is_none() {
+            None
+        } else {
+            unit_or_usual(property, unit, self.amount, &mut self.notes)
+        };
+        if let Some(Share { from, to, factor }) = share(self.form) {
+            if matches!(unit, Some(Unit::MeqPer100g | Unit::MmolcPerKg | Unit::MeqPer100cm3)) {
+                self.notes.push(format!("counted by charge, so {from} is the same as {to}"));
+            } else if let Some(amount) = &mut self.amount {
+                *amount = amount.with(amount.number() * factor);
+                self.notes.push(format!("{from} × {} = {to}", significant(factor, 4)));
+            }
+        }
+        if let Some(why) = self.amount.and_then(|a| impossible(property, a.number(), unit)) {
+            return Err(why);
+        }
+        Ok(Reading {
+            depth_cm: draft.depth_cm.or(deep),
+            property,
+            amount: self.amount,
+            unit,
+            method: self.method.map(|value| Known { value, from: Origin::Stated }),
+            rating: self.rating.filter(|_| deep.is_none()),
+            name: draft.name.clone(),
+            original: draft.result.clone(),
+            place: draft.place,
+            notes: self.notes,
+        })
     }
-    Placed::Reading(Reading {
-        depth_cm: draft.depth_cm.or(deep),
-        property,
-        amount,
-        unit,
-        method: stated.map(|value| Known { value, from: Origin::Stated }),
-        rating,
-        name: name.clone(),
-        original: result.clone(),
-        place: *place,
-        notes,
-    })
 }
 
 /// Units that this property never has: the column is something else.

@@ -3,18 +3,19 @@
 use std::collections::BTreeSet;
 
 use super::about::{AboutSample, Statement, about_sample, methods, unit_for_all};
-use super::fold::squash;
+use super::fold::{first_chars, squash};
+use super::grid::filled;
 use super::label::Label;
 use super::layout::is_result;
-use super::lines::read_row;
+use super::lines::{RowSays, read_row};
 use super::marks::is_page_number;
 use super::names::Word;
 use super::number::Decimal;
-use super::place::{Draft, Placed, place};
+use super::place::{Draft, place};
 use super::settle::settle;
 use super::split::is_endless;
 use super::units::Printed;
-use super::{Cell, Grid, Place, Report, SampleReport, Trouble, Unread};
+use super::{Cell, Grid, Place, Reading, Report, SampleReport, Trouble, Unread};
 use crate::quantity::significant;
 use crate::soil::Property;
 
@@ -89,13 +90,27 @@ fn statements_apart(cell: &Cell) -> Option<[Cell; 2]> {
 
 /// A row as one text, and where it stands.
 pub(super) fn whole(row: &[Cell]) -> (String, Place) {
-    let filled: Vec<&Cell> = row.iter().filter(|c| !c.text.is_empty()).collect();
+    let filled: Vec<&Cell> = filled(row).collect();
     let text = filled.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join("  ");
     let place = match (filled.first(), filled.last()) {
         (Some(first), Some(last)) => Place { end: last.place.end, ..first.place },
         _ => Place::default(),
     };
     (text, place)
+}
+
+/// Why a line without a result is none.
+fn no_result(line: &str, soil_word: bool) -> &'static str {
+    let label = Label::of(line);
+    if label.has(Word::Advice) {
+        "a recommendation, not a result"
+    } else if label.has(Word::Nitrogen) {
+        "nitrogen, but not which: write nitrate-N, ammonium-N or total N"
+    } else if soil_word {
+        "a soil property is named, but no result stands beside it"
+    } else {
+        "no soil property in this line"
+    }
 }
 
 /// `Plot A, 15–60 cm`
@@ -198,10 +213,7 @@ impl Reader {
         if index >= MOST_SAMPLES {
             return Err(Trouble::TooManySamples { allowed: MOST_SAMPLES });
         }
-        let name = match name.map(str::trim).filter(|n| !n.is_empty()) {
-            Some(name) => name.to_string(),
-            None => String::new(),
-        };
+        let name = name.unwrap_or_default().trim().to_string();
         self.report.samples.push(SampleReport { name, ..SampleReport::default() });
         Ok(index)
     }
@@ -221,17 +233,13 @@ impl Reader {
     /// The sample of a strip: a table with one row of results and no name. It goes on with
     /// the sample under way, unless that has one of these properties already.
     pub fn of_strip(&mut self, properties: &BTreeSet<Property>) -> Result<usize, Trouble> {
+        let known = |r: &Reading| properties.contains(&r.property);
         match self.current {
-            Some(current) => {
-                let known = &self.report.samples[current].readings;
-                if known.iter().any(|r| properties.contains(&r.property)) {
-                    self.begin(None)
-                } else {
-                    Ok(current)
-                }
+            Some(current) if !self.report.samples[current].readings.iter().any(known) => {
+                Ok(current)
             }
-            None if self.after_table => self.begin(None),
-            None => self.current(),
+            None if !self.after_table => self.current(),
+            _ => self.begin(None),
         }
     }
 
@@ -257,10 +265,9 @@ impl Reader {
             self.more_unread += 1;
             return;
         }
-        let text = match text.char_indices().nth(LONGEST_UNREAD) {
-            Some((end, _)) => format!("{}…", &text[..end]),
-            None => text.to_string(),
-        };
+        let shown = first_chars(text, LONGEST_UNREAD);
+        let more = if shown.len() < text.len() { "…" } else { "" };
+        let text = format!("{shown}{more}");
         list.push(Unread { text, reason: reason.into(), place });
     }
 
@@ -291,12 +298,12 @@ impl Reader {
             return self.unread(Some(sample), &text, reason, draft.place);
         }
         match place(draft, self.decimal) {
-            Placed::Reading(reading) => {
+            Ok(Some(reading)) => {
                 self.idle = 0;
                 self.report.samples[sample].readings.push(reading);
             }
-            Placed::Missing => {}
-            Placed::Unread(reason) => {
+            Ok(None) => {}
+            Err(reason) => {
                 let text = format!("{}: {}", draft.name, draft.result);
                 self.unread(Some(sample), &text, reason, draft.place);
             }
@@ -305,7 +312,7 @@ impl Reader {
 
     /// A row outside every table.
     pub fn free_row(&mut self, row: &[Cell]) -> Result<(), Trouble> {
-        let filled: Vec<&Cell> = row.iter().filter(|c| !c.text.is_empty()).collect();
+        let filled: Vec<&Cell> = filled(row).collect();
         if filled.is_empty() {
             return Ok(());
         }
@@ -336,52 +343,48 @@ impl Reader {
         }
         let says = read_row(row, self.decimal);
         if !says.drafts.is_empty() {
-            if self.after_table {
-                self.unread(
-                    None,
-                    &whole,
-                    "it stands outside the table, so its sample isn't known",
-                    at,
-                );
-                return Ok(());
-            }
-            self.state(methods_beside(&whole, at.line));
-            let sample = self.current()?;
-            for draft in says.drafts {
-                self.put(sample, &draft);
-            }
-            return Ok(());
+            return self.free_results(&says.drafts, &whole, at);
         }
         let clauses = filled.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join("; ");
-        let statements = methods(&clauses, at.line);
-        let unit = unit_for_all(&clauses).map(|u| (u, at.line));
-        if says.refused.as_deref().is_none_or(|r| !r.starts_with("a recommendation")) {
-            self.unit = self.unit.or(unit);
-            if !statements.is_empty() || unit.is_some() {
-                self.state(statements);
-                let digits = |w: &String| w.contains(|c: char| c.is_ascii_digit());
-                let label = Label::of(&whole);
-                let measured = says.soil_word || label.unit.is_some();
-                if measured && label.unknown.iter().any(digits) {
-                    self.unread(None, &whole, "its method was read, but not its number", at);
-                }
-                return Ok(());
-            }
+        if !self.says_of_all(&clauses, &says, &whole, at) {
+            let reason = says.refused.unwrap_or_else(|| no_result(&whole, says.soil_word).into());
+            self.in_no_place(&whole, at, reason);
         }
-        let reason = says.refused.unwrap_or_else(|| {
-            let label = Label::of(&whole);
-            if label.has(Word::Advice) {
-                "a recommendation, not a result".into()
-            } else if label.has(Word::Nitrogen) {
-                "nitrogen, but not which: write nitrate-N, ammonium-N or total N".into()
-            } else if says.soil_word {
-                "a soil property is named, but no result stands beside it".into()
-            } else {
-                "no soil property in this line".to_string()
-            }
-        });
-        self.in_no_place(&whole, at, reason);
         Ok(())
+    }
+
+    /// Results in a line of their own.
+    fn free_results(&mut self, drafts: &[Draft], whole: &str, at: Place) -> Result<(), Trouble> {
+        if self.after_table {
+            let reason = "it stands outside the table, so its sample isn't known";
+            self.unread(None, whole, reason, at);
+            return Ok(());
+        }
+        self.state(methods_beside(whole, at.line));
+        let sample = self.current()?;
+        drafts.iter().for_each(|draft| self.put(sample, draft));
+        Ok(())
+    }
+
+    /// Takes what a line without results says of all of them: methods and a unit.
+    fn says_of_all(&mut self, clauses: &str, says: &RowSays, whole: &str, at: Place) -> bool {
+        if says.refused.as_deref().is_some_and(|r| r.starts_with("a recommendation")) {
+            return false;
+        }
+        let statements = methods(clauses, at.line);
+        let unit = unit_for_all(clauses).map(|unit| (unit, at.line));
+        if statements.is_empty() && unit.is_none() {
+            return false;
+        }
+        self.unit = self.unit.or(unit);
+        self.state(statements);
+        let label = Label::of(whole);
+        let measured = says.soil_word || label.unit.is_some();
+        let digits = |w: &String| w.contains(|c: char| c.is_ascii_digit());
+        if measured && label.unknown.iter().any(digits) {
+            self.unread(None, whole, "its method was read, but not its number", at);
+        }
+        true
     }
 
     /// Lists a line that says nothing here. A running title is listed once, however many pages

@@ -80,7 +80,7 @@ fn once_each(sample: &mut SampleReport) {
         return;
     }
     let mut kept: Vec<Reading> = Vec::with_capacity(sample.readings.len());
-    for reading in std::mem::take(&mut sample.readings) {
+    for mut reading in std::mem::take(&mut sample.readings) {
         let Some(index) = kept.iter().position(|k| key(k) == key(&reading)) else {
             kept.push(reading);
             continue;
@@ -90,12 +90,10 @@ fn once_each(sample: &mut SampleReport) {
             || (per_area(&kept[index]) || kept[index].unit.is_none())
                 && !per_area(&reading)
                 && reading.unit.is_some();
-        let (stays, goes) = if better {
-            let before = std::mem::replace(&mut kept[index], reading);
-            (&kept[index], before)
-        } else {
-            (&kept[index], reading)
-        };
+        if better {
+            std::mem::swap(&mut kept[index], &mut reading);
+        }
+        let (stays, goes) = (&kept[index], reading);
         let label = goes.property.label();
         let reason = if goes.unit != stays.unit {
             format!("{label} again in another unit; the one on line {} is used", stays.place.line)

@@ -61,27 +61,22 @@ pub(super) fn rows(text: &str) -> Option<Vec<Vec<Cell>>> {
     let mut i = 0;
     while i < lines.len() {
         let line = &lines[i];
+        let mut end = i + 1;
         match marks[i] {
-            _ if line.is_sheet => {
-                rows.push(one_cell(line));
-                i += 1;
-            }
-            Some(mark) => {
-                rows.push(cells_at_mark(line, mark));
-                i += 1;
-            }
+            _ if line.is_sheet => rows.push(one_cell(line)),
+            Some(mark) => rows.push(cells_at_mark(line, mark)),
             None => {
-                let end = (i..lines.len())
-                    .find(|&j| {
-                        j > i && lines[j].number != lines[j - 1].number + 1
-                            || marks[j].is_some()
-                            || lines[j].is_sheet
-                    })
-                    .unwrap_or(lines.len());
+                let goes_on = |j: usize| {
+                    let next = lines[j].number == lines[j - 1].number + 1;
+                    next && marks[j].is_none() && !lines[j].is_sheet
+                };
+                while end < lines.len() && goes_on(end) {
+                    end += 1;
+                }
                 rows.extend(unmarked(&lines[i..end]));
-                i = end;
             }
         }
+        i = end;
     }
     rows.retain(|row| row.iter().any(|cell| !cell.text.is_empty()) && !is_rule(row));
     Some(rows)
@@ -136,16 +131,10 @@ fn one_line<'a>(text: &'a str, quotes: &mut Quotes) -> (&'a str, &'a str) {
                 let two = bytes[i] == b'\r' && bytes.get(i + 1) == Some(&b'\n');
                 return (&text[..i], &text[i + 1 + usize::from(two)..]);
             }
-            b'"' if at_start => match quotes.closing(bytes, i) {
-                Some(close) => {
-                    i = close + 1;
-                    at_start = false;
-                }
-                None => {
-                    at_start = false;
-                    i += 1;
-                }
-            },
+            b'"' if at_start => {
+                i = quotes.closing(bytes, i).unwrap_or(i) + 1;
+                at_start = false;
+            }
             b => {
                 at_start = matches!(b, b'\t' | b';' | b'|' | b',') || at_start && b == b' ';
                 i += 1;
@@ -200,11 +189,8 @@ fn count(line: &str, mut quotes: Quotes) -> ([usize; 4], Commas) {
     let mut i = 0;
     let mut at_start = true;
     while i < bytes.len() {
-        if bytes[i] == b'"'
-            && at_start
-            && let Some(close) = quotes.closing(bytes, i)
-        {
-            i = close + 1;
+        if bytes[i] == b'"' && at_start {
+            i = quotes.closing(bytes, i).unwrap_or(i) + 1;
             at_start = false;
             continue;
         }
@@ -310,11 +296,8 @@ fn cells_at_mark(line: &Line<'_>, mark: char) -> Vec<Cell> {
             }
             start = i + 1;
             at_start = true;
-        } else if bytes[i] == b'"'
-            && at_start
-            && let Some(close) = quotes.closing(bytes, i)
-        {
-            i = close;
+        } else if bytes[i] == b'"' && at_start {
+            i = quotes.closing(bytes, i).unwrap_or(i);
             at_start = false;
         } else {
             at_start &= bytes[i] == b' ';
@@ -434,15 +417,9 @@ fn parted(line: &Line<'_>, blanks: usize) -> Vec<Cell> {
 }
 
 /// A table whose columns are one blank apart, as text copied from a PDF: a
-/// line of words over lines that end in as many numbers.
+/// line of words over lines that end in as many numbers, one at least.
 fn single_blanks(lines: &[Line<'_>]) -> Option<Vec<Vec<Cell>>> {
     let [head, body @ ..] = lines else { return None };
-    let rows = rows_under(head, body)?;
-    (rows.len() > body.len()).then_some(rows)
-}
-
-/// A head of words with the lines below it that end in as many numbers, one at least.
-fn rows_under(head: &Line<'_>, body: &[Line<'_>]) -> Option<Vec<Vec<Cell>>> {
     let numeric =
         |c: &Cell| c.text.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '<' | '>'));
     if head.text.len() > LONGEST_LINE {
@@ -461,9 +438,9 @@ fn rows_under(head: &Line<'_>, body: &[Line<'_>]) -> Option<Vec<Vec<Cell>>> {
     let mut rows = vec![head];
     for line in body {
         let mut row = parted(line, 1);
-        let Some(spare) = row.len().checked_sub(columns) else { break };
+        let spare = row.len().checked_sub(columns)?;
         if row[..spare + 1].iter().skip(1).any(numeric) || !row[spare + 1..].iter().all(numeric) {
-            break;
+            return None;
         }
         join_first(&mut row, spare + 1);
         rows.push(row);

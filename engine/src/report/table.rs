@@ -4,10 +4,11 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::about::{NO_DEPTH_UNIT, NO_TEXTURE, covers, depth, depth_at, texture};
 use super::fold::squash;
+use super::grid::{cell_at, filled, text_at};
 use super::label::{Label, Quantity};
 use super::layout::{Role, head, is_result};
 use super::lines::read_row;
-use super::names::Form;
+use super::names::{Form, Word};
 use super::number::{Decimal, is_rating};
 use super::place::Draft;
 use super::reader::{MOST_READINGS, Reader, whole};
@@ -19,14 +20,34 @@ use crate::soil::{Method, Property};
 /// A column of results with what its heading, and a row of units, say of it.
 struct Column {
     index: usize,
-    name: String,
-    quantity: Quantity,
-    unit: Option<Printed>,
-    method: Option<Method>,
-    /// The depth in its name.
-    depth_cm: Option<(f64, f64)>,
+    draft: Draft,
     /// A column of ratings or units right beside it.
     rating: Option<usize>,
+}
+
+/// The columns of results.
+fn columns(reader: &mut Reader, heading: &[Cell], roles: &[Role]) -> Vec<Column> {
+    let mut columns: Vec<Column> = Vec::new();
+    for (index, role) in roles.iter().enumerate() {
+        let Cell { text, place } = &heading[index];
+        match role {
+            Role::Results(_) if columns.len() >= MOST_READINGS => {
+                let reason = "the table has more results than any laboratory gives";
+                reader.unread(None, text, reason, *place);
+            }
+            Role::Results(quantity) => {
+                let draft = Draft::of((**quantity).clone(), text, *place, reader.decimal);
+                columns.push(Column { index, draft, rating: None });
+            }
+            Role::Ratings => {
+                if let Some(left) = columns.last_mut().filter(|c| c.index + 1 == index) {
+                    left.rating = Some(index);
+                }
+            }
+            _ => {}
+        }
+    }
+    columns
 }
 
 /// Reads a table with one sample a row; returns the row after it.
@@ -37,122 +58,223 @@ pub(super) fn samples_down(
     roles: &[Role],
 ) -> Result<usize, Trouble> {
     let heading = &rows[at];
-    let mut columns: Vec<Column> = Vec::new();
-    for (index, role) in roles.iter().enumerate() {
-        match role {
-            Role::Results(_) if columns.len() >= MOST_READINGS => {
-                let cell = &heading[index];
-                let reason = "the table has more results than any laboratory gives";
-                reader.unread(None, &cell.text, reason, cell.place);
-            }
-            Role::Results(quantity) => columns.push(Column {
-                index,
-                name: heading[index].text.clone(),
-                quantity: (**quantity).clone(),
-                unit: None,
-                method: None,
-                depth_cm: depth(&heading[index].text, "", reader.decimal),
-                rating: None,
-            }),
-            Role::Ratings => {
-                if let Some(left) = columns.last_mut().filter(|c| c.index + 1 == index) {
-                    left.rating = Some(index);
-                }
-            }
-            _ => {}
-        }
-    }
-    let name_column = name_column(rows, at, roles, &columns);
-    let two_depths = two_depths(heading, roles);
+    let decimal = reader.decimal;
+    let columns = columns(reader, heading, roles);
+    let mut table = Samples {
+        heading,
+        roles,
+        names: name_column(rows, at, roles, &columns),
+        columns,
+        two_depths: two_depths(heading, roles),
+        seen: vec![false; roles.len()],
+        unclear: BTreeMap::new(),
+        count: 0,
+        last: 0,
+    };
     let mut described = 0;
-    // Columns about the samples that could not be understood, and why.
-    let mut unclear: BTreeMap<usize, &str> = BTreeMap::new();
     let mut end = at + 1;
-    let (mut samples, mut last) = (0, 0);
-    let mut seen = vec![false; roles.len()];
-    while end < rows.len() {
-        let row = &rows[end];
+    while let Some(row) = rows.get(end) {
         reader.look_at(row)?;
-        let filled = row.iter().filter(|c| !c.text.is_empty()).count();
-        let holds = columns.iter().any(|c| {
-            row.get(c.index).is_some_and(|cell| {
-                is_result(&cell.text, reader.decimal) || is_rating(&cell.text) && filled > 2
-            })
-        });
+        let filled = filled(row).count();
+        let holds = table
+            .columns
+            .iter()
+            .map(|c| text_at(row, c.index))
+            .any(|text| is_result(text, decimal) || is_rating(text) && filled > 2);
         if is_again(row, heading) {
             // The head once more, at a page break.
-        } else if !holds && samples == 0 && described < 3 && describe(row, &mut columns) {
+        } else if !holds && table.count == 0 && described < 3 && describe(row, &mut table.columns) {
             described += 1;
-        } else if holds && fits(row, &columns, reader) {
-            for (seen, cell) in seen.iter_mut().zip(row) {
-                *seen |= !cell.text.is_empty();
-            }
-            let table = Heads { heading, roles, columns: &columns, two_depths };
-            let named = name_column.map_or(Role::Blank, |i| called(text_of(row)(i)));
-            let rated = row.iter().all(|c| c.text.is_empty() || is_rating(&c.text));
-            if samples > 0 && (matches!(named, Role::Ratings) || rated) {
-                rate(reader, last, row, &table, matches!(named, Role::Ratings));
-                end += 1;
-                continue;
-            }
-            // "Result" names no sample.
-            let name = name_column.filter(|_| !matches!(named, Role::Values)).map(text_of(row));
-            let alone = || {
-                let next = rows.get(end + 1).map_or(&[][..], Vec::as_slice);
-                let held = |c: &Column| next.get(c.index).map_or("", |cell| cell.text.as_str());
-                samples == 0 && !columns.iter().any(|c| is_result(held(c), reader.decimal))
-            };
-            last = match name {
-                None if alone() => {
-                    let of = |c: &Column| c.quantity.property;
-                    reader.of_strip(&columns.iter().map(of).collect::<BTreeSet<_>>())?
-                }
-                name => reader.begin(name)?,
-            };
-            sample_row(reader, last, row, &table, &mut unclear);
-            samples += 1;
-        } else if samples > 0 && head(rows, end, reader.decimal).is_some() {
+        } else if holds && fits(row, &table.columns, decimal) {
+            table.take(reader, row, rows.get(end + 1).map_or(&[], Vec::as_slice))?;
+        } else if table.count > 0 && head(rows, end, decimal).is_some() {
             break;
         } else if filled > 2
-            && filled * 2 > columns.len()
+            && filled * 2 > table.columns.len()
             && !holds
-            && read_row(row, reader.decimal).drafts.is_empty()
+            && read_row(row, decimal).drafts.is_empty()
         {
             let (text, place) = whole(row);
             reader.unread(None, &text, "a row of the table without results", place);
         } else {
-            reader.end_table(samples, last);
+            reader.end_table(table.count, table.last);
             reader.free_row(row)?;
         }
         end += 1;
     }
-    let described: BTreeSet<usize> = columns.iter().filter_map(|c| c.rating).collect();
-    for (index, role) in
-        roles.iter().enumerate().filter(|(i, _)| seen[*i] && Some(*i) != name_column)
-    {
-        let cell = &heading[index];
-        let described = described.contains(&index);
-        match role {
-            Role::Refused(reason) => reader.unread(None, &cell.text, reason.clone(), cell.place),
-            Role::Other => {
-                reader.unread(None, &cell.text, "no soil property in this heading", cell.place);
+    table.list_what_is_left(reader);
+    reader.end_table(table.count, table.last);
+    Ok(end)
+}
+
+/// A table with one sample a row, while it is read.
+struct Samples<'a> {
+    heading: &'a [Cell],
+    roles: &'a [Role],
+    columns: Vec<Column>,
+    /// The column that names the samples.
+    names: Option<usize>,
+    two_depths: Option<(usize, usize)>,
+    /// Columns that hold something beside the results.
+    seen: Vec<bool>,
+    /// Columns about the samples that could not be understood, and why.
+    unclear: BTreeMap<usize, &'static str>,
+    /// How many samples there are, and the last of them in the report.
+    count: usize,
+    last: usize,
+}
+
+impl Samples<'_> {
+    /// Takes a row of results, or of ratings below them.
+    fn take(&mut self, reader: &mut Reader, row: &[Cell], next: &[Cell]) -> Result<(), Trouble> {
+        for (seen, cell) in self.seen.iter_mut().zip(row) {
+            *seen |= !cell.is_blank();
+        }
+        let named = self.names.map_or(Role::Blank, |i| called(text_at(row, i)));
+        let says_so = matches!(named, Role::Ratings);
+        if self.count > 0 && (says_so || filled(row).all(|c| is_rating(&c.text))) {
+            self.rate(reader, row, says_so);
+            return Ok(());
+        }
+        // "Result" names no sample.
+        let names = self.names.filter(|_| !matches!(named, Role::Values));
+        let below = |c: &Column| is_result(text_at(next, c.index), reader.decimal);
+        self.last = match names.map(|i| text_at(row, i)) {
+            None if self.count == 0 && !self.columns.iter().any(below) => {
+                let properties = self.columns.iter().map(|c| c.draft.quantity.property);
+                reader.of_strip(&properties.collect())?
             }
-            Role::Ratings | Role::Units | Role::Values | Role::Names if !described => {
-                reader.unread(
-                    None,
-                    &cell.text,
-                    "it is not clear which result this column belongs to",
-                    cell.place,
-                );
+            name => reader.begin(name)?,
+        };
+        self.count += 1;
+        self.take_depth_and_texture(reader, row);
+        beyond_the_head(reader, self.last, row, self.heading.len());
+        self.take_results(reader, row);
+        Ok(())
+    }
+
+    /// Gives the last sample the ratings in a row of them. Without "Rating" before it, as in the
+    /// legend of a chart, such a row says nothing.
+    fn rate(&self, reader: &mut Reader, row: &[Cell], says_so: bool) {
+        let (text, place) = whole(row);
+        if !says_so {
+            return reader.unread(None, &text, "ratings without a result beside them", place);
+        }
+        if !filled(row.get(1..).unwrap_or(&[])).all(|c| is_rating(&c.text)) {
+            let reason = "a row about the results, not a result";
+            return reader.unread(Some(self.last), &text, reason, place);
+        }
+        let readings = &mut reader.report.samples[self.last].readings;
+        for Column { index, draft, .. } in &self.columns {
+            let rating = text_at(row, *index);
+            let mut of_column = readings
+                .iter_mut()
+                .filter(|r| r.property == draft.quantity.property && r.name == draft.name);
+            if is_rating(rating)
+                && let Some(reading) = of_column.next()
+            {
+                reading.rating = Some(rating.into());
             }
-            _ => {}
         }
     }
-    for (index, reason) in unclear {
-        reader.unread(None, &heading[index].text, reason, heading[index].place);
+
+    fn take_depth_and_texture(&mut self, reader: &mut Reader, row: &[Cell]) {
+        let decimal = reader.decimal;
+        if let Some((top, bottom)) = self.two_depths
+            && let Some(below) = cell_at(row, bottom)
+        {
+            let said = format!("{}-{}", text_at(row, top), below.text);
+            let unit = format!("{} {}", self.heading[top].text, self.heading[bottom].text);
+            match depth_at(&said, &unit, decimal) {
+                Some(found) => reader.report.samples[self.last].depth_cm = Some(found),
+                None => [top, bottom].into_iter().for_each(|i| {
+                    self.unclear.entry(i).or_insert(NO_DEPTH_UNIT);
+                }),
+            }
+        }
+        for (i, role) in self.roles.iter().enumerate() {
+            let Some(cell) = cell_at(row, i) else { continue };
+            let heading = &self.heading[i].text;
+            let deep = match role {
+                Role::Depth if self.two_depths.is_none() => true,
+                Role::Texture => false,
+                _ => continue,
+            };
+            match take_about(reader, self.last, cell, deep, heading) {
+                // A code says the same of every sample; a word belongs to its own.
+                Err(why) if deep || is_result(&cell.text, decimal) => {
+                    self.unclear.entry(i).or_insert(why);
+                }
+                Err(why) => {
+                    let text = format!("{heading}: {}", cell.text);
+                    reader.unread(Some(self.last), &text, why, cell.place);
+                }
+                Ok(()) => {}
+            }
+        }
     }
-    reader.end_table(samples, last);
-    Ok(end)
+
+    fn take_results(&self, reader: &mut Reader, row: &[Cell]) {
+        reader.report.samples[self.last].readings.reserve(self.columns.len());
+        // A column of methods speaks for every result of its row that the method is known for.
+        let column = self.roles.iter().position(|r| matches!(r, Role::Methods));
+        let methods = column.map_or(Vec::new(), |i| Label::of(text_at(row, i)).methods);
+        for Column { index, draft, rating } in &self.columns {
+            let Some(cell) = cell_at(row, *index) else { continue };
+            let said = methods.iter().copied().find(|m| covers(*m, draft.quantity.property));
+            let draft = Draft {
+                result: cell.text.clone(),
+                place: cell.place,
+                method: draft.method.or(said),
+                rating: rating.and_then(|i| cell_at(row, i)).map(|c| c.text.clone()),
+                ..draft.clone()
+            };
+            reader.put(self.last, &draft);
+        }
+    }
+
+    /// Lists the columns that were not understood.
+    fn list_what_is_left(&self, reader: &mut Reader) {
+        for (i, role) in self.roles.iter().enumerate() {
+            if !self.seen[i] || Some(i) == self.names {
+                continue;
+            }
+            let reason = match role {
+                Role::Refused(reason) => reason.as_str(),
+                Role::Other => "no soil property in this heading",
+                Role::Ratings | Role::Units | Role::Values | Role::Names
+                    if !self.columns.iter().any(|c| c.rating == Some(i)) =>
+                {
+                    "it is not clear which result this column belongs to"
+                }
+                _ => continue,
+            };
+            reader.unread(None, &self.heading[i].text, reason, self.heading[i].place);
+        }
+        for (&i, &reason) in &self.unclear {
+            reader.unread(None, &self.heading[i].text, reason, self.heading[i].place);
+        }
+    }
+}
+
+/// Takes the depth or the texture of a sample.
+///
+/// # Errors
+/// Why it stays open.
+fn take_about(
+    reader: &mut Reader,
+    sample: usize,
+    cell: &Cell,
+    deep: bool,
+    heading: &str,
+) -> Result<(), &'static str> {
+    let sample = &mut reader.report.samples[sample];
+    if deep {
+        sample.depth_cm = Some(depth(&cell.text, heading, reader.decimal).ok_or(NO_DEPTH_UNIT)?);
+    } else {
+        sample.texture = Some(texture(&cell.text).ok_or(NO_TEXTURE)?);
+    }
+    Ok(())
 }
 
 /// Whether a row is the head of its table once more, as on a new page.
@@ -165,25 +287,23 @@ fn is_again(row: &[Cell], heading: &[Cell]) -> bool {
 
 /// A row of a table has results where results belong; a free line that
 /// happens to hold a number does not.
-fn fits(row: &[Cell], columns: &[Column], reader: &Reader) -> bool {
-    let filled: Vec<&Cell> = row.iter().filter(|c| !c.text.is_empty()).collect();
-    if filled.len() > 2 || columns.len() < 3 {
-        return true;
-    }
-    read_row(row, reader.decimal).drafts.is_empty()
+fn fits(row: &[Cell], columns: &[Column], decimal: Decimal) -> bool {
+    filled(row).count() > 2 || columns.len() < 3 || read_row(row, decimal).drafts.is_empty()
+}
+
+/// The columns that may name the samples, each with its rank.
+fn ranked(roles: &[Role]) -> impl Iterator<Item = (u8, usize)> {
+    roles.iter().enumerate().filter_map(|(i, role)| match role {
+        Role::Sample(rank) => Some((*rank, i)),
+        _ => None,
+    })
 }
 
 /// Which column names the samples.
 fn name_column(rows: &[Vec<Cell>], at: usize, roles: &[Role], columns: &[Column]) -> Option<usize> {
-    let ranked = roles.iter().enumerate().filter_map(|(i, r)| match r {
-        Role::Sample(rank) => Some((*rank, i)),
-        _ => None,
-    });
     // A column that is empty throughout names nothing.
-    let filled = |i: usize| {
-        rows.iter().skip(at + 1).take(20).any(|r| r.get(i).is_some_and(|c| !c.text.is_empty()))
-    };
-    if let Some((_, index)) = ranked.filter(|&(_, i)| filled(i)).min() {
+    let filled = |i: usize| rows.iter().skip(at + 1).take(20).any(|r| cell_at(r, i).is_some());
+    if let Some((_, index)) = ranked(roles).filter(|&(_, i)| filled(i)).min() {
         return Some(index);
     }
     let first = columns.first().map_or(0, |c| c.index);
@@ -196,16 +316,16 @@ fn describe(row: &[Cell], columns: &mut [Column]) -> bool {
     let mut other = 0;
     let mut found: Vec<(usize, Option<Printed>, Option<Method>)> = Vec::new();
     for (i, column) in columns.iter().enumerate() {
-        let Some(cell) = row.get(column.index).filter(|c| !c.text.is_empty()) else { continue };
+        let Some(cell) = cell_at(row, column.index) else { continue };
         // The heading and the word below it, read as one name.
-        let joined = Label::of(&format!("{} {}", column.name, cell.text)).quantity();
+        let joined = Label::of(&format!("{} {}", column.draft.name, cell.text)).quantity();
         let own = Label::of(&cell.text);
         if own.unit.is_some() && unit_alone(cell).is_none() {
             continue;
         }
         match joined {
             Ok(q)
-                if q.property == column.quantity.property
+                if q.property == column.draft.quantity.property
                     && (own.unit.is_some() || !own.methods.is_empty()) =>
             {
                 said += 1;
@@ -225,19 +345,11 @@ fn describe(row: &[Cell], columns: &mut [Column]) -> bool {
         return false;
     }
     for (i, unit, method) in found {
-        let column = &mut columns[i];
-        column.unit = unit.or(column.unit);
-        column.method = column.method.or(method);
+        let draft = &mut columns[i].draft;
+        draft.unit = unit.or(draft.unit);
+        draft.method = draft.method.or(method);
     }
     true
-}
-
-/// What the head of a table says of its rows.
-struct Heads<'a> {
-    heading: &'a [Cell],
-    roles: &'a [Role],
-    columns: &'a [Column],
-    two_depths: Option<(usize, usize)>,
 }
 
 /// The columns of a sample's upper and lower end, as `B Depth` and `E Depth`.
@@ -252,7 +364,6 @@ fn two_depths(heading: &[Cell], roles: &[Role]) -> Option<(usize, usize)> {
 
 /// What a row is when words such as "Result" or "Rating" stand in place of a sample's name.
 fn called(name: &str) -> Role {
-    use super::names::Word;
     let label = Label::of(name);
     if !label.unknown.is_empty() || !label.properties.is_empty() || label.unit.is_some() {
         Role::Other
@@ -265,109 +376,6 @@ fn called(name: &str) -> Role {
     }
 }
 
-/// The text of a column in a row.
-fn text_of<'a>(row: &'a [Cell]) -> impl Fn(usize) -> &'a str {
-    move |i| row.get(i).map_or("", |c| c.text.as_str())
-}
-
-/// Gives the last sample the ratings in a row of them. Without "Rating" before it, as in the
-/// legend of a chart, such a row says nothing.
-fn rate(reader: &mut Reader, sample: usize, row: &[Cell], table: &Heads<'_>, says_so: bool) {
-    let (text, place) = whole(row);
-    if !says_so {
-        return reader.unread(None, &text, "ratings without a result beside them", place);
-    }
-    let of = text_of(row);
-    let rest = || row.iter().skip(1).filter(|c| !c.text.is_empty());
-    if !rest().all(|c| is_rating(&c.text)) {
-        return reader.unread(Some(sample), &text, "a row about the results, not a result", place);
-    }
-    for column in table.columns.iter().filter(|c| is_rating(of(c.index))) {
-        let readings = &mut reader.report.samples[sample].readings;
-        let rated = |r: &&mut super::Reading| {
-            r.property == column.quantity.property && r.name == column.name
-        };
-        if let Some(reading) = readings.iter_mut().find(rated) {
-            reading.rating = Some(of(column.index).into());
-        }
-    }
-}
-
-fn sample_row(
-    reader: &mut Reader,
-    sample: usize,
-    row: &[Cell],
-    table: &Heads<'_>,
-    unclear: &mut BTreeMap<usize, &'static str>,
-) {
-    let &Heads { heading, roles, columns, two_depths, .. } = table;
-    let text = text_of(row);
-    reader.report.samples[sample].readings.reserve(columns.len());
-    if let Some((top, bottom)) = two_depths
-        && !text(bottom).is_empty()
-    {
-        let said = format!("{}-{}", text(top), text(bottom));
-        let unit = format!("{} {}", heading[top].text, heading[bottom].text);
-        match depth_at(&said, &unit, reader.decimal) {
-            Some(found) => reader.report.samples[sample].depth_cm = Some(found),
-            None => {
-                unclear.entry(top).or_insert(NO_DEPTH_UNIT);
-                unclear.entry(bottom).or_insert(NO_DEPTH_UNIT);
-            }
-        }
-    }
-    for (i, role) in roles.iter().enumerate() {
-        let cell = match row.get(i) {
-            Some(cell) if !cell.text.is_empty() => cell,
-            _ => continue,
-        };
-        match role {
-            Role::Depth if two_depths.is_some() => {}
-            Role::Depth => match depth(&cell.text, &heading[i].text, reader.decimal) {
-                Some(found) => reader.report.samples[sample].depth_cm = Some(found),
-                None => {
-                    unclear.entry(i).or_insert(NO_DEPTH_UNIT);
-                }
-            },
-            Role::Texture => match texture(&cell.text) {
-                Some(found) => reader.report.samples[sample].texture = Some(found),
-                // A code says the same of every sample; a word belongs to its own.
-                None if is_result(&cell.text, reader.decimal) => {
-                    unclear.entry(i).or_insert(NO_TEXTURE);
-                }
-                None => {
-                    let text = format!("{}: {}", heading[i].text, cell.text);
-                    reader.unread(Some(sample), &text, NO_TEXTURE, cell.place);
-                }
-            },
-            _ => {}
-        }
-    }
-    // A column of methods speaks for every result of its row that the method is known for.
-    let column = roles.iter().position(|r| matches!(r, Role::Methods));
-    let methods = column.map_or(Vec::new(), |i| Label::of(text(i)).methods);
-    beyond_the_head(reader, sample, row, heading.len());
-    for column in columns {
-        let said = methods.iter().copied().find(|m| covers(*m, column.quantity.property));
-        let Some(cell) = row.get(column.index).filter(|c| !c.text.is_empty()) else { continue };
-        let rating = column.rating.map(&text).filter(|t| !t.is_empty()).map(str::to_string);
-        reader.put(
-            sample,
-            &Draft {
-                quantity: column.quantity.clone(),
-                name: column.name.clone(),
-                result: cell.text.clone(),
-                place: cell.place,
-                unit: column.unit,
-                method: column.method.or(said),
-                rating,
-                left: None,
-                depth_cm: column.depth_cm,
-            },
-        );
-    }
-}
-
 /// Reads a table with one result a row; returns the row after it.
 pub(super) fn results_down(
     reader: &mut Reader,
@@ -376,93 +384,105 @@ pub(super) fn results_down(
     roles: &[Role],
 ) -> Result<usize, Trouble> {
     let find = |wanted: fn(&Role) -> bool| roles.iter().position(wanted);
-    let best = roles.iter().enumerate().filter_map(|(i, r)| match r {
-        Role::Sample(rank) => Some((*rank, i)),
-        _ => None,
-    });
-    let (Some((_, who)), Some(what), Some(value)) =
-        (best.min(), find(|r| matches!(r, Role::Names)), find(|r| matches!(r, Role::Values)))
-    else {
+    let (Some((_, who)), Some(what), Some(value)) = (
+        ranked(roles).min(),
+        find(|r| matches!(r, Role::Names)),
+        find(|r| matches!(r, Role::Values)),
+    ) else {
         return Ok(at + 1);
     };
-    let (unit, rating, method) = (
-        find(|r| matches!(r, Role::Units)),
-        find(|r| matches!(r, Role::Ratings)),
-        find(|r| matches!(r, Role::Methods)),
-    );
-    let (deep, feel) = (find(|r| matches!(r, Role::Depth)), find(|r| matches!(r, Role::Texture)));
-    let mut samples: BTreeMap<String, usize> = BTreeMap::new();
-    let mut refused: BTreeSet<&str> = BTreeSet::new();
+    let mut table = Results {
+        heading: &rows[at],
+        roles,
+        who,
+        samples: BTreeMap::new(),
+        refused: BTreeSet::new(),
+    };
     let mut end = at + 1;
     while let Some(row) = rows.get(end) {
         reader.look_at(row)?;
-        let cell = |i: usize| row.get(i).filter(|c| !c.text.is_empty());
-        let of = |i: Option<usize>| i.and_then(cell);
-        let (Some(name), Some(said)) = (cell(what), cell(value)) else {
-            // A running title goes past; a new head, or a line with more, ends the table.
-            let filled = row.iter().filter(|c| !c.text.is_empty()).count();
-            let missing = cell(who).is_some()
-                && cell(what).is_some_and(|c| Label::of(&c.text).quantity().is_ok());
-            if filled > 1 && cell(what).is_none()
-                || !missing && head(rows, end, reader.decimal).is_some()
-            {
-                break;
-            }
-            if cell(what).is_none() {
-                reader.end_table(2, 0);
-                reader.free_row(row)?;
-            }
-            end += 1;
-            continue;
-        };
-        if is_again(row, &rows[at]) {
-            end += 1;
-            continue;
-        }
-        let name_of_sample = cell(who).map_or("", |c| c.text.as_str());
-        // Two depths of one sample are two samples.
-        let whose = format!("{name_of_sample}\t{}", of(deep).map_or("", |c| c.text.as_str()));
-        let sample = match samples.get(&whose) {
-            Some(&sample) => sample,
-            None => {
-                let sample = reader.begin(Some(name_of_sample))?;
-                samples.insert(whose, sample);
-                sample
-            }
-        };
-        let target = &mut reader.report.samples[sample];
-        if let (Some(cell), Some(i)) = (of(deep), deep) {
-            target.depth_cm = depth(&cell.text, &rows[at][i].text, reader.decimal);
-        }
-        if let Some(cell) = of(feel) {
-            target.texture = texture(&cell.text);
-        }
-        match Label::of(&name.text).quantity() {
-            Ok(quantity) => reader.put(
-                sample,
-                &Draft {
-                    quantity,
-                    name: name.text.clone(),
-                    result: said.text.clone(),
-                    place: said.place,
-                    unit: of(unit).and_then(unit_alone),
-                    method: of(method).and_then(|c| Label::of(&c.text).methods.first().copied()),
-                    rating: of(rating).map(|c| c.text.clone()),
-                    left: None,
-                    depth_cm: depth(&name.text, "", reader.decimal),
-                },
-            ),
-            // What no sample can use is listed once, not for each sample.
-            Err(reason) => {
-                if refused.insert(&name.text) {
-                    reader.unread(None, &name.text, reason, name.place);
+        match (cell_at(row, what), cell_at(row, value)) {
+            (Some(_), Some(_)) if is_again(row, &rows[at]) => {}
+            (Some(name), Some(result)) => table.take(reader, row, name, result)?,
+            (name, _) => {
+                // A running title goes past; a new head, or a line with more, ends the table.
+                let missing = cell_at(row, who).is_some()
+                    && name.is_some_and(|c| Label::of(&c.text).quantity().is_ok());
+                if filled(row).count() > 1 && name.is_none()
+                    || !missing && head(rows, end, reader.decimal).is_some()
+                {
+                    break;
+                }
+                if name.is_none() {
+                    reader.end_table(2, 0);
+                    reader.free_row(row)?;
                 }
             }
         }
         end += 1;
     }
-    reader.end_table(samples.len(), samples.values().copied().max().unwrap_or(0));
+    reader.end_table(table.samples.len(), table.samples.values().copied().max().unwrap_or(0));
     Ok(end)
+}
+
+/// A table with one result a row, while it is read.
+struct Results<'a> {
+    heading: &'a [Cell],
+    roles: &'a [Role],
+    /// The column that names the samples.
+    who: usize,
+    /// The samples by name and depth: two depths of one sample are two samples.
+    samples: BTreeMap<(&'a str, &'a str), usize>,
+    /// Names of what no sample can use: each is listed once, not for each sample.
+    refused: BTreeSet<&'a str>,
+}
+
+impl<'a> Results<'a> {
+    fn take(
+        &mut self,
+        reader: &mut Reader,
+        row: &'a [Cell],
+        name: &'a Cell,
+        result: &Cell,
+    ) -> Result<(), Trouble> {
+        let find = |wanted: fn(&Role) -> bool| {
+            let column = self.roles.iter().position(wanted)?;
+            Some((column, cell_at(row, column)?))
+        };
+        let deep = find(|r| matches!(r, Role::Depth));
+        let whose = (text_at(row, self.who), deep.map_or("", |(_, c)| c.text.as_str()));
+        let sample = match self.samples.get(&whose) {
+            Some(&sample) => sample,
+            None => reader.begin(Some(whose.0))?,
+        };
+        let target = &mut reader.report.samples[sample];
+        if let Some((i, cell)) = deep {
+            target.depth_cm = depth(&cell.text, &self.heading[i].text, reader.decimal);
+        }
+        if let Some((_, cell)) = find(|r| matches!(r, Role::Texture)) {
+            target.texture = texture(&cell.text);
+        }
+        match Label::of(&name.text).quantity() {
+            Ok(quantity) => {
+                let method = find(|r| matches!(r, Role::Methods));
+                let draft = Draft {
+                    result: result.text.clone(),
+                    unit: find(|r| matches!(r, Role::Units)).and_then(|(_, c)| unit_alone(c)),
+                    method: method.and_then(|(_, c)| first_method(c)),
+                    rating: find(|r| matches!(r, Role::Ratings)).map(|(_, c)| c.text.clone()),
+                    ..Draft::of(quantity, &name.text, result.place, reader.decimal)
+                };
+                reader.put(sample, &draft);
+            }
+            Err(reason) => {
+                if self.refused.insert(&name.text) {
+                    reader.unread(None, &name.text, reason, name.place);
+                }
+            }
+        }
+        self.samples.insert(whose, sample);
+        Ok(())
+    }
 }
 
 /// Reads a table with one property a row, or several such tables side by
@@ -525,105 +545,26 @@ fn properties_down(
 ) -> Result<usize, Trouble> {
     let heading = panel.row(at);
     let headless = Label::of(&heading[0].text).quantity().is_ok();
-    let values: Vec<usize> =
-        (0..roles.len()).filter(|&i| matches!(roles[i], Role::Sample(_) | Role::Values)).collect();
-    let mut samples: Vec<(usize, usize)> = Vec::new();
-    for &index in &values {
-        let sample = match roles[index] {
-            Role::Values if values.len() == 1 => reader.current()?,
-            Role::Values if heading_unit(&heading[index]).is_some() => reader.current()?,
-            _ if headless => reader.begin(None)?,
-            // "Result" and "Result" below "Garden" and "Lawn".
-            Role::Values if panel.is_whole() => reader.begin(name_above(panel.rows, at, index))?,
-            Role::Values => reader.begin(None)?,
-            _ => reader.begin(Some(&heading[index].text))?,
-        };
-        samples.push((index, sample));
-    }
-    let describes = |role: fn(&Role) -> bool| (1..roles.len()).filter(move |&i| role(&roles[i]));
+    let samples = samples_across(reader, panel, at, roles, headless)?;
+    let table = Properties { heading, headless, roles, samples };
     let mut end = at + usize::from(!headless);
     while end < panel.rows.len() {
         let row = panel.row(end);
         reader.look_at(row)?;
-        if row.iter().all(|c| c.text.is_empty()) || end > at && is_again(row, heading) {
-            end += 1;
-            continue;
-        }
-        let Some(name) = row.first().filter(|c| !c.text.is_empty()) else {
+        if filled(row).next().is_none() || end > at && is_again(row, heading) {
+            // Nothing, or the head once more.
+        } else if let Some(name) = cell_at(row, 0) {
+            let label = Label::of(&name.text);
+            let new_head = end > at
+                && table.may_be_head(row, &label, reader.decimal)
+                && panel.is_head(end, reader.decimal);
+            if new_head {
+                break;
+            }
+            table.take(reader, row, name, &label)?;
+        } else {
             let (text, place) = whole(row);
             reader.unread(None, &text, "a row without the name of a property", place);
-            end += 1;
-            continue;
-        };
-        let holds = values.iter().any(|&i| row.get(i).is_some_and(|c| !c.text.is_empty()));
-        let label = Label::of(&name.text);
-        // A result where results belong is a row, whatever its name.
-        let result = values.iter().any(|&i| {
-            matches!(roles[i], Role::Values)
-                && row.get(i).is_some_and(|c| is_result(&c.text, reader.decimal))
-        });
-        let new_head = end > at
-            && holds
-            && !result
-            && !describes_samples(&label, row, &values, reader)
-            && label.quantity().is_err()
-            && panel.is_head(end, reader.decimal);
-        if new_head {
-            break;
-        }
-        let cell = |i: usize| row.get(i).filter(|c| !c.text.is_empty());
-        if holds
-            && !headless
-            && let Some(&(_, last)) = samples.last()
-        {
-            beyond_the_head(reader, last, row, heading.len());
-        }
-        match label.quantity() {
-            Ok(quantity) if holds => {
-                let unit =
-                    describes(|r| matches!(r, Role::Units)).find_map(|i| unit_alone(cell(i)?));
-                let method = describes(|r| matches!(r, Role::Methods))
-                    .find_map(|i| Label::of(&cell(i)?.text).methods.first().copied());
-                for (nth, &(index, sample)) in samples.iter().enumerate() {
-                    let Some(result) = cell(index) else { continue };
-                    let of_column = heading_unit(&heading[index]).filter(|u| {
-                        !headless && quantity.unit.is_none() && suits(quantity.property, *u)
-                    });
-                    let unit = unit.or(of_column);
-                    // Of several results each has its own ratings, to its right.
-                    let from = if values.len() == 1 { 1 } else { index + 1 };
-                    let to = values.get(nth + 1).map_or(roles.len(), |next| *next);
-                    let rating: Vec<&str> = (from..to)
-                        .filter(|&i| matches!(roles[i], Role::Ratings))
-                        .filter_map(|i| Some(cell(i)?.text.as_str()))
-                        .collect();
-                    let rating = (!rating.is_empty()).then(|| rating.join(", "));
-                    reader.put(
-                        sample,
-                        &Draft {
-                            quantity: quantity.clone(),
-                            name: name.text.clone(),
-                            result: result.text.clone(),
-                            place: result.place,
-                            unit,
-                            method,
-                            rating,
-                            left: None,
-                            depth_cm: depth(&name.text, "", reader.decimal),
-                        },
-                    );
-                }
-            }
-            _ if holds && about_row(reader, &label, name, roles, &samples, row) => {}
-            Err(reason) if holds && (row.len() >= heading.len().min(3)) => {
-                let (text, place) = whole(row);
-                reader.unread(None, &text, reason, place);
-            }
-            _ => {
-                let last = samples.last().map_or(0, |s| s.1);
-                reader.end_table(samples.len(), last);
-                reader.free_row(row)?;
-            }
         }
         end += 1;
     }
@@ -632,14 +573,144 @@ fn properties_down(
             roles.get(i),
             Some(Role::Sample(_) | Role::Values | Role::Units | Role::Ratings | Role::Methods)
         );
-        let filled =
-            || (at + 1..end).any(|r| panel.row(r).get(i).is_some_and(|c| !c.text.is_empty()));
-        if !used && filled() {
+        if !used && (at + 1..end).any(|r| cell_at(panel.row(r), i).is_some()) {
             reader.unread(None, &cell.text, "it is not clear what this column holds", cell.place);
         }
     }
-    reader.end_table(samples.len(), samples.last().map_or(0, |s| s.1));
+    reader.end_table(table.samples.len(), table.last());
     Ok(end)
+}
+
+/// The columns of results, each with its sample.
+fn samples_across(
+    reader: &mut Reader,
+    panel: &Panel<'_>,
+    at: usize,
+    roles: &[Role],
+    headless: bool,
+) -> Result<Vec<(usize, usize)>, Trouble> {
+    let heading = panel.row(at);
+    let values = || {
+        let columns = roles.iter().enumerate();
+        columns.filter(|(_, role)| matches!(role, Role::Sample(_) | Role::Values))
+    };
+    let only = values().count() == 1;
+    let mut sample = |(i, role): (usize, &Role)| match role {
+        Role::Values if only || heading_unit(&heading[i]).is_some() => reader.current(),
+        _ if headless => reader.begin(None),
+        // "Result" and "Result" below "Garden" and "Lawn".
+        Role::Values if panel.is_whole() => reader.begin(name_above(panel.rows, at, i)),
+        Role::Values => reader.begin(None),
+        _ => reader.begin(Some(&heading[i].text)),
+    };
+    values().map(|column| Ok((column.0, sample(column)?))).collect()
+}
+
+/// A table with one property a row, while it is read.
+struct Properties<'a> {
+    heading: &'a [Cell],
+    headless: bool,
+    roles: &'a [Role],
+    /// The columns of results, each with its sample.
+    samples: Vec<(usize, usize)>,
+}
+
+impl Properties<'_> {
+    fn last(&self) -> usize {
+        self.samples.last().map_or(0, |s| s.1)
+    }
+
+    /// The columns of results that hold something in a row.
+    fn held<'r>(&self, row: &'r [Cell]) -> impl Iterator<Item = (usize, &'r Cell)> {
+        self.samples.iter().filter_map(|&(i, _)| Some((i, cell_at(row, i)?)))
+    }
+
+    /// Whether a row has words where results belong, and they say nothing of the samples.
+    fn may_be_head(&self, row: &[Cell], label: &Label, decimal: Decimal) -> bool {
+        // A result where results belong is a row, whatever its name.
+        let result = self
+            .held(row)
+            .any(|(i, c)| matches!(self.roles[i], Role::Values) && is_result(&c.text, decimal));
+        let about = label.has(Word::Depth)
+            && self.held(row).any(|(_, c)| depth(&c.text, "cm", decimal).is_some())
+            || label.has(Word::Texture) && self.held(row).any(|(_, c)| texture(&c.text).is_some());
+        self.held(row).next().is_some() && !result && !about && label.quantity().is_err()
+    }
+
+    fn take(
+        &self,
+        reader: &mut Reader,
+        row: &[Cell],
+        name: &Cell,
+        label: &Label,
+    ) -> Result<(), Trouble> {
+        let holds = self.held(row).next().is_some();
+        if holds && !self.headless {
+            beyond_the_head(reader, self.last(), row, self.heading.len());
+        }
+        match label.quantity() {
+            Ok(quantity) if holds => self.take_results(reader, row, name, &quantity),
+            _ if holds && self.take_about(reader, row, name, label) => {}
+            Err(reason) if holds && row.len() >= self.heading.len().min(3) => {
+                let (text, place) = whole(row);
+                reader.unread(None, &text, reason, place);
+            }
+            _ => {
+                reader.end_table(self.samples.len(), self.last());
+                reader.free_row(row)?;
+            }
+        }
+        Ok(())
+    }
+
+    fn take_results(&self, reader: &mut Reader, row: &[Cell], name: &Cell, quantity: &Quantity) {
+        let roles = self.roles;
+        let cells = |from: usize, to: usize, wanted: fn(&Role) -> bool| {
+            let columns = (from..to).filter(move |&i| wanted(&roles[i]));
+            columns.filter_map(|i| cell_at(row, i))
+        };
+        let unit = cells(1, roles.len(), |r| matches!(r, Role::Units)).find_map(unit_alone);
+        let method = cells(1, roles.len(), |r| matches!(r, Role::Methods)).find_map(first_method);
+        for (nth, &(index, sample)) in self.samples.iter().enumerate() {
+            let Some(result) = cell_at(row, index) else { continue };
+            let of_column = heading_unit(&self.heading[index]).filter(|unit| {
+                !self.headless && quantity.unit.is_none() && suits(quantity.property, *unit)
+            });
+            // Of several results each has its own ratings, to its right.
+            let from = if self.samples.len() == 1 { 1 } else { index + 1 };
+            let to = self.samples.get(nth + 1).map_or(roles.len(), |next| next.0);
+            let ratings: Vec<&str> = cells(from, to, |r| matches!(r, Role::Ratings))
+                .map(|cell| cell.text.as_str())
+                .collect();
+            let draft = Draft {
+                result: result.text.clone(),
+                unit: unit.or(of_column),
+                method,
+                rating: (!ratings.is_empty()).then(|| ratings.join(", ")),
+                ..Draft::of(quantity.clone(), &name.text, result.place, reader.decimal)
+            };
+            reader.put(sample, &draft);
+        }
+    }
+
+    /// Takes a row of depths or textures of the samples.
+    fn take_about(&self, reader: &mut Reader, row: &[Cell], name: &Cell, label: &Label) -> bool {
+        let deep = label.has(Word::Depth);
+        if !deep && !label.has(Word::Texture) {
+            return false;
+        }
+        // The unit of a depth may stand in the name or in the column of units.
+        let units = self.roles.iter().position(|r| matches!(r, Role::Units));
+        let heading = format!("{} {}", name.text, units.map_or("", |i| text_at(row, i)));
+        for &(index, sample) in &self.samples {
+            let Some(cell) = cell_at(row, index) else { continue };
+            if let Err(why) = take_about(reader, sample, cell, deep, &heading) {
+                let text = format!("{}: {}", name.text, cell.text);
+                reader.unread(Some(sample), &text, why, cell.place);
+            }
+        }
+        true
+    }
 }
 
 /// The name that stands over a column of results in the row above their head.
@@ -648,16 +719,6 @@ fn name_above(rows: &[Vec<Cell>], at: usize, column: usize) -> Option<&str> {
     let fits = above.len() == rows[at].len() && above[0].text.is_empty();
     let name = above.get(..=column)?.iter().rev().find(|c| !c.text.is_empty())?;
     fits.then_some(name.text.as_str())
-}
-
-/// Whether a row holds depths or textures of the samples, and no names of a new head.
-fn describes_samples(label: &Label, row: &[Cell], values: &[usize], reader: &Reader) -> bool {
-    use super::names::Word;
-    let any = |holds: &dyn Fn(&str) -> bool| {
-        values.iter().any(|&i| row.get(i).is_some_and(|c| holds(&c.text)))
-    };
-    label.has(Word::Depth) && any(&|t| depth(t, "cm", reader.decimal).is_some())
-        || label.has(Word::Texture) && any(&|t| texture(t).is_some())
 }
 
 /// Lists numbers that stand in columns without a heading.
@@ -676,6 +737,10 @@ fn unit_alone(cell: &Cell) -> Option<Printed> {
     label.unit.filter(|_| label.properties.iter().all(|p| p.1 == Form::Element))
 }
 
+fn first_method(cell: &Cell) -> Option<Method> {
+    Label::of(&cell.text).methods.first().copied()
+}
+
 /// The unit in the heading of a column of results, as `Result (ppm)` or `lb/acre`.
 fn heading_unit(heading: &Cell) -> Option<Printed> {
     let label = Label::of(&heading.text);
@@ -686,43 +751,4 @@ fn heading_unit(heading: &Cell) -> Option<Printed> {
 /// organic matter in a column of ppm is still in per cent.
 fn suits(property: Property, printed: Printed) -> bool {
     property.unit() == Unit::MgPerKg || property.unit() == printed.unit
-}
-
-/// A row of depths or textures of the samples.
-fn about_row(
-    reader: &mut Reader,
-    label: &Label,
-    name: &Cell,
-    roles: &[Role],
-    samples: &[(usize, usize)],
-    row: &[Cell],
-) -> bool {
-    use super::names::Word;
-    let of = |i: usize| row.get(i).filter(|c| !c.text.is_empty());
-    let deep = label.has(Word::Depth);
-    if !deep && !label.has(Word::Texture) {
-        return false;
-    }
-    // The unit of a depth may stand in the name or in the column of units.
-    let units = roles.iter().position(|r| matches!(r, Role::Units)).and_then(of);
-    let heading = format!("{} {}", name.text, units.map_or("", |c| c.text.as_str()));
-    for &(index, sample) in samples {
-        let Some(cell) = of(index) else { continue };
-        let target = &mut reader.report.samples[sample];
-        let done = if deep {
-            depth(&cell.text, &heading, reader.decimal).map(|d| target.depth_cm = Some(d)).is_some()
-        } else {
-            texture(&cell.text).map(|t| target.texture = Some(t)).is_some()
-        };
-        if !done {
-            let reason = if deep { NO_DEPTH_UNIT } else { NO_TEXTURE };
-            reader.unread(
-                Some(sample),
-                &format!("{}: {}", name.text, cell.text),
-                reason,
-                cell.place,
-            );
-        }
-    }
-    true
 }

@@ -25,11 +25,8 @@ named! { "method", label:
         ModifiedMorgan = "modified-morgan", "Modified Morgan";
         /// Neutral 1 M ammonium acetate.
         AmmoniumAcetate = "ammonium-acetate", "ammonium acetate";
-        /// Ammonium nitrate.
         AmmoniumNitrate = "ammonium-nitrate", "ammonium nitrate";
-        /// DTPA.
         Dtpa = "dtpa", "DTPA";
-        /// Hot water.
         HotWater = "hot-water", "hot water";
         /// Potassium chloride solution.
         Kcl = "kcl", "potassium chloride";
@@ -57,7 +54,6 @@ named! { "method", label:
         AbDtpa = "ab-dtpa", "AB-DTPA";
         /// DTPA with sorbitol.
         DtpaSorbitol = "dtpa-sorbitol", "DTPA–sorbitol";
-        /// 0.1 M hydrochloric acid.
         DiluteHcl = "dilute-hcl", "0.1 M hydrochloric acid";
         /// Potassium chloride at 40 °C.
         Kcl40 = "kcl-40", "KCl-40";
@@ -75,25 +71,17 @@ named! { "method", label:
         Water1To2p5 = "water-1-2.5", "1:2.5 water";
         /// Water, 1 part soil to 5.
         Water1To5 = "water-1-5", "1:5 water";
-        /// Saturated paste.
         SaturatedPaste = "saturated-paste", "saturated paste";
         /// 0.01 M calcium chloride.
         CaCl2 = "cacl2", "calcium chloride";
-        /// Loss on ignition.
         LossOnIgnition = "loss-on-ignition", "loss on ignition";
         /// Walkley–Black oxidation.
         WalkleyBlack = "walkley-black", "Walkley–Black";
-        /// SMP buffer.
         SmpBuffer = "smp-buffer", "SMP buffer";
-        /// Sikora buffer.
         SikoraBuffer = "sikora-buffer", "Sikora buffer";
-        /// Mehlich buffer.
         MehlichBuffer = "mehlich-buffer", "Mehlich buffer";
-        /// Modified Mehlich buffer.
         ModifiedMehlichBuffer = "modified-mehlich-buffer", "Modified Mehlich buffer";
-        /// Adams–Evans buffer.
         AdamsEvansBuffer = "adams-evans-buffer", "Adams–Evans buffer";
-        /// Woodruff buffer.
         WoodruffBuffer = "woodruff-buffer", "Woodruff buffer";
     }
 }

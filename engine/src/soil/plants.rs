@@ -15,7 +15,6 @@ named! { "plant group", label:
         FruitingVegetables = "fruiting-vegetables", "fruiting vegetables";
         /// Carrot, beet, potato and other roots.
         RootCrops = "root-crops", "root crops";
-        /// Lawn.
         Lawn = "lawn", "lawn";
         /// Flowers, shrubs and shade trees.
         OrnamentalsAndTrees = "ornamentals-and-trees", "ornamentals and trees";

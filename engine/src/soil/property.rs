@@ -13,13 +13,9 @@ named! { "property", label:
         SaltPh = "salt-ph", "salt pH";
         /// pH of the soil in a lime buffer.
         BufferPh = "buffer-ph", "buffer pH";
-        /// Exchangeable acidity.
         ExchangeableAcidity = "exchangeable-acidity", "exchangeable acidity";
-        /// Organic matter.
         OrganicMatter = "organic-matter", "organic matter";
-        /// Organic carbon.
         OrganicCarbon = "organic-carbon", "organic carbon";
-        /// Total nitrogen.
         TotalN = "total-n", "total nitrogen";
         /// Nitrate, as nitrogen.
         NitrateN = "nitrate-n", "nitrate-N";
@@ -37,21 +33,14 @@ named! { "property", label:
         Sodium = "sodium", "sodium";
         /// Extractable sulfur, sulfate counted as sulfur.
         Sulfur = "sulfur", "sulfur";
-        /// Boron.
         Boron = "boron", "boron";
-        /// Zinc.
         Zinc = "zinc", "zinc";
-        /// Manganese.
         Manganese = "manganese", "manganese";
-        /// Copper.
         Copper = "copper", "copper";
-        /// Iron.
         Iron = "iron", "iron";
         /// Aluminium.
         Aluminum = "aluminum", "aluminum";
-        /// Molybdenum.
         Molybdenum = "molybdenum", "molybdenum";
-        /// Chloride.
         Chloride = "chloride", "chloride";
         /// Cation exchange capacity as the laboratory gives it.
         Cec = "cec", "exchange capacity (CEC)";
@@ -69,25 +58,18 @@ named! { "property", label:
         AciditySaturation = "acidity-saturation", "acidity saturation";
         /// Electrical conductivity (soluble salts).
         Ec = "ec", "salts (EC)";
-        /// Sodium adsorption ratio.
         Sar = "sar", "sodium adsorption ratio";
         /// Free lime, as calcium carbonate.
         FreeLime = "free-lime", "free lime";
-        /// Sand.
         Sand = "sand", "sand";
-        /// Silt.
         Silt = "silt", "silt";
-        /// Clay.
         Clay = "clay", "clay";
         /// Density of the dry soil.
         BulkDensity = "bulk-density", "bulk density";
         /// Estimated nitrogen release.
         NitrogenRelease = "nitrogen-release", "nitrogen release";
-        /// Lead.
         Lead = "lead", "lead";
-        /// Arsenic.
         Arsenic = "arsenic", "arsenic";
-        /// Cadmium.
         Cadmium = "cadmium", "cadmium";
     }
 }

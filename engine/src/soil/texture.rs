@@ -5,7 +5,6 @@ use crate::named::named;
 named! { "texture", label:
     /// A USDA texture class.
     #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-    #[allow(missing_docs, reason = "the class names say it all")]
     pub enum Texture {
         Sand = "sand", "sand";
         LoamySand = "loamy-sand", "loamy sand";

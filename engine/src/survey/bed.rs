@@ -179,7 +179,7 @@ impl Bed {
             let judged = measure.amount.number() * self.volume_factor;
             finding.judged_as = Some(judged);
             finding.grounds.assumed.push(format!(
-                "This soil is light: a litre of it holds what {} mg/kg would be in a mineral soil, and that is judged.",
+                "This soil is light: a litre of it holds no more than a litre of mineral soil at {} mg/kg, and that is judged.",
                 significant(judged, 2)
             ));
             finding.grounds.sources.push(OUR_CHOICE.unsourced());

@@ -59,7 +59,8 @@ pub(super) fn ready(survey: &Survey<'_>, days: Band) -> Option<Date> {
 
 /// Crops of the bed that are harvested after `spread`, each with its day.
 fn harvests<'s>(survey: &'s Survey<'_>, spread: Date) -> impl Iterator<Item = (&'s str, Date)> {
-    let crops = survey.case.season.crops.iter().map(|c| (c.name.as_str(), c.harvest));
+    let named = |name: &'s str| if name.trim().is_empty() { "a crop without a name" } else { name };
+    let crops = survey.case.season.crops.iter().map(move |c| (named(&c.name), c.harvest));
     let standing = std::iter::once(("the crop now in the bed", survey.timing.harvest));
     crops
         .chain(standing)

@@ -1,4 +1,5 @@
-//! Publications behind the `biochar` room and the cautions.
+//! Publications behind the `plan` with biochar: its way, its rates and its cautions; and behind
+//! what `details` says of it.
 
 use crate::sources::Source;
 

@@ -1,4 +1,4 @@
-//! Publications behind what charges biochar.
+//! Publications behind what charges biochar, in the `plan`.
 
 use crate::sources::Source;
 

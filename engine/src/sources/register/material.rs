@@ -1,4 +1,4 @@
-//! Publications behind what biochar is made of and how long it stays.
+//! Publications behind what biochar is made of and how long it stays, in `details`.
 
 use crate::sources::Source;
 

@@ -1,4 +1,4 @@
-//! Publications behind the nutrients of the `needs` room.
+//! Publications behind the nutrients in the `plan`.
 
 use crate::sources::Source;
 

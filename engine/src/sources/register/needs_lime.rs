@@ -1,4 +1,4 @@
-//! Publications behind lime, acidifying and gypsum in the `needs` room.
+//! Publications behind lime, acidifying and gypsum in the `plan`.
 
 use crate::sources::Source;
 

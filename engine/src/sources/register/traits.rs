@@ -1,4 +1,5 @@
-//! Publications behind the `traits` room.
+//! Publications behind what the `survey` finds of a bed, and what `details` says of its salts,
+//! metals, water and nitrate.
 
 use crate::sources::Source;
 

@@ -1,8 +1,8 @@
 //! Traps met in real reports, each from pasted text to reading.
 
-use super::{Origin, Report, Trouble, open, read};
-use crate::quantity::Unit;
-use crate::soil::{Amount, Method, Property, Texture};
+use emberloam_engine::quantity::Unit;
+use emberloam_engine::report::{Origin, Report, Trouble, open, read, whereabouts};
+use emberloam_engine::soil::{Amount, Method, Property, Texture};
 
 fn report(text: &str) -> Report {
     let grid = open(text.as_bytes()).unwrap_or_else(|e| panic!("{text}: {e}"));
@@ -512,7 +512,7 @@ fn a_table_and_a_sample_go_on_across_pages() {
     assert!(found.samples.iter().all(|s| s.readings.len() == 2), "{found:?}");
     assert_eq!(found.unread.len(), 1, "{:?}", found.unread);
     let place = found.samples[1].readings[1].place;
-    assert_eq!(super::whereabouts(text, place).to_string(), "page 2, line 3");
+    assert_eq!(whereabouts(text, place).to_string(), "page 2, line 3");
     let list = "[page 1]\nSample: Front\nTest\tResult\tUnit\npH\t6.2\t\nP\t18\tppm\n[page 2]\nSample: Front\nTest\tResult\tUnit\nK\t120\tppm\n";
     assert_eq!(shown(list), ["ph 6.2 ", "phosphorus 18 mg/kg", "potassium 120 mg/kg"]);
     assert_eq!(report(list).samples.len(), 1);
@@ -530,7 +530,7 @@ fn a_sheet_is_a_border() {
     assert_eq!(p(0).method.as_ref().map(|m| m.value), Some(Method::Mehlich3));
     assert_eq!((&p(1).method, &p(2).method), (&None, &None));
     assert!((0..4).all(|i| p(i).unit == Some(Unit::MgPerKg)));
-    assert_eq!(super::whereabouts(text, p(0).place).to_string(), "sheet North, cell B4");
+    assert_eq!(whereabouts(text, p(0).place).to_string(), "sheet North, cell B4");
 }
 
 #[test]
