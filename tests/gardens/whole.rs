@@ -96,7 +96,7 @@ impl Whole<'_> {
             }
         }
         all.extend(plan.needs.iter().filter_map(|n| Some(("for the bed", n.for_bed?))));
-        for charge in &plan.charge {
+        for charge in plan.charge.iter() {
             all.push(("days of the charge", charge.days));
             for used in charge.used.iter().chain(&charge.alone) {
                 all.extend(used.brings.map(|band| ("the charge brings", band)));
@@ -119,7 +119,7 @@ impl Whole<'_> {
             ]);
             all.extend(month.with.map(|band| ("lost with biochar", band)));
         }
-        for repeats in &details.repeats {
+        for repeats in details.repeats.iter() {
             all.extend(
                 repeats.columns.iter().flat_map(|c| &c.years).map(|b| ("year after year", *b)),
             );

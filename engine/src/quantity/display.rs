@@ -29,8 +29,7 @@ pub fn significant(value: f64, digits: i32) -> String {
     if size < 1.0 / BEYOND {
         return "0".into();
     }
-    // What is no number fails the comparison.
-    if !(size < BEYOND) {
+    if size.is_nan() || size >= BEYOND {
         return "–".into();
     }
     let decimals = digits - 1 - value.abs().log10().floor() as i32;

@@ -543,7 +543,7 @@ impl<'a> Bench<'a> {
                 &sources,
                 self.spread.or(intervals::ready(self.survey, days)),
             ),
-            cautions: self.cautions(&sources, &salts, notes),
+            cautions: self.cautions(&sources, &salts, &notes),
             figures,
             shares,
             alone: self.alone(),

@@ -43,7 +43,7 @@ impl Bench<'_> {
         &self,
         sources: &[ChargeSource],
         salts: &Salts,
-        notes: Vec<String>,
+        notes: &[String],
     ) -> Vec<Caution> {
         let of_salts = salts.figures.last().map(|f| f.grounds.clone()).unwrap_or_default();
         let of_notes = &self.targets[1].grounds;

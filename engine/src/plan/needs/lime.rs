@@ -49,7 +49,7 @@ pub(super) fn need(
         return Some(only_said(Verdict::Enough, none));
     }
     Some(match published(survey, &reaction, questions) {
-        Ok(published) => amounts(survey, ledger, &reaction, published),
+        Ok(published) => amounts(survey, ledger, &reaction, &published),
         Err(said) => only_said(Verdict::Unknown, said),
     })
 }
@@ -224,10 +224,10 @@ fn amounts(
     survey: &Survey<'_>,
     ledger: &mut Ledger,
     reaction: &Reaction,
-    published: Published,
+    published: &Published,
 ) -> Need {
     let mut grounds = reaction.add_to(published.grounds.clone());
-    let pure = pure_lime(survey, ledger, &published, &mut grounds);
+    let pure = pure_lime(survey, ledger, published, &mut grounds);
     grounds.rule.push_str(" Scaled by depth in proportion, less what biochar limes.");
     grounds.sources.extend([TRI_STATE_LIME.derived(), ARITHMETIC.derived()]);
     if pure.likely <= 0.0 {
@@ -325,10 +325,10 @@ fn steps(survey: &Survey<'_>, product: Band) -> (u32, Vec<String>) {
     (count, steps)
 }
 
-fn others(survey: &Survey<'_>, published: Published) -> Vec<String> {
+fn others(survey: &Survey<'_>, published: &Published) -> Vec<String> {
     let mut others = Vec::new();
     let depth = survey.bed.depth.value;
-    if let Some(Other { name, rate, depth_cm }) = published.other {
+    if let Some(Other { name, rate, depth_cm }) = &published.other {
         let rate = survey.shown(&Band::exactly(rate * depth / depth_cm), Unit::TonnePerHa);
         others.push(format!("{name}: {rate} of pure lime."));
     }

@@ -50,7 +50,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     },
     Scheme {
         id: named("iowa-bray"),
-        steps: Steps(&BETWEEN_MODELS_STEPS, &[11.0, 20.0]),
+        steps: Steps(BETWEEN_MODELS_STEPS, &[11.0, 20.0]),
         citations: &[IOWA_PHOSPHORUS.opened()],
         meaning: "Above the critical level maize does not respond.",
         note: "From trials with maize, without soils rich in lime.",
@@ -58,7 +58,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     },
     Scheme {
         id: named("slan-bray"),
-        steps: Steps(&TURF_STEPS, &[15.0, 30.0]),
+        steps: Steps(TURF_STEPS, &[15.0, 30.0]),
         second: LAWN,
         citations: &[SLAN.second_hand()],
         meaning: SLAN_MEANING,

@@ -145,7 +145,7 @@ pub(super) static SCHEMES: &[Scheme] = &[
     },
     Scheme {
         id: named("slan-olsen-p"),
-        steps: Steps(&TURF_STEPS, &[12.0, 28.0]),
+        steps: Steps(TURF_STEPS, &[12.0, 28.0]),
         printed_to: 0.0,
         second: LAWN,
         citations: &[SLAN.second_hand()],
