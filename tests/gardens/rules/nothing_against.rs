@@ -1,6 +1,7 @@
 //! Rule 2: nothing is advised that another part forbids.
 
 use emberloam_engine::case::ChargeSource;
+use emberloam_engine::day::YEARS;
 use emberloam_engine::plan::charge::sources::holds_ammonium;
 use emberloam_engine::plan::needs::{Need, NeedKind, Verdict};
 use emberloam_engine::plan::{Hazard, JobKind, Path, Plan};
@@ -16,6 +17,7 @@ pub fn nothing_against(whole: &Whole<'_>, faults: &mut Faults) {
     phosphorus(whole, faults);
     lime_and_acid(plan, faults);
     charge(whole, faults);
+    working_in(whole, faults);
 }
 
 fn need(plan: &Plan, kind: NeedKind) -> Option<&Need> {
@@ -139,6 +141,10 @@ fn lime_and_acid(plan: &Plan, faults: &mut Faults) {
 fn charge(whole: &Whole<'_>, faults: &mut Faults) {
     let plan = &whole.outcome.plan;
     let Some(charge) = &plan.charge else { return };
+    // A day outside these years is a slip of the pen, which is told where it is typed.
+    if whole.case.season.today.is_some_and(|today| !YEARS.contains(&today.year())) {
+        return;
+    }
     let uses = |source| charge.used.iter().any(|u| u.source == source && u.amount > 0.0);
     let ammonium = charge.used.iter().any(|u| holds_ammonium(u.source) && u.amount > 0.0);
     faults.unless(
@@ -159,4 +165,17 @@ fn charge(whole: &Whole<'_>, faults: &mut Faults) {
             );
         }
     }
+}
+
+/// The view of working in digs where the job digs, and nowhere else.
+fn working_in(whole: &Whole<'_>, faults: &mut Faults) {
+    let plan = &whole.outcome.plan;
+    let digs = plan.jobs.iter().any(|job| job.kind == JobKind::SpreadBiochar && job.digs);
+    let mut steps = whole.details.work_in.iter().flat_map(|w| &w.steps);
+    let step = steps.find(|step| step.text.contains("Dig or fork"));
+    faults.unless(
+        step.is_none() || digs,
+        || "working in digs only where the job does".into(),
+        || format!("{:?}", step.map(|s| &s.text)),
+    );
 }
