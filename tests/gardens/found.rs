@@ -124,7 +124,9 @@ fn compost_keeps_to_what_may_come_in() {
 /// The bag brought more phosphorus than the highest published dressing, to fill the nitrogen.
 #[test]
 fn a_bag_of_fertiliser_keeps_to_what_may_come_in() {
-    for lines in ["pH 6.5", "Mehlich-3\nPhosphorus 1 ppm", "Mehlich-3\nPhosphorus 1 ppm\nPotassium 200 ppm"] {
+    for lines in
+        ["pH 6.5", "Mehlich-3\nPhosphorus 1 ppm", "Mehlich-3\nPhosphorus 1 ppm\nPotassium 200 ppm"]
+    {
         for bag in [[5.0, 10.0, 10.0], [10.0, 5.0, 5.0]] {
             let mut case = garden(lines);
             case.biochar = Bag { state: Some(BagState::Charged), ..Bag::default() };
@@ -195,7 +197,9 @@ fn lime_is_not_warned_against_where_it_is_given() {
 /// One name stood for the capacity of the soil, of the biochar, and for a sum of bases.
 #[test]
 fn the_exchange_capacity_is_that_of_the_soil() {
-    let mut case = garden("Mehlich-3\npH 4.2\nPotassium 10 ppm\nCalcium 40 ppm\nMagnesium 215 ppm\nCEC 1 meq/100g");
+    let mut case = garden(
+        "Mehlich-3\npH 4.2\nPotassium 10 ppm\nCalcium 40 ppm\nMagnesium 215 ppm\nCEC 1 meq/100g",
+    );
     case.charge_with = vec![ChargeSource::Compost];
     sound(&case);
 }

@@ -1,12 +1,11 @@
 //! Rule 2: nothing is advised that another part forbids.
 
 use emberloam_engine::case::ChargeSource;
-use emberloam_engine::day::YEARS;
 use emberloam_engine::plan::charge::sources::holds_ammonium;
 use emberloam_engine::plan::needs::{Need, NeedKind, Verdict};
 use emberloam_engine::plan::{Hazard, JobKind, Path, Plan};
 
-use crate::rules::Faults;
+use crate::rules::{Faults, days_can_be};
 use crate::whole::Whole;
 
 /// DESIGN §1, rule 2.
@@ -141,8 +140,7 @@ fn lime_and_acid(plan: &Plan, faults: &mut Faults) {
 fn charge(whole: &Whole<'_>, faults: &mut Faults) {
     let plan = &whole.outcome.plan;
     let Some(charge) = &plan.charge else { return };
-    // A day outside these years is a slip of the pen, which is told where it is typed.
-    if whole.case.season.today.is_some_and(|today| !YEARS.contains(&today.year())) {
+    if !days_can_be(whole.case) {
         return;
     }
     let uses = |source| charge.used.iter().any(|u| u.source == source && u.amount > 0.0);

@@ -118,7 +118,13 @@ fn working_in(whole: &Whole<'_>, faults: &mut Faults) {
     faults.unless(
         work.steps.iter().any(|step| step.text.contains(&said(all / 2.0))),
         || "two halves are worked in".into(),
-        || format!("{}: {:?}", said(all / 2.0), work.steps.iter().map(|s| &s.text).collect::<Vec<_>>()),
+        || {
+            format!(
+                "{}: {:?}",
+                said(all / 2.0),
+                work.steps.iter().map(|s| &s.text).collect::<Vec<_>>()
+            )
+        },
     );
 }
 
