@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use emberloam_engine::details::standards::{Standard, standards};
 use emberloam_engine::details::work_in::{WorkIn, work_in};
 use emberloam_engine::details::{
-    self, Course, PhToCome, Purchase, Repeats, Sensitivity, Shift, Traits, Windows, WinterLoss,
+    self, Course, PhToCome, Purchase, Repeats, Shift, Traits, Windows, WinterLoss,
 };
 use emberloam_engine::quantity::{Band, Figure};
 use emberloam_engine::season::{Place, place};
@@ -96,7 +96,7 @@ impl Whole<'_> {
             }
         }
         all.extend(plan.needs.iter().filter_map(|n| Some(("for the bed", n.for_bed?))));
-        for charge in plan.charge.iter() {
+        if let Some(charge) = &plan.charge {
             all.push(("days of the charge", charge.days));
             for used in charge.used.iter().chain(&charge.alone) {
                 all.extend(used.brings.map(|band| ("the charge brings", band)));
@@ -119,7 +119,7 @@ impl Whole<'_> {
             ]);
             all.extend(month.with.map(|band| ("lost with biochar", band)));
         }
-        for repeats in details.repeats.iter() {
+        if let Some(repeats) = &details.repeats {
             all.extend(
                 repeats.columns.iter().flat_map(|c| &c.years).map(|b| ("year after year", *b)),
             );
@@ -135,9 +135,4 @@ impl Whole<'_> {
         all.extend(single.map(|(name, value)| (name, Band::exactly(value))));
         all
     }
-}
-
-/// The variations of a plan, which take as long as dozens of them.
-pub fn sensitivity(case: &Case) -> Option<Sensitivity> {
-    details::sensitivity(case)
 }

@@ -2,7 +2,8 @@
 
 use crate::case::{BedKind, CertificateItem};
 use crate::details::purchase::moisture;
-use crate::plan::{Dose, Path, Plan};
+use crate::plan::charge::ChargePlan;
+use crate::plan::{Dose, JobKind, Path, Plan};
 use crate::quantity::{Band, Figure, Grounds, Measures, Unit, measured_out, shown, significant};
 use crate::sources::{ARITHMETIC, COMMON_PRACTICE, Citation, DEL_CAMPO_2021, GUO_2020, OUR_CHOICE};
 use crate::survey::Survey;
@@ -79,9 +80,12 @@ pub fn work_in(survey: &Survey<'_>, plan: &Plan) -> Option<WorkIn> {
         return None;
     }
     let charged = plan.path != Path::UnchargedAfterHarvest;
-    let mut work = Work { survey, dose, charged, done: WorkIn::default() };
+    let spread = dose.litres + plan.charge.as_ref().map_or(0.0, ChargePlan::mixed_in);
+    let mut work = Work { survey, dose, charged, spread, done: WorkIn::default() };
     work.damp();
+    let digs = plan.jobs.iter().any(|job| job.kind == JobKind::SpreadBiochar && job.digs);
     match survey.case.bed.kind {
+        None | Some(BedKind::Dug) if !digs => work.on_top(),
         Some(BedKind::Lawn) => work.lawn(),
         Some(BedKind::NoDig) => work.no_dig(),
         Some(BedKind::Container) => work.container(),
@@ -105,6 +109,8 @@ struct Work<'a> {
     survey: &'a Survey<'a>,
     dose: &'a Dose,
     charged: bool,
+    /// What is spread, litres: the biochar with what was mixed into it.
+    spread: f64,
     done: WorkIn,
 }
 
@@ -187,7 +193,7 @@ impl Work<'_> {
     }
 
     fn dug(&mut self) {
-        let (half, depth) = (self.amount(self.dose.litres / 2.0), self.length(self.dose.depth));
+        let (half, depth) = (self.amount(self.spread / 2.0), self.length(self.dose.depth));
         self.step(
             format!("Spread {half} evenly over the bed, and the other half crosswise."),
             &PRACTICE,
@@ -198,15 +204,34 @@ impl Work<'_> {
         );
     }
 
-    fn no_dig(&mut self) {
-        let all = self.amount(self.dose.litres);
+    /// Where a crop stands.
+    fn on_top(&mut self) {
+        let all = self.amount(self.spread);
         self.step(
-            format!(
-                "Mix {all} of biochar with at least as much compost or mulch ({all}) on a sheet."
-            ),
+            format!("Spread {all} evenly between the plants, off the stems. Don't dig it in."),
             &PRACTICE,
         );
-        self.step("Spread the mix over the bed, and cover it with mulch the same day.", &PRACTICE);
+        self.step("Cover it with mulch the same day.", &PRACTICE);
+    }
+
+    fn no_dig(&mut self) {
+        let all = self.amount(self.dose.litres);
+        if self.spread > self.dose.litres {
+            let mix = self.amount(self.spread);
+            self.step(
+                format!("Spread {mix} of the charged mix over the bed, and cover it with mulch the same day."),
+                &PRACTICE,
+            );
+        } else {
+            self.step(
+                format!(
+                    "Mix {all} of biochar with at least as much compost or mulch ({all}) on a sheet."
+                ),
+                &PRACTICE,
+            );
+            let text = "Spread the mix over the bed, and cover it with mulch the same day.";
+            self.step(text, &PRACTICE);
+        }
         self.step(
             "Leave it to worms and rain. They take it down slowly, so the soil changes less in \
              the first year than worked out here.",

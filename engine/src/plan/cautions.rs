@@ -43,6 +43,7 @@ pub(crate) fn cautions(
     path: Path,
     hazards: &[Hazard],
     charging: &[ChargeSource],
+    limed: bool,
 ) -> Vec<Caution> {
     let mut cautions = Vec::new();
     let mut add = |rule: &str, text: String, sources: &[Citation]| {
@@ -72,7 +73,7 @@ pub(crate) fn cautions(
                 .into(),
             &[SONI_2015.opened()],
         );
-        material(survey, &mut add);
+        material(survey, limed, &mut add);
     }
     charge(charging, &mut add);
     soil(survey, path, hazards, &mut add);
@@ -86,7 +87,7 @@ pub(crate) fn cautions(
 
 type Add<'a> = dyn FnMut(&str, String, &[Citation]) + 'a;
 
-fn material(survey: &Survey<'_>, add: &mut Add<'_>) {
+fn material(survey: &Survey<'_>, limed: bool, add: &mut Add<'_>) {
     let bag = &survey.case.biochar;
     if bag.feedstock == Some(Feedstock::Manure) || bag.ec.is_some_and(|ec| ec > 2.0) {
         add(
@@ -95,7 +96,8 @@ fn material(survey: &Survey<'_>, add: &mut Add<'_>) {
             &[DRYLANDS_2025.opened(), COMMON_PRACTICE.unsourced()],
         );
     }
-    if survey.soil.value(Property::Ph).is_some_and(|ph| ph >= 6.8) {
+    // Who asks for a higher pH than usual gets lime all the same.
+    if survey.soil.value(Property::Ph).is_some_and(|ph| ph >= 6.8) && !limed {
         add(
             "soil pH 6.8 or more",
             "Biochar lifts the pH a little. Don't lime as well, and check the pH next year.".into(),

@@ -25,7 +25,7 @@ use crate::plan::cautions::{Caution, cautions};
 use crate::plan::charge::ChargePlan;
 use crate::plan::jobs::Work;
 use crate::plan::ledger::{Bringer, Ledger, Substance};
-use crate::plan::needs::Need;
+use crate::plan::needs::{Need, NeedKind};
 use crate::quantity::{Band, Figure, Grounds};
 use crate::question::Question;
 use crate::season::Window;
@@ -111,6 +111,7 @@ pub fn plan(survey: &Survey<'_>) -> (Plan, Vec<Question>) {
 
     let alternatives = questions::alternatives(survey, &decision);
     let gives = needs.iter().any(|need| need.given().is_some());
+    let limed = needs.iter().any(|n| n.kind == NeedKind::Lime && n.given().is_some());
     let recipe = charge.is_some();
     questions.extend(questions::questions(survey, &decision, &alternatives, recipe, gives));
     let charge_of = charge.as_ref();
@@ -126,7 +127,7 @@ pub fn plan(survey: &Survey<'_>) -> (Plan, Vec<Question>) {
         would_change: alternatives.iter().map(questions::Alternative::sentence).collect(),
         lines: lines::near_lines(survey),
         effects: if uses { effect::effects(survey, path, &dose, &ledger) } else { Vec::new() },
-        cautions: cautions(survey, path, &hazards, &with),
+        cautions: cautions(survey, path, &hazards, &with, limed),
         amounts: if uses { dose.figures.clone() } else { Vec::new() },
         capped_by: if uses { dose.capped_by.clone() } else { Vec::new() },
         path,

@@ -22,7 +22,7 @@ impl Survey<'_> {
             let Some(value) = measure.amount.exact() else { continue };
             let (top, bottom) = slice.unwrap_or_else(|| self.bed.sampled_or_worked());
             let apart = layers.iter().all(|(t, b)| bottom <= *t || *b <= top);
-            if !apart || bottom <= top || bottom > DEEPEST {
+            if !apart || bottom <= top || !(0.0..DEEPEST).contains(&top) || bottom > DEEPEST {
                 continue;
             }
             layers.push((top, bottom));

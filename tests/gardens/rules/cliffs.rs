@@ -71,6 +71,7 @@ pub fn none(case: &Case, faults: &mut Faults) {
             let label = reading.property.label();
             let line = crossed(&before, &after)
                 .or_else(|| worth_feeding(what, &before, &after))
+                .or_else(|| range_left(what, &before, &after))
                 .or_else(|| slope(case, at, (value, more), (what, was, is)));
             let Some(line) = line else {
                 faults.fault(
@@ -143,4 +144,11 @@ fn worth_feeding(what: &str, before: &Outcome, after: &Outcome) -> Option<String
     let (was, is) = (need(before)?, need(after)?);
     let turns = was.verdict != is.verdict && was.given().is_some() != is.given().is_some();
     turns.then(|| format!("less than a tenth of the {what} isn't worth feeding"))
+}
+
+/// Sulfur is spoken of from the end of the plants' range on.
+fn range_left(what: &str, before: &Outcome, after: &Outcome) -> Option<String> {
+    let asked = |o: &Outcome| o.plan.needs.iter().any(|need| need.kind == NeedKind::Acid);
+    let leaves = what == "sulfur" && asked(before) != asked(after);
+    leaves.then(|| "the pH leaves the plants' range".to_string())
 }

@@ -1,6 +1,6 @@
 //! Rule 7: what is not known is never a verdict.
 
-use emberloam_engine::plan::{RULES, Speaks};
+use emberloam_engine::plan::{RULES, Reason, RuleName, Speaks};
 use emberloam_engine::soil::Property;
 
 use crate::rules::Faults;
@@ -47,6 +47,7 @@ pub fn for_now(whole: &Whole<'_>, faults: &mut Faults) {
     let says = !whole.outcome.questions.is_empty()
         || !plan.would_change.is_empty()
         || !plan.hazards.is_empty()
+        || plan.reasons.iter().any(asks_for_a_test)
         || plan.headline.contains("Have them tested")
         || sample.readings.iter().any(|r| r.finding.not_judged.is_some());
     faults.unless(
@@ -54,4 +55,10 @@ pub fn for_now(whole: &Whole<'_>, faults: &mut Faults) {
         || "a plan for now says what settles it".into(),
         || plan.headline.clone(),
     );
+}
+
+/// A reason that names the test that would settle it: a nitrate test too old, a range that is
+/// known from memory only.
+fn asks_for_a_test(reason: &Reason) -> bool {
+    reason.rule == RuleName::JudgedFromMemory || reason.text.contains("test again nearer the day")
 }

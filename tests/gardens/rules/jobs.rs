@@ -2,14 +2,13 @@
 
 use emberloam_engine::Outcome;
 use emberloam_engine::case::ChargeSource;
-use emberloam_engine::day::YEARS;
 use emberloam_engine::plan::charge::intervals::RAW_TOUCHING;
 use emberloam_engine::plan::{Job, JobKind};
 use emberloam_engine::season::Timing;
 use emberloam_engine::survey::Standing;
 use time::{Date, Duration};
 
-use crate::rules::Faults;
+use crate::rules::{Faults, days_can_be};
 use crate::whole::Whole;
 
 /// DESIGN §1, rule 4: jobs are dated, in order, none before today, none that digs where
@@ -17,9 +16,7 @@ use crate::whole::Whole;
 pub fn can_be_done(whole: &Whole<'_>, faults: &mut Faults) {
     let timing = Timing::of(&whole.case.season);
     let jobs = &whole.outcome.plan.jobs;
-    // A day outside these years is a slip of the pen, which is told where it is typed.
-    let dates = [timing.today, timing.planting, timing.harvest, timing.first_frost];
-    if dates.into_iter().flatten().any(|date| !YEARS.contains(&date.year())) {
+    if !days_can_be(whole.case) {
         return;
     }
     for job in jobs {

@@ -11,6 +11,7 @@ mod shown;
 mod sound;
 
 use emberloam_engine::Case;
+use emberloam_engine::day::YEARS;
 
 use crate::hunt::Fault;
 use crate::whole::Whole;
@@ -46,6 +47,16 @@ pub fn broken_by_a_hundredth(case: &Case) -> Vec<Fault> {
     let mut faults = Faults::default();
     cliffs::none(case, &mut faults);
     faults.0
+}
+
+/// Whether every day given is in the years of gardens. Any other is a slip of the pen, which
+/// is told where it is typed; it may do no harm, but no job can be dated by it.
+fn days_can_be(case: &Case) -> bool {
+    let season = &case.season;
+    let days =
+        [season.today, season.planting, season.harvest, season.first_frost, season.last_frost];
+    let crops = season.crops.iter().flat_map(|crop| [crop.planting, crop.harvest]);
+    days.into_iter().chain(crops).flatten().all(|date| YEARS.contains(&date.year()))
 }
 
 /// What was found so far.

@@ -5,7 +5,7 @@ use emberloam_engine::plan::charge::sources::holds_ammonium;
 use emberloam_engine::plan::needs::{Need, NeedKind, Verdict};
 use emberloam_engine::plan::{Hazard, JobKind, Path, Plan};
 
-use crate::rules::Faults;
+use crate::rules::{Faults, days_can_be};
 use crate::whole::Whole;
 
 /// DESIGN §1, rule 2.
@@ -16,6 +16,7 @@ pub fn nothing_against(whole: &Whole<'_>, faults: &mut Faults) {
     phosphorus(whole, faults);
     lime_and_acid(plan, faults);
     charge(whole, faults);
+    working_in(whole, faults);
 }
 
 fn need(plan: &Plan, kind: NeedKind) -> Option<&Need> {
@@ -139,6 +140,9 @@ fn lime_and_acid(plan: &Plan, faults: &mut Faults) {
 fn charge(whole: &Whole<'_>, faults: &mut Faults) {
     let plan = &whole.outcome.plan;
     let Some(charge) = &plan.charge else { return };
+    if !days_can_be(whole.case) {
+        return;
+    }
     let uses = |source| charge.used.iter().any(|u| u.source == source && u.amount > 0.0);
     let ammonium = charge.used.iter().any(|u| holds_ammonium(u.source) && u.amount > 0.0);
     faults.unless(
@@ -159,4 +163,17 @@ fn charge(whole: &Whole<'_>, faults: &mut Faults) {
             );
         }
     }
+}
+
+/// The view of working in digs where the job digs, and nowhere else.
+fn working_in(whole: &Whole<'_>, faults: &mut Faults) {
+    let plan = &whole.outcome.plan;
+    let digs = plan.jobs.iter().any(|job| job.kind == JobKind::SpreadBiochar && job.digs);
+    let mut steps = whole.details.work_in.iter().flat_map(|w| &w.steps);
+    let step = steps.find(|step| step.text.contains("Dig or fork"));
+    faults.unless(
+        step.is_none() || digs,
+        || "working in digs only where the job does".into(),
+        || format!("{:?}", step.map(|s| &s.text)),
+    );
 }

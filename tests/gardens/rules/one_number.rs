@@ -2,6 +2,7 @@
 
 use std::borrow::Cow;
 
+use emberloam_engine::case::ChargeSource;
 use emberloam_engine::plan::needs::{NeedKind, Verdict};
 use emberloam_engine::plan::{Hazard, JobKind, RuleName};
 use emberloam_engine::quantity::{Band, Grounds, measured_out};
@@ -15,6 +16,7 @@ pub fn one_number(whole: &Whole<'_>, faults: &mut Faults) {
     nitrate(whole, faults);
     sodium_and_salts(whole, faults);
     biochar(whole, faults);
+    working_in(whole, faults);
     inputs(whole, faults);
 }
 
@@ -91,6 +93,38 @@ fn biochar(whole: &Whole<'_>, faults: &mut Faults) {
         spreads.is_some_and(|job| job.task.contains(&said)),
         || "one amount of biochar, in the jobs".into(),
         || format!("{said} {:?}", spreads.map(|job| &job.task)),
+    );
+}
+
+/// What is dug in, in two halves, is what the job says is spread.
+fn working_in(whole: &Whole<'_>, faults: &mut Faults) {
+    let plan = &whole.outcome.plan;
+    let Some(work) = &whole.details.work_in else { return };
+    let spreads = plan.jobs.iter().find(|job| job.kind == JobKind::SpreadBiochar);
+    let Some(job) = spreads.filter(|job| job.digs) else { return };
+    let mixed = plan.charge.iter().flat_map(|c| &c.used);
+    // Compost, castings and manure are mixed in; what soaks in takes no room.
+    let mixed = mixed.filter(|u| {
+        use ChargeSource::{AgedManure, Compost, Vermicompost};
+        [Compost, Vermicompost, AgedManure].contains(&u.source)
+    });
+    let all = plan.dose.litres + mixed.map(|u| u.amount).sum::<f64>();
+    let said = |litres| measured_out(litres, whole.case.measures);
+    faults.unless(
+        job.task.contains(&said(all)),
+        || "the job spreads biochar and what is mixed in".into(),
+        || format!("{}: {}", said(all), job.task),
+    );
+    faults.unless(
+        work.steps.iter().any(|step| step.text.contains(&said(all / 2.0))),
+        || "two halves are worked in".into(),
+        || {
+            format!(
+                "{}: {:?}",
+                said(all / 2.0),
+                work.steps.iter().map(|s| &s.text).collect::<Vec<_>>()
+            )
+        },
     );
 }
 

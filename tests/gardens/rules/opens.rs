@@ -21,6 +21,14 @@ pub fn opens(whole: &Whole<'_>, faults: &mut Faults) {
             || format!("{figure:?}"),
         );
     }
+    for standard in &whole.details.standards {
+        let sourced = !standard.grounds.sources.is_empty();
+        faults.unless(
+            sourced,
+            || format!("a standard names its source: {}", standard.name),
+            || standard.text.clone(),
+        );
+    }
     let plan = &whole.outcome.plan;
     for reason in &plan.reasons {
         let sourced = !reason.grounds.sources.is_empty();

@@ -30,7 +30,7 @@ pub fn everywhere(whole: &Whole<'_>, faults: &mut Faults) {
             must("a caution of a need", caution);
         }
     }
-    for charge in plan.charge.iter() {
+    if let Some(charge) = &plan.charge {
         for step in &charge.steps {
             must("a step of the recipe", step);
         }

@@ -3,7 +3,7 @@
 use emberloam_engine::day;
 use emberloam_engine::quantity::{Band, Unit};
 use emberloam_engine::summary;
-use emberloam_engine::{Case, export};
+use emberloam_engine::{Case, details, export};
 use serde_json::Value;
 
 use crate::rules::Faults;
@@ -93,8 +93,10 @@ pub fn round_trip(case: &Case, faults: &mut Faults) {
 /// Issue 12, point 10: a date that the program writes can be read back.
 pub fn days(whole: &Whole<'_>, faults: &mut Faults) {
     let jobs = whole.outcome.plan.jobs.iter().flat_map(|job| [job.from, job.to]);
-    let windows = whole.details.windows.rests.iter().flat_map(|d| [d.from, d.to]);
-    for date in jobs.chain(windows).flatten() {
+    let windows = whole.details.windows.rests.iter().chain(&whole.details.windows.conflicts);
+    let frosts = whole.details.place.iter().flat_map(|place| &place.frosts);
+    let dated = windows.chain(frosts).flat_map(|d| [d.from, d.to]);
+    for date in jobs.chain(dated).flatten() {
         let written = day::iso(date);
         faults.unless(
             day::parse(&written) == Some(date),
@@ -111,6 +113,10 @@ const NEVER_EMPTY: [&str; 5] = ["low", "likely", "high", "most", "amount"];
 pub fn all_that_is_written(whole: &Whole<'_>, faults: &mut Faults) {
     let outcome = serde_json::to_value(&whole.outcome).expect("an outcome can be written");
     walk(&outcome, &mut Vec::new(), faults);
+    // It plans the bed dozens of times.
+    let holds = details::sensitivity(whole.case);
+    let counted = holds.is_none_or(|found| found.holds + found.turns.len() == found.of);
+    faults.unless(counted, || "every variation holds or turns".into(), String::new);
     let details = format!("{:?}", whole.details);
     in_order(&details, faults);
     let report = &whole.case.report;
