@@ -5,7 +5,7 @@ use emberloam_engine::plan::Job;
 use emberloam_engine::plan::cautions::Caution;
 use emberloam_engine::plan::charge::intervals::Interval;
 use emberloam_engine::plan::needs::{Need, NeedKind};
-use emberloam_engine::quantity::{Band, Figure, Unit};
+use emberloam_engine::quantity::{Figure, Unit};
 use emberloam_engine::season::day::{spoken, when};
 use emberloam_engine::summary;
 use leptos::prelude::*;
@@ -110,11 +110,10 @@ fn amounts(page: Page) -> impl IntoView {
     }
 }
 
-/// Lime or a feed as one plain amount for the bed, its bounds stand with the need; what
-/// there is on hand only takes its place.
+/// Lime or a feed as an amount for the bed; what there is on hand only takes its place.
 fn carried(need: &Need) -> Option<Figure> {
     let on_hand = matches!(need.kind, NeedKind::Fertiliser | NeedKind::Compost);
-    let band = Band::exactly(need.given().filter(|_| !on_hand)?.likely);
+    let band = need.given().filter(|_| !on_hand)?;
     let weight = need.figures.iter().find(|f| matches!(f.unit, Unit::Gram | Unit::Kg));
     let label = weight.map_or(need.kind.label(), |figure| figure.label);
     let grounds = need.grounds.clone();
