@@ -27,22 +27,22 @@ fn hold(kind: Kind, seed: u64, share: f64, broken: fn(&Case) -> Vec<Fault>) {
 
 #[test]
 fn every_rule_holds_in_ordinary_gardens() {
-    hold(Kind::Ordinary, 1, 0.35, rules::broken);
+    hold(Kind::Ordinary, 1, 0.34, rules::broken);
 }
 
 #[test]
 fn every_rule_holds_in_other_ordinary_gardens() {
-    hold(Kind::Ordinary, 2, 0.35, rules::broken);
+    hold(Kind::Ordinary, 2, 0.34, rules::broken);
 }
 
 #[test]
-fn every_rule_holds_whatever_is_typed() {
-    hold(Kind::Wild, 3, 0.25, rules::broken);
+fn anything_typed_keeps_every_rule() {
+    hold(Kind::Wild, 3, 0.24, rules::broken);
 }
 
 #[test]
 fn all_that_is_written_is_sound() {
-    hold(Kind::Wild, 5, 0.05, rules::broken_in_writing);
+    hold(Kind::Wild, 5, 0.03, rules::broken_in_writing);
 }
 
 #[test]

@@ -10,7 +10,7 @@ use emberloam_engine::details::{
 use emberloam_engine::quantity::{Band, Figure};
 use emberloam_engine::season::{Place, place};
 use emberloam_engine::summary::{self, Block};
-use emberloam_engine::{Case, Outcome, Survey, interpret, survey};
+use emberloam_engine::{Case, Outcome, Survey, interpret, interpret_survey, survey};
 
 /// The views of a plan.
 #[derive(Debug)]
@@ -41,8 +41,11 @@ pub struct Whole<'a> {
 
 impl Whole<'_> {
     pub fn of(case: &Case) -> Whole<'_> {
-        let outcome = interpret(case);
         let survey = survey(Cow::Borrowed(case));
+        let outcome = match case.report.samples.len() {
+            1 => interpret_survey(&survey),
+            _ => interpret(case),
+        };
         let plan = &outcome.plan;
         let details = Details {
             courses: details::courses(&survey, plan),

@@ -60,13 +60,17 @@ const LIMITS: &[Limit] = &[
     limit(Property::Ec, Unit::DsPerM, 0.0, 200.0, "Sea water has about 50 dS/m. Is it µS/cm?"),
 ];
 
+/// No result is larger, in any unit that a laboratory prints. Our choice.
+const BEYOND: f64 = 1e9;
+
 /// Why a number can't be a result of this property; `None` when it can.
 pub(crate) fn impossible(property: Property, value: f64, unit: Option<Unit>) -> Option<String> {
     let label = property.label();
     // Written out only when needed: this is asked of every cell.
     let shown = || significant(value, 6);
-    if !value.is_finite() {
-        return Some(format!("{label} can't be read: what stands there is no number"));
+    // What is no number fails the comparison.
+    if !(value.abs() <= BEYOND) {
+        return Some(format!("{label} can't be read: no laboratory measures such a number"));
     }
     if value < 0.0 {
         return Some(format!("{label} {} can't be: a result is never below zero", shown()));

@@ -62,10 +62,6 @@ fn is_amount(amount: bool, band: &Band, place: &dyn Fn() -> String, faults: &mut
 
 /// Issue 12, point 10: what the program wrote of a case, it reads back the same.
 pub fn round_trip(case: &Case, faults: &mut Faults) {
-    // What is no number comes from no file, and goes into none.
-    if says_no_number(&format!("{case:?}")) {
-        return;
-    }
     let written = match serde_json::to_string(case) {
         Ok(written) => written,
         Err(why) => return faults.fault("a case can be written", why.to_string()),
@@ -73,6 +69,8 @@ pub fn round_trip(case: &Case, faults: &mut Faults) {
     match serde_json::from_str::<Case>(&written) {
         // A year that is a slip of the pen is told when it comes back.
         Err(why) if why.to_string().contains("lies in the year") => {}
+        // What is no number comes from no file, and goes into none.
+        Err(_) if says_no_number(&format!("{case:?}")) => {}
         Err(why) => {
             let at = why.column().saturating_sub(60);
             let there: String = written.chars().skip(at).take(80).collect();
