@@ -108,7 +108,12 @@ pub fn without_panic(case: &Case, broken: fn(&Case) -> Vec<Fault>) -> Vec<Fault>
             if WAITING.with_borrow(|waiting| *waiting) {
                 let at =
                     info.location().map_or(String::new(), |l| format!("{}:{}", l.file(), l.line()));
-                let why = info.payload_as_str().unwrap_or_default().to_string();
+                let text = info.payload();
+                let why = text
+                    .downcast_ref::<String>()
+                    .cloned()
+                    .or_else(|| text.downcast_ref::<&str>().map(|why| (*why).to_string()))
+                    .unwrap_or_default();
                 PANICKED.set(Some(format!("{at}: {why}")));
             } else {
                 usual(info);

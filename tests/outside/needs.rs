@@ -18,7 +18,7 @@ fn case(text: &str) -> Case {
 }
 
 #[track_caller]
-fn need<'a>(found: &'a Outcome, kind: NeedKind) -> &'a Need {
+fn need(found: &Outcome, kind: NeedKind) -> &Need {
     let names: Vec<_> = found.plan.needs.iter().map(|n| n.kind).collect();
     found
         .plan

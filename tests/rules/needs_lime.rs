@@ -14,7 +14,7 @@ fn case_of(text: &str) -> Case {
 }
 
 #[track_caller]
-fn find<'a>(needs: &'a Outcome, kind: NeedKind) -> &'a Need {
+fn find(needs: &Outcome, kind: NeedKind) -> &Need {
     needs
         .plan
         .needs

@@ -571,7 +571,7 @@ fn phosphorus_in_excess_keeps_compost_out_of_the_recipe() {
     let names: Vec<_> = charge.used.iter().map(|used| used.source.name()).collect();
     assert!(names.contains(&"nitrogen-fertiliser"), "{names:?}");
     for excluded in ["compost", "vermicompost", "complete-fertiliser"] {
-        assert!(!names.iter().any(|n| *n == excluded), "{names:?}");
+        assert!(!names.contains(&excluded), "{names:?}");
     }
     let left_out = |c: &&Caution| c.text.starts_with("Leave the");
     assert_eq!(charge.cautions.iter().filter(left_out).count(), 3);

@@ -70,7 +70,7 @@ fn digs_where_it_may(job: &Job, whole: &Whole<'_>, faults: &mut Faults) {
             );
         }
         Standing::Open | Standing::Lasting => {
-            faults.fault(format!("no digging where something stands: {kind}"), told(job))
+            faults.fault(format!("no digging where something stands: {kind}"), told(job));
         }
     }
     // A crop planted since stands in the bed until it is off.

@@ -56,7 +56,7 @@ fn lines(blocks: &[Block]) -> Vec<&str> {
     for block in blocks {
         match block {
             Block::Title(text) | Block::Heading(text) | Block::Paragraph(text) => {
-                all.push(text.as_str())
+                all.push(text.as_str());
             }
             Block::List(items) => all.extend(items.iter().map(|line| line.text.as_str())),
             Block::Sources(_) => {}
