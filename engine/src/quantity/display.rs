@@ -191,7 +191,7 @@ mod tests {
     #[test]
     fn no_number_is_shown_as_what_no_gardener_reads() {
         let fine = |text: &str| {
-            let odd = ["inf", "NaN", "-0", "−0", "e"].contains(&text.as_str());
+            let odd = ["inf", "NaN", "-0", "−0", "e"].contains(&text);
             let begins =
                 |sign| text.strip_prefix(sign).is_some_and(|t| t == "0" || t.starts_with("0 "));
             let odd = odd || text.contains("inf") || text.contains("NaN");

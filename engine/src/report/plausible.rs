@@ -68,7 +68,6 @@ pub(crate) fn impossible(property: Property, value: f64, unit: Option<Unit>) -> 
     let label = property.label();
     // Written out only when needed: this is asked of every cell.
     let shown = || significant(value, 6);
-    // What is no number fails the comparison.
     if value.is_nan() || value.abs() > BEYOND {
         return Some(format!("{label} can't be read: no laboratory measures such a number"));
     }
