@@ -77,16 +77,18 @@ fn fill(page: Page, share: Share) -> impl IntoView {
             words::OF_WANTED,
             grams(&wanted)
         ),
-        (None, Some(most)) => {
-            format!(
-                "{}; {} {}",
-                grams(&brought),
-                words::CHARGE_AT_MOST,
-                grams(&Band::exactly(most))
-            )
-        }
+        (None, Some(_)) => grams(&brought),
         (None, None) => format!("{}; {}", words::CHARGE_NONE_WANTED, grams(&brought)),
     };
+    // In pieces, so that each is found in another language.
+    let ceiling = at_most.filter(|_| reached.is_none()).map(|most| {
+        view! {
+            "; "
+            <span>{words::CHARGE_AT_MOST}</span>
+            " "
+            <span>{text(move || grams(&Band::exactly(most)))}</span>
+        }
+    });
     let end = if reached.is_some() { words::CHARGE_WANTED } else { words::CHARGE_AT_MOST };
     let whole = if reached.is_some() { wanted.likely } else { at_most.unwrap_or(0.0) };
     let ruler = (whole > 0.0).then(|| {
@@ -118,7 +120,7 @@ fn fill(page: Page, share: Share) -> impl IntoView {
             <p class="fill-name">
                 <strong>{words::title(nutrient.label())}</strong>
                 " "
-                <span class="fill-number">{text(number)}</span>
+                <span class="fill-number">{text(number)} {ceiling}</span>
             </p>
             {ruler}
             <p class="soft">{meaning}</p>

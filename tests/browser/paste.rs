@@ -126,7 +126,7 @@ fn us_measures_are_used_in_the_recipe_and_the_tasks_and_stay() {
     page.browser.click(HUNGRY);
     page.wait_for_answer();
     let tasks = || page.browser.text(".tasks");
-    assert!(page.browser.text(".steps").contains("\u{a0}L of"), "{}", page.browser.text(".steps"));
+    assert!(page.browser.text(".steps").contains("\u{a0}L "), "{}", page.browser.text(".steps"));
     page.browser.click(US_MEASURES);
     // A number is taken in the unit that stands beside it.
     page.browser.wait_for("US units", || page.browser.text("#bed").contains("sq ft"));
