@@ -116,6 +116,8 @@ impl Browser {
         json!({ "capabilities": { "alwaysMatch": {
             "goog:chromeOptions": options,
             "goog:loggingPrefs": { "browser": "ALL", "performance": "ALL" },
+            // A busy machine takes its time over a check of the whole page.
+            "timeouts": { "script": 110_000 },
         } } })
     }
 
