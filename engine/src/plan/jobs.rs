@@ -354,9 +354,8 @@ impl Work<'_> {
 
     /// Whether the biochar comes into the ground only when the plants are in.
     pub fn comes_after_planting(&self) -> bool {
-        self.spread_from()
-            .zip(self.timing().planting)
-            .is_some_and(|(spread, plant)| spread >= plant)
+        let planting = self.timing().planting;
+        self.spread_from().zip(planting).is_some_and(|(spread, plant)| spread >= plant)
     }
 
     fn spreads(&self) -> Job {

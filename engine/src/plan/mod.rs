@@ -162,14 +162,11 @@ fn balance(
     ceilings::enter(survey, &mut ledger);
     ledger.open(survey);
     let nutrients = needs::wanted(survey, hazards, &mut ledger);
-    let uses = path != Path::None;
-    if uses {
+    if path != Path::None {
         enter_biochar(survey, dose, &mut ledger);
     }
     let before = ledger.clone();
-    let charged = |ledger: &mut Ledger, spread| {
-        uses.then(|| charged(survey, path, dose, ledger, spread)).flatten()
-    };
+    let charged = |ledger: &mut Ledger, spread| charged(survey, path, dose, ledger, spread);
     let mut charge = charged(&mut ledger, None);
     let mut needs = needs::still_wanted(survey, &mut ledger, nutrients.clone(), questions);
     let work = Work { survey, path, hazards, dose, charge: charge.as_ref(), needs: &needs };

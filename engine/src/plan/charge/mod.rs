@@ -531,6 +531,7 @@ impl<'a> Bench<'a> {
             slow,
             temperature: case.charge.temperature_c,
         };
+        let spread = self.spread.or(intervals::ready(self.survey, days));
         let mut figures = self.figures(slow, days);
         figures.extend(salts.figures.iter().cloned());
         ChargePlan {
@@ -538,11 +539,7 @@ impl<'a> Bench<'a> {
             steps: steps(&dish),
             days,
             leftovers: self.leftovers(&used, &soak),
-            intervals: intervals::intervals(
-                self.survey,
-                &sources,
-                self.spread.or(intervals::ready(self.survey, days)),
-            ),
+            intervals: intervals::intervals(self.survey, &sources, spread),
             cautions: self.cautions(&sources, &salts, &notes),
             figures,
             shares,
