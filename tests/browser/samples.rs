@@ -320,6 +320,8 @@ fn a_stopped_reading_keeps_what_was_said_of_the_report_there_was() {
     let report = project().join("tests/open-data/synthetic_reports/fpdf2.pdf");
     page.browser.type_into(FILE, &report.display().to_string());
     page.browser.wait_for("an opened file", || page.browser.text("#opened").contains("fpdf2"));
+    // It is told of after a pause; that must not come after the stop.
+    page.browser.wait_for("that it was read", || is_said(&page, "Report read"));
     page.browser.wait_for("the place of long work", || page.browser.has("#work"));
     watch(&page, true);
     put_many_and(&page, "");
