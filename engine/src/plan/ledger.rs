@@ -11,6 +11,11 @@ use crate::quantity::{Band, Grounds};
 use crate::soil::Property;
 use crate::survey::Survey;
 
+/// P in P2O5. Source: atomic masses (derived).
+pub(crate) const P_IN_P2O5: f64 = 0.4364;
+/// K in K2O. Source: atomic masses (derived).
+pub(crate) const K_IN_K2O: f64 = 0.8302;
+
 named! { "substance":
     /// What an account is kept of. All in grams for the whole bed, as the element;
     /// alkalinity as calcium carbonate.

@@ -27,6 +27,12 @@ impl Texture {
         matches!(self, Texture::Sand | Texture::LoamySand)
     }
 
+    /// A clay, or a clay loam that isn't sandy: soils that clay rules.
+    pub(crate) fn is_clayey(self) -> bool {
+        use Texture::{Clay, ClayLoam, SandyClay, SiltyClay, SiltyClayLoam};
+        matches!(self, Clay | SiltyClay | SandyClay | ClayLoam | SiltyClayLoam)
+    }
+
     /// The class of a soil from its per cent of sand, silt and clay
     /// (USDA separates: sand 0.05–2 mm, clay < 0.002 mm). `None` unless the
     /// three add up to 98–102; they are then brought to 100.

@@ -285,13 +285,7 @@ fn density(
 fn mineral_part(texture: Option<Texture>) -> f64 {
     match texture {
         Some(t) if t.is_sandy() => 1.65,
-        Some(
-            Texture::Clay
-            | Texture::SiltyClay
-            | Texture::SandyClay
-            | Texture::ClayLoam
-            | Texture::SiltyClayLoam,
-        ) => 1.4,
+        Some(t) if t.is_clayey() => 1.4,
         _ => 1.5,
     }
 }

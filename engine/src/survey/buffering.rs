@@ -166,13 +166,7 @@ impl Kind {
     fn of(texture: Option<Texture>) -> Kind {
         match texture {
             Some(t) if t.is_sandy() => Kind::Sand,
-            Some(
-                Texture::Clay
-                | Texture::SiltyClay
-                | Texture::SandyClay
-                | Texture::ClayLoam
-                | Texture::SiltyClayLoam,
-            ) => Kind::Clay,
+            Some(t) if t.is_clayey() => Kind::Clay,
             Some(_) => Kind::Loam,
             None => Kind::Unknown,
         }

@@ -4,7 +4,7 @@
 use crate::case::{Charge, ChargeSource};
 use crate::plan::charge::label::own_label;
 use crate::plan::charge::supplies::{Form, supply};
-use crate::plan::ledger::{Brings, Substance};
+use crate::plan::ledger::{Brings, K_IN_K2O, P_IN_P2O5, Substance};
 use crate::quantity::Band;
 use crate::sources::{
     ARITHMETIC, CLEMSON_COMPOST, COMFREY_1990, COMMON_PRACTICE, Citation, FISH_LABELS,
@@ -64,11 +64,6 @@ impl Nutrient {
         }
     }
 }
-
-/// P in P2O5. Source: atomic masses (derived).
-const P_IN_P2O5: f64 = 0.4364;
-/// K in K2O. Source: atomic masses (derived).
-const K_IN_K2O: f64 = 0.8302;
 
 /// (low, likely, high)
 type Row = (f64, f64, f64);

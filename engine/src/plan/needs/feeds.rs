@@ -3,8 +3,7 @@
 
 use crate::case::ChargeSource;
 use crate::plan::charge::sources::content;
-use crate::plan::ledger::{Bringer, Brings, Ledger, Substance};
-use crate::plan::needs::nutrients::{K_IN_K2O, P_IN_P2O5};
+use crate::plan::ledger::{Bringer, Brings, K_IN_K2O, Ledger, P_IN_P2O5, Substance};
 use crate::plan::needs::{Need, NeedKind, Verdict};
 use crate::quantity::{Band, Figure, Grounds, Unit, shown, significant};
 use crate::sources::{

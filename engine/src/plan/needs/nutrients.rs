@@ -1,7 +1,7 @@
 //! Nitrogen, phosphate, potash, magnesium and sulfur for a year, by the level of the soil.
 
 use crate::chemistry::Derived;
-use crate::plan::ledger::{Bringer, Brings, Ledger, NITROGEN, Substance};
+use crate::plan::ledger::{Bringer, Brings, K_IN_K2O, Ledger, NITROGEN, P_IN_P2O5, Substance};
 use crate::plan::needs::{Need, NeedKind, Verdict};
 use crate::quantity::{Band, Figure, Grounds, Unit, shown, significant};
 use crate::ranges::{Finding, Level};
@@ -76,11 +76,6 @@ const MAGNESIUM_IN_EPSOM_SALT: f64 = 0.0986;
 pub fn stock(mg_per_kg: f64, depth_cm: f64, density: f64) -> f64 {
     mg_per_kg * depth_cm * density * 0.1
 }
-
-/// P in P2O5 and K in K2O. Source: atomic masses (derived).
-pub(super) const P_IN_P2O5: f64 = 0.4364;
-/// Source: atomic masses (derived).
-pub(super) const K_IN_K2O: f64 = 0.8302;
 
 /// Names and labels of a need's figures, and its account.
 struct Names {
