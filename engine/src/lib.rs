@@ -8,6 +8,7 @@ pub mod chemistry;
 pub mod day;
 pub mod details;
 pub mod export;
+pub mod facts;
 mod named;
 pub mod normalise;
 pub mod outcome;

@@ -6,12 +6,13 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// The rooms from the ground up. Each may use those before it.
-const ROOMS: [&str; 19] = [
+const ROOMS: [&str; 20] = [
     "named",
     "day",
     "sources",
     "quantity",
     "soil",
+    "facts",
     "question",
     "report",
     "ranges",

@@ -1,7 +1,7 @@
 //! `cargo run -q -p emberloam-engine --example sources`
 //!
-//! Prints every publication in the register: its title, where it is found,
-//! and what rests on it, by the grade of the reading.
+//! The audit of citations: every publication in the register with its title, where it is found,
+//! how it was read, and what rests on it by the grade of the reading.
 #![allow(
     clippy::disallowed_methods,
     clippy::disallowed_macros,
@@ -14,23 +14,33 @@ mod scan;
 use std::io::Write;
 use std::path::Path;
 
-use emberloam_engine::sources::all_sources;
+use emberloam_engine::ranges::schemes;
+use emberloam_engine::sources::{all_sources, how_read};
 
 fn main() {
-    let items = scan::items(&Path::new(env!("CARGO_MANIFEST_DIR")).join("src"));
-    let names = scan::names(&items);
+    let engine = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let items = scan::items(&engine.join("src"));
     let cited: Vec<scan::Cited> = items.iter().flat_map(scan::Item::cited).collect();
     let mut out = std::io::stdout().lock();
     for source in all_sources() {
-        let name = names.iter().find(|(_, id)| id == source.id).map(|(name, _)| name.as_str());
+        let name = scan::name(source.id);
         // Ignored: a reader that has seen enough, such as `head`, may hang up.
-        let _ = writeln!(out, "{}\n  {}", source.title, source.place);
+        let _ = writeln!(out, "{}\n  {}\n  read: {}", source.title, source.place, how_read(source));
         for grade in scan::GRADES {
             let mut rests: Vec<String> = cited
                 .iter()
-                .filter(|c| Some(c.source.as_str()) == name && c.grade == grade)
+                .filter(|c| c.source == name && c.grade == grade)
                 .map(|c| format!("{} ({})", c.what, c.file))
                 .collect();
+            rests.extend(
+                schemes()
+                    .filter(|s| {
+                        s.citations.iter().any(|c| {
+                            c.source.id == source.id && c.grade.name() == grade.replace('_', "-")
+                        })
+                    })
+                    .map(|s| format!("{} of {} (facts/ranges.csv)", s.property.label(), s.region)),
+            );
             rests.dedup();
             if !rests.is_empty() {
                 let _ = writeln!(out, "  {}: {}", grade.replace('_', " "), rests.join(", "));

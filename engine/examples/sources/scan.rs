@@ -172,13 +172,6 @@ fn begins(line: &str) -> Option<(String, bool)> {
     for lead in ["pub(crate) ", "pub(super) ", "pub "] {
         rest = rest.strip_prefix(lead).unwrap_or(rest);
     }
-    // An entry of the register: `NAME = "id"`.
-    let is_shouted = |c: char| c.is_ascii_uppercase() || c.is_ascii_digit() || c == '_';
-    if let Some((name, _)) = rest.split_once(" = \"")
-        && name.chars().all(is_shouted)
-    {
-        return Some((name.to_string(), false));
-    }
     let (is_table, after) = if let Some(after) = rest.strip_prefix("const fn ") {
         (false, after)
     } else if let Some(after) = rest.strip_prefix("fn ") {
@@ -196,14 +189,7 @@ fn begins(line: &str) -> Option<(String, bool)> {
     Some((name, is_table))
 }
 
-/// The publications' names in the code, each with its id.
-pub fn names(items: &[Item]) -> Vec<(String, String)> {
-    items
-        .iter()
-        .filter(|item| item.file.starts_with("sources/") && !item.name.is_empty())
-        .filter_map(|item| {
-            let entry = item.text.trim_start().strip_prefix(&format!("{} = \"", item.name))?;
-            Some((item.name.clone(), entry.split('"').next()?.to_string()))
-        })
-        .collect()
+/// A publication's name in the code, from its id.
+pub fn name(id: &str) -> String {
+    id.to_uppercase().replace('-', "_")
 }

@@ -2,40 +2,9 @@
 
 use serde::Serialize;
 
-use crate::named::named;
-
 use crate::quantity::{Grounds, Unit};
-use crate::soil::Property;
+use crate::soil::{Level, Property};
 use crate::sources::Grade;
-
-named! { "level", label:
-    /// How a property stands, by the published probability that plants respond.
-    #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-    pub enum Level {
-        /// A response is nearly certain.
-        VeryLow = "very-low", "very low";
-        /// A response is likely.
-        Low = "low", "low";
-        /// Enough; a response is unlikely.
-        Sufficient = "sufficient", "sufficient";
-        /// More than enough; no response.
-        High = "high", "high";
-        /// So much that the source says to stop adding it.
-        Excess = "excess", "excess";
-    }
-}
-
-impl Level {
-    /// Below sufficient.
-    pub fn is_short(self) -> bool {
-        self < Level::Sufficient
-    }
-
-    /// Above sufficient.
-    pub fn is_surplus(self) -> bool {
-        self > Level::Sufficient
-    }
-}
 
 /// A judgement of one property.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]

@@ -27,11 +27,13 @@ mod ph;
 mod salts;
 mod scheme;
 mod tables;
+mod usual;
 
 use crate::quantity::{Unit, significant};
 use crate::soil::{Measure, Method, PlantGroup, Property, Soil, Texture};
 
-pub use finding::{Finding, Findings, Level, Opinion, Range, Step};
+pub use crate::soil::Level;
+pub use finding::{Finding, Findings, Opinion, Range, Step};
 pub use lead::{LEAD_LEVELS, LeadLevel, lead_level};
 pub(crate) use limits::has_free_lime;
 pub use manganese::activity_index;
@@ -52,7 +54,7 @@ pub struct Setting {
 
 /// Every published scheme that measures are judged by.
 pub fn schemes() -> impl Iterator<Item = &'static Scheme> {
-    tables::looked_up().chain(organic_matter::SCHEMES).chain(salts::SCHEMES)
+    tables::all()
 }
 
 /// Judges one measure by the published ranges for its own extractant and
@@ -124,9 +126,7 @@ fn judged_by(
 
 /// The tables made for the measure's property and method.
 fn known(measure: &Measure) -> Vec<&'static Scheme> {
-    tables::looked_up()
-        .filter(|s| s.property == measure.property && s.is_for(measure.method))
-        .collect()
+    tables::all().filter(|s| s.property == measure.property && s.is_for(measure.method)).collect()
 }
 
 /// Puts beside a finding what the tables say that are shown as second opinions.
@@ -189,7 +189,7 @@ fn why_no_table(measure: &Measure) -> String {
     let what = measure.property.label();
     let by = measure.method.map_or(String::new(), |m| format!(" by {}", m.label()));
     if known.is_empty() {
-        return tables::usual_without_a_range(measure)
+        return usual::usual_without_a_range(measure)
             .unwrap_or_else(|| format!("We hold no published range for {what}{by}."));
     }
     match measure.unit {

@@ -3,47 +3,17 @@
 //! of them agree.
 
 use crate::quantity::{Band, Grounds, Unit};
-use crate::ranges::Level::{Excess, High, Sufficient};
-use crate::ranges::scheme::{
-    ALL_PLANTS, BLANK, Placed, Scheme, Steps, add_opinion, amount_text, named, place, rungs,
-};
-use crate::ranges::{Finding, Setting, Step};
+use crate::ranges::scheme::{Placed, Scheme, add_opinion, amount_text, place};
+use crate::ranges::{Finding, Setting, Step, tables};
 use crate::soil::{Amount, Measure, Method, Property, Texture};
 use crate::sources::{
     AUSTRALIA_14B1, Citation, HOGG_SUSPENSION, NRCS_SALINITY, OUR_CHOICE, SALT_REVIEW, SONMEZ,
-    UMASS_REPORT,
 };
 
-rungs! {
-    CLASSES_STEPS: below "non-saline" Sufficient, below "very slightly saline" High,
-        below "slightly saline" Excess, below "moderately saline" Excess,
-        to "strongly saline" Excess;
-    UMASS_1_2_STEPS: below "normal" Sufficient, to "above normal" High;
+/// The table for salts in this mix of soil and water; the classes are those of saturated paste.
+fn table_for(mix: Method) -> Option<&'static Scheme> {
+    tables::all().find(|s| s.property == Property::Ec && s.methods.contains(&mix))
 }
-
-pub(super) static SCHEMES: &[Scheme] = &[
-    Scheme {
-        id: named("nrcs-salinity"),
-        property: Property::Ec,
-        methods: &[Method::SaturatedPaste],
-        unit: Unit::DsPerM,
-        steps: Steps(CLASSES_STEPS, &[2.0, 4.0, 8.0, 16.0]),
-        judges: ALL_PLANTS,
-        citations: &[NRCS_SALINITY.opened()],
-        ..BLANK
-    },
-    Scheme {
-        id: named("umass-salts"),
-        property: Property::Ec,
-        methods: &[Method::Water1To2],
-        unit: Unit::DsPerM,
-        steps: Steps(UMASS_1_2_STEPS, &[0.6]),
-        second: ALL_PLANTS,
-        citations: &[UMASS_REPORT.opened()],
-        note: "The normal range that this laboratory prints for a 1:2 mix.",
-        ..BLANK
-    },
-];
 
 /// Texture as the equations know it.
 #[derive(Clone, Copy, PartialEq)]
@@ -155,7 +125,7 @@ pub fn method_decides(measure: &Measure, texture: Option<Texture>) -> bool {
 /// The class that all equations agree on.
 fn class(measure: &Measure, texture: Option<Texture>) -> Option<Step> {
     let (band, _) = as_saturated_paste(measure.amount.number(), measure.method, texture)?;
-    let classes = SCHEMES[0].steps();
+    let classes = table_for(Method::SaturatedPaste)?.steps();
     let at = |v: f64| match place(&classes, measure.amount.with(v)) {
         Placed::On(step) | Placed::OnOrBeyond(step) => Some(step.clone()),
         Placed::Between(..) => None,
@@ -167,7 +137,8 @@ fn class(measure: &Measure, texture: Option<Texture>) -> Option<Step> {
 /// Judges salts.
 pub(super) fn judge(measure: &Measure, setting: &Setting) -> Finding {
     if measure.method == Some(Method::SaturatedPaste) {
-        return SCHEMES[0].judge(measure, None).unwrap_or_default();
+        let classes = table_for(Method::SaturatedPaste);
+        return classes.and_then(|s| s.judge(measure, None)).unwrap_or_default();
     }
     let Some((band, sources)) =
         as_saturated_paste(measure.amount.number(), measure.method, setting.texture)
@@ -213,9 +184,8 @@ pub(super) fn judge(measure: &Measure, setting: &Setting) -> Finding {
         }
     }
     finding.grounds = grounds;
-    if measure.method == Some(Method::Water1To2)
-        && let Some(other) = SCHEMES[1].judge(measure, None)
-    {
+    let own = measure.method.and_then(table_for);
+    if let Some(other) = own.and_then(|scheme| scheme.judge(measure, None)) {
         add_opinion(&mut finding, other);
     }
     finding

@@ -1,5 +1,6 @@
 //! A published scheme of steps, and where a result falls on it.
 
+use crate::facts::Oxide;
 use crate::quantity::{Context, Grounds, Unit, convert, significant};
 use crate::ranges::{Finding, Level, Opinion, Range, Step};
 use crate::soil::{Amount, Measure, Method, PlantGroup, Property, Soil, Texture};
@@ -11,6 +12,8 @@ pub struct Scheme {
     /// Its name in tests.
     #[cfg_attr(not(feature = "scheme-names"), allow(dead_code, reason = "only tests read it"))]
     pub(crate) id: Name,
+    /// The region it was published for.
+    pub region: &'static str,
     /// What it judges.
     pub property: Property,
     /// The methods it was made for; empty when the method does not matter.
@@ -19,14 +22,18 @@ pub struct Scheme {
     pub soils: Soils,
     /// The unit of its ends, as printed.
     pub unit: Unit,
+    /// The oxide that its ends are counted as; `None` for the element.
+    pub oxide: Option<Oxide>,
     /// The steps, low to high.
     pub(crate) steps: Steps,
     /// The smallest difference between printed ends: 1 where it prints
     /// `0–25, 26–50`, 0 where the end of one step is the start of the next.
     pub printed_to: f64,
-    /// The plants we judge by it.
+    /// The plants it was made for.
+    pub plants: &'static [PlantGroup],
+    /// Those judged by it where no region is known.
     pub judges: &'static [PlantGroup],
-    /// The plants for which it is shown as a second opinion.
+    /// Those for which it stands as a second opinion where no region is known.
     pub second: &'static [PlantGroup],
     /// The publication, with its grade.
     pub citations: &'static [Citation],
@@ -55,34 +62,10 @@ pub(crate) const fn named(name: &'static str) -> Name {
 /// A step of a scheme without its end, which many tables share.
 #[derive(Debug)]
 pub(crate) struct Rung {
-    word: &'static str,
-    level: Level,
-    inclusive: bool,
+    pub(crate) word: &'static str,
+    pub(crate) level: Level,
+    pub(crate) inclusive: bool,
 }
-
-impl Rung {
-    /// A step printed as `a–end`, or the last one.
-    pub(crate) const fn to(word: &'static str, level: Level) -> Rung {
-        Rung { word, level, inclusive: true }
-    }
-
-    /// A step printed as `below end`.
-    pub(crate) const fn below(word: &'static str, level: Level) -> Rung {
-        Rung { word, level, inclusive: false }
-    }
-}
-
-/// Names ladders of rungs, low to high: `to` and `below` as in [`Rung`].
-macro_rules! rungs {
-    ($($(#[$doc:meta])* $vis:vis $name:ident: $($end:ident $word:literal $level:ident),+;)+) => {
-        $(
-            $(#[$doc])*
-            $vis const $name: &[crate::ranges::scheme::Rung] =
-                &[$(crate::ranges::scheme::Rung::$end($word, $level)),+];
-        )+
-    };
-}
-pub(crate) use rungs;
 
 /// The steps of a scheme and their upper ends; the last has none.
 #[derive(Clone, Copy, Debug)]
@@ -93,8 +76,8 @@ pub(crate) struct Steps(pub(crate) &'static [Rung], pub(crate) &'static [f64]);
 pub enum Soils {
     /// Every soil.
     All,
-    /// Sand and loamy sand (`true`), or everything finer (`false`).
-    Sandy(bool),
+    /// These textures.
+    Textures(&'static [Texture]),
     /// Soils in which this property was measured above the first number and
     /// up to the second.
     Within(Property, f64, f64),
@@ -105,7 +88,7 @@ impl Soils {
     pub fn include(self, soil: &Soil, texture: Option<Texture>) -> bool {
         match self {
             Soils::All => true,
-            Soils::Sandy(sandy) => texture.is_some_and(|t| t.is_sandy() == sandy),
+            Soils::Textures(those) => texture.is_some_and(|t| those.contains(&t)),
             Soils::Within(property, from, to) => {
                 soil.value(property).is_some_and(|v| v > from && v <= to)
             }
@@ -115,28 +98,6 @@ impl Soils {
 
 /// The meaning of steps whose publication gives none.
 pub const NO_CHANCE: &str = "The publication gives no chance that plants respond.";
-
-/// Every group of plants.
-pub(crate) const ALL_PLANTS: &[PlantGroup] = &PlantGroup::ALL;
-/// No group of plants.
-pub(crate) const NO_PLANTS: &[PlantGroup] = &[];
-/// The kitchen garden.
-pub(crate) const VEGETABLES: &[PlantGroup] = &[
-    PlantGroup::MixedVegetables,
-    PlantGroup::LeafyVegetables,
-    PlantGroup::FruitingVegetables,
-    PlantGroup::RootCrops,
-];
-/// All but the kitchen garden.
-pub(crate) const NOT_VEGETABLES: &[PlantGroup] = &[
-    PlantGroup::Lawn,
-    PlantGroup::OrnamentalsAndTrees,
-    PlantGroup::Berries,
-    PlantGroup::AcidLovers,
-];
-
-/// Lawns.
-pub(crate) const LAWN: &[PlantGroup] = &[PlantGroup::Lawn];
 
 /// Where a result falls.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -178,29 +139,7 @@ pub fn place(steps: &[Step], amount: Amount) -> Placed<'_> {
     }
 }
 
-/// A table of which nothing is said yet: for every soil and method, with ends that touch, and
-/// judging no plants. Our choice of what to begin from.
-pub(crate) const BLANK: Scheme = Scheme {
-    id: named(""),
-    property: Property::Ph,
-    methods: &[],
-    soils: Soils::All,
-    unit: Unit::None,
-    steps: Steps(&[], &[]),
-    printed_to: 0.0,
-    judges: NO_PLANTS,
-    second: NO_PLANTS,
-    citations: &[],
-    meaning: NO_CHANCE,
-    note: "",
-};
-
 impl Scheme {
-    /// The same publication's table for another property.
-    pub(crate) const fn table(self, id: &'static str, property: Property, steps: Steps) -> Scheme {
-        Scheme { id: named(id), property, steps, ..self }
-    }
-
     /// The steps as printed, low to high; the last has no end.
     pub fn steps(&self) -> Vec<Step> {
         let Steps(rungs, ends) = self.steps;
@@ -228,7 +167,8 @@ impl Scheme {
     fn end_in(&self, end: f64, unit: Unit, density: Option<f64>) -> Option<f64> {
         let context =
             Context { density, ..Context::FURROW_SLICE.with_charge(self.property.mg_per_mmolc()) };
-        convert(end, self.unit, unit, &context).ok()
+        let element = self.oxide.map_or(1.0, Oxide::element);
+        convert(end * element, self.unit, unit, &context).ok()
     }
 
     /// Its kebab-case name, unique among the schemes.
@@ -245,9 +185,11 @@ impl Scheme {
     /// The sufficient stretch in words, as printed and in the reader's unit.
     fn text(&self, unit: Unit, density: Option<f64>) -> String {
         let printed = stretch(&self.steps(), self.printed_to, self.unit, &|end| end);
-        if unit == self.unit {
-            return printed;
-        }
+        let printed = match self.oxide {
+            None if unit == self.unit => return printed,
+            None => printed,
+            Some(oxide) => format!("{printed} of {}", oxide.symbol()),
+        };
         let here = stretch(&self.steps(), self.printed_to, unit, &|end| {
             self.end_in(end, unit, density).unwrap_or(end)
         });

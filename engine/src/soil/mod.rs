@@ -1,6 +1,7 @@
 //! What a soil test is about: properties, the methods they are measured by,
 //! texture, and one sample in the engine's own units.
 
+mod level;
 mod method;
 mod plants;
 mod property;
@@ -9,6 +10,7 @@ mod sample;
 mod texture;
 pub mod water;
 
+pub use level::Level;
 pub use method::{Method, MethodKind};
 pub use plants::PlantGroup;
 pub use property::Property;

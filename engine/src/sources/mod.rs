@@ -2,10 +2,12 @@
 //! the grade of the reading: whether somebody opened the text, read it quoted,
 //! derived the number, or wrote it from memory.
 
+mod grade;
 mod register;
 
 use serde::Serialize;
 
+pub use grade::Grade;
 pub use register::*;
 
 /// A publication, or the honest statement that there is none.
@@ -17,22 +19,6 @@ pub struct Source {
     pub title: &'static str,
     /// Where it was found: an address or a DOI; empty where there is none.
     pub place: &'static str,
-}
-
-/// How well a figure is known to stand in the source it names.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Grade {
-    /// Read in the text itself.
-    Opened,
-    /// Read in a text that quotes the source.
-    SecondHand,
-    /// Worked out by arithmetic from a figure that was read.
-    Derived,
-    /// Written from memory; never the only ground of a recommendation.
-    FromMemory,
-    /// Our own engineering choice, or common practice: no publication.
-    Unsourced,
 }
 
 /// A source with the grade of what is taken from it.
@@ -76,18 +62,5 @@ impl Source {
     /// A figure that no publication backs.
     pub const fn unsourced(&'static self) -> Citation {
         Citation { source: self, grade: Grade::Unsourced }
-    }
-}
-
-impl Grade {
-    /// The grade in a reader's words.
-    pub fn words(self) -> &'static str {
-        match self {
-            Grade::Opened => "read in the source",
-            Grade::SecondHand => "read where the source is quoted",
-            Grade::Derived => "worked out from the source",
-            Grade::FromMemory => "from memory, not checked against the source",
-            Grade::Unsourced => "no publication behind it",
-        }
     }
 }

@@ -1,0 +1,88 @@
+//! Makes statics of the facts in `engine/facts`, and refuses a row that is wrong,
+//! naming its file and line.
+#![allow(
+    dead_code,
+    unused_imports,
+    missing_docs,
+    clippy::disallowed_methods,
+    clippy::disallowed_macros,
+    reason = "a build script reads files and prints; it takes what it needs of the engine's own modules"
+)]
+
+#[path = "src/named.rs"]
+mod named;
+
+#[path = "src/quantity"]
+mod quantity {
+    mod unit;
+    pub use unit::Unit;
+}
+
+#[path = "src/soil"]
+mod soil {
+    mod level;
+    mod method;
+    mod plants;
+    mod property;
+    mod texture;
+    pub use level::Level;
+    pub use method::{Method, MethodKind};
+    pub use plants::PlantGroup;
+    pub use property::Property;
+    pub use texture::Texture;
+}
+
+#[path = "src/sources"]
+mod sources {
+    mod grade;
+    pub use grade::Grade;
+}
+
+#[path = "src/facts/mod.rs"]
+mod facts;
+
+#[path = "build/statics.rs"]
+mod statics;
+
+use std::path::Path;
+
+use facts::{Row, Table, Wrong};
+
+fn main() {
+    println!("cargo::rerun-if-changed=facts");
+    println!("cargo::rerun-if-changed=build");
+    println!("cargo::rerun-if-changed=src/facts");
+    let out = std::env::var("OUT_DIR").expect("cargo says where to write");
+    match statics::all() {
+        Ok(files) => {
+            for (name, code) in files {
+                std::fs::write(Path::new(&out).join(name), code).expect("a place to write");
+            }
+        }
+        Err(wrong) => {
+            for why in &wrong {
+                println!("cargo::error=facts/{why}");
+            }
+            println!("cargo::error={} facts are wrong; nothing was built", wrong.len());
+            std::process::exit(1);
+        }
+    }
+}
+
+/// The table in a file of `facts`.
+fn table(file: &str) -> Result<Table, Vec<Wrong>> {
+    let wrong = |line, what: String| vec![Wrong { file: file.into(), line, what }];
+    let path = Path::new("facts").join(file);
+    let mut reader =
+        csv::ReaderBuilder::new().from_path(&path).map_err(|why| wrong(1, why.to_string()))?;
+    let heads = reader.headers().map_err(|why| wrong(1, why.to_string()))?;
+    let heads = heads.iter().map(str::to_owned).collect();
+    let mut rows = Vec::new();
+    for record in reader.records() {
+        let record = record
+            .map_err(|why| wrong(why.position().map_or(1, csv::Position::line), why.to_string()))?;
+        let line = record.position().map_or(1, csv::Position::line);
+        rows.push((line, record.iter().map(str::to_owned).collect()));
+    }
+    Ok(Table { file: file.into(), heads, rows })
+}

@@ -1,0 +1,150 @@
+//! Rows of facts as Rust statics.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::fmt::Debug;
+
+use crate::facts::{Cited, RangeRow, SoilsRow, SourceRow, StepRow, Wrong};
+use crate::table;
+
+/// Every file to be written, with its code.
+pub fn all() -> Result<Vec<(&'static str, String)>, Vec<Wrong>> {
+    let sources = table("sources.csv")?.read(&SourceRow::COLUMNS, SourceRow::read)?;
+    let known: BTreeSet<&str> = sources.iter().map(|source| source.id.as_str()).collect();
+    let rows = table("ranges.csv")?.read(&RangeRow::COLUMNS, |row| {
+        let range = RangeRow::read(row)?;
+        cited_are_known(&range.cited, &known).map_err(|what| row.wrong(what))?;
+        Ok(range)
+    })?;
+    no_two("sources.csv", sources.iter().map(|source| source.id.as_str()))?;
+    no_two("ranges.csv", rows.iter().map(|range| range.id.as_str()))?;
+    Ok(vec![("sources.rs", register(&sources)), ("ranges.rs", ranges(&rows))])
+}
+
+fn cited_are_known(cited: &[Cited], known: &BTreeSet<&str>) -> Result<(), String> {
+    match cited.iter().find(|cited| !known.contains(cited.id.as_str())) {
+        Some(cited) => Err(format!("the source “{}” stands in no row of sources.csv", cited.id)),
+        None => Ok(()),
+    }
+}
+
+fn no_two<'a>(file: &str, ids: impl Iterator<Item = &'a str>) -> Result<(), Vec<Wrong>> {
+    let mut seen = BTreeSet::new();
+    let wrong: Vec<Wrong> = (2..)
+        .zip(ids)
+        .filter(|(_, id)| !seen.insert(*id))
+        .map(|(line, id)| Wrong {
+            file: file.into(), line, what: format!("“{id}” stands twice")
+        })
+        .collect();
+    if wrong.is_empty() { Ok(()) } else { Err(wrong) }
+}
+
+/// A name in the code: `umass-report` as `UMASS_REPORT`.
+fn shouted(id: &str) -> String {
+    id.to_uppercase().replace('-', "_")
+}
+
+fn register(sources: &[SourceRow]) -> String {
+    let mut code = String::new();
+    for source in sources {
+        let SourceRow { id, title, place, about, .. } = source;
+        let name = shouted(id);
+        code += &format!(
+            "/// {about}\npub static {name}: Source = Source {{ id: {id:?}, title: {title:?}, place: {place:?} }};\n"
+        );
+    }
+    let names: Vec<String> =
+        sources.iter().map(|source| format!("&{}", shouted(&source.id))).collect();
+    code += &format!("static ALL: &[&Source] = &[{}];\n", names.join(", "));
+    let read: Vec<String> =
+        sources.iter().map(|source| format!("({:?}, {:?})", source.id, source.read)).collect();
+    code += &format!("static READ: &[(&str, &str)] = &[{}];\n", read.join(", "));
+    code
+}
+
+/// What many rows share stands once.
+#[derive(Default)]
+struct Shared {
+    code: String,
+    names: BTreeMap<String, String>,
+}
+
+impl Shared {
+    /// The name of a list that stands once.
+    fn list(&mut self, of: &str, items: &str) -> String {
+        let key = format!("&[{of}] = &[{items}]");
+        let next = format!("SHARED_{}", self.names.len());
+        if let Some(name) = self.names.get(&key) {
+            return name.clone();
+        }
+        self.code += &format!("static {next}: {key};\n");
+        self.names.insert(key, next.clone());
+        next
+    }
+
+    fn kinds<T: Debug>(&mut self, of: &str, kinds: &[T]) -> String {
+        let items: Vec<String> = kinds.iter().map(|kind| format!("{of}::{kind:?}")).collect();
+        self.list(of, &items.join(", "))
+    }
+}
+
+fn ranges(rows: &[RangeRow]) -> String {
+    let mut shared = Shared::default();
+    let mut code = String::from("static ALL: &[Scheme] = &[\n");
+    for row in rows {
+        code += &scheme(row, &mut shared);
+    }
+    code += "];\n";
+    shared.code + &code
+}
+
+fn scheme(row: &RangeRow, shared: &mut Shared) -> String {
+    let methods = shared.kinds("Method", &row.methods);
+    let [plants, judges, second] =
+        [&row.plants, &row.judges, &row.second].map(|list| shared.kinds("PlantGroup", list));
+    let rungs: Vec<String> = row.steps.iter().map(rung).collect();
+    let rungs = shared.list("Rung", &rungs.join(", "));
+    let ends: Vec<f64> = row.steps.iter().filter_map(|step| step.up_to).collect();
+    let soils = match &row.soils {
+        SoilsRow::All => "Soils::All".into(),
+        SoilsRow::Textures(textures) => {
+            format!("Soils::Textures({})", shared.kinds("Texture", textures))
+        }
+        SoilsRow::Within(property, above, up_to) => {
+            format!("Soils::Within(Property::{property:?}, {}, {})", number(*above), number(*up_to))
+        }
+    };
+    let oxide = match row.oxide {
+        None => "None".into(),
+        Some(oxide) => format!("Some(Oxide::{oxide:?})"),
+    };
+    let citations: Vec<String> = row.cited.iter().map(citation).collect();
+    let citations = shared.list("Citation", &citations.join(", "));
+    let meaning =
+        if row.meaning.is_empty() { "NO_CHANCE".into() } else { format!("{:?}", row.meaning) };
+    let RangeRow { id, region, property, unit, printed_to, note, .. } = row;
+    format!(
+        "Scheme {{ id: named({id:?}), region: {region:?}, property: Property::{property:?}, \
+         methods: {methods}, soils: {soils}, unit: Unit::{unit:?}, oxide: {oxide}, \
+         steps: Steps({rungs}, &{ends:?}), printed_to: {printed_to:?}, plants: {plants}, \
+         judges: {judges}, second: {second}, citations: {citations}, meaning: {meaning}, \
+         note: {note:?} }},\n"
+    )
+}
+
+fn number(value: f64) -> String {
+    match value {
+        f64::INFINITY => "f64::INFINITY".into(),
+        f64::NEG_INFINITY => "f64::NEG_INFINITY".into(),
+        value => format!("{value:?}"),
+    }
+}
+
+fn rung(step: &StepRow) -> String {
+    let StepRow { word, level, inclusive, .. } = step;
+    format!("Rung {{ word: {word:?}, level: Level::{level:?}, inclusive: {inclusive} }}")
+}
+
+fn citation(cited: &Cited) -> String {
+    format!("Citation {{ source: &{}, grade: Grade::{:?} }}", shouted(&cited.id), cited.grade)
+}

@@ -1,0 +1,173 @@
+//! A table of facts: a head, and rows that know where they stand.
+
+use std::fmt;
+
+use crate::named::Named;
+
+/// What is wrong with a row, and where it stands.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Wrong {
+    /// The file.
+    pub file: String,
+    /// The line in it, from 1.
+    pub line: u64,
+    /// What is wrong, and what would be right.
+    pub what: String,
+}
+
+impl fmt::Display for Wrong {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}, line {}: {}", self.file, self.line, self.what)
+    }
+}
+
+/// A table as it was read: its head, and its rows with their lines.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Table {
+    /// The file.
+    pub file: String,
+    /// The names of the columns.
+    pub heads: Vec<String>,
+    /// Each row's line, from 1, and its cells.
+    pub rows: Vec<(u64, Vec<String>)>,
+}
+
+impl Table {
+    /// Every row by `read`, or what is wrong with each that can't be read.
+    ///
+    /// # Errors
+    /// A column that is missing or that nobody knows; a row of another length; what `read` says.
+    pub fn read<T>(
+        &self,
+        columns: &[&str],
+        read: impl Fn(Row<'_>) -> Result<T, Wrong>,
+    ) -> Result<Vec<T>, Vec<Wrong>> {
+        let mut wrong = Vec::new();
+        let mut at_head = |what| wrong.push(Wrong { file: self.file.clone(), line: 1, what });
+        for head in &self.heads {
+            if !columns.contains(&head.as_str()) {
+                at_head(format!(
+                    "“{head}” is no column here; the columns are: {}",
+                    columns.join(", ")
+                ));
+            }
+        }
+        for column in columns {
+            if !self.heads.iter().any(|head| head == column) {
+                at_head(format!("the column “{column}” is missing"));
+            }
+        }
+        let mut found = Vec::new();
+        if wrong.is_empty() {
+            for (line, cells) in &self.rows {
+                match read(Row { table: self, line: *line, cells }) {
+                    Ok(row) => found.push(row),
+                    Err(why) => wrong.push(why),
+                }
+            }
+        }
+        if wrong.is_empty() { Ok(found) } else { Err(wrong) }
+    }
+}
+
+/// One row.
+#[derive(Clone, Copy, Debug)]
+pub struct Row<'a> {
+    table: &'a Table,
+    line: u64,
+    cells: &'a [String],
+}
+
+impl<'a> Row<'a> {
+    /// What is wrong with this row.
+    pub fn wrong(&self, what: impl Into<String>) -> Wrong {
+        Wrong { file: self.table.file.clone(), line: self.line, what: what.into() }
+    }
+
+    /// The cell under a head; empty where there is none.
+    pub fn cell(&self, head: &str) -> &'a str {
+        let at = self.table.heads.iter().position(|h| h == head);
+        at.and_then(|at| self.cells.get(at)).map_or("", |cell| cell.trim())
+    }
+
+    /// A cell that must not be empty.
+    ///
+    /// # Errors
+    /// It is empty.
+    pub fn some(&self, head: &str) -> Result<&'a str, Wrong> {
+        match self.cell(head) {
+            "" => Err(self.wrong(format!("“{head}” is empty"))),
+            cell => Ok(cell),
+        }
+    }
+
+    /// A cell that is a name: lower-case letters, digits and hyphens.
+    ///
+    /// # Errors
+    /// It is empty, or holds something else.
+    pub fn id(&self, head: &str) -> Result<String, Wrong> {
+        let cell = self.some(head)?;
+        let fits = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
+        if cell.chars().all(fits) {
+            Ok(cell.into())
+        } else {
+            Err(self
+                .wrong(format!("“{cell}” under “{head}” is no name: use a–z, digits and hyphens")))
+        }
+    }
+
+    /// The parts of a cell between semicolons.
+    pub fn list(&self, head: &str) -> impl Iterator<Item = &'a str> {
+        self.cell(head).split(';').map(str::trim).filter(|part| !part.is_empty())
+    }
+
+    /// A number.
+    ///
+    /// # Errors
+    /// It is no number, or not finite.
+    pub fn number(&self, head: &str) -> Result<f64, Wrong> {
+        self.parse(head, self.some(head)?)
+    }
+
+    /// A number, or none where the cell is empty.
+    ///
+    /// # Errors
+    /// It is no number, or not finite.
+    pub fn number_or_none(&self, head: &str) -> Result<Option<f64>, Wrong> {
+        match self.cell(head) {
+            "" => Ok(None),
+            cell => self.parse(head, cell).map(Some),
+        }
+    }
+
+    /// `text` from under `head` as a number.
+    pub(super) fn parse(&self, head: &str, text: &str) -> Result<f64, Wrong> {
+        match text.parse::<f64>() {
+            Ok(number) if number.is_finite() => Ok(number),
+            _ => Err(self.wrong(format!(
+                "“{text}” under “{head}” is no number; write it as 12.5, without its unit"
+            ))),
+        }
+    }
+
+    /// `text` from under `head` as a kind.
+    pub(crate) fn named<T: Named>(&self, text: &str) -> Result<T, Wrong> {
+        T::ALL.iter().copied().find(|kind| kind.name() == text).ok_or_else(|| {
+            let names: Vec<&str> = T::ALL.iter().map(|kind| kind.name()).collect();
+            self.wrong(format!("“{text}” is no {}; it is one of: {}", T::WHAT, names.join(", ")))
+        })
+    }
+
+    /// A cell that names a kind.
+    pub(crate) fn kind<T: Named>(&self, head: &str) -> Result<T, Wrong> {
+        self.named(self.cell(head))
+    }
+
+    /// A cell that lists kinds; `all` is every one.
+    pub(crate) fn kinds<T: Named>(&self, head: &str) -> Result<Vec<T>, Wrong> {
+        if self.cell(head) == "all" {
+            return Ok(T::ALL.to_vec());
+        }
+        self.list(head).map(|name| self.named(name)).collect()
+    }
+}

@@ -1,0 +1,14 @@
+//! The published tables, from `engine/facts/ranges.csv`.
+
+use super::scheme::{NO_CHANCE, Rung, Scheme, Soils, Steps, named};
+use crate::facts::Oxide;
+use crate::quantity::Unit;
+use crate::soil::{Level, Method, PlantGroup, Property, Texture};
+use crate::sources::*;
+
+include!(concat!(env!("OUT_DIR"), "/ranges.rs"));
+
+/// Every published table.
+pub(crate) fn all() -> impl DoubleEndedIterator<Item = &'static Scheme> {
+    ALL.iter()
+}
