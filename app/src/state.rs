@@ -334,6 +334,7 @@ fn case_of(report: &Report, samples: Range<usize>, answers: RwSignal<Case>) -> C
         samples: report.samples.get(samples).unwrap_or_default().to_vec(),
         unread: Vec::new(),
         notes: report.notes.clone(),
+        regions: report.regions.clone(),
     };
     case.sample = 0;
     case.season.today = date::today();

@@ -3,21 +3,38 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Debug;
 
-use crate::facts::{Cited, RangeRow, SoilsRow, SourceRow, StepRow, Wrong};
+use crate::facts::{Cited, RangeRow, RegionRow, SourceRow, StepRow, Wrong};
 use crate::table;
 
 /// Every file to be written, with its code.
 pub fn all() -> Result<Vec<(&'static str, String)>, Vec<Wrong>> {
     let sources = table("sources.csv")?.read(&SourceRow::COLUMNS, SourceRow::read)?;
     let known: BTreeSet<&str> = sources.iter().map(|source| source.id.as_str()).collect();
+    let regions = table("regions.csv")?.read(&RegionRow::COLUMNS, |row| {
+        let region = RegionRow::read(row)?;
+        cited_are_known(&region.cited, &known).map_err(|what| row.wrong(what))?;
+        Ok(region)
+    })?;
+    let mut places: BTreeSet<&str> = regions.iter().map(|region| region.id.as_str()).collect();
+    places.insert("anywhere");
     let rows = table("ranges.csv")?.read(&RangeRow::COLUMNS, |row| {
         let range = RangeRow::read(row)?;
+        if !places.contains(range.region.as_str()) {
+            return Err(
+                row.wrong(format!("the region “{}” stands in no row of regions.csv", range.region))
+            );
+        }
         cited_are_known(&range.cited, &known).map_err(|what| row.wrong(what))?;
         Ok(range)
     })?;
     no_two("sources.csv", sources.iter().map(|source| source.id.as_str()))?;
+    no_two("regions.csv", regions.iter().map(|region| region.id.as_str()))?;
     no_two("ranges.csv", rows.iter().map(|range| range.id.as_str()))?;
-    Ok(vec![("sources.rs", register(&sources)), ("ranges.rs", ranges(&rows))])
+    Ok(vec![
+        ("sources.rs", register(&sources)),
+        ("regions.rs", regions_of(&regions)),
+        ("ranges.rs", ranges(&rows)),
+    ])
 }
 
 fn cited_are_known(cited: &[Cited], known: &BTreeSet<&str>) -> Result<(), String> {
@@ -98,6 +115,26 @@ fn ranges(rows: &[RangeRow]) -> String {
     shared.code + &code
 }
 
+fn regions_of(rows: &[RegionRow]) -> String {
+    let mut code = String::from("static ALL: &[Region] = &[\n");
+    for row in rows {
+        let RegionRow { id, name, near, phosphorus, cations, salt_ph, clues, cited } = row;
+        let methods = |list: &[_]| {
+            let items: Vec<String> = list.iter().map(|kind| format!("Method::{kind:?}")).collect();
+            items.join(", ")
+        };
+        let citations: Vec<String> = cited.iter().map(citation).collect();
+        code += &format!(
+            "Region {{ id: {id:?}, name: {name:?}, near: &{near:?}, phosphorus: &[{}], \
+             cations: &[{}], salt_ph: {salt_ph}, clues: &{clues:?}, citations: &[{}] }},\n",
+            methods(phosphorus),
+            methods(cations),
+            citations.join(", ")
+        );
+    }
+    code + "];\n"
+}
+
 fn scheme(row: &RangeRow, shared: &mut Shared) -> String {
     let methods = shared.kinds("Method", &row.methods);
     let [plants, judges, second] =
@@ -105,15 +142,17 @@ fn scheme(row: &RangeRow, shared: &mut Shared) -> String {
     let rungs: Vec<String> = row.steps.iter().map(rung).collect();
     let rungs = shared.list("Rung", &rungs.join(", "));
     let ends: Vec<f64> = row.steps.iter().filter_map(|step| step.up_to).collect();
-    let soils = match &row.soils {
-        SoilsRow::All => "Soils::All".into(),
-        SoilsRow::Textures(textures) => {
-            format!("Soils::Textures({})", shared.kinds("Texture", textures))
-        }
-        SoilsRow::Within(property, above, up_to) => {
-            format!("Soils::Within(Property::{property:?}, {}, {})", number(*above), number(*up_to))
-        }
-    };
+    let textures = shared.kinds("Texture", &row.soils.textures);
+    let within: Vec<String> = row
+        .soils
+        .within
+        .iter()
+        .map(|(of, above, up_to)| {
+            format!("(Property::{of:?}, {}, {})", number(*above), number(*up_to))
+        })
+        .collect();
+    let within = shared.list("(Property, f64, f64)", &within.join(", "));
+    let soils = format!("Soils {{ textures: {textures}, within: {within} }}");
     let oxide = match row.oxide {
         None => "None".into(),
         Some(oxide) => format!("Some(Oxide::{oxide:?})"),

@@ -96,6 +96,8 @@ pub struct ReadingAnswers {
     pub ec_method: Option<Method>,
     /// The sampling depth, cm from the surface.
     pub depth_cm: Option<f64>,
+    /// The region whose tables judge, by its name in `facts/regions.csv`.
+    pub region: Option<String>,
     /// Corrections of single readings.
     pub corrections: Vec<Correction>,
     /// Corrections of every reading of one name, in all samples. A correction

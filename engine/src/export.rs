@@ -312,6 +312,8 @@ fn element(property: Property) -> (&'static str, &'static str) {
         P::Clay => ("Clay", label),
         P::BulkDensity => ("Bulk density", label),
         P::NitrogenRelease => ("ENR", label),
+        P::Pbi => ("PBI", label),
+        P::RemainingP => ("P-rem", label),
         P::Lead => ("Pb", label),
         P::Arsenic => ("As", label),
         P::Cadmium => ("Cd", label),

@@ -16,6 +16,7 @@ pub mod plan;
 pub mod quantity;
 pub mod question;
 pub mod ranges;
+pub mod region;
 pub mod report;
 pub mod season;
 pub mod soil;

@@ -244,10 +244,7 @@ fn in_engine_unit(
     notes: &mut Vec<String>,
 ) -> Result<(Unit, f64), String> {
     if unit == Unit::Index {
-        return Err(
-            "This is the laboratory's own index, not an amount. Ask the laboratory for the amount."
-                .into(),
-        );
+        return Ok((Unit::Index, value));
     }
     let by_volume = matches!(unit, Unit::MgPerL | Unit::MeqPer100cm3);
     let target = match property.unit() {

@@ -298,8 +298,10 @@ fn texture_alone_gives_the_usual_capacity() {
         (Texture::ClayLoam, 20.0, 50.0),
         (Texture::Clay, 20.0, 50.0),
     ] {
-        let chemistry =
-            work_out(&Soil::default(), &Setting { plants: None, texture: Some(texture) });
+        let chemistry = work_out(
+            &Soil::default(),
+            &Setting { plants: None, texture: Some(texture), ..Setting::default() },
+        );
         let cec = chemistry.cec.unwrap();
         assert_eq!((cec.low, cec.high), (low, high), "{texture:?}");
         assert!(!chemistry.get(Derived::Cec).unwrap().grounds.assumed.is_empty());

@@ -23,7 +23,7 @@ fn by_volume(property: Property, value: f64, method: Method) -> Measure {
 }
 
 fn for_plants(plants: PlantGroup) -> Setting {
-    Setting { plants: Some(plants), texture: None }
+    Setting { plants: Some(plants), texture: None, ..Setting::default() }
 }
 
 fn judged(measure: &Measure, plants: PlantGroup) -> Finding {
@@ -536,7 +536,7 @@ fn organic_matter_by_texture() {
         judge(
             &measure(Property::OrganicMatter, v, None),
             &Soil::default(),
-            &Setting { plants: None, texture: Some(texture) },
+            &Setting { plants: None, texture: Some(texture), ..Setting::default() },
         )
     };
     for (texture, expected_word) in [
@@ -570,7 +570,7 @@ fn minnesota_calls_the_same_organic_matter_by_its_own_class() {
         let found = judge(
             &measure(Property::OrganicMatter, v, None),
             &Soil::default(),
-            &Setting { plants: None, texture: Some(Texture::Loam) },
+            &Setting { plants: None, texture: Some(Texture::Loam), ..Setting::default() },
         );
         opinion(&found, "Minnesota").range.word
     };
@@ -612,7 +612,7 @@ fn other_mixes_are_brought_to_paste_as_a_band() {
         judge(
             &measure(Property::Ec, v, method),
             &Soil::default(),
-            &Setting { plants: None, texture: Some(Texture::Loam) },
+            &Setting { plants: None, texture: Some(Texture::Loam), ..Setting::default() },
         )
     };
     assert_eq!(salts(0.08, Some(Method::Water1To2)).level, Some(Sufficient));
@@ -890,7 +890,7 @@ fn soil_with(property: Property, value: f64) -> Soil {
 #[test]
 fn ranges_by_texture_and_by_exchange_capacity() {
     let lawn = |property, value, texture| {
-        let setting = Setting { plants: Some(PlantGroup::Lawn), texture };
+        let setting = Setting { plants: Some(PlantGroup::Lawn), texture, ..Setting::default() };
         let found =
             judge(&measure(property, value, Some(Method::Mehlich3)), &Soil::default(), &setting);
         found.second_opinions.iter().find(|o| o.source.contains("Carrow")).map(|o| o.range.word)

@@ -6,13 +6,14 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// The rooms from the ground up. Each may use those before it.
-const ROOMS: [&str; 20] = [
+const ROOMS: [&str; 21] = [
     "named",
     "day",
     "sources",
     "quantity",
     "soil",
     "facts",
+    "region",
     "question",
     "report",
     "ranges",

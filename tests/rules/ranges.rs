@@ -4,8 +4,7 @@ use std::collections::BTreeSet;
 
 use emberloam_engine::quantity::Unit;
 use emberloam_engine::ranges::{
-    Finding, Level, NO_CHANCE, Placed, Scheme, Setting, Soils, judge, place, schemes,
-    texture_decides,
+    Finding, Level, NO_CHANCE, Placed, Scheme, Setting, judge, place, schemes, texture_decides,
 };
 use emberloam_engine::soil::{Amount, Measure, Method, PlantGroup, Property, Soil};
 use emberloam_engine::sources::{Grade, all_sources};
@@ -23,7 +22,7 @@ fn by_volume(property: Property, value: f64, method: Method) -> Measure {
 }
 
 fn for_plants(plants: PlantGroup) -> Setting {
-    Setting { plants: Some(plants), texture: None }
+    Setting { plants: Some(plants), texture: None, ..Setting::default() }
 }
 
 fn judged(measure: &Measure, plants: PlantGroup) -> Finding {
@@ -286,7 +285,7 @@ fn tables_for_some_soils_meet_without_a_gap() {
         let mut last = None;
         for id in ids {
             let scheme = schemes().find(|s| s.id() == *id).unwrap();
-            let Soils::Within(property, from, to) = scheme.soils else { panic!("{id}") };
+            let [(property, from, to)] = *scheme.soils.within else { panic!("{id}") };
             assert!(from < to, "{id}");
             assert!(last.is_none_or(|l| l == (property, from)), "{id}");
             last = Some((property, to));

@@ -5,7 +5,7 @@
 use crate::plan::Plan;
 use crate::plan::needs;
 use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown};
-use crate::ranges::{Range, Setting, judge};
+use crate::ranges::{Range, judge};
 use crate::soil::{Amount, Measure, PlantGroup, Property};
 use crate::sources::{ARITHMETIC, OUR_CHOICE};
 use crate::survey::Survey;
@@ -149,7 +149,7 @@ fn range(survey: &Survey<'_>, ph: f64) -> Option<Range> {
         unit: Unit::None,
         method: None,
     };
-    let setting = Setting { plants: survey.case.plants, texture: survey.texture };
+    let setting = survey.setting();
     judge(&measure, &survey.soil, &setting).range
 }
 

@@ -3,10 +3,12 @@
 
 mod oxide;
 mod range;
+mod region;
 mod source;
 mod table;
 
 pub use oxide::Oxide;
 pub use range::{RangeRow, SoilsRow, StepRow};
+pub use region::RegionRow;
 pub use source::{Cited, SourceRow};
 pub use table::{Row, Table, Wrong};

@@ -41,15 +41,13 @@ pub struct RangeRow {
     pub note: String,
 }
 
-/// The soils a table was made for.
-#[derive(Clone, Debug, PartialEq)]
-pub enum SoilsRow {
-    /// Every soil.
-    All,
-    /// These textures.
-    Textures(Vec<Texture>),
-    /// A property above the first number and up to the second.
-    Within(Property, f64, f64),
+/// The soils a table was made for; every soil where nothing is said.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SoilsRow {
+    /// Any of these textures.
+    pub textures: Vec<Texture>,
+    /// And each of these properties above the first number and up to the second.
+    pub within: Vec<(Property, f64, f64)>,
 }
 
 /// One step: `their word = our level to 25`.
@@ -151,31 +149,36 @@ fn unit(row: Row<'_>) -> Result<(Unit, Option<Oxide>), Wrong> {
 }
 
 fn soils(row: Row<'_>) -> Result<SoilsRow, Wrong> {
-    let cell = row.cell("soils");
-    if cell.is_empty() {
-        return Ok(SoilsRow::All);
-    }
-    if let Some((property, ends)) = cell.split_once(' ')
-        && !cell.contains(';')
-    {
-        let end = |text: &str| row.parse("soils", text.trim());
-        let (above, up_to) = if let Some(from) = ends.strip_prefix("above ") {
-            (end(from)?, f64::INFINITY)
-        } else if let Some(to) = ends.strip_prefix("up to ") {
-            (f64::NEG_INFINITY, end(to)?)
-        } else if let Some((from, to)) = ends.split_once(" to ") {
-            (end(from)?, end(to)?)
-        } else {
-            return Err(row.wrong(format!(
-                "“{cell}” are no soils; write textures, or as: clay 15 to 35, clay above 35"
-            )));
-        };
-        if above >= up_to {
-            return Err(row.wrong(format!("“{cell}” holds no soil")));
+    let mut soils = SoilsRow::default();
+    for part in row.list("soils") {
+        match part.split_once(' ') {
+            None => soils.textures.push(row.named(part)?),
+            Some((property, ends)) => {
+                let (above, up_to) = stretch(row, ends)?;
+                if above >= up_to {
+                    return Err(row.wrong(format!("“{part}” holds no soil")));
+                }
+                soils.within.push((row.named(property)?, above, up_to));
+            }
         }
-        return Ok(SoilsRow::Within(row.named(property)?, above, up_to));
     }
-    Ok(SoilsRow::Textures(row.kinds("soils")?))
+    Ok(soils)
+}
+
+/// `15 to 35`, `above 35`, `up to 15`.
+fn stretch(row: Row<'_>, ends: &str) -> Result<(f64, f64), Wrong> {
+    let end = |text: &str| row.parse("soils", text.trim());
+    if let Some(from) = ends.strip_prefix("above ") {
+        Ok((end(from)?, f64::INFINITY))
+    } else if let Some(to) = ends.strip_prefix("up to ") {
+        Ok((f64::NEG_INFINITY, end(to)?))
+    } else if let Some((from, to)) = ends.split_once(" to ") {
+        Ok((end(from)?, end(to)?))
+    } else {
+        Err(row.wrong(format!(
+            "“{ends}” under “soils”: write textures, or as: clay 15 to 35, clay above 35"
+        )))
+    }
 }
 
 fn steps(row: Row<'_>) -> Result<Vec<StepRow>, Wrong> {

@@ -27,9 +27,11 @@ mod ph;
 mod salts;
 mod scheme;
 mod tables;
+mod unnamed;
 mod usual;
 
 use crate::quantity::{Unit, significant};
+use crate::region::Region;
 use crate::soil::{Measure, Method, PlantGroup, Property, Soil, Texture};
 
 pub use crate::soil::Level;
@@ -50,6 +52,8 @@ pub struct Setting {
     pub plants: Option<PlantGroup>,
     /// The texture, when it is known.
     pub texture: Option<Texture>,
+    /// The region, when it is known: its tables judge before all others.
+    pub region: Option<&'static Region>,
 }
 
 /// Every published scheme that measures are judged by.
@@ -61,15 +65,23 @@ pub fn schemes() -> impl Iterator<Item = &'static Scheme> {
 /// unit; when it can't be judged, the finding says why and what would help.
 pub fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
     let property = measure.property;
-    if let Some(why) = never_judged(property) {
+    if let Some(why) = never_judged(property)
+        && !(setting.region.is_some() && has_table(measure, setting))
+    {
         return Finding::not_judged(why);
     }
-    if property.is_extracted() && measure.method.is_none() {
-        return Finding::not_judged(
-            "Which extractant did the lab use? The same number means different things in Mehlich-3, Bray, Olsen or Morgan.",
-        );
-    }
     let by_volume = measure.unit == Unit::MgPerL && property.unit() == Unit::MgPerKg;
+    if measure.unit == Unit::Index {
+        return match setting.region {
+            Some(_) => look_up(measure, soil, setting),
+            None => Finding::not_judged(
+                "This is the laboratory's own index, not an amount. Say where the soil lies, or ask the laboratory for the amount.",
+            ),
+        };
+    }
+    if property.is_extracted() && measure.method.is_none() {
+        return unnamed::by_every_usual(measure, soil, setting);
+    }
     if measure.unit != property.unit() && !by_volume {
         return Finding::not_judged(format!(
             "{} is judged in {}, not in {}. Put the unit right.",
@@ -102,31 +114,80 @@ pub fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
     finding
 }
 
-/// What the tables say of a measure that are made for its property, method and
-/// soil, and that `list` the plants.
-fn judged_by(
-    list: fn(&Scheme) -> &[PlantGroup],
-    measure: Measure,
-    soil: &Soil,
-    setting: &Setting,
-    density: Option<f64>,
-) -> Vec<(&'static Scheme, Finding)> {
+/// The tables made for the measure's property and method, and for these plants.
+fn known(measure: &Measure, setting: &Setting) -> Vec<&'static Scheme> {
     let plants = setting.plants.unwrap_or_default();
-    let mut judged = Vec::new();
-    for scheme in known(&measure) {
-        if list(scheme).contains(&plants)
-            && scheme.soils.include(soil, setting.texture)
-            && let Some(finding) = scheme.judge(&measure, density)
-        {
-            judged.push((scheme, finding));
-        }
-    }
-    judged
+    tables::all()
+        .filter(|s| s.property == measure.property && s.is_for(measure.method))
+        .filter(|s| {
+            s.plants.contains(&plants) && (s.unit == Unit::Index) == (measure.unit == Unit::Index)
+        })
+        .collect()
 }
 
-/// The tables made for the measure's property and method.
-fn known(measure: &Measure) -> Vec<&'static Scheme> {
-    tables::all().filter(|s| s.property == measure.property && s.is_for(measure.method)).collect()
+/// Whether the region itself judges this property.
+fn has_table(measure: &Measure, setting: &Setting) -> bool {
+    known(measure, setting)
+        .iter()
+        .any(|s| setting.region.is_some_and(|r| r.nearness(s.region) == Some(0)))
+}
+
+/// What tables say of a measure: the one that judges, and the second opinions.
+struct Said {
+    scheme: &'static Scheme,
+    finding: Finding,
+    others: Vec<Finding>,
+}
+
+/// Behind every near region: the tables that judge where no region is known.
+const LISTED: usize = 100;
+/// Behind them: tables of regions that nobody chose.
+const STRANGERS: usize = 200;
+/// How many second opinions stand beside a region's own table. Our choice.
+const MOST_OPINIONS: usize = 3;
+
+/// The tables that hold for this soil, each with what it says.
+///
+/// Where the region is known its own tables come first, then those of its neighbours; where it is
+/// not, those that are set to judge, and for want of them any that is made for the measure.
+fn said(measure: Measure, soil: &Soil, setting: &Setting, density: Option<f64>) -> Option<Said> {
+    let plants = setting.plants.unwrap_or_default();
+    let mut all: Vec<(usize, &'static Scheme, Finding)> = known(&measure, setting)
+        .into_iter()
+        .filter(|scheme| scheme.soils.include(soil, setting.texture))
+        .filter_map(|scheme| {
+            let by_default = usize::from(!scheme.judges.contains(&plants));
+            let listed = scheme.judges.contains(&plants) || scheme.second.contains(&plants);
+            let far = match setting.region {
+                Some(region) => region.nearness(scheme.region),
+                None => None,
+            };
+            // Near before far, and of one region the table that judges where none is known.
+            let rank = match far {
+                Some(far) => 2 * far + by_default,
+                None if listed => LISTED + by_default,
+                None => STRANGERS,
+            };
+            Some((rank, scheme, scheme.judge(&measure, density)?))
+        })
+        .collect();
+    // Regions that nobody chose between, and that differ, give no verdict.
+    let strangers = |found: &&(usize, &'static Scheme, Finding)| found.0 == STRANGERS;
+    let mut sides = all.iter().filter(strangers).filter_map(|(.., f)| f.level).map(Level::side);
+    let first = sides.next();
+    let differ = sides.any(|side| Some(side) != first);
+    if differ && all.iter().all(|found| strangers(&found)) {
+        return None;
+    }
+    // The last table of a rank is the narrowest.
+    let best = all.iter().map(|(rank, ..)| *rank).min()?;
+    let at = all.iter().rposition(|(rank, ..)| *rank == best)?;
+    let (_, scheme, finding) = all.remove(at);
+    all.retain(|(other, ..)| *other < STRANGERS);
+    all.sort_by_key(|(rank, ..)| *rank);
+    let most = if setting.region.is_some() { MOST_OPINIONS } else { usize::MAX };
+    let others = all.into_iter().map(|(.., finding)| finding).take(most).collect();
+    Some(Said { scheme, finding, others })
 }
 
 /// Puts beside a finding what the tables say that are shown as second opinions.
@@ -137,8 +198,14 @@ fn add_opinions(
     setting: &Setting,
     density: Option<f64>,
 ) {
-    for (_, other) in judged_by(|s| s.second, measure, soil, setting, density) {
-        scheme::add_opinion(finding, other);
+    let plants = setting.plants.unwrap_or_default();
+    for scheme in known(&measure, setting) {
+        if scheme.second.contains(&plants)
+            && scheme.soils.include(soil, setting.texture)
+            && let Some(other) = scheme.judge(&measure, density)
+        {
+            scheme::add_opinion(finding, other);
+        }
     }
 }
 
@@ -154,20 +221,22 @@ fn look_up(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
     // A table in the result's own kind of unit comes before one that needs the
     // density, and stays alone where the density is none that a soil can have.
     let known_density = soil.value(Property::BulkDensity).filter(|d| (0.2..=2.0).contains(d));
-    let found = [None, known_density].into_iter().find_map(|density| {
-        Some((density, judged_by(|s| s.judges, rounded, soil, setting, density).pop()?))
-    });
-    let Some((density, (scheme, mut finding))) = found else {
-        return Finding::not_judged(why_no_table(measure));
+    let found = [None, known_density]
+        .into_iter()
+        .find_map(|density| Some((density, said(rounded, soil, setting, density)?)));
+    let Some((density, Said { scheme, mut finding, others })) = found else {
+        return Finding::not_judged(why_no_table(measure, setting));
     };
-    add_opinions(&mut finding, rounded, soil, setting, density);
+    for other in others {
+        scheme::add_opinion(&mut finding, other);
+    }
     if let Some(density) = density {
         finding.grounds.assumed.push(format!(
             "Weight and volume of soil were matched by the density on the report, {} g/cm³.",
             significant(density, 3)
         ));
     }
-    if setting.plants.is_none() && scheme.judges.len() < PlantGroup::ALL.len() {
+    if setting.plants.is_none() && scheme.plants.len() < PlantGroup::ALL.len() {
         finding.grounds.assumed.push("Mixed vegetables, until you say what grows here.".into());
     }
     if measure.property == Property::Phosphorus
@@ -184,10 +253,19 @@ fn look_up(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
 }
 
 /// Why there is no table for a measure, and what would help.
-fn why_no_table(measure: &Measure) -> String {
-    let known = known(measure);
+fn why_no_table(measure: &Measure, setting: &Setting) -> String {
+    let known = known(measure, setting);
     let what = measure.property.label();
     let by = measure.method.map_or(String::new(), |m| format!(" by {}", m.label()));
+    if measure.unit == Unit::Index {
+        return "This is the laboratory's own index, not an amount, and we hold no table of it. Ask the laboratory for the amount.".into();
+    }
+    if known.iter().any(|s| s.unit == measure.unit || measure.unit == s.property.unit())
+        && known.len() > 1
+        && setting.region.is_none()
+    {
+        return "Regions judge this number differently. Say where the soil lies.".into();
+    }
     if known.is_empty() {
         return usual::usual_without_a_range(measure)
             .unwrap_or_else(|| format!("We hold no published range for {what}{by}."));

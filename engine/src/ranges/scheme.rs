@@ -73,26 +73,21 @@ pub(crate) struct Steps(pub(crate) &'static [Rung], pub(crate) &'static [f64]);
 
 /// The soils that a scheme was made for, where its publication parts them.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Soils {
-    /// Every soil.
-    All,
-    /// These textures.
-    Textures(&'static [Texture]),
-    /// Soils in which this property was measured above the first number and
-    /// up to the second.
-    Within(Property, f64, f64),
+pub struct Soils {
+    /// Any of these textures; every one where none is said.
+    pub textures: &'static [Texture],
+    /// And each property measured above the first number and up to the second.
+    pub within: &'static [(Property, f64, f64)],
 }
 
 impl Soils {
     /// Whether this soil is known to be one of them.
     pub fn include(self, soil: &Soil, texture: Option<Texture>) -> bool {
-        match self {
-            Soils::All => true,
-            Soils::Textures(those) => texture.is_some_and(|t| those.contains(&t)),
-            Soils::Within(property, from, to) => {
-                soil.value(property).is_some_and(|v| v > from && v <= to)
-            }
-        }
+        let fits = |&(property, above, up_to): &(Property, f64, f64)| {
+            soil.value(property).is_some_and(|v| v > above && v <= up_to)
+        };
+        (self.textures.is_empty() || texture.is_some_and(|t| self.textures.contains(&t)))
+            && self.within.iter().all(fits)
     }
 }
 

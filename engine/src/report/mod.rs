@@ -28,6 +28,7 @@ mod units;
 use serde::Serialize;
 
 use crate::quantity::Unit;
+use crate::region::Region;
 use crate::soil::{Amount, Method, Property, Texture};
 
 pub use grid::{Cell, Grid, Place};
@@ -48,6 +49,8 @@ pub struct Report {
     pub unread: Vec<Unread>,
     /// How decimal commas and thousands marks were read, when there was a choice.
     pub notes: Vec<String>,
+    /// The regions that its own words speak for; more than one where they leave it open.
+    pub regions: Vec<&'static Region>,
 }
 
 /// One sample of a report.

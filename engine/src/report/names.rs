@@ -167,6 +167,8 @@ spellings! { PROPERTIES:
     is(Property::Aluminum) => "al aluminum aluminium aluminio";
     is(Property::Molybdenum) => "mo molybdenum molyb molybdan molybdene molibdeno molibdenio";
     is(Property::Chloride) => "cl chloride chlorides chlorid chlorure cloruro cloreto";
+    is(Property::Pbi) => "pbi pbicol phosphorusbufferingindex phosphorusbufferindex";
+    is(Property::RemainingP) => "prem fosfororemanescente premanescente remainingp";
     is(Property::Lead) => "pb lead blei plomb plomo chumbo";
     is(Property::Arsenic) => "as arsenic arsen arsenico";
     is(Property::Cadmium) => "cd cadmium kadmium cadmio";
@@ -271,6 +273,14 @@ spellings! { METHODS:
     Meaning::By(Method::CalciumPhosphate) => "mcp monocalciumphosphate calciumphosphate";
     Meaning::By(Method::JoretHebert) => "jorethebert joret";
     Meaning::By(Method::Dyer) => "dyer";
+    Meaning::By(Method::AmmoniumLactate) => "ammoniumlactate egnerriehm egnerriehmdomingo";
+    Meaning::IsBy(Property::Phosphorus, Method::AmmoniumLactate) => "pal";
+    Meaning::IsBy(Property::Potassium, Method::AmmoniumLactate) => "kal";
+    Meaning::By(Method::BariumChloride) => "bacl2 bariumchloride bariochloruro cloruroidibario";
+    Meaning::By(Method::Edta) => "edta nh4edta";
+    Meaning::By(Method::CitricAcid) => "citricacid";
+    Meaning::IsBy(Property::Phosphorus, Method::WaterPw) => "pw";
+    Meaning::By(Method::QuickTest) => "quicktest mafquicktest qtu qt";
     Meaning::By(Method::Water1To2p5) => "1to2.5 2.5to1 1to2.5water 1to2.5h2o";
 }
 

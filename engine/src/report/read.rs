@@ -9,6 +9,7 @@ use super::place::Tail;
 use super::reader::{Reader, is_wordless, whole};
 use super::table;
 use super::{Cell, Grid, Report, Trouble};
+use crate::region::Region;
 
 /// Reads a grid.
 ///
@@ -33,7 +34,9 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
         read_part(&mut reader, &from_the_margin(&rest[..end], decimal))?;
         at += end;
     }
-    reader.finish(grid)
+    let mut report = reader.finish(grid)?;
+    report.regions = Region::named_in(grid.rows.iter().flatten().map(|cell| cell.text.as_str()));
+    Ok(report)
 }
 
 /// The name of the sheet that begins at a row.

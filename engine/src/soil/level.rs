@@ -29,4 +29,9 @@ impl Level {
     pub fn is_surplus(self) -> bool {
         self > Level::Sufficient
     }
+
+    /// On which side of enough it stands: −1 below, 0 on it, 1 above.
+    pub fn side(self) -> i8 {
+        i8::from(self.is_surplus()) - i8::from(self.is_short())
+    }
 }

@@ -63,6 +63,15 @@ named! { "method", label:
         JoretHebert = "joret-hebert", "Joret–Hébert";
         /// Dyer extract (citric acid).
         Dyer = "dyer", "Dyer";
+        /// Ammonium lactate (AL, Egnér–Riehm).
+        AmmoniumLactate = "ammonium-lactate", "ammonium lactate (AL)";
+        BariumChloride = "barium-chloride", "barium chloride";
+        Edta = "edta", "EDTA";
+        CitricAcid = "citric-acid", "citric acid, 1 %";
+        /// Water, 60 parts to 1 of soil by volume (Pw).
+        WaterPw = "water-pw", "water (Pw)";
+        /// New Zealand's quick test units.
+        QuickTest = "quick-test", "quick test";
         /// Water, 1 part soil to 1.
         Water1To1 = "water-1-1", "1:1 water";
         /// Water, 1 part soil to 2.
@@ -133,18 +142,24 @@ impl Method {
             | Method::BrayP1
             | Method::BrayP2
             | Method::JoretHebert
-            | Method::Dyer => property == Phosphorus,
-            Method::AmmoniumAcetate | Method::AmmoniumNitrate => {
+            | Method::Dyer
+            | Method::CitricAcid
+            | Method::WaterPw => property == Phosphorus,
+            Method::AmmoniumAcetate
+            | Method::AmmoniumNitrate
+            | Method::BariumChloride
+            | Method::QuickTest => {
                 matches!(property, Calcium | Magnesium | Potassium | Sodium)
             }
             Method::Colwell
             | Method::Cal
+            | Method::AmmoniumLactate
             | Method::DoubleLactate
             | Method::Kelowna
             | Method::ModifiedKelowna => matches!(property, Phosphorus | Potassium),
             Method::Resin => matches!(property, Phosphorus | Potassium | Calcium | Magnesium),
             Method::AbDtpa => metal || matches!(property, Phosphorus | Potassium),
-            Method::Dtpa | Method::DiluteHcl => metal,
+            Method::Dtpa | Method::DiluteHcl | Method::Edta => metal,
             Method::DtpaSorbitol => metal || property == Boron,
             Method::Kcl40 | Method::CalciumPhosphate => property == Sulfur,
             Method::HotWater => property == Boron,

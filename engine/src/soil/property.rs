@@ -68,6 +68,10 @@ named! { "property", label:
         BulkDensity = "bulk-density", "bulk density";
         /// Estimated nitrogen release.
         NitrogenRelease = "nitrogen-release", "nitrogen release";
+        /// Phosphorus buffering index: how strongly a soil binds phosphorus.
+        Pbi = "pbi", "phosphorus buffering index (PBI)";
+        /// Phosphorus left in solution from 60 mg/L, as Brazil measures it, mg/L.
+        RemainingP = "remaining-p", "remaining phosphorus";
         Lead = "lead", "lead";
         Arsenic = "arsenic", "arsenic";
         Cadmium = "cadmium", "cadmium";
@@ -142,7 +146,11 @@ impl Property {
     /// a laboratory reports by volume stay in mg/L instead.
     pub fn unit(self) -> Unit {
         match self {
-            Property::Ph | Property::SaltPh | Property::BufferPh | Property::Sar => Unit::None,
+            Property::Ph
+            | Property::SaltPh
+            | Property::BufferPh
+            | Property::Sar
+            | Property::Pbi => Unit::None,
             Property::ExchangeableAcidity | Property::Cec => Unit::MeqPer100g,
             Property::OrganicMatter
             | Property::OrganicCarbon

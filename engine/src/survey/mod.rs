@@ -16,6 +16,7 @@ use crate::normalise::{NormalReading, Normalised, normalise};
 use crate::quantity::{Band, Unit, shown, weighed};
 use crate::question::Question;
 use crate::ranges::{Finding, Findings, Setting, judge};
+use crate::region::Region;
 use crate::report::SampleReport;
 use crate::season::Timing;
 use crate::soil::{Measure, PlantGroup, Property, Soil, Texture};
@@ -47,6 +48,8 @@ pub struct Survey<'a> {
     pub(crate) questions: Arc<Vec<Question>>,
     /// The texture, answered or read.
     pub(crate) texture: Option<Texture>,
+    /// The region, answered or read.
+    pub(crate) region: Option<&'static Region>,
     /// The bed.
     pub bed: Bed,
     /// What the dates allow.
@@ -74,7 +77,8 @@ pub(crate) fn survey_of(case: Cow<'_, Case>, sample: usize) -> Survey<'_> {
     };
     let Normalised { readings, soil, mut questions } = normalise(sample, &case.reading);
     let texture = case.bed.texture.or(sample.texture).or_else(|| soil.texture());
-    let setting = Setting { plants: case.plants, texture };
+    let region = region_of(&case);
+    let setting = Setting { plants: case.plants, texture, region };
     let chemistry = chemistry::work_out(&soil, &setting);
     questions.extend(chemistry.questions.iter().cloned());
     let (timing, material) = (bed::timing(&case), Material::of(&case.biochar));
@@ -92,11 +96,21 @@ pub(crate) fn survey_of(case: Cow<'_, Case>, sample: usize) -> Survey<'_> {
         chemistry: Arc::new(chemistry),
         questions: Arc::new(questions),
         texture,
+        region,
         bed,
         timing,
         material,
         case,
     }
+}
+
+/// The region that was answered, else the one that the report's own words speak for.
+fn region_of(case: &Case) -> Option<&'static Region> {
+    let read = match case.report.regions.as_slice() {
+        [only] => Some(*only),
+        _ => None,
+    };
+    case.reading.region.as_deref().and_then(Region::of).or(read)
 }
 
 /// Each reading with its judgement; of one that can't be used, why.
@@ -118,6 +132,11 @@ fn judged(readings: Vec<NormalReading>, soil: &Soil, setting: &Setting, bed: &Be
 }
 
 impl<'a> Survey<'a> {
+    /// What ranges depend on beside the soil.
+    pub(crate) fn setting(&self) -> Setting {
+        Setting { plants: self.case.plants, texture: self.texture, region: self.region }
+    }
+
     /// The person's answers.
     pub fn case(&self) -> &Case {
         &self.case

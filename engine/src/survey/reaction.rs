@@ -2,7 +2,7 @@
 //! would bring it.
 
 use crate::quantity::{Grounds, Unit, significant};
-use crate::ranges::{Setting, judge};
+use crate::ranges::judge;
 use crate::soil::{Amount, Measure, PlantGroup, Property};
 use crate::sources::{BLUEBERRY_PH, COMMON_PRACTICE, Citation, OUR_CHOICE, TRI_STATE_LIME};
 use crate::survey::{Ground, Survey};
@@ -49,7 +49,7 @@ impl Reaction {
             unit: Unit::None,
             method: None,
         };
-        let setting = Setting { plants: survey.case.plants, texture: survey.texture };
+        let setting = survey.setting();
         let finding = judge(&measure, &survey.soil, &setting);
         let range = finding.range?;
         let (from, to) = (range.sufficient_from?, range.sufficient_to?);

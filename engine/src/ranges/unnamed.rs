@@ -1,0 +1,64 @@
+//! A result whose extractant nobody named: what each usual one would make of it, and
+//! what holds under all of them.
+
+use crate::quantity::Unit;
+use crate::ranges::scheme::amount_text;
+use crate::ranges::{Finding, Level, Setting, judge};
+use crate::region::usual_extractants;
+use crate::soil::{Measure, Method, Soil};
+
+/// A level under each usual extractant that has a table in this unit.
+pub fn under_each_usual(
+    measure: &Measure,
+    soil: &Soil,
+    setting: &Setting,
+) -> Vec<(Method, Option<Level>)> {
+    usual_extractants(setting.region, measure.property)
+        .into_iter()
+        .map(|method| {
+            let named = Measure { method: Some(method), ..*measure };
+            (method, judge(&named, soil, setting).level)
+        })
+        .collect()
+}
+
+/// The judgement that every usual extractant shares; where they differ, what each would say.
+pub(super) fn by_every_usual(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
+    let each = under_each_usual(measure, soil, setting);
+    let levels: Option<Vec<Level>> = each.iter().map(|(_, level)| *level).collect();
+    let mildest = levels.filter(|levels| levels.len() > 1).and_then(|levels| {
+        let first = levels.first()?.side();
+        let agreed = levels.iter().all(|level| level.side() == first);
+        // The one nearest to enough.
+        let mildest =
+            if first < 0 { levels.iter().copied().max() } else { levels.iter().copied().min() };
+        mildest.filter(|_| agreed)
+    });
+    if let Some(level) = mildest
+        && let Some((method, _)) = each.iter().find(|(_, found)| *found == Some(level))
+    {
+        let named = Measure { method: Some(*method), ..*measure };
+        let mut finding = judge(&named, soil, setting);
+        let names: Vec<&str> = each.iter().map(|(method, _)| method.label()).collect();
+        finding.grounds.assumed.insert(
+            0,
+            format!(
+                "The extractant is not known. Each usual one ({}) comes to this side of enough; the mildest is shown.",
+                names.join(", ")
+            ),
+        );
+        return finding;
+    }
+    let told: Vec<String> = each
+        .iter()
+        .filter_map(|(method, level)| Some(format!("{} by {}", (*level)?.label(), method.label())))
+        .collect();
+    let mut why = String::from(
+        "Which extractant did the lab use? The same number means different things in each.",
+    );
+    if !told.is_empty() && measure.unit != Unit::None {
+        let value = amount_text(measure.amount, measure.unit);
+        why.push_str(&format!(" {value} would be: {}.", told.join(", ")));
+    }
+    Finding::not_judged(why)
+}

@@ -1,0 +1,105 @@
+//! Where a soil lies: whose tables judge it, and which methods are usual there.
+
+use serde::Serialize;
+
+use crate::soil::{Method, Property};
+use crate::sources::*;
+
+/// A region that publishes how its soil tests are to be read.
+#[derive(Debug, PartialEq)]
+pub struct Region {
+    /// A kebab-case name, unique among the regions.
+    pub id: &'static str,
+    /// What a gardener calls it.
+    pub name: &'static str,
+    /// Other regions whose tables are next best, the best first.
+    near: &'static [&'static str],
+    phosphorus: &'static [Method],
+    cations: &'static [Method],
+    /// Whether its laboratories print pH in a salt solution.
+    pub salt_ph: bool,
+    clues: &'static [&'static str],
+    /// Where this was read.
+    pub citations: &'static [Citation],
+}
+
+include!(concat!(env!("OUT_DIR"), "/regions.rs"));
+
+/// A table without a region of its own is held against every region's last.
+const ANYWHERE: &str = "anywhere";
+/// Usual extractants where no region is known, the most usual first.
+/// Source: common practice, no source.
+const USUAL_PHOSPHORUS: [Method; 5] =
+    [Method::Mehlich3, Method::Olsen, Method::BrayP1, Method::ModifiedMorgan, Method::Mehlich1];
+/// The same for potassium, calcium and magnesium.
+/// Source: common practice, no source.
+const USUAL_CATIONS: [Method; 4] =
+    [Method::Mehlich3, Method::AmmoniumAcetate, Method::ModifiedMorgan, Method::Mehlich1];
+
+/// How much of a report is looked through for where it comes from, bytes. Our choice.
+const MOST_LOOKED_AT: usize = 30_000;
+
+impl Region {
+    /// Every region, in the order of their names.
+    pub fn all() -> &'static [Region] {
+        ALL
+    }
+
+    /// The region of this name.
+    pub fn of(id: &str) -> Option<&'static Region> {
+        ALL.iter().find(|region| region.id == id)
+    }
+
+    /// How near the tables of another region are: 0 for its own; `None` where they are
+    /// not for here.
+    pub fn nearness(&self, of: &str) -> Option<usize> {
+        if of == self.id {
+            return Some(0);
+        }
+        if of == ANYWHERE {
+            return Some(self.near.len() + 1);
+        }
+        self.near.iter().position(|near| *near == of).map(|at| at + 1)
+    }
+
+    /// The regions that a report's own words speak for, where no other has more of them.
+    pub fn named_in<'a>(cells: impl Iterator<Item = &'a str>) -> Vec<&'static Region> {
+        let mut text = String::new();
+        for cell in cells {
+            text.push_str(&cell.to_lowercase());
+            text.push('\n');
+            if text.len() > MOST_LOOKED_AT {
+                break;
+            }
+        }
+        let words = |region: &Region| region.clues.iter().filter(|c| stands_in(c, &text)).count();
+        let found: Vec<(usize, &Region)> = ALL.iter().map(|r| (words(r), r)).collect();
+        let most = found.iter().map(|(count, _)| *count).max().unwrap_or(0);
+        found.into_iter().filter(|(count, _)| most > 0 && *count == most).map(|(_, r)| r).collect()
+    }
+}
+
+/// Whether a clue stands in a text as words of its own.
+fn stands_in(clue: &str, text: &str) -> bool {
+    text.match_indices(clue).any(|(at, _)| {
+        let ends = |c: Option<char>| c.is_none_or(|c| !c.is_alphanumeric());
+        ends(text[..at].chars().next_back()) && ends(text[at + clue.len()..].chars().next())
+    })
+}
+
+/// The usual extractants of a property in a region, the most usual first.
+pub fn usual_extractants(region: Option<&Region>, property: Property) -> Vec<Method> {
+    let list: &[Method] = match (property, region) {
+        (Property::Phosphorus, Some(region)) => region.phosphorus,
+        (Property::Phosphorus, None) => &USUAL_PHOSPHORUS,
+        (_, Some(region)) => region.cations,
+        (_, None) => &USUAL_CATIONS,
+    };
+    list.iter().copied().filter(|method| method.extracts(property)).collect()
+}
+
+impl Serialize for Region {
+    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(self.id)
+    }
+}
