@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use emberloam_engine::ranges::schemes;
+use emberloam_engine::region::Region;
 use emberloam_engine::sources::all_sources;
 
 #[path = "../../engine/examples/sources/scan.rs"]
@@ -33,7 +34,10 @@ fn every_publication_is_leaned_on() {
         .filter(|source| {
             let name = scan::name(source.id);
             !items.iter().any(|item| item.names(&name))
-                && !schemes().any(|s| s.citations.iter().any(|c| c.source.id == source.id))
+                && !schemes()
+                    .map(|s| s.citations)
+                    .chain(Region::all().iter().map(|region| region.citations))
+                    .any(|cited| cited.iter().any(|c| c.source.id == source.id))
         })
         .map(|source| source.id)
         .collect();
