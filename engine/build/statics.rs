@@ -3,7 +3,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Debug;
 
-use crate::facts::{Cited, RangeRow, RegionRow, SourceRow, StepRow, Wrong};
+use crate::facts::{
+    BaseSaturationRow, Cited, LimeRow, RangeRow, RatingRow, RegionRow, SoilsRow, SourceRow,
+    StepRow, Wrong,
+};
 use crate::table;
 
 /// Every file to be written, with its code.
@@ -27,13 +30,40 @@ pub fn all() -> Result<Vec<(&'static str, String)>, Vec<Wrong>> {
         cited_are_known(&range.cited, &known).map_err(|what| row.wrong(what))?;
         Ok(range)
     })?;
+    let limes = table("lime.csv")?.read(&LimeRow::COLUMNS, |row| {
+        let lime = LimeRow::read(row)?;
+        if !places.contains(lime.region.as_str()) {
+            return Err(
+                row.wrong(format!("the region “{}” stands in no row of regions.csv", lime.region))
+            );
+        }
+        cited_are_known(&lime.cited, &known).map_err(|what| row.wrong(what))?;
+        Ok(lime)
+    })?;
+    let shares = table("base_saturation.csv")?.read(&BaseSaturationRow::COLUMNS, |row| {
+        let share = BaseSaturationRow::read(row)?;
+        cited_are_known(&share.cited, &known).map_err(|what| row.wrong(what))?;
+        Ok(share)
+    })?;
+    let ratings = table("ratings.csv")?.read(&RatingRow::COLUMNS, RatingRow::read)?;
+    no_two("lime.csv", limes.iter().map(|lime| lime.id.as_str()))?;
     no_two("sources.csv", sources.iter().map(|source| source.id.as_str()))?;
     no_two("regions.csv", regions.iter().map(|region| region.id.as_str()))?;
     no_two("ranges.csv", rows.iter().map(|range| range.id.as_str()))?;
+    let lists = [
+        regions.iter().map(|row| &row.cited).collect::<Vec<_>>(),
+        rows.iter().map(|row| &row.cited).collect(),
+        limes.iter().map(|row| &row.cited).collect(),
+        shares.iter().map(|row| &row.cited).collect(),
+    ];
+    let cited: BTreeSet<&str> =
+        lists.iter().flatten().copied().flatten().map(|cited| cited.id.as_str()).collect();
     Ok(vec![
-        ("sources.rs", register(&sources)),
+        ("sources.rs", register(&sources) + &cited_by_facts(&cited)),
         ("regions.rs", regions_of(&regions)),
         ("ranges.rs", ranges(&rows)),
+        ("ratings.rs", ratings_of(&ratings)),
+        ("lime.rs", lime(&limes) + &base_saturation(&shares)),
     ])
 }
 
@@ -77,6 +107,12 @@ fn register(sources: &[SourceRow]) -> String {
         sources.iter().map(|source| format!("({:?}, {:?})", source.id, source.read)).collect();
     code += &format!("static READ: &[(&str, &str)] = &[{}];\n", read.join(", "));
     code
+}
+
+/// The publications that any row of facts rests on.
+fn cited_by_facts(cited: &BTreeSet<&str>) -> String {
+    let ids: Vec<&str> = cited.iter().copied().collect();
+    format!("static CITED: &[&str] = &{ids:?};\n")
 }
 
 /// What many rows share stands once.
@@ -142,17 +178,7 @@ fn scheme(row: &RangeRow, shared: &mut Shared) -> String {
     let rungs: Vec<String> = row.steps.iter().map(rung).collect();
     let rungs = shared.list("Rung", &rungs.join(", "));
     let ends: Vec<f64> = row.steps.iter().filter_map(|step| step.up_to).collect();
-    let textures = shared.kinds("Texture", &row.soils.textures);
-    let within: Vec<String> = row
-        .soils
-        .within
-        .iter()
-        .map(|(of, above, up_to)| {
-            format!("(Property::{of:?}, {}, {})", number(*above), number(*up_to))
-        })
-        .collect();
-    let within = shared.list("(Property, f64, f64)", &within.join(", "));
-    let soils = format!("Soils {{ textures: {textures}, within: {within} }}");
+    let soils = soils(&row.soils, shared);
     let oxide = match row.oxide {
         None => "None".into(),
         Some(oxide) => format!("Some(Oxide::{oxide:?})"),
@@ -169,6 +195,68 @@ fn scheme(row: &RangeRow, shared: &mut Shared) -> String {
          judges: {judges}, second: {second}, citations: {citations}, meaning: {meaning}, \
          note: {note:?} }},\n"
     )
+}
+
+/// The soils a table is for.
+fn soils(soils: &SoilsRow, shared: &mut Shared) -> String {
+    let textures = shared.kinds("Texture", &soils.textures);
+    let within: Vec<String> = soils
+        .within
+        .iter()
+        .map(|(of, above, up_to)| {
+            format!("(Property::{of:?}, {}, {})", number(*above), number(*up_to))
+        })
+        .collect();
+    let within = shared.list("(Property, f64, f64)", &within.join(", "));
+    format!("Soils {{ textures: {textures}, within: {within} }}")
+}
+
+fn lime(rows: &[LimeRow]) -> String {
+    let mut shared = Shared::default();
+    let mut code = String::from("static ALL: &[LimeTable] = &[\n");
+    for row in rows {
+        let uses = shared.kinds("GroundUse", &row.uses);
+        let soils = soils(&row.soils, &mut shared);
+        let points: Vec<String> =
+            row.points.iter().map(|(ph, rate)| format!("({ph:?}, {rate:?})")).collect();
+        let citations: Vec<String> = row.cited.iter().map(citation).collect();
+        let citations = shared.list("Citation", &citations.join(", "));
+        let LimeRow { region, by, target, depth_cm, note, .. } = row;
+        code += &format!(
+            "LimeTable {{ region: {region:?}, uses: {uses}, soils: {soils}, by: Reckoned::{by:?}, \
+             target: {target:?}, points: &[{}], depth_cm: {depth_cm:?}, citations: {citations}, \
+             note: {note:?} }},\n",
+            points.join(", ")
+        );
+    }
+    code += "];\n";
+    shared.code + &code
+}
+
+fn base_saturation(rows: &[BaseSaturationRow]) -> String {
+    let mut code = String::from("static WANTED: &[WantedSaturation] = &[\n");
+    for row in rows {
+        let BaseSaturationRow { region, plants, wanted, cited, note, .. } = row;
+        let plants: Vec<String> = plants.iter().map(|p| format!("PlantGroup::{p:?}")).collect();
+        let citations: Vec<String> = cited.iter().map(citation).collect();
+        code += &format!(
+            "WantedSaturation {{ region: {region:?}, plants: &[{}], wanted: {wanted:?}, \
+             citations: &[{}], note: {note:?} }},\n",
+            plants.join(", "),
+            citations.join(", ")
+        );
+    }
+    code + "];\n"
+}
+
+fn ratings_of(rows: &[RatingRow]) -> String {
+    let rows: Vec<String> = rows
+        .iter()
+        .map(|RatingRow { word, level, region }| {
+            format!("Rating {{ word: {word:?}, level: Level::{level:?}, region: {region:?} }}")
+        })
+        .collect();
+    format!("static RATINGS: &[Rating] = &[{}];\n", rows.join(", "))
 }
 
 fn number(value: f64) -> String {

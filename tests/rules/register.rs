@@ -2,9 +2,7 @@
 
 use std::path::Path;
 
-use emberloam_engine::ranges::schemes;
-use emberloam_engine::region::Region;
-use emberloam_engine::sources::all_sources;
+use emberloam_engine::sources::{all_sources, cited_by_facts};
 
 #[path = "../../engine/examples/sources/scan.rs"]
 #[allow(dead_code, reason = "the command line that prints the register uses the rest")]
@@ -33,11 +31,7 @@ fn every_publication_is_leaned_on() {
     let idle: Vec<_> = all_sources()
         .filter(|source| {
             let name = scan::name(source.id);
-            !items.iter().any(|item| item.names(&name))
-                && !schemes()
-                    .map(|s| s.citations)
-                    .chain(Region::all().iter().map(|region| region.citations))
-                    .any(|cited| cited.iter().any(|c| c.source.id == source.id))
+            !items.iter().any(|item| item.names(&name)) && !cited_by_facts().contains(&source.id)
         })
         .map(|source| source.id)
         .collect();

@@ -148,7 +148,7 @@ fn unit(row: Row<'_>) -> Result<(Unit, Option<Oxide>), Wrong> {
     Ok((row.named(unit.trim())?, Some(oxide)))
 }
 
-fn soils(row: Row<'_>) -> Result<SoilsRow, Wrong> {
+pub(super) fn soils(row: Row<'_>) -> Result<SoilsRow, Wrong> {
     let mut soils = SoilsRow::default();
     for part in row.list("soils") {
         match part.split_once(' ') {

@@ -4,6 +4,7 @@ use crate::case::BedKind;
 use crate::plan::hazards::over_lead_level;
 use crate::plan::ledger::{Bringer, Brings, Ledger, Substance};
 use crate::plan::needs::lime_by_buffer::{Buffer, Other, Published, Said};
+use crate::plan::needs::lime_by_region::{by_base_saturation, by_region};
 use crate::plan::needs::lime_rate::{T_PER_HA_IN_LB_PER_1000_SQ_FT, as_product, doses};
 use crate::plan::needs::{Need, NeedKind, Verdict};
 use crate::quantity::{Band, Figure, Grounds, Unit, product, significant};
@@ -89,7 +90,13 @@ fn published(
     }
     let measured = |p| survey.soil.get(p).is_some();
     if !measured(Property::BufferPh) && !measured(Property::ExchangeableAcidity) {
-        return Ok(by_buffering(survey, reaction));
+        let of_region = by_base_saturation(survey).or_else(|| by_region(survey, reaction));
+        let own = by_buffering(survey, reaction);
+        return Ok(match of_region {
+            None => own,
+            Some(found) if found.grounds.rests_on_memory() => beside(found, &own),
+            Some(found) => found,
+        });
     }
     questions.push(which_buffer());
     Err(Said {
@@ -97,6 +104,18 @@ fn published(
         rule: "The same buffer pH means another amount of lime in each buffer.",
         sources: vec![COMMON_PRACTICE.unsourced()],
     })
+}
+
+/// What is remembered doesn't stand alone: the band reaches to what the soil's own buffering asks.
+fn beside(mut remembered: Published, own: &Published) -> Published {
+    let there = own.rate.map(|rate| rate * remembered.depth_cm / own.depth_cm);
+    let Band { low, likely, high } = remembered.rate;
+    remembered.rate = Band::new(low.min(there.likely), likely, high.max(there.likely));
+    remembered.grounds = std::mem::take(&mut remembered.grounds).assume(
+        "The table is from memory, so the band reaches to what the soil's own buffering asks for.",
+    );
+    remembered.grounds.sources.extend(&own.grounds.sources);
+    remembered
 }
 
 /// Without a buffer test: the soil's own buffering over the way to the pH wanted. It is the

@@ -8,6 +8,7 @@ mod feeds;
 mod gypsum;
 mod lime;
 mod lime_by_buffer;
+mod lime_by_region;
 mod lime_rate;
 mod lime_tables;
 mod nutrients;
@@ -26,6 +27,7 @@ pub use acidify::{SulfurSoil, sulfur_for_free_lime, sulfur_michigan};
 pub use feeds::weight_for;
 pub use gypsum::{gypsum_oster, gypsum_per_meq};
 pub(crate) use lime::lime_requirement;
+pub use lime_by_region::saturation_lime;
 pub use lime_rate::*;
 pub use nutrients::{KG_PER_HA_IN_LB_PER_1000_SQ_FT, stock};
 
