@@ -41,6 +41,8 @@ mod sources {
 #[path = "src/facts/mod.rs"]
 mod facts;
 
+#[path = "build/shared.rs"]
+mod shared;
 #[path = "build/statics.rs"]
 mod statics;
 

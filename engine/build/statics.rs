@@ -1,9 +1,9 @@
 //! Rows of facts as Rust statics.
 
-use std::collections::{BTreeMap, BTreeSet};
-use std::fmt::Debug;
+use std::collections::BTreeSet;
 
-use crate::facts::{Cited, RangeRow, RegionRow, SourceRow, StepRow, Wrong};
+use crate::facts::{RangeRow, RegionRow, SourceRow, StepRow, Wrong};
+use crate::shared::{Shared, citation, cited_are_known, no_two, number, shouted};
 use crate::table;
 
 /// Every file to be written, with its code.
@@ -37,30 +37,6 @@ pub fn all() -> Result<Vec<(&'static str, String)>, Vec<Wrong>> {
     ])
 }
 
-fn cited_are_known(cited: &[Cited], known: &BTreeSet<&str>) -> Result<(), String> {
-    match cited.iter().find(|cited| !known.contains(cited.id.as_str())) {
-        Some(cited) => Err(format!("the source “{}” stands in no row of sources.csv", cited.id)),
-        None => Ok(()),
-    }
-}
-
-fn no_two<'a>(file: &str, ids: impl Iterator<Item = &'a str>) -> Result<(), Vec<Wrong>> {
-    let mut seen = BTreeSet::new();
-    let wrong: Vec<Wrong> = (2..)
-        .zip(ids)
-        .filter(|(_, id)| !seen.insert(*id))
-        .map(|(line, id)| Wrong {
-            file: file.into(), line, what: format!("“{id}” stands twice")
-        })
-        .collect();
-    if wrong.is_empty() { Ok(()) } else { Err(wrong) }
-}
-
-/// A name in the code: `umass-report` as `UMASS_REPORT`.
-fn shouted(id: &str) -> String {
-    id.to_uppercase().replace('-', "_")
-}
-
 fn register(sources: &[SourceRow]) -> String {
     let mut code = String::new();
     for source in sources {
@@ -77,32 +53,6 @@ fn register(sources: &[SourceRow]) -> String {
         sources.iter().map(|source| format!("({:?}, {:?})", source.id, source.read)).collect();
     code += &format!("static READ: &[(&str, &str)] = &[{}];\n", read.join(", "));
     code
-}
-
-/// What many rows share stands once.
-#[derive(Default)]
-struct Shared {
-    code: String,
-    names: BTreeMap<String, String>,
-}
-
-impl Shared {
-    /// The name of a list that stands once.
-    fn list(&mut self, of: &str, items: &str) -> String {
-        let key = format!("&[{of}] = &[{items}]");
-        let next = format!("SHARED_{}", self.names.len());
-        if let Some(name) = self.names.get(&key) {
-            return name.clone();
-        }
-        self.code += &format!("static {next}: {key};\n");
-        self.names.insert(key, next.clone());
-        next
-    }
-
-    fn kinds<T: Debug>(&mut self, of: &str, kinds: &[T]) -> String {
-        let items: Vec<String> = kinds.iter().map(|kind| format!("{of}::{kind:?}")).collect();
-        self.list(of, &items.join(", "))
-    }
 }
 
 fn ranges(rows: &[RangeRow]) -> String {
@@ -171,19 +121,7 @@ fn scheme(row: &RangeRow, shared: &mut Shared) -> String {
     )
 }
 
-fn number(value: f64) -> String {
-    match value {
-        f64::INFINITY => "f64::INFINITY".into(),
-        f64::NEG_INFINITY => "f64::NEG_INFINITY".into(),
-        value => format!("{value:?}"),
-    }
-}
-
 fn rung(step: &StepRow) -> String {
     let StepRow { word, level, inclusive, .. } = step;
     format!("Rung {{ word: {word:?}, level: Level::{level:?}, inclusive: {inclusive} }}")
-}
-
-fn citation(cited: &Cited) -> String {
-    format!("Citation {{ source: &{}, grade: Grade::{:?} }}", shouted(&cited.id), cited.grade)
 }

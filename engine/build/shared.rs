@@ -1,0 +1,74 @@
+//! What every kind of fact needs on its way into a static.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::fmt::Debug;
+
+use crate::facts::{Cited, Wrong};
+
+/// Whether every publication cited stands in the register; what is wrong if not.
+pub fn cited_are_known(cited: &[Cited], known: &BTreeSet<&str>) -> Result<(), String> {
+    match cited.iter().find(|cited| !known.contains(cited.id.as_str())) {
+        Some(cited) => Err(format!("the source “{}” stands in no row of sources.csv", cited.id)),
+        None => Ok(()),
+    }
+}
+
+/// What is wrong where a name stands twice.
+pub fn no_two<'a>(file: &str, ids: impl Iterator<Item = &'a str>) -> Result<(), Vec<Wrong>> {
+    let mut seen = BTreeSet::new();
+    let wrong: Vec<Wrong> = (2..)
+        .zip(ids)
+        .filter(|(_, id)| !seen.insert(*id))
+        .map(|(line, id)| Wrong {
+            file: file.into(), line, what: format!("“{id}” stands twice")
+        })
+        .collect();
+    if wrong.is_empty() { Ok(()) } else { Err(wrong) }
+}
+
+/// A name in the code: `umass-report` as `UMASS_REPORT`.
+pub fn shouted(id: &str) -> String {
+    id.to_uppercase().replace('-', "_")
+}
+
+/// A number as the code writes it.
+pub fn number(value: f64) -> String {
+    match value {
+        f64::INFINITY => "f64::INFINITY".into(),
+        f64::NEG_INFINITY => "f64::NEG_INFINITY".into(),
+        value => format!("{value:?}"),
+    }
+}
+
+/// A citation as the code writes it.
+pub fn citation(cited: &Cited) -> String {
+    format!("Citation {{ source: &{}, grade: Grade::{:?} }}", shouted(&cited.id), cited.grade)
+}
+
+/// What many rows share stands once.
+#[derive(Default)]
+pub struct Shared {
+    /// The statics of the lists.
+    pub code: String,
+    names: BTreeMap<String, String>,
+}
+
+impl Shared {
+    /// The name of a list that stands once.
+    pub fn list(&mut self, of: &str, items: &str) -> String {
+        let key = format!("&[{of}] = &[{items}]");
+        let next = format!("SHARED_{}", self.names.len());
+        if let Some(name) = self.names.get(&key) {
+            return name.clone();
+        }
+        self.code += &format!("static {next}: {key};\n");
+        self.names.insert(key, next.clone());
+        next
+    }
+
+    /// The name of a list of kinds.
+    pub fn kinds<T: Debug>(&mut self, of: &str, kinds: &[T]) -> String {
+        let items: Vec<String> = kinds.iter().map(|kind| format!("{of}::{kind:?}")).collect();
+        self.list(of, &items.join(", "))
+    }
+}
