@@ -45,6 +45,8 @@ mod facts;
 mod shared;
 #[path = "build/statics.rs"]
 mod statics;
+#[path = "build/tables.rs"]
+mod tables;
 
 use std::path::Path;
 

@@ -1,9 +1,45 @@
 //! What every kind of fact needs on its way into a static.
 
+use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Debug;
 
-use crate::facts::{Cited, Wrong};
+use crate::facts::{Cited, Fact, Wrong};
+use crate::named::Named;
+use crate::table;
+
+/// The facts of a file: no name stands twice, and every publication is known.
+pub fn rows<T: Fact>(file: &str, known: &BTreeSet<&str>) -> Result<Vec<T>, Vec<Wrong>> {
+    let seen = RefCell::new(BTreeSet::new());
+    table(file)?.read(T::COLUMNS, |row| {
+        let fact = T::read(row)?;
+        if !seen.borrow_mut().insert(row.id("id")?) {
+            return Err(row.wrong(format!("“{}” stands twice", row.cell("id"))));
+        }
+        cited_are_known(fact.cited(), known).map_err(|what| row.wrong(what))?;
+        Ok(fact)
+    })
+}
+
+/// The facts in the order of what each is about; what is wrong if one is missing.
+pub fn one_each<K: Named + PartialEq, T>(
+    file: &str,
+    mut rows: Vec<T>,
+    about: fn(&T) -> K,
+) -> Result<Vec<T>, Vec<Wrong>> {
+    let place = |kind| K::ALL.iter().position(|other| *other == kind);
+    let missing = |kind: &&K| !rows.iter().any(|row| about(row) == **kind);
+    let wrong: Vec<Wrong> = K::ALL
+        .iter()
+        .filter(missing)
+        .map(|kind| {
+            let what = format!("the {} “{}” has no row", K::WHAT, kind.name());
+            Wrong { file: file.into(), line: 1, what }
+        })
+        .collect();
+    rows.sort_by_key(|row| place(about(row)));
+    if wrong.is_empty() { Ok(rows) } else { Err(wrong) }
+}
 
 /// Whether every publication cited stands in the register; what is wrong if not.
 pub fn cited_are_known(cited: &[Cited], known: &BTreeSet<&str>) -> Result<(), String> {
@@ -43,6 +79,17 @@ pub fn number(value: f64) -> String {
 /// A citation as the code writes it.
 pub fn citation(cited: &Cited) -> String {
     format!("Citation {{ source: &{}, grade: Grade::{:?} }}", shouted(&cited.id), cited.grade)
+}
+
+/// A row's citations as the code writes them.
+pub fn citations(cited: &[Cited]) -> String {
+    let all: Vec<String> = cited.iter().map(citation).collect();
+    format!("&[{}]", all.join(", "))
+}
+
+/// A band as the code writes it.
+pub fn band([low, likely, high]: [f64; 3]) -> String {
+    format!("Band {{ low: {low:?}, likely: {likely:?}, high: {high:?} }}")
 }
 
 /// What many rows share stands once.

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::facts::{RangeRow, RegionRow, SourceRow, StepRow, Wrong};
 use crate::shared::{Shared, citation, cited_are_known, no_two, number, shouted};
-use crate::table;
+use crate::{table, tables};
 
 /// Every file to be written, with its code.
 pub fn all() -> Result<Vec<(&'static str, String)>, Vec<Wrong>> {
@@ -30,11 +30,13 @@ pub fn all() -> Result<Vec<(&'static str, String)>, Vec<Wrong>> {
     no_two("sources.csv", sources.iter().map(|source| source.id.as_str()))?;
     no_two("regions.csv", regions.iter().map(|region| region.id.as_str()))?;
     no_two("ranges.csv", rows.iter().map(|range| range.id.as_str()))?;
-    Ok(vec![
+    let mut files = vec![
         ("sources.rs", register(&sources)),
         ("regions.rs", regions_of(&regions)),
         ("ranges.rs", ranges(&rows)),
-    ])
+    ];
+    files.extend(tables::all(&known)?);
+    Ok(files)
 }
 
 fn register(sources: &[SourceRow]) -> String {

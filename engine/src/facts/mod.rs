@@ -1,12 +1,20 @@
 //! Reads facts that people published, a row a fact: at build time those of
 //! `engine/facts` into statics, at run time a region's own file.
 
+mod certificate_item;
+mod charge_source;
+mod fact;
+mod feedstock;
 mod oxide;
 mod range;
 mod region;
 mod source;
 mod table;
 
+pub use certificate_item::CertificateItem;
+pub use charge_source::ChargeSource;
+pub use fact::Fact;
+pub use feedstock::{Feedstock, FeedstockRow};
 pub use oxide::Oxide;
 pub use range::{RangeRow, SoilsRow, StepRow};
 pub use region::RegionRow;

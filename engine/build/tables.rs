@@ -1,0 +1,12 @@
+//! The tables beside ranges and regions, a file of code for each.
+
+mod feedstocks;
+
+use std::collections::BTreeSet;
+
+use crate::facts::Wrong;
+
+/// Every file to be written, with its code; `known` are the publications.
+pub fn all(known: &BTreeSet<&str>) -> Result<Vec<(&'static str, String)>, Vec<Wrong>> {
+    Ok(vec![("feedstocks.rs", feedstocks::statics(known)?)])
+}
