@@ -1,5 +1,6 @@
 //! The tables beside ranges and regions, a file of code for each.
 
+mod analyses;
 mod feedstocks;
 
 use std::collections::BTreeSet;
@@ -8,5 +9,8 @@ use crate::facts::Wrong;
 
 /// Every file to be written, with its code; `known` are the publications.
 pub fn all(known: &BTreeSet<&str>) -> Result<Vec<(&'static str, String)>, Vec<Wrong>> {
-    Ok(vec![("feedstocks.rs", feedstocks::statics(known)?)])
+    Ok(vec![
+        ("analyses.rs", analyses::statics(known)?),
+        ("feedstocks.rs", feedstocks::statics(known)?),
+    ])
 }

@@ -12,7 +12,7 @@ mod source;
 mod table;
 
 pub use certificate_item::CertificateItem;
-pub use charge_source::ChargeSource;
+pub use charge_source::{AnalysisRow, ChargeSource};
 pub use fact::Fact;
 pub use feedstock::{Feedstock, FeedstockRow};
 pub use oxide::Oxide;

@@ -158,6 +158,14 @@ impl<'a> Row<'a> {
         }
     }
 
+    /// A number with its bounds, or none where the cell is empty.
+    ///
+    /// # Errors
+    /// As for [`Row::band`].
+    pub fn band_or_none(&self, head: &str) -> Result<Option<[f64; 3]>, Wrong> {
+        if self.cell(head).is_empty() { Ok(None) } else { self.band(head).map(Some) }
+    }
+
     /// `text` from under `head` as a number.
     pub(super) fn parse(&self, head: &str, text: &str) -> Result<f64, Wrong> {
         match text.parse::<f64>() {
