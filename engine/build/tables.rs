@@ -2,6 +2,7 @@
 
 mod analyses;
 mod feedstocks;
+mod lime_buffers;
 
 use std::collections::BTreeSet;
 
@@ -12,5 +13,6 @@ pub fn all(known: &BTreeSet<&str>) -> Result<Vec<(&'static str, String)>, Vec<Wr
     Ok(vec![
         ("analyses.rs", analyses::statics(known)?),
         ("feedstocks.rs", feedstocks::statics(known)?),
+        ("lime_buffers.rs", lime_buffers::statics(known)?),
     ])
 }
