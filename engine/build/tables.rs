@@ -1,6 +1,7 @@
 //! The tables beside ranges and regions, a file of code for each.
 
 mod analyses;
+mod crops;
 mod feedstocks;
 mod lime_buffers;
 
@@ -12,6 +13,7 @@ use crate::facts::Wrong;
 pub fn all(known: &BTreeSet<&str>) -> Result<Vec<(&'static str, String)>, Vec<Wrong>> {
     Ok(vec![
         ("analyses.rs", analyses::statics(known)?),
+        ("crops.rs", crops::statics(known)?),
         ("feedstocks.rs", feedstocks::statics(known)?),
         ("lime_buffers.rs", lime_buffers::statics(known)?),
     ])

@@ -3,6 +3,7 @@
 
 mod certificate_item;
 mod charge_source;
+mod crop;
 mod fact;
 mod feedstock;
 mod lime_buffer;
@@ -14,6 +15,7 @@ mod table;
 
 pub use certificate_item::CertificateItem;
 pub use charge_source::{AnalysisRow, ChargeSource};
+pub use crop::CropRow;
 pub use fact::Fact;
 pub use feedstock::{Feedstock, FeedstockRow};
 pub use lime_buffer::{LimeBufferRow, LimeTable};
