@@ -4,6 +4,7 @@
 use serde::{Deserialize, Serialize};
 use time::Date;
 
+pub use crate::facts::{CertificateItem, ChargeSource, Feedstock};
 use crate::named::named;
 use crate::quantity::{Measures, Unit};
 use crate::report::{Place, Reading, Report};
@@ -387,61 +388,6 @@ pub struct CertificateFigure {
     pub value: f64,
 }
 
-named! { "figure of a certificate":
-    /// What a biochar's certificate may give; the unit stands with each.
-    #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-    pub enum CertificateItem {
-        /// Highest temperature it was made at, °C.
-        MadeAt = "made-at";
-        /// Ash, %.
-        Ash = "ash";
-        /// Organic carbon, %.
-        OrganicCarbon = "organic-carbon";
-        /// Hydrogen to organic carbon, mol/mol.
-        HydrogenToCarbon = "hydrogen-to-carbon";
-        /// Oxygen to organic carbon, mol/mol.
-        OxygenToCarbon = "oxygen-to-carbon";
-        /// Exchange capacity, cmol(c)/kg.
-        Cec = "cec";
-        /// Water it takes up, g per g.
-        Water = "water";
-        /// The size that nine tenths of it pass, mm.
-        ParticleSize = "particle-size";
-        /// Total nitrogen, %.
-        Nitrogen = "nitrogen";
-        /// Total phosphorus, %.
-        Phosphorus = "phosphorus";
-        /// Total potassium, %.
-        Potassium = "potassium";
-        /// Total calcium, %.
-        Calcium = "calcium";
-        /// Total magnesium, %.
-        Magnesium = "magnesium";
-        /// Total sulfur, %.
-        Sulfur = "sulfur";
-        /// Total sodium, %.
-        Sodium = "sodium";
-        /// Arsenic, mg/kg.
-        Arsenic = "arsenic";
-        /// Cadmium, mg/kg.
-        Cadmium = "cadmium";
-        /// Chromium, mg/kg.
-        Chromium = "chromium";
-        /// Copper, mg/kg.
-        Copper = "copper";
-        /// Lead, mg/kg.
-        Lead = "lead";
-        /// Mercury, mg/kg.
-        Mercury = "mercury";
-        /// Nickel, mg/kg.
-        Nickel = "nickel";
-        /// Zinc, mg/kg.
-        Zinc = "zinc";
-        /// The sum of 16 polycyclic aromatic hydrocarbons, mg/kg.
-        Pah16 = "pah-16";
-    }
-}
-
 named! { "state of a bag":
     /// Whether biochar carries nutrients yet.
     #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -493,56 +439,6 @@ pub struct Feeds {
     pub fertiliser: Option<[f64; 3]>,
     /// Compost to be spread this year, litres for the whole bed.
     pub compost_litres: Option<f64>,
-}
-
-named! { "feedstock":
-    /// What biochar was made from.
-    #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-    pub enum Feedstock {
-        /// Pine, spruce, fir and other conifers.
-        Softwood = "softwood";
-        /// Oak, beech, ash and other broadleaves.
-        Hardwood = "hardwood";
-        /// Straw, grass, bamboo.
-        GrassOrStraw = "grass-or-straw";
-        /// Manure or litter.
-        Manure = "manure";
-        /// Nutshells, stones, husks.
-        Nutshell = "nutshell";
-    }
-}
-
-named! { "thing to charge with":
-    /// What can charge biochar.
-    #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-    pub enum ChargeSource {
-        /// Finished compost.
-        Compost = "compost";
-        /// Worm castings.
-        Vermicompost = "vermicompost";
-        /// Manure, aged or heaped but never composted hot.
-        AgedManure = "aged-manure";
-        /// Compost tea.
-        CompostTea = "compost-tea";
-        /// Liquid from nettles or comfrey left to rot in water.
-        PlantLiquid = "plant-liquid";
-        /// Fish hydrolysate or emulsion.
-        FishHydrolysate = "fish-hydrolysate";
-        /// Urine, diluted.
-        Urine = "urine";
-        /// Ammonium sulfate.
-        AmmoniumSulfate = "ammonium-sulfate";
-        /// Calcium ammonium nitrate.
-        CalciumAmmoniumNitrate = "calcium-ammonium-nitrate";
-        /// Blood meal.
-        BloodMeal = "blood-meal";
-        /// Another soluble nitrogen fertiliser that brings no phosphorus.
-        NitrogenFertiliser = "nitrogen-fertiliser";
-        /// A soluble complete (N-P-K) fertiliser.
-        CompleteFertiliser = "complete-fertiliser";
-        /// Ash of untreated wood.
-        WoodAsh = "wood-ash";
-    }
 }
 
 #[cfg(test)]

@@ -14,13 +14,13 @@ mod scan;
 use std::io::Write;
 use std::path::Path;
 
-use emberloam_engine::ranges::schemes;
 use emberloam_engine::sources::{all_sources, how_read};
 
 fn main() {
     let engine = Path::new(env!("CARGO_MANIFEST_DIR"));
     let items = scan::items(&engine.join("src"));
-    let cited: Vec<scan::Cited> = items.iter().flat_map(scan::Item::cited).collect();
+    let mut cited: Vec<scan::Cited> = items.iter().flat_map(scan::Item::cited).collect();
+    cited.extend(scan::rows(&engine.join("facts")));
     let mut out = std::io::stdout().lock();
     for source in all_sources() {
         let name = scan::name(source.id);
@@ -32,15 +32,6 @@ fn main() {
                 .filter(|c| c.source == name && c.grade == grade)
                 .map(|c| format!("{} ({})", c.what, c.file))
                 .collect();
-            rests.extend(
-                schemes()
-                    .filter(|s| {
-                        s.citations.iter().any(|c| {
-                            c.source.id == source.id && c.grade.name() == grade.replace('_', "-")
-                        })
-                    })
-                    .map(|s| format!("{} of {} (facts/ranges.csv)", s.property.label(), s.region)),
-            );
             rests.dedup();
             if !rests.is_empty() {
                 let _ = writeln!(out, "  {}: {}", grade.replace('_', " "), rests.join(", "));

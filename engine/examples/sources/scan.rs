@@ -118,6 +118,30 @@ pub fn items(engine_src: &Path) -> Vec<Item> {
         .collect()
 }
 
+/// What each row of the facts in a folder names: `id:grade`, anywhere in it.
+pub fn rows(facts: &Path) -> Vec<Cited> {
+    let mut files: Vec<_> =
+        std::fs::read_dir(facts).into_iter().flatten().flatten().map(|e| e.path()).collect();
+    files.sort();
+    let mut found = Vec::new();
+    for path in files {
+        let file = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
+        for row in std::fs::read_to_string(&path).unwrap_or_default().lines() {
+            let what = row.split(',').next().unwrap_or_default();
+            for (source, grade) in row.split([',', ';', '"']).filter_map(|p| p.split_once(':')) {
+                let grade = GRADES.into_iter().find(|name| name.replace('_', "-") == grade.trim());
+                found.extend(grade.map(|grade| Cited {
+                    source: name(source.trim()),
+                    grade,
+                    what: what.into(),
+                    file: format!("facts/{file}"),
+                }));
+            }
+        }
+    }
+    found
+}
+
 fn list(folder: &Path, files: &mut Vec<std::path::PathBuf>) {
     for entry in std::fs::read_dir(folder).into_iter().flatten().flatten() {
         let path = entry.path();

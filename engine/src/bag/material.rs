@@ -4,7 +4,7 @@
 use crate::bag::certificate::given;
 use crate::case::{Bag, CertificateItem, Feedstock};
 use crate::quantity::{Band, Grounds, Input, Measures, Unit, shown};
-use crate::sources::IPPOLITO_2020;
+use crate::sources::*;
 
 /// A biochar, on a dry basis.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,78 +39,38 @@ pub struct Material {
     pub assumed: Vec<String>,
 }
 
-/// (low, likely, high)
-type Row = (f64, f64, f64);
-
-/// Usual properties of one feedstock.
-/// Source: review literature, written from memory; ranges are wide on purpose.
+/// Usual properties of a biochar.
 struct Usual {
-    bulk_density: Row,
-    ph: Row,
-    liming: Row,
-    cec: Row,
-    water: Row,
+    bulk_density: Band,
+    ph: Band,
+    liming: Band,
+    cec: Band,
+    water: Band,
     /// P, K, Ca, Mg, S, Na, % in all.
     totals: [f64; 6],
 }
 
-fn usual(feedstock: Feedstock) -> Usual {
-    match feedstock {
-        Feedstock::Softwood => Usual {
-            bulk_density: (110.0, 170.0, 260.0),
-            ph: (6.5, 8.0, 9.5),
-            liming: (0.3, 2.5, 6.0),
-            cec: (4.0, 12.0, 30.0),
-            water: (1.0, 2.5, 4.5),
-            totals: [0.06, 0.35, 0.8, 0.15, 0.03, 0.03],
-        },
-        Feedstock::Hardwood => Usual {
-            bulk_density: (180.0, 260.0, 380.0),
-            ph: (7.5, 8.8, 10.0),
-            liming: (1.0, 5.0, 10.0),
-            cec: (6.0, 20.0, 45.0),
-            water: (1.0, 2.0, 4.0),
-            totals: [0.12, 0.8, 2.0, 0.25, 0.05, 0.05],
-        },
-        Feedstock::GrassOrStraw => Usual {
-            bulk_density: (70.0, 130.0, 220.0),
-            ph: (8.0, 9.6, 10.8),
-            liming: (2.0, 6.0, 12.0),
-            cec: (15.0, 38.0, 70.0),
-            water: (1.0, 2.5, 5.0),
-            totals: [0.3, 2.5, 0.9, 0.35, 0.2, 0.15],
-        },
-        Feedstock::Manure => Usual {
-            bulk_density: (250.0, 400.0, 600.0),
-            ph: (8.0, 9.8, 11.0),
-            liming: (4.0, 11.0, 20.0),
-            cec: (20.0, 50.0, 100.0),
-            water: (0.6, 1.2, 2.5),
-            totals: [2.5, 4.0, 6.0, 1.3, 0.7, 1.0],
-        },
-        Feedstock::Nutshell => Usual {
-            bulk_density: (250.0, 350.0, 480.0),
-            ph: (8.0, 9.2, 10.5),
-            liming: (1.0, 5.0, 10.0),
-            cec: (5.0, 18.0, 40.0),
-            water: (0.4, 1.0, 1.8),
-            totals: [0.2, 2.0, 1.0, 0.25, 0.05, 0.05],
-        },
-    }
+// From `engine/facts/feedstocks.csv`, in the order of the feedstocks.
+include!(concat!(env!("OUT_DIR"), "/feedstocks.rs"));
+
+fn usual(feedstock: Feedstock) -> &'static Usual {
+    &USUAL[feedstock as usize]
 }
 
 /// What a biochar made of wood of any kind spans: both ends, and the middle
 /// between the two usual values.
 fn wood() -> Usual {
     let (soft, hard) = (usual(Feedstock::Softwood), usual(Feedstock::Hardwood));
-    let span = |a: Row, b: Row| (a.0.min(b.0), (a.1 + b.1) / 2.0, a.2.max(b.2));
+    let span = |a: Band, b: Band| {
+        Band::new(a.low.min(b.low), f64::midpoint(a.likely, b.likely), a.high.max(b.high))
+    };
     Usual {
         bulk_density: span(soft.bulk_density, hard.bulk_density),
         ph: span(soft.ph, hard.ph),
         liming: span(soft.liming, hard.liming),
         cec: span(soft.cec, hard.cec),
         water: span(soft.water, hard.water),
-        totals: std::array::from_fn(|i| (soft.totals[i] + hard.totals[i]) / 2.0),
+        totals: std::array::from_fn(|i| f64::midpoint(soft.totals[i], hard.totals[i])),
     }
 }
 
@@ -143,7 +103,11 @@ impl Material {
     /// was made at moves the usual exchange capacity and pH; its ash bounds the
     /// lime there is in it.
     pub fn of(bag: &Bag) -> Material {
-        let usual = bag.feedstock.map_or_else(wood, usual);
+        let of_wood = wood();
+        let usual = match bag.feedstock {
+            Some(feedstock) => usual(feedstock),
+            None => &of_wood,
+        };
         let mut said = Said { bag, assumed: Vec::new() };
         if bag.feedstock.is_none() {
             said.assumed.push("The biochar is made of wood, soft or hard; nobody said.".into());
@@ -151,7 +115,7 @@ impl Material {
         let heat = said.certified(CertificateItem::MadeAt);
         let bulk_density = said
             .printed(bag.bulk_density, (20.0, 1500.0), "bulk density")
-            .map_or(band(usual.bulk_density), within);
+            .map_or(usual.bulk_density, within);
         let liming = said.liming(usual.liming);
         let ph = said.ph(usual.ph, heat);
         let cec = said.cec(usual.cec, heat);
@@ -160,7 +124,7 @@ impl Material {
                 "The temperature it was made at moves the usual pH and exchange capacity.".into(),
             );
         }
-        let water = said.certified(CertificateItem::Water).map_or(band(usual.water), within);
+        let water = said.certified(CertificateItem::Water).map_or(usual.water, within);
         let [phosphorus, potassium, calcium, magnesium, sulfur, sodium] =
             std::array::from_fn(|i| match said.certified(CONTENTS[i]) {
                 Some(content) => within(content),
@@ -201,7 +165,14 @@ impl Material {
             grounds.inputs.push(Input { name: (*name).to_string(), value });
         }
         grounds.assumed.extend(self.assumed.iter().cloned());
-        grounds.sources.push(IPPOLITO_2020.from_memory());
+        let woods = [Feedstock::Softwood, Feedstock::Hardwood];
+        for feedstock in self.feedstock.as_ref().map_or(&woods[..], std::slice::from_ref) {
+            for citation in USUAL_CITED[*feedstock as usize] {
+                if !grounds.sources.contains(citation) {
+                    grounds.sources.push(*citation);
+                }
+            }
+        }
         grounds
     }
 }
@@ -231,29 +202,29 @@ impl Said<'_> {
         None
     }
 
-    fn liming(&mut self, usual: Row) -> Band {
+    fn liming(&mut self, usual: Band) -> Band {
         if let Some(liming) = self.printed(self.bag.liming_percent, (0.0, 100.0), "liming value") {
             return within(liming);
         }
         // Lime is a part of the ash.
         let ash = self.certified(CertificateItem::Ash).unwrap_or(f64::INFINITY);
-        band(usual).map(|liming| liming.min(ash))
+        usual.map(|liming| liming.min(ash))
     }
 
-    fn ph(&mut self, usual: Row, heat: Option<f64>) -> Band {
+    fn ph(&mut self, usual: Band, heat: Option<f64>) -> Band {
         if let Some(ph) = self.printed(self.bag.ph, (2.0, 13.0), "pH of the biochar") {
             return Band::new(ph - 0.3, ph, ph + 0.3);
         }
         let hotter = heat.map_or(0.0, |c| c.clamp(350.0, 600.0) - 500.0);
-        band(usual).map(|ph| ph + PH_PER_DEGREE * hotter)
+        usual.map(|ph| ph + PH_PER_DEGREE * hotter)
     }
 
-    fn cec(&mut self, usual: Row, heat: Option<f64>) -> Band {
+    fn cec(&mut self, usual: Band, heat: Option<f64>) -> Band {
         if let Some(cec) = self.certified(CertificateItem::Cec) {
             return within(cec);
         }
         let factor = heat.map_or(1.0, |c| between(&CEC_BY_HEAT, c));
-        band(usual).map(|cec| cec * factor)
+        usual.map(|cec| cec * factor)
     }
 
     /// What the certificate says, unless it can't be.
@@ -272,10 +243,6 @@ impl Said<'_> {
 /// Source: our choice.
 fn within(value: f64) -> Band {
     Band::new(value * 0.9, value, value * 1.1)
-}
-
-fn band((low, likely, high): Row) -> Band {
-    Band::new(low, likely, high)
 }
 
 /// The value at `x` on straight lines between points; the end values beyond.

@@ -1,5 +1,6 @@
 //! The base saturation that a region's lime is to reach.
 
+use super::fact::Fact;
 use super::source::Cited;
 use super::table::{Row, Wrong};
 use crate::soil::PlantGroup;
@@ -21,15 +22,11 @@ pub struct BaseSaturationRow {
     pub note: String,
 }
 
-impl BaseSaturationRow {
-    /// The columns, in the order they are usually written.
-    pub const COLUMNS: [&'static str; 6] = ["id", "region", "plants", "wanted", "sources", "note"];
+impl Fact for BaseSaturationRow {
+    const COLUMNS: &'static [&'static str] =
+        &["id", "region", "plants", "wanted", "sources", "note"];
 
-    /// Reads a row.
-    ///
-    /// # Errors
-    /// A name nobody knows, a share that can't be wanted, or no publication.
-    pub fn read(row: Row<'_>) -> Result<BaseSaturationRow, Wrong> {
+    fn read(row: Row<'_>) -> Result<BaseSaturationRow, Wrong> {
         let wanted = row.number("wanted")?;
         if !(30.0..=90.0).contains(&wanted) {
             return Err(row.wrong(format!("{wanted} % is no base saturation to lime to")));
@@ -42,5 +39,13 @@ impl BaseSaturationRow {
             cited: row.cited()?,
             note: row.cell("note").into(),
         })
+    }
+
+    fn cited(&self) -> &[Cited] {
+        &self.cited
+    }
+
+    fn region(&self) -> Option<&str> {
+        Some(&self.region)
     }
 }

@@ -1,5 +1,6 @@
 //! A region's lime table: how much for a soil of this kind at each pH.
 
+use super::fact::Fact;
 use super::range::{SoilsRow, soils};
 use super::source::Cited;
 use super::table::{Row, Wrong};
@@ -68,19 +69,13 @@ const UNITS: [(&str, f64); 6] = [
 const KINDS: [(&str, f64); 4] =
     [("CaCO3", 1.0), ("CaO", 1.784_8), ("ground limestone", 0.95), ("aglime CCE 90", 0.9)];
 
-impl LimeRow {
-    /// The columns, in the order they are usually written.
-    pub const COLUMNS: [&'static str; 12] = [
+impl Fact for LimeRow {
+    const COLUMNS: &'static [&'static str] = &[
         "id", "region", "use", "soils", "by", "target", "points", "unit", "of", "depth_cm",
         "sources", "note",
     ];
 
-    /// Reads a row.
-    ///
-    /// # Errors
-    /// A name nobody knows, a number that is none, points that don't rise, lime that grows with
-    /// the pH, or no publication.
-    pub fn read(row: Row<'_>) -> Result<LimeRow, Wrong> {
+    fn read(row: Row<'_>) -> Result<LimeRow, Wrong> {
         let factor = |head: &str, known: &[(&str, f64)]| {
             let cell = row.cell(head);
             known.iter().find(|(name, _)| *name == cell).map(|(_, factor)| *factor).ok_or_else(
@@ -114,5 +109,13 @@ impl LimeRow {
             cited: row.cited()?,
             note: row.cell("note").into(),
         })
+    }
+
+    fn cited(&self) -> &[Cited] {
+        &self.cited
+    }
+
+    fn region(&self) -> Option<&str> {
+        Some(&self.region)
     }
 }

@@ -1,5 +1,6 @@
 //! A year's dressing of one nutrient for one crop, by the level of the soil.
 
+use super::fact::Fact;
 use super::source::Cited;
 use super::table::{Row, Wrong};
 use crate::named::named;
@@ -51,17 +52,11 @@ const UNITS: [(&str, f64); 5] = [
 /// More than this in a year, kg/ha, is a slip of the pen. Our choice.
 const MOST: f64 = 600.0;
 
-impl RateRow {
-    /// The columns, in the order they are usually written.
-    pub const COLUMNS: [&'static str; 9] =
-        ["id", "region", "crop", "nutrient", "rates", "unit", "when", "sources", "note"];
+impl Fact for RateRow {
+    const COLUMNS: &'static [&'static str] =
+        &["id", "region", "crop", "nutrient", "rates", "unit", "when", "sources", "note"];
 
-    /// Reads a row.
-    ///
-    /// # Errors
-    /// A name nobody knows, a dressing that can't be, one that grows with the level, or no
-    /// publication.
-    pub fn read(row: Row<'_>) -> Result<RateRow, Wrong> {
+    fn read(row: Row<'_>) -> Result<RateRow, Wrong> {
         let unit = row.cell("unit");
         let each = UNITS.iter().find(|(name, _)| *name == unit).map(|(_, each)| *each);
         let each = each.ok_or_else(|| {
@@ -86,6 +81,14 @@ impl RateRow {
             cited: row.cited()?,
             note: row.cell("note").into(),
         })
+    }
+
+    fn cited(&self) -> &[Cited] {
+        &self.cited
+    }
+
+    fn region(&self) -> Option<&str> {
+        Some(&self.region)
     }
 }
 

@@ -140,6 +140,32 @@ impl<'a> Row<'a> {
         }
     }
 
+    /// A number with its bounds: `110 | 170 | 260`, low, likely and high; or one number that is
+    /// all three.
+    ///
+    /// # Errors
+    /// One is no number, there are not three, or they fall.
+    pub fn band(&self, head: &str) -> Result<[f64; 3], Wrong> {
+        let cell = self.some(head)?;
+        let numbers: Vec<f64> =
+            cell.split('|').map(|text| self.parse(head, text.trim())).collect::<Result<_, _>>()?;
+        match numbers[..] {
+            [exactly] => Ok([exactly; 3]),
+            [low, likely, high] if low <= likely && likely <= high => Ok([low, likely, high]),
+            _ => Err(self.wrong(format!(
+                "“{cell}” under “{head}” is no band; write it as: low | likely | high"
+            ))),
+        }
+    }
+
+    /// A number with its bounds, or none where the cell is empty.
+    ///
+    /// # Errors
+    /// As for [`Row::band`].
+    pub fn band_or_none(&self, head: &str) -> Result<Option<[f64; 3]>, Wrong> {
+        if self.cell(head).is_empty() { Ok(None) } else { self.band(head).map(Some) }
+    }
+
     /// `text` from under `head` as a number.
     pub(super) fn parse(&self, head: &str, text: &str) -> Result<f64, Wrong> {
         match text.parse::<f64>() {

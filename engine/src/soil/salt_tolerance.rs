@@ -15,40 +15,8 @@ pub struct Crop {
     pub group: PlantGroup,
 }
 
-const fn crop(name: &'static str, threshold: f64, slope: f64, group: PlantGroup) -> Crop {
-    Crop { name, threshold, slope, group }
-}
-
-use PlantGroup::{Berries, FruitingVegetables as Fruiting, LeafyVegetables as Leafy, RootCrops};
-
-/// The crops of gardens.
-/// Source: Maas 1990 (opened).
-pub static CROPS: [Crop; 24] = [
-    crop("asparagus", 4.1, 2.0, Leafy),
-    crop("bean", 1.0, 19.0, Fruiting),
-    crop("mung bean", 1.8, 20.7, Fruiting),
-    crop("red beet", 4.0, 9.0, RootCrops),
-    crop("broccoli", 2.8, 9.2, Leafy),
-    crop("cabbage", 1.8, 9.7, Leafy),
-    crop("carrot", 1.0, 14.0, RootCrops),
-    crop("celery", 1.8, 6.2, Leafy),
-    crop("sweet corn", 1.7, 12.0, Fruiting),
-    crop("cucumber", 2.5, 13.0, Fruiting),
-    crop("eggplant", 1.1, 6.9, Fruiting),
-    crop("lettuce", 1.3, 13.0, Leafy),
-    crop("onion", 1.2, 16.0, RootCrops),
-    crop("pepper", 1.5, 14.0, Fruiting),
-    crop("potato", 1.7, 12.0, RootCrops),
-    crop("radish", 1.2, 13.0, RootCrops),
-    crop("spinach", 2.0, 7.6, Leafy),
-    crop("scallop squash", 3.2, 16.0, Fruiting),
-    crop("zucchini", 4.7, 9.4, Fruiting),
-    crop("strawberry", 1.0, 33.0, Berries),
-    crop("sweet potato", 1.5, 11.0, RootCrops),
-    crop("tomato", 2.5, 9.9, Fruiting),
-    crop("cherry tomato", 1.7, 9.1, Fruiting),
-    crop("turnip", 0.9, 9.0, RootCrops),
-];
+// From `engine/facts/crops.csv`: those whose tolerance is held.
+include!(concat!(env!("OUT_DIR"), "/crops.rs"));
 
 /// Yield as a share (%) of that without salts, in a paste of `ece` dS/m: 100 up to the
 /// threshold, then falling by the slope, never below none.
@@ -61,6 +29,7 @@ pub fn relative_yield(ece: f64, threshold: f64, slope: f64) -> f64 {
 impl Crop {
     /// Whether a bed of this group grows it.
     pub fn grows_in(&self, plants: PlantGroup) -> bool {
-        self.group == plants || plants == PlantGroup::MixedVegetables && self.group != Berries
+        self.group == plants
+            || plants == PlantGroup::MixedVegetables && self.group != PlantGroup::Berries
     }
 }

@@ -13,8 +13,3 @@ pub fn all_sources() -> impl Iterator<Item = &'static Source> {
 pub fn how_read(source: &Source) -> &'static str {
     READ.iter().find(|(id, _)| *id == source.id).map_or("", |(_, read)| read)
 }
-
-/// The ids of the publications that a row of `engine/facts` rests on.
-pub fn cited_by_facts() -> &'static [&'static str] {
-    CITED
-}

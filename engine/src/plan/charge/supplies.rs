@@ -47,46 +47,36 @@ pub(super) struct Supply {
     pub source: ChargeSource,
     pub label: &'static str,
     pub form: Form,
-    /// Mineral nitrogen, g per litre. Source: from memory.
-    pub nitrogen: Band,
-    /// Usual nitrogen in all, % of its weight; a label's own replaces it.
-    pub percent: f64,
     brings_phosphorus: bool,
 }
 
-macro_rules! supply {
-    ($source:ident, $label:literal, $form:expr, $nitrogen:expr, $percent:literal, $phosphorus:literal) => {
-        Supply {
-            source: ChargeSource::$source,
-            label: $label,
-            form: $form,
-            nitrogen: Band { low: $nitrogen.0, likely: $nitrogen.1, high: $nitrogen.2 },
-            percent: $percent,
-            brings_phosphorus: $phosphorus,
-        }
-    };
+const fn supply_of(
+    source: ChargeSource,
+    label: &'static str,
+    form: Form,
+    brings_phosphorus: bool,
+) -> Supply {
+    Supply { source, label, form, brings_phosphorus }
 }
 
-/// Not measured by the litre: its share of weight says it. Our choice.
-const NONE: (f64, f64, f64) = (0.0, 0.0, 0.0);
-
 /// In the order they are counted: what is mixed in, what the biochar drinks,
-/// and fertiliser for what is still missing. The sources stand with the analyses.
+/// and fertiliser for what is still missing. The figures stand with the analyses.
 static SUPPLIES: [Supply; 12] = {
+    use ChargeSource::*;
     use Form::{Dissolved, Filling, Liquid, Solid};
     [
-        supply!(Compost, "compost", Solid(1.0), (0.1, 0.25, 0.5), 1.0, true),
-        supply!(Vermicompost, "worm castings", Solid(0.5), (0.3, 0.5, 0.8), 1.0, true),
-        supply!(AgedManure, "aged manure", Solid(0.5), (0.2, 0.6, 1.5), 0.7, true),
-        supply!(Urine, "urine", Liquid, (5.0, 7.0, 9.0), 0.7, false),
-        supply!(FishHydrolysate, "fish hydrolysate", Liquid, (2.0, 8.0, 20.0), 2.0, true),
-        supply!(PlantLiquid, "nettle or comfrey liquid", Liquid, (0.05, 0.3, 0.8), 0.03, false),
-        supply!(CompostTea, "compost tea", Filling, (0.02, 0.05, 0.1), 0.005, false),
-        supply!(AmmoniumSulfate, "ammonium sulfate", Dissolved, NONE, 21.2, false),
-        supply!(CalciumAmmoniumNitrate, "calcium ammonium nitrate", Dissolved, NONE, 27.0, false),
-        supply!(BloodMeal, "blood meal", Dissolved, NONE, 12.0, false),
-        supply!(NitrogenFertiliser, "nitrogen fertiliser", Dissolved, NONE, 15.0, false),
-        supply!(CompleteFertiliser, "complete (N-P-K) fertiliser", Dissolved, NONE, 15.0, true),
+        supply_of(Compost, "compost", Solid(1.0), true),
+        supply_of(Vermicompost, "worm castings", Solid(0.5), true),
+        supply_of(AgedManure, "aged manure", Solid(0.5), true),
+        supply_of(Urine, "urine", Liquid, false),
+        supply_of(FishHydrolysate, "fish hydrolysate", Liquid, true),
+        supply_of(PlantLiquid, "nettle or comfrey liquid", Liquid, false),
+        supply_of(CompostTea, "compost tea", Filling, false),
+        supply_of(AmmoniumSulfate, "ammonium sulfate", Dissolved, false),
+        supply_of(CalciumAmmoniumNitrate, "calcium ammonium nitrate", Dissolved, false),
+        supply_of(BloodMeal, "blood meal", Dissolved, false),
+        supply_of(NitrogenFertiliser, "nitrogen fertiliser", Dissolved, false),
+        supply_of(CompleteFertiliser, "complete (N-P-K) fertiliser", Dissolved, true),
     ]
 };
 

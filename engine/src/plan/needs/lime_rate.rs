@@ -2,9 +2,8 @@
 //! for the depth its publisher samples; tons are short tons (2000 lb).
 
 use crate::chemistry::base_unsaturation;
-use crate::plan::needs::lime_tables::{
-    SIKORA, SIKORA_FROM, SIKORA_TARGETS, SIKORA_TO, TURF, TURF_TARGETS,
-};
+use crate::facts::LimeTable;
+use crate::plan::needs::lime_tables::Table;
 
 /// t/ha in one short ton per acre: 907.18474 kg ÷ 0.40468564224 ha.
 /// Source: legal definitions (derived).
@@ -35,18 +34,17 @@ pub(super) fn between(xs: &[f64], ys: &[f64], x: f64) -> Option<f64> {
 ///
 /// Source: Oregon State University EM 9585, 2025 (opened).
 pub fn sikora_oregon(buffer_ph: f64, target_ph: f64) -> Option<f64> {
-    let down = (SIKORA_FROM - buffer_ph) * 10.0;
-    if !(SIKORA_TO - 1e-9..=SIKORA_FROM + 1e-9).contains(&buffer_ph) {
-        return None;
-    }
-    let down = down.clamp(0.0, (SIKORA.len() - 1) as f64);
-    let row = |row: usize| {
-        let tenths = SIKORA[row.min(SIKORA.len() - 1)].map(f64::from);
-        between(&SIKORA_TARGETS, &tenths, target_ph)
-    };
-    let above = down.floor();
-    let (above, below, share) = (row(above as usize)?, row(above as usize + 1)?, down - above);
-    Some((above + share * (below - above)) / 10.0)
+    printed(LimeTable::OregonSikora, buffer_ph, target_ph)
+}
+
+/// The rate of a printed table, on straight lines between its rows and columns.
+fn printed(table: LimeTable, reading: f64, target_ph: f64) -> Option<f64> {
+    let table = Table::of(table);
+    let tenths = |all: &[u16]| all.iter().map(|v| f64::from(*v) / 10.0).collect::<Vec<_>>();
+    let rows = table.rates.chunks(table.targets.len());
+    let rates: Option<Vec<f64>> =
+        rows.map(|row| between(table.targets, &tenths(row), target_ph)).collect();
+    between(&tenths(table.readings), &rates?, reading)
 }
 
 /// Tons per acre of lime of neutralising value 90 % for the top 8 in, by SMP
@@ -106,19 +104,7 @@ pub fn exchangeable_acidity_psu(acidity: f64, ph: f64, target_ph: f64) -> Option
 ///
 /// Source: Penn State Turf handbook (opened).
 pub fn turf_psu(acidity: f64, target_ph: f64) -> Option<f64> {
-    let tenths = acidity * 10.0;
-    let in_row = |row: &[u16; 4]| {
-        let rates = [f64::from(row[1]), f64::from(row[2]), f64::from(row[3])];
-        between(&TURF_TARGETS, &rates, target_ph)
-    };
-    let right = TURF.iter().position(|row| tenths <= f64::from(row[0]) + 1e-9)?;
-    let (before, after) = (&TURF[right.saturating_sub(1)], &TURF[right]);
-    let ends = [f64::from(before[0]), f64::from(after[0])];
-    if right == 0 {
-        // Only the first printed row itself.
-        return if tenths >= ends[1] - 1e-9 { in_row(after) } else { None };
-    }
-    between(&ends, &[in_row(before)?, in_row(after)?], tenths)
+    printed(LimeTable::PennStateTurf, acidity, target_ph)
 }
 
 /// Pounds per acre of pure lime for 2,000,000 lb of soil, by Adams–Evans

@@ -1,0 +1,20 @@
+//! The tables beside ranges and regions, a file of code for each.
+
+mod analyses;
+mod crops;
+mod feedstocks;
+mod lime_buffers;
+
+use std::collections::BTreeSet;
+
+use crate::facts::Wrong;
+
+/// Every file to be written, with its code; `known` are the publications.
+pub fn all(known: &BTreeSet<&str>) -> Result<Vec<(&'static str, String)>, Vec<Wrong>> {
+    Ok(vec![
+        ("analyses.rs", analyses::statics(known)?),
+        ("crops.rs", crops::statics(known)?),
+        ("feedstocks.rs", feedstocks::statics(known)?),
+        ("lime_buffers.rs", lime_buffers::statics(known)?),
+    ])
+}

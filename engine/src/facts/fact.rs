@@ -1,0 +1,35 @@
+//! What all facts have in common.
+
+use super::source::Cited;
+use super::table::{Row, Wrong};
+
+/// A fact that stands in one row.
+pub trait Fact: Sized {
+    /// The columns, in the order they are usually written; “id” is among them.
+    const COLUMNS: &'static [&'static str];
+
+    /// Reads a row.
+    ///
+    /// # Errors
+    /// What is wrong with it.
+    fn read(row: Row<'_>) -> Result<Self, Wrong>;
+
+    /// The publications it rests on.
+    fn cited(&self) -> &[Cited];
+
+    /// The region it was published for, where that matters.
+    fn region(&self) -> Option<&str> {
+        None
+    }
+}
+
+/// Reads one row as it stands on line 7 of a file; what is wrong with it, in words.
+#[cfg(test)]
+pub(crate) fn read_one<T: Fact>(cells: &[(&str, &str)]) -> Result<T, String> {
+    let heads = T::COLUMNS.iter().map(|head| (*head).to_string()).collect();
+    let cell = |head: &&str| cells.iter().find(|(of, _)| of == head).map_or("", |(_, cell)| cell);
+    let row = T::COLUMNS.iter().map(|head| cell(head).to_string()).collect();
+    let table = super::table::Table { file: "facts.csv".into(), heads, rows: vec![(7, row)] };
+    let read = table.read(T::COLUMNS, T::read);
+    read.map(|mut all| all.remove(0)).map_err(|wrong| wrong[0].to_string())
+}
