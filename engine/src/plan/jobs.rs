@@ -10,6 +10,7 @@ use crate::plan::job::{Job, JobKind};
 use crate::plan::needs::{Need, NeedKind};
 use crate::plan::path::Path;
 use crate::plan::rate::Dose;
+use crate::plan::washing;
 use crate::quantity::{Band, Grounds, Unit, measured_out};
 use crate::ranges::Level;
 use crate::season::{Timing, Window};
@@ -33,6 +34,9 @@ const FEED_BEFORE_PLANTING: (i64, i64) = (14, 0);
 /// Days after planting for the second nitrogen: first and last.
 /// Source: our choice; UMass: when the plants grow fast.
 const SECOND_FEED: (i64, i64) = (28, 56);
+
+/// More dressings than these a year nobody gives. Our choice.
+const MOST_FEEDS: u32 = 3;
 
 /// Days between two doses of lime. Source: common practice, half a year.
 const BETWEEN_DOSES: i64 = 180;
@@ -69,8 +73,9 @@ pub(crate) fn later(date: Option<Date>, days: i64) -> Option<Date> {
 /// The jobs in the order of the season.
 pub(crate) fn jobs(work: &Work<'_>) -> Vec<Job> {
     let mut list = Vec::new();
+    let feeds = work.feeds();
     list.extend(work.hazard());
-    list.extend(work.limes());
+    list.extend(work.limes(&feeds));
     list.extend(work.of_need(NeedKind::Acid, JobKind::Sulfur));
     list.extend(work.of_need(NeedKind::Gypsum, JobKind::Gypsum));
     list.extend(work.washes());
@@ -80,7 +85,7 @@ pub(crate) fn jobs(work: &Work<'_>) -> Vec<Job> {
     }
     list.extend(work.covers());
     list.extend(work.retests_first());
-    list.extend(work.feeds());
+    list.extend(feeds);
     list.extend(work.plants());
     list.push(work.retests());
     if list.iter().any(|job| job.digs)
@@ -188,21 +193,25 @@ impl Work<'_> {
     fn washes(&self) -> Option<Job> {
         let sodium = self.hazards.contains(&Hazard::Sodium);
         let salts = self.hazards.contains(&Hazard::Salts);
-        let task = match (sodium, salts) {
-            (true, _) => {
+        let water = salts.then(|| washing::depth_of_water(self.survey)).flatten();
+        let (task, sources) = match (sodium, water) {
+            (true, _) => (
                 "Once the gypsum is in and water drains away below, wash the sodium down with clean water."
-            }
-            (_, true) => "Wash the salts down with clean water, where the soil drains.",
+                    .to_string(),
+                Vec::new(),
+            ),
+            (_, Some(water)) => (washing::task(self.survey, water), washing::SOURCES.to_vec()),
+            _ if salts => (
+                "Wash the salts down with clean water, where the soil drains.".to_string(),
+                Vec::new(),
+            ),
             _ => return None,
         };
-        Some(self.job(
-            JobKind::WashSalts,
-            false,
-            task,
-            (self.today(), None),
-            "This comes before any biochar, lime or feed.",
-            &[NRCS_SALINITY.opened(), COMMON_PRACTICE.unsourced()],
-        ))
+        let mut reason = "This comes before any biochar, lime or feed.".to_string();
+        reason.extend(washing::bears(self.survey).filter(|_| salts));
+        let all = [vec![NRCS_SALINITY.opened(), COMMON_PRACTICE.unsourced()], sources].concat();
+        let window = (self.today(), None);
+        Some(self.job(JobKind::WashSalts, false, task, window, reason, &all))
     }
 
     fn clears(&self, off: Date) -> Job {
@@ -216,8 +225,18 @@ impl Work<'_> {
         )
     }
 
+    /// The days in which lime stays away from feeding: nitrogen may come as ammonium or manure.
+    fn away_from_lime(&self, feeds: &[Job]) -> Vec<(Date, Date)> {
+        if self.need(NeedKind::Nitrogen).is_none() {
+            return Vec::new();
+        }
+        let days = feeds.iter().filter_map(|job| job.from.zip(job.to.or(job.from)));
+        days.filter_map(|(from, to)| later(Some(from), -APART).zip(later(Some(to), APART)))
+            .collect()
+    }
+
     /// Lime in its doses, half a year apart.
-    fn limes(&self) -> Vec<Job> {
+    fn limes(&self, feeds: &[Job]) -> Vec<Job> {
         let Some((need, grams)) = self.need(NeedKind::Lime) else { return Vec::new() };
         let count = need.doses.max(1);
         let each = self.weighed(grams.likely / f64::from(count), "ground limestone");
@@ -226,6 +245,8 @@ impl Work<'_> {
         } else {
             "Lime takes months to work: the sooner it is in, the better. Autumn is best."
         };
+        let mut taken = self.away_from_lime(feeds);
+        taken.sort_unstable();
         (0..count.min(MOST_DOSES))
             .map(|dose| {
                 let due =
@@ -233,12 +254,20 @@ impl Work<'_> {
                 let spread = self.spread_after_lime();
                 let apart = later(spread, -APART).filter(|apart| due <= Some(*apart));
                 let after = later(spread, 2 * APART).filter(|_| apart.is_none());
-                let from = due.max(after.filter(|_| due.is_some()));
+                let mut from = due.max(after.filter(|_| due.is_some()));
+                // What is fed comes first where it comes soon; the lime waits until it is over.
+                for (begins, ends) in &taken {
+                    if from.is_some_and(|from| from > *begins && from < *ends) {
+                        from = Some(*ends);
+                    }
+                }
+                let fed = taken.iter().map(|(begins, _)| *begins).find(|day| from <= Some(*day));
                 // Once the bed is planted nobody knows how long the crop stands.
                 let planted =
                     self.timing().planting.zip(from).is_some_and(|(plant, from)| from >= plant);
                 let digs = self.may_dig() && !planted;
-                let window = (from, apart.min(later(from, A_MONTH)).or(later(from, A_MONTH)));
+                let ends = [apart, later(from, A_MONTH), fed.filter(|_| from.is_some())];
+                let window = (from, ends.into_iter().flatten().min());
                 let sources = [TRI_STATE_LIME.opened(), COMMON_PRACTICE.unsourced()];
                 self.job(JobKind::Lime, digs, self.evenly(&each, digs), window, reason, &sources)
             })
@@ -286,6 +315,11 @@ impl Work<'_> {
             "Bacteria turn sulfur to acid while the soil is warm. Test the pH before any further dose."
         } else {
             "Gypsum puts calcium in the place of sodium; clean water then takes the sodium down."
+        };
+        let reason = if count > 1 && kind == NeedKind::Gypsum {
+            format!("{reason} The next dose comes half a year later, after a test.")
+        } else {
+            reason.to_string()
         };
         let from = self.clear_from().max(self.today());
         Some(self.job(job, digs, task, (from, None), reason, &[COMMON_PRACTICE.unsourced()]))
@@ -486,31 +520,35 @@ impl Work<'_> {
 
     /// What is still missing of the year's nutrients, before planting and in growth.
     fn feeds(&self) -> Vec<Job> {
-        let (mut first, mut second) = (Vec::new(), None);
-        // In two parts where the second comes in time before the harvest.
+        // In more than one part where the second comes in time before the harvest.
         let again = later(self.today(), SECOND_FEED.1);
         let twice = !self.survey.bed.is_potted()
             && self.last_feed().zip(again).is_none_or(|(last, again)| again <= last);
+        let mut rounds: Vec<Vec<String>> = Vec::new();
         for (kind, name) in [
             (NeedKind::Nitrogen, "nitrogen (N)"),
             (NeedKind::Phosphate, "phosphate (P₂O₅)"),
             (NeedKind::Potash, "potash (K₂O)"),
             (NeedKind::Magnesium, "Epsom salts"),
         ] {
-            let Some((_, grams)) = self.need(kind) else { continue };
-            let split = kind == NeedKind::Nitrogen && twice;
-            let part = if split { grams.likely / 2.0 } else { grams.likely };
-            first.push(self.weighed(part, name));
-            if split {
-                second = Some(self.weighed(part, name));
+            let Some((need, grams)) = self.need(kind) else { continue };
+            let halves = if kind == NeedKind::Nitrogen { 2 } else { 1 };
+            let parts = if twice { need.doses.clamp(halves, MOST_FEEDS) } else { 1 };
+            let most = need.at_once.as_ref().map_or(f64::INFINITY, |ceiling| ceiling.most);
+            let part = self.weighed((grams.likely / f64::from(parts)).min(most), name);
+            for at in 0..parts as usize {
+                if rounds.len() <= at {
+                    rounds.push(Vec::new());
+                }
+                rounds[at].push(part.clone());
             }
         }
-        if first.is_empty() {
-            return Vec::new();
+        let mut rounds = rounds.into_iter().map(|parts| parts.join(", "));
+        let Some(first) = rounds.next() else { return Vec::new() };
+        let mut jobs = vec![self.feeds_first(&first)];
+        for (what, at) in rounds.zip(1..) {
+            jobs.push(self.feeds_again(&what, at));
         }
-        let what = first.join(", ");
-        let mut jobs = vec![self.feeds_first(&what)];
-        jobs.extend(second.map(|what| self.feeds_again(&what)));
         jobs
     }
 
@@ -552,11 +590,12 @@ impl Work<'_> {
         self.job(JobKind::Feed, false, task, window, reason, &sources)
     }
 
-    fn feeds_again(&self, what: &str) -> Job {
+    /// The second feed and those after it.
+    fn feeds_again(&self, what: &str, at: i64) -> Job {
         let t = self.timing();
-        let grows = later(t.planting, SECOND_FEED.0);
-        let lawn = self.survey.is_lawn();
-        let start = grows.or(later(self.today(), if lawn { 60 } else { SECOND_FEED.0 }));
+        let grows = later(t.planting, at * SECOND_FEED.0);
+        let apart = if self.survey.is_lawn() { 60 } else { SECOND_FEED.0 };
+        let start = grows.or(later(self.today(), at * apart));
         let start =
             start.filter(|_| t.planting.is_some() || self.survey.bed.standing != Standing::Clear);
         let start = if t.planting.is_some() { start } else { self.out_of_the_cold(start) };
@@ -565,7 +604,7 @@ impl Work<'_> {
             false,
             format!("Feed again while the plants grow fast, beside them: {what}."),
             (start, later(start, SECOND_FEED.1 - SECOND_FEED.0)),
-            "Half of the nitrogen waits for the plants, so that rain takes less of it.",
+            "A part waits for the plants, so that rain takes less of it.",
             &[UMASS_RATES.opened()],
         )
     }

@@ -32,7 +32,7 @@ use crate::quantity::{Unit, significant};
 use crate::soil::{Measure, Method, PlantGroup, Property, Soil, Texture};
 
 pub use finding::{Finding, Findings, Level, Opinion, Range, Step};
-pub use lead::{LEAD_LEVELS, LeadLevel, lead_level};
+pub use lead::{LEAD_LEVELS, LeadLevel, lead_level, total_lead_likely};
 pub(crate) use limits::has_free_lime;
 pub use manganese::activity_index;
 pub use organic_matter::texture_decides;

@@ -19,6 +19,7 @@ macro_rules! sources {
 mod biochar;
 mod charging;
 mod chemistry;
+mod doses;
 mod material;
 mod needs;
 mod needs_lime;
@@ -29,6 +30,7 @@ mod traits;
 pub use biochar::*;
 pub use charging::*;
 pub use chemistry::*;
+pub use doses::*;
 pub use material::*;
 pub use needs::*;
 pub use needs_lime::*;
@@ -61,6 +63,7 @@ pub fn all_sources() -> impl Iterator<Item = &'static Source> {
         NEEDS,
         TRAITS,
         NEEDS_LIME,
+        DOSES,
     ];
     rooms.into_iter().flatten().copied()
 }
