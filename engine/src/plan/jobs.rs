@@ -52,6 +52,9 @@ const FED_BEFORE_HARVEST: i64 = 28;
 /// Days from the first frost until what stands grows again. Our choice.
 const WINTER_RESTS: i64 = 150;
 
+/// Days in which lime is spread that is to be done with before a feed. Our choice.
+const A_WEEK: i64 = 7;
+
 /// Days for one job that needs no season, so that it gets an end. Our choice.
 const A_MONTH: i64 = 30;
 
@@ -73,9 +76,9 @@ pub(crate) fn later(date: Option<Date>, days: i64) -> Option<Date> {
 /// The jobs in the order of the season.
 pub(crate) fn jobs(work: &Work<'_>) -> Vec<Job> {
     let mut list = Vec::new();
-    let feeds = work.feeds();
+    let mut feeds = work.feeds();
     list.extend(work.hazard());
-    list.extend(work.limes(&feeds));
+    list.extend(work.limes(&mut feeds));
     list.extend(work.of_need(NeedKind::Acid, JobKind::Sulfur));
     list.extend(work.of_need(NeedKind::Gypsum, JobKind::Gypsum));
     list.extend(work.washes());
@@ -225,18 +228,40 @@ impl Work<'_> {
         )
     }
 
-    /// The days in which lime stays away from feeding: nitrogen may come as ammonium or manure.
-    fn away_from_lime(&self, feeds: &[Job]) -> Vec<(Date, Date)> {
+    /// A dose of lime from a day on, kept some weeks from what is fed, since nitrogen may come
+    /// as ammonium or manure: it ends before the feed, or the feed waits for it where it can
+    /// (`hurry`), or it waits for the feed. Its first and last day.
+    fn away_from_feeds(
+        &self,
+        mut from: Option<Date>,
+        feeds: &mut [Job],
+        hurry: bool,
+    ) -> (Option<Date>, Option<Date>) {
+        let ends = |from| later(from, A_MONTH);
         if self.need(NeedKind::Nitrogen).is_none() {
-            return Vec::new();
+            return (from, ends(from));
         }
-        let days = feeds.iter().filter_map(|job| job.from.zip(job.to.or(job.from)));
-        days.filter_map(|(from, to)| later(Some(from), -APART).zip(later(Some(to), APART)))
-            .collect()
+        for feed in feeds {
+            let (Some(day), Some(begins), Some(over)) = (from, feed.from, feed.to.or(feed.from))
+            else {
+                continue;
+            };
+            let (before, last) = (later(Some(begins), -APART), later(Some(over), -APART));
+            if from <= before {
+                return (from, ends(from).min(before));
+            }
+            if hurry && from <= last {
+                let end = later(from, A_WEEK).min(last);
+                feed.from = later(end, APART);
+                return (from, end);
+            }
+            from = later(Some(over), APART).max(Some(day));
+        }
+        (from, ends(from))
     }
 
     /// Lime in its doses, half a year apart.
-    fn limes(&self, feeds: &[Job]) -> Vec<Job> {
+    fn limes(&self, feeds: &mut [Job]) -> Vec<Job> {
         let Some((need, grams)) = self.need(NeedKind::Lime) else { return Vec::new() };
         let count = need.doses.max(1);
         let each = self.weighed(grams.likely / f64::from(count), "ground limestone");
@@ -245,8 +270,6 @@ impl Work<'_> {
         } else {
             "Lime takes months to work: the sooner it is in, the better. Autumn is best."
         };
-        let mut taken = self.away_from_lime(feeds);
-        taken.sort_unstable();
         (0..count.min(MOST_DOSES))
             .map(|dose| {
                 let due =
@@ -254,20 +277,13 @@ impl Work<'_> {
                 let spread = self.spread_after_lime();
                 let apart = later(spread, -APART).filter(|apart| due <= Some(*apart));
                 let after = later(spread, 2 * APART).filter(|_| apart.is_none());
-                let mut from = due.max(after.filter(|_| due.is_some()));
-                // What is fed comes first where it comes soon; the lime waits until it is over.
-                for (begins, ends) in &taken {
-                    if from.is_some_and(|from| from > *begins && from < *ends) {
-                        from = Some(*ends);
-                    }
-                }
-                let fed = taken.iter().map(|(begins, _)| *begins).find(|day| from <= Some(*day));
+                let from = due.max(after.filter(|_| due.is_some()));
+                let (from, end) = self.away_from_feeds(from, feeds, dose == 0);
                 // Once the bed is planted nobody knows how long the crop stands.
                 let planted =
                     self.timing().planting.zip(from).is_some_and(|(plant, from)| from >= plant);
                 let digs = self.may_dig() && !planted;
-                let ends = [apart, later(from, A_MONTH), fed.filter(|_| from.is_some())];
-                let window = (from, ends.into_iter().flatten().min());
+                let window = (from, [apart, end].into_iter().flatten().min());
                 let sources = [TRI_STATE_LIME.opened(), COMMON_PRACTICE.unsourced()];
                 self.job(JobKind::Lime, digs, self.evenly(&each, digs), window, reason, &sources)
             })

@@ -5,7 +5,7 @@ use crate::plan::hazards::{lead_unsettled, over_lead_level};
 use crate::plan::ledger::{Bringer, Brings, Ceiling, Ledger, Substance};
 use crate::plan::needs::lime::due;
 use crate::plan::needs::lime_rate::{
-    T_PER_HA_IN_LB_PER_1000_SQ_FT, T_PER_HA_IN_TON_PER_ACRE, between,
+    T_PER_HA_IN_LB_PER_1000_SQ_FT, T_PER_HA_IN_TON_PER_ACRE, between, doses,
 };
 use crate::plan::needs::{Need, NeedKind, Verdict, limits};
 use crate::quantity::{Band, Figure, Grounds, Unit, inverse, shown, significant};
@@ -368,8 +368,10 @@ fn amounts(
             told(survey, table)
         ));
     }
-    need.hold(in_all, most_at_once(survey));
-    need.steps.extend(steps(survey, rate, need.doses));
+    let at_once = most_at_once(survey);
+    need.steps =
+        steps(survey, rate, doses(rate.likely * 0.1 * survey.bed.area.value, at_once.most));
+    need.hold(in_all, at_once);
     need.cautions = CAUTIONS.map(String::from).to_vec();
     need
 }

@@ -215,14 +215,14 @@ fn amounts(survey: &Survey<'_>, sodium: &Sodium, cec: Band, rate: Band, grams: B
     } else {
         "Spread the gypsum on top and water it in.".into()
     };
-    let (in_all, at_once) = most(survey, rate);
-    need.hold(in_all, at_once);
-    need.steps.extend([
+    need.steps = vec![
         "First see that water can drain away below: without drainage gypsum does nothing.".into(),
         spread,
         "Then wash the sodium down with plenty of water that holds little sodium.".into(),
         "Agricultural gypsum is not pure: divide by its purity. Test again after a year.".into(),
-    ]);
+    ];
+    let (in_all, at_once) = most(survey, rate);
+    need.hold(in_all, at_once);
     if need.doses > 1 {
         let each = survey.weighed(grams.likely / f64::from(need.doses));
         need.steps.push(format!(

@@ -4,8 +4,9 @@ use crate::case::BedKind;
 use crate::plan::ledger::{Bringer, Brings, Ceiling, Ledger, Substance};
 use crate::plan::needs::lime_by_buffer::{Buffer, Other, Published, Said};
 use crate::plan::needs::lime_rate::{T_PER_HA_IN_LB_PER_1000_SQ_FT, as_product, doses};
-use crate::plan::needs::nutrients::{magnesium_gap, stock};
-use crate::plan::needs::{Need, NeedKind, Verdict, limits};
+use crate::plan::needs::limits::{self, stock};
+use crate::plan::needs::nutrients::magnesium_gap;
+use crate::plan::needs::{Need, NeedKind, Verdict};
 use crate::quantity::{Band, Figure, Grounds, Unit, inverse, product, significant};
 use crate::question::{Question, QuestionId};
 use crate::soil::{PlantGroup, Property};
@@ -314,16 +315,19 @@ fn most_lime(survey: &Survey<'_>, reaction: &Reaction, depth: f64, before: Band)
 /// The pH in the first year after the lime (g), with what was brought before (g that work).
 fn ph_foretold(survey: &Survey<'_>, ph: f64, depth: f64, (before, lime): (Band, f64)) -> Figure {
     let area = survey.bed.area.value;
-    let working = WORKS_IN_FIRST_YEAR.map(|share| share * lime).plus(before);
-    let per_m2 = working.map(|grams| grams * PER_GRAM_OF_LIME / area);
-    let rise = product(&[per_m2, inverse(survey.takes_up(depth))]);
+    let working = WORKS_IN_FIRST_YEAR.likely * lime + before.likely;
+    let per_m2 = working * PER_GRAM_OF_LIME / area;
+    let rise = inverse(survey.takes_up(depth)).map(|one| one * per_m2);
     let held = buffering(survey);
     let mut grounds = Grounds::new(
         "pH + lime that works in the first year ÷ what the soil takes up for each unit of pH; no higher than 8.3.",
         &held.sources,
     )
     .input("pH", format!("{ph:.1}"))
-    .input("working, of the lime", survey.shown(&WORKS_IN_FIRST_YEAR.map(|w| w * 100.0), Unit::Percent))
+    .input(
+        "working, of the lime",
+        survey.shown(&Band::exactly(100.0 * WORKS_IN_FIRST_YEAR.likely), Unit::Percent),
+    )
     .input("buffering", survey.shown(&held.band, Unit::MmolcPerKg));
     grounds.inputs.extend(held.inputs);
     Figure {

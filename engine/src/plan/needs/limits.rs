@@ -4,7 +4,6 @@
 use crate::plan::hazards::over_lead_level;
 use crate::plan::ledger::Ceiling;
 use crate::plan::needs::lime_rate::doses;
-use crate::plan::needs::nutrients::{KG_PER_HA_IN_LB_PER_1000_SQ_FT, stock};
 use crate::plan::needs::{Need, NeedKind};
 use crate::quantity::{Band, Grounds, Unit};
 use crate::soil::Property;
@@ -13,6 +12,10 @@ use crate::sources::{
     RB209_MAGNESIUM, RB209_RATES, UMASS_RATES, UMASS_REPORT,
 };
 use crate::survey::Survey;
+
+/// kg/ha in 1 lb/1000 sq ft: 0.45359237 kg on 92.90304 m².
+/// Source: legal definitions of the pound and the foot (derived).
+pub const KG_PER_HA_IN_LB_PER_1000_SQ_FT: f64 = 48.824_28;
 
 /// How deep lime and sulfur reach in undug soil, cm: 4 in.
 /// Source: E-2567 (opened): half the rate of 8 in for 0–4 in without tillage; that sulfur goes
@@ -40,7 +43,7 @@ const NITROGEN_AT_ONCE: f64 = 2.0 * KG_PER_HA_IN_LB_PER_1000_SQ_FT;
 const NITROGEN_IN_A_YEAR: f64 = 4.0 * KG_PER_HA_IN_LB_PER_1000_SQ_FT;
 /// The most nitrogen on a lawn at one time, kg/ha: 1 lb/1000 sq ft.
 /// Source: Cornell University (opened).
-pub(super) const LAWN_AT_ONCE: f64 = KG_PER_HA_IN_LB_PER_1000_SQ_FT;
+const LAWN_AT_ONCE: f64 = KG_PER_HA_IN_LB_PER_1000_SQ_FT;
 /// Phosphate or potash in one dressing, kg/ha: the highest published, 150 lb/acre.
 /// Source: North Carolina's equation 14 at index 0 (derived).
 const HIGHEST_DRESSING: f64 = 168.1;
@@ -50,6 +53,13 @@ const LEAST_POTASH: f64 = 30.0;
 const MAGNESIUM_AT_ONCE: f64 = 60.3;
 /// Magnesium in magnesium sulfate, MgSO4·7H2O. Source: atomic masses (derived).
 pub(super) const MAGNESIUM_IN_EPSOM_SALT: f64 = 0.0986;
+
+/// Nutrient in a layer of soil, kg/ha, from mg/kg, depth in cm and density in g/cm³.
+///
+/// Source: arithmetic (derived).
+pub fn stock(mg_per_kg: f64, depth_cm: f64, density: f64) -> f64 {
+    mg_per_kg * depth_cm * density * 0.1
+}
 
 /// The depth that what is spread reaches, cm. Where nothing is dug it is no deeper than a few
 /// inches, whatever depth was typed.
@@ -92,7 +102,9 @@ impl Need {
         }
         at_once.binds = self.doses > 1;
         for ceiling in [&in_all, &at_once].into_iter().filter(|ceiling| ceiling.binds) {
-            self.steps.insert(0, ceiling.why.clone());
+            if !self.steps.contains(&ceiling.why) {
+                self.steps.push(ceiling.why.clone());
+            }
             self.grounds.rule = format!("{} At most: {}", self.grounds.rule, ceiling.grounds.rule);
             self.grounds.inputs.extend(ceiling.grounds.inputs.iter().cloned());
             for source in &ceiling.grounds.sources {
@@ -128,6 +140,15 @@ pub(super) fn of_nutrient(survey: &Survey<'_>, kind: NeedKind) -> Option<(Ceilin
     })
 }
 
+/// How vegetables get their nitrogen. Source: UMass Extension (opened).
+pub(super) const HALF_AND_HALF: &str = "Give half before planting, half when the plants grow fast.";
+
+/// How a lawn gets its nitrogen.
+pub(super) fn lawn_at_once(survey: &Survey<'_>) -> String {
+    let most = survey.shown(&Band::exactly(LAWN_AT_ONCE), Unit::KgPerHa);
+    format!("Never more than {most} at one time; two or three dressings a year.")
+}
+
 fn nitrogen(survey: &Survey<'_>) -> (Ceiling, Ceiling) {
     let in_all = at_most(
         survey,
@@ -140,7 +161,7 @@ fn nitrogen(survey: &Survey<'_>) -> (Ceiling, Ceiling) {
         at_most(
             survey,
             LAWN_AT_ONCE,
-            "More nitrogen at one time can burn the grass.",
+            lawn_at_once(survey),
             "nitrogen on a lawn at one time: 1 lb/1000 sq ft.",
             &[CORNELL_LAWNS.opened()],
         )
@@ -148,7 +169,7 @@ fn nitrogen(survey: &Survey<'_>) -> (Ceiling, Ceiling) {
         at_most(
             survey,
             NITROGEN_AT_ONCE,
-            "More nitrogen at one time is washed out before plants take it up.",
+            HALF_AND_HALF,
             "nitrogen at one time, half of the highest for a year: 2 lb/1000 sq ft.",
             &[UMASS_RATES.derived()],
         )

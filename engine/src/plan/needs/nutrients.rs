@@ -2,7 +2,7 @@
 
 use crate::chemistry::Derived;
 use crate::plan::ledger::{Bringer, Brings, K_IN_K2O, Ledger, NITROGEN, P_IN_P2O5, Substance};
-use crate::plan::needs::limits::{self, LAWN_AT_ONCE, MAGNESIUM_IN_EPSOM_SALT};
+use crate::plan::needs::limits::{self, MAGNESIUM_IN_EPSOM_SALT, stock};
 use crate::plan::needs::{Need, NeedKind, Verdict};
 use crate::quantity::{Band, Figure, Grounds, Unit, shown, significant};
 use crate::ranges::{Finding, Level};
@@ -12,10 +12,6 @@ use crate::sources::{
     PSNT_SWEET_CORN, RB209_RATES, TEXAS_RATES, UC_NITRATE, UMASS_RATES, UMASS_REPORT, UMN_COMPOST,
 };
 use crate::survey::Survey;
-
-/// kg/ha in 1 lb/1000 sq ft: 0.45359237 kg on 92.90304 m².
-/// Source: legal definitions of the pound and the foot (derived).
-pub const KG_PER_HA_IN_LB_PER_1000_SQ_FT: f64 = 48.824_28;
 
 /// Grams on 1 m² in 1 kg/ha. Source: arithmetic (derived).
 const GRAMS_PER_M2_IN_KG_PER_HA: f64 = 0.1;
@@ -62,13 +58,6 @@ const PLENTY_OF_NITRATE: f64 = 30.0;
 /// Magnesium on the exchange from which it is enough whatever a table by weight says, %.
 /// Source: University of Massachusetts, 10 to 30 % (opened).
 const ENOUGH_ON_EXCHANGE: f64 = 10.0;
-
-/// Nutrient in a layer of soil, kg/ha, from mg/kg, depth in cm and density in g/cm³.
-///
-/// Source: arithmetic (derived).
-pub fn stock(mg_per_kg: f64, depth_cm: f64, density: f64) -> f64 {
-    mg_per_kg * depth_cm * density * 0.1
-}
 
 /// Names and labels of a need's figures, and its account.
 struct Names {
@@ -326,7 +315,7 @@ pub(super) fn nitrogen(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need>
         );
         if share < 1.0 {
             grounds = grounds.assume(
-                "From half of the nitrate that is enough, the year's nitrogen comes down to none.",
+                "From three quarters of the nitrate that is enough, the year's nitrogen comes down to none.",
             );
             grounds.sources.extend([UC_NITRATE.opened(), PSNT_SWEET_CORN.derived()]);
         }
@@ -343,12 +332,10 @@ pub(super) fn nitrogen(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need>
         enter(survey, ledger, &NITROGEN_NAMES, rate, &mut need);
     }
     if lawn {
-        let most = survey.shown(&Band::exactly(LAWN_AT_ONCE), Unit::KgPerHa);
-        need.steps
-            .push(format!("Never more than {most} at one time; two or three dressings a year."));
+        need.steps.push(limits::lawn_at_once(survey));
         need.grounds.sources.push(CORNELL_LAWNS.opened());
     } else {
-        need.steps.push("Give half before planting, half when the plants grow fast.".into());
+        need.steps.push(limits::HALF_AND_HALF.into());
     }
     need.steps.push("Never before winter: rain washes it into the ground water.".into());
     Some(need)
@@ -359,11 +346,11 @@ fn years_most(lawn: bool) -> Band {
     if lawn { LAWN_NITROGEN } else { VEGETABLE_NITROGEN }
 }
 
-/// The share of a year's nitrogen that is wanted beside the nitrate found (mg/kg): all of it up
-/// to half of what is enough, then less, and none where there is enough.
+/// The most of a year's nitrogen that is wanted beside the nitrate found (mg/kg), as a share:
+/// all of it up to three quarters of what is enough, then less, and none where there is enough.
 ///
-/// Source: UC guideline, medium from 10 to 20 (opened); that it comes down evenly, as the rates
-/// of Rutgers' test do (opened), is our choice.
+/// Source: UC guideline, enough from 20 (opened); Rutgers' rates on manured ground come down from
+/// three quarters at 15 to a half at 20 (opened); that they come down to none is our choice.
 fn wanted_beside_nitrate(survey: &Survey<'_>, found: f64) -> f64 {
     let range = survey.findings.get(Property::NitrateN).and_then(|f| f.range.as_ref());
     let enough = range
@@ -371,7 +358,7 @@ fn wanted_beside_nitrate(survey: &Survey<'_>, found: f64) -> f64 {
         .and_then(|range| range.sufficient_to)
         .map_or(PLENTY_OF_NITRATE, |enough| enough.min(PLENTY_OF_NITRATE));
     let judged = found * survey.bed.lightens(Property::NitrateN);
-    (2.0 * (1.0 - judged / enough)).clamp(0.0, 1.0)
+    (4.0 * (1.0 - judged / enough)).clamp(0.0, 1.0)
 }
 
 /// A year's nitrogen, kg/ha, with what it rests on.
