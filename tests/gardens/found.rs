@@ -185,10 +185,11 @@ fn a_second_dose_of_lime_keeps_away_from_ammonium() {
     assert!(limes.count() > 1);
 }
 
-/// Who wished for a pH of 7.2 got lime, and was told not to lime as well.
+/// Who wished for a pH of 7.2 got lime, and was told not to lime as well. From 6.9 it is no more
+/// than a hair now: no dose goes past 7.0, where the range of these plants ends.
 #[test]
 fn lime_is_not_warned_against_where_it_is_given() {
-    let mut case = garden("Mehlich-3\npH 6.9\nBuffer pH (Adams-Evans) 7.2\nPhosphorus 1 ppm");
+    let mut case = garden("Mehlich-3\npH 6.6\nBuffer pH (Adams-Evans) 7.2\nPhosphorus 1 ppm");
     case.feeds.target_ph = Some(7.2);
     let outcome = sound(&case);
     assert!(need(&outcome, NeedKind::Lime).given().is_some());

@@ -7,7 +7,7 @@ use crate::case::{BedKind, Winter};
 use crate::plan::charge::ChargePlan;
 use crate::plan::hazards::Hazard;
 use crate::plan::job::{Job, JobKind};
-use crate::plan::needs::{Need, NeedKind};
+use crate::plan::needs::{MOST_FEEDS, Need, NeedKind};
 use crate::plan::path::Path;
 use crate::plan::rate::Dose;
 use crate::plan::washing;
@@ -34,9 +34,6 @@ const FEED_BEFORE_PLANTING: (i64, i64) = (14, 0);
 /// Days after planting for the second nitrogen: first and last.
 /// Source: our choice; UMass: when the plants grow fast.
 const SECOND_FEED: (i64, i64) = (28, 56);
-
-/// More dressings than these a year nobody gives. Our choice.
-const MOST_FEEDS: u32 = 3;
 
 /// Days between two doses of lime. Source: common practice, half a year.
 const BETWEEN_DOSES: i64 = 180;
@@ -274,11 +271,13 @@ impl Work<'_> {
             .map(|dose| {
                 let due =
                     later(self.clear_from().max(self.today()), BETWEEN_DOSES * i64::from(dose));
+                let (mut from, mut end) = self.away_from_feeds(due, feeds, dose == 0);
                 let spread = self.spread_after_lime();
-                let apart = later(spread, -APART).filter(|apart| due <= Some(*apart));
-                let after = later(spread, 2 * APART).filter(|_| apart.is_none());
-                let from = due.max(after.filter(|_| due.is_some()));
-                let (from, end) = self.away_from_feeds(from, feeds, dose == 0);
+                let apart = later(spread, -APART).filter(|apart| from <= Some(*apart));
+                if apart.is_none() && spread.is_some() && from.is_some() {
+                    let after = from.max(later(spread, 2 * APART));
+                    (from, end) = self.away_from_feeds(after, feeds, false);
+                }
                 // Once the bed is planted nobody knows how long the crop stands.
                 let planted =
                     self.timing().planting.zip(from).is_some_and(|(plant, from)| from >= plant);

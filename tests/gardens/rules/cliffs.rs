@@ -70,8 +70,6 @@ pub fn none(case: &Case, faults: &mut Faults) {
             }
             let label = reading.property.label();
             let line = crossed(&before, &after)
-                .or_else(|| worth_feeding(what, &before, &after))
-                .or_else(|| range_left(what, &before, &after))
                 .or_else(|| slope(case, at, (value, more), (what, was, is)));
             let Some(line) = line else {
                 faults.fault(
@@ -129,26 +127,4 @@ fn crossed(before: &Outcome, after: &Outcome) -> Option<String> {
         return Some(format!("the rule {rule}"));
     }
     None
-}
-
-/// A need of less than a tenth of the year's dressing isn't fed: from there on it is.
-fn worth_feeding(what: &str, before: &Outcome, after: &Outcome) -> Option<String> {
-    let fed = [
-        ("nitrogen", NeedKind::Nitrogen),
-        ("phosphate", NeedKind::Phosphate),
-        ("potash", NeedKind::Potash),
-        ("Epsom salts", NeedKind::Magnesium),
-    ];
-    let (_, kind) = fed.into_iter().find(|(name, _)| *name == what)?;
-    let need = |outcome: &Outcome| outcome.plan.needs.iter().find(|n| n.kind == kind).cloned();
-    let (was, is) = (need(before)?, need(after)?);
-    let turns = was.verdict != is.verdict && was.given().is_some() != is.given().is_some();
-    turns.then(|| format!("less than a tenth of the {what} isn't worth feeding"))
-}
-
-/// Sulfur is spoken of from the end of the plants' range on.
-fn range_left(what: &str, before: &Outcome, after: &Outcome) -> Option<String> {
-    let asked = |o: &Outcome| o.plan.needs.iter().any(|need| need.kind == NeedKind::Acid);
-    let leaves = what == "sulfur" && asked(before) != asked(after);
-    leaves.then(|| "the pH leaves the plants' range".to_string())
 }

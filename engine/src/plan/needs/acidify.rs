@@ -137,7 +137,7 @@ pub(super) fn need(
         None => said(
             &reaction,
             format!(
-                "{high}, and too far for any sulfur table at hand. Grow acid-loving plants in a pot \
+                "{high}, and too far for any sulfur table at hand: none leads so far down from above pH {TABLE_TOP:.1}. Grow acid-loving plants in a pot \
                  or a raised bed of acid mix, or ask your local extension office."
             ),
             "No amount is given beyond what a publication prints.",
@@ -362,6 +362,7 @@ fn amounts(
     need.figures = figures(survey, rate, grams, &need.grounds);
     need.figures.push(ph_foretold(survey, reaction, depth, rate.likely * 0.1));
     need.others = sulfur.others;
+    need.others.extend(line_ahead(reaction));
     if in_all.binds {
         need.others.push(format!(
             "The table alone gives {}. Test the pH before you add the rest of it.",
@@ -374,6 +375,18 @@ fn amounts(
     need.hold(in_all, at_once);
     need.cautions = CAUTIONS.map(String::from).to_vec();
     need
+}
+
+/// The line above which none is given, where the pH lies near it.
+fn line_ahead(reaction: &Reaction) -> Option<String> {
+    let near = |line: f64| reaction.ph < line + 1e-9 && reaction.ph > line - NEAR;
+    if near(FREE_LIME_FROM_PH) {
+        return Some(format!(
+            "From pH {FREE_LIME_FROM_PH:.1} none is given: there free lime is nearly certain."
+        ));
+    }
+    (near(TABLE_TOP) && reaction.target < LEAST_DRAWN_OUT)
+        .then(|| format!("Above pH {TABLE_TOP:.1} no table leads so far down, and none is given."))
 }
 
 /// The most sulfur: no more acid than this soil takes up on the way to the pH wanted, by its
@@ -441,6 +454,8 @@ fn ph_foretold(survey: &Survey<'_>, reaction: &Reaction, depth: f64, grams: f64)
     }
 }
 
+/// A pH so near a line is told what lies beyond it. Our choice: no test of a bed is truer.
+const NEAR: f64 = 0.1;
 /// No pH is foretold below this. Our choice.
 const LEAST_PH: f64 = 3.0;
 

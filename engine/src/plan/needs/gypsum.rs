@@ -52,11 +52,15 @@ pub fn gypsum_oster(
 /// the report doesn't tell.
 pub(super) fn need(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need> {
     let sodium = survey.chemistry.sodium.as_ref()?;
-    if survey.bed.is_potted() {
-        return None;
-    }
     if sodium.sodic != Sodic::Yes {
         return no_gypsum(survey, sodium);
+    }
+    if survey.bed.is_potted() {
+        return Some(said(
+            sodium,
+            "The soil is sodic. In a pot, change to fresh potting mix: gypsum is sized for open ground.",
+            &[COMMON_PRACTICE.unsourced()],
+        ));
     }
     let capacity =
         survey.chemistry.cec.filter(|cec| cec.likely > 0.0 && sodium.esp.likely <= 100.0);

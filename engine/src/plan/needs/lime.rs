@@ -15,7 +15,7 @@ use crate::sources::{
     TRI_STATE_LIME, UCONN_PH, WSU_LIME_DOSE,
 };
 use crate::survey::buffering::{CARBONATE_PH, PER_GRAM_OF_LIME, WORKS_IN_FIRST_YEAR, buffering};
-use crate::survey::{Reaction, Standing, Survey};
+use crate::survey::{Ground, Reaction, Standing, Survey};
 
 /// Magnesium in dolomite, CaMg(CO3)2. Source: atomic masses (derived).
 const MAGNESIUM_IN_DOLOMITE: f64 = 24.305 / 184.4;
@@ -157,7 +157,9 @@ fn no_lime(survey: &Survey<'_>, reaction: &Reaction) -> Option<Said> {
     }
     let measured = |p| survey.soil.get(p).is_some();
     let tested = measured(Property::BufferPh) || measured(Property::ExchangeableAcidity);
-    if !tested && ph >= reaction.from && survey.case.feeds.target_ph.is_none() {
+    // Peat is limed up to its own target, which lies near.
+    let mineral = survey.bed.ground == Ground::Mineral;
+    if !tested && mineral && ph >= reaction.from && survey.case.feeds.target_ph.is_none() {
         return Some(said(
             format!(
                 "No lime now: pH {ph:.1} is in the range for these plants. A lime buffer test says what brings it to {:.1}.",

@@ -72,6 +72,9 @@ pub(super) fn stays_on_top(survey: &Survey<'_>) -> bool {
     !survey.bed.is_dug() || over_lead_level(survey)
 }
 
+/// More dressings than these a year nobody gives. Our choice.
+pub(crate) const MOST_FEEDS: u32 = 3;
+
 /// A ceiling from a rate (kg/ha of what is measured out).
 pub(super) fn at_most(
     survey: &Survey<'_>,
@@ -131,13 +134,22 @@ fn room_on_exchange(survey: &Survey<'_>, property: Property, (share, per_meq): (
 
 /// The most of a nutrient in a year and at once; `None` for what is no nutrient.
 pub(super) fn of_nutrient(survey: &Survey<'_>, kind: NeedKind) -> Option<(Ceiling, Ceiling)> {
-    Some(match kind {
+    let (in_all, at_once) = match kind {
         NeedKind::Nitrogen => nitrogen(survey),
         NeedKind::Phosphate => phosphate(survey),
         NeedKind::Potash => potash(survey),
         NeedKind::Magnesium => epsom_salt(survey),
         _ => return None,
-    })
+    };
+    // The rest of what is given in parts waits for the next test.
+    let by_parts = at_most(
+        survey,
+        f64::from(MOST_FEEDS) * at_once.most * 10.0 / survey.bed.area.value,
+        "More than three dressings are not given in a year: test again, and give the rest then.",
+        "three dressings in a year.",
+        &[OUR_CHOICE.unsourced()],
+    );
+    Some((if by_parts.most < in_all.most { by_parts } else { in_all }, at_once))
 }
 
 /// How vegetables get their nitrogen. Source: UMass Extension (opened).
