@@ -244,7 +244,9 @@ impl Work<'_> {
                 continue;
             };
             let (before, last) = (later(Some(begins), -APART), later(Some(over), -APART));
-            if from <= before {
+            // A dose that is not urgent wants some days before the feed.
+            let enough = if hurry { from } else { later(from, A_WEEK) };
+            if enough <= before {
                 return (from, ends(from).min(before));
             }
             if hurry && from <= last {
