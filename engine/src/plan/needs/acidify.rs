@@ -512,7 +512,7 @@ fn steps(survey: &Survey<'_>, rate: Band, count: u32) -> Vec<String> {
         },
         if survey.is_lawn() {
             "Water it in at once, and only while it is cooler than 24 °C (75 °F).".into()
-        } else if !limits::stays_on_top(survey) {
+        } else if !limits::lies_on_top(survey) {
             let depth = survey.shown(&Band::exactly(survey.bed.depth.value), Unit::Cm);
             format!("Mix it into the top {depth} and water it in.")
         } else {

@@ -185,7 +185,7 @@ fn most(survey: &Survey<'_>, rate: Band) -> (Ceiling, Ceiling) {
         "gypsum that brings exchangeable sodium down to 5 %, with 1.3 times what the exchange takes.",
         &[OSTER_1999.second_hand(), OUR_CHOICE.unsourced()],
     );
-    let (kg, rule, source) = if limits::stays_on_top(survey) {
+    let (kg, rule, source) = if limits::lies_on_top(survey) {
         (ON_TOP, "gypsum in one dose on top: 50 lb/1000 sq ft.", COMMON_PRACTICE.from_memory())
     } else {
         (MIXED_IN, "gypsum in one dose that is mixed in: 10 t/ha.", INDIA_GYPSUM.second_hand())
@@ -213,7 +213,7 @@ fn amounts(survey: &Survey<'_>, sodium: &Sodium, cec: Band, rate: Band, grams: B
         figure("gypsum-for-bed", "pure gypsum for the bed", bed, Unit::Kg, of_bed),
     ];
     need.others = others(survey, sodium.esp, cec);
-    let spread = if !limits::stays_on_top(survey) {
+    let spread = if !limits::lies_on_top(survey) {
         let depth = survey.shown(&Band::exactly(survey.bed.depth.value), Unit::Cm);
         format!("Spread the gypsum and mix it into the top {depth}.")
     } else {

@@ -359,7 +359,7 @@ fn most_at_once(survey: &Survey<'_>) -> Ceiling {
 
 /// Whether lime stays on top: on grass, round what grows for years, and where nothing is dug.
 fn on_top(survey: &Survey<'_>) -> bool {
-    limits::stays_on_top(survey)
+    limits::lies_on_top(survey)
         || survey.is_lawn()
         || survey.bed.kind == Some(BedKind::TreePit)
         || survey.plants() == PlantGroup::OrnamentalsAndTrees
@@ -385,7 +385,7 @@ fn steps(survey: &Survey<'_>, product: Band) -> (u32, Vec<String>) {
     let lasting = lawn || survey.bed.standing == Standing::Lasting;
     steps.push(if surface && lasting {
         "On grass or round shrubs leave it on top and water it in.".into()
-    } else if !surface && survey.bed.standing != Standing::Open {
+    } else if !surface {
         let depth = survey.shown(&Band::exactly(survey.bed.depth.value), Unit::Cm);
         format!("Mix it into the top {depth}.")
     } else {

@@ -11,7 +11,7 @@ use crate::sources::{
     ARITHMETIC, CORNELL_LAWNS, Citation, NC_EQUATIONS, NEW_ENGLAND_POTASSIUM, OSU_CEC, OUR_CHOICE,
     RB209_MAGNESIUM, RB209_RATES, UMASS_RATES, UMASS_REPORT,
 };
-use crate::survey::Survey;
+use crate::survey::{Standing, Survey};
 
 /// kg/ha in 1 lb/1000 sq ft: 0.45359237 kg on 92.90304 m².
 /// Source: legal definitions of the pound and the foot (derived).
@@ -70,6 +70,11 @@ pub(super) fn reached(survey: &Survey<'_>) -> f64 {
 /// Whether what is spread stays on top.
 pub(super) fn stays_on_top(survey: &Survey<'_>) -> bool {
     !survey.bed.is_dug() || over_lead_level(survey)
+}
+
+/// Whether it lies on top for now: also while a crop stands that nobody gave an end.
+pub(super) fn lies_on_top(survey: &Survey<'_>) -> bool {
+    stays_on_top(survey) || survey.bed.standing == Standing::Open
 }
 
 /// More dressings than these a year nobody gives. Our choice.
