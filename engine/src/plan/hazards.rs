@@ -4,7 +4,7 @@ use crate::chemistry::sodium::{SALINE, Sodic};
 use crate::plan::rate::MOST_EC;
 use crate::quantity::Unit;
 use crate::ranges::{lead_level, total_lead_likely};
-use crate::soil::{Method, Property};
+use crate::soil::{Amount, Method, Property};
 use crate::survey::Survey;
 
 /// What comes before any biochar, lime or feed.
@@ -59,7 +59,9 @@ pub(crate) fn lead_unsettled(survey: &Survey<'_>) -> bool {
     };
     let Some(level) = lead_level(survey.case.season.today) else { return false };
     of_lead(true).next().is_none()
-        && of_lead(false).any(|m| total_lead_likely(m).is_none_or(|total| total >= level.screening))
+        && of_lead(false)
+            .filter(|m| !matches!(m.amount, Amount::Below(_)))
+            .any(|m| total_lead_likely(m).is_none_or(|total| total >= level.screening))
 }
 
 /// Salts likely at or over 4 dS/m of the paste, or over the limit in a 1:1 mix.

@@ -79,7 +79,12 @@ pub fn total_lead_likely(measure: &Measure) -> Option<f64> {
         Some(Method::ModifiedMorgan) => (4.7, 64.0),
         Some(_) => return None,
     };
-    (measure.unit == Unit::MgPerKg).then(|| slope * measure.amount.number() + start)
+    // "Less than" points to nothing.
+    let found = match measure.amount {
+        Amount::Exactly(found) | Amount::Above(found) => found,
+        Amount::Below(_) => return None,
+    };
+    (measure.unit == Unit::MgPerKg).then(|| slope * found + start)
 }
 
 /// Judges lead by the screening level for homes.

@@ -117,7 +117,13 @@ fn crossed(before: &Outcome, after: &Outcome) -> Option<String> {
         readings.map(|r| (r.property, r.finding.level)).collect()
     };
     let (was, is) = (levels(before), levels(after));
-    if let Some(((property, _), _)) = was.iter().zip(&is).find(|(a, b)| a != b) {
+    // A level that is another must be named on one side of its line.
+    let named = |property: Property| {
+        let mut lines = a.lines.iter().chain(&b.lines);
+        lines.any(|line| line.contains(property.label()))
+    };
+    let changed = was.iter().zip(&is).find(|(a, b)| a != b && named(a.0));
+    if let Some(((property, _), _)) = changed {
         return Some(format!("the level of {}", property.label()));
     }
     let fired = |plan: &Plan| plan.reasons.iter().map(|r| r.rule.name()).collect::<Vec<_>>();

@@ -402,7 +402,7 @@ fn steps(survey: &Survey<'_>, product: Band) -> (u32, Vec<String>) {
 /// in the worked depth, and no more.
 fn dolomite(survey: &Survey<'_>, product: Band) -> Option<String> {
     let gap = magnesium_gap(survey)?;
-    let (depth, density) = (survey.bed.depth.value, survey.bed.density.value.likely);
+    let (depth, density) = (limits::reached(survey), survey.bed.density.value.likely);
     let all = product.likely;
     let dolomitic = stock(gap, depth, density) / 1000.0 / MAGNESIUM_IN_DOLOMITE;
     Some(if dolomitic <= 0.0 || dolomitic >= all {

@@ -6,7 +6,7 @@ use crate::plan::needs::limits::{self, MAGNESIUM_IN_EPSOM_SALT, stock};
 use crate::plan::needs::{Need, NeedKind, Verdict};
 use crate::quantity::{Band, Figure, Grounds, Unit, shown, significant};
 use crate::ranges::{Finding, Level};
-use crate::soil::Property;
+use crate::soil::{PlantGroup, Property};
 use crate::sources::{
     ARITHMETIC, CORNELL_LAWNS, Citation, EPSOM_ARITHMETIC, NC_EQUATIONS, NC_LAWNS, OUR_CHOICE,
     PSNT_SWEET_CORN, RB209_RATES, TEXAS_RATES, UC_NITRATE, UMASS_RATES, UMASS_REPORT, UMN_COMPOST,
@@ -443,7 +443,8 @@ pub(super) fn magnesium(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need
         grounds.sources.push(UMASS_REPORT.opened());
         return Some(Need::said(kind, Verdict::Enough, answer, grounds));
     };
-    let limed = survey.findings.level(Property::Ph).is_some_and(Level::is_short);
+    let limed = survey.findings.level(Property::Ph).is_some_and(Level::is_short)
+        && survey.plants() != PlantGroup::AcidLovers;
     let answer = if limed {
         "The soil is acid and short of magnesium: lime with dolomitic lime, which helps both."
     } else {
