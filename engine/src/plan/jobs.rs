@@ -40,7 +40,8 @@ const BETWEEN_DOSES: i64 = 180;
 /// More doses than these stand in no one-year list. Our choice.
 const MOST_DOSES: u32 = 3;
 
-/// Days between lime and what holds ammonium. Source: common practice, some weeks.
+/// Days between lime and what holds ammonium, and between two feeds that were put off.
+/// Source: common practice, some weeks.
 const APART: i64 = 14;
 
 /// Days before harvest in which nothing is fed any more. Our choice: too late to be taken up.
@@ -564,7 +565,8 @@ impl Work<'_> {
         let Some(first) = rounds.next() else { return Vec::new() };
         let mut jobs = vec![self.feeds_first(&first)];
         for (what, at) in rounds.zip(1..) {
-            jobs.push(self.feeds_again(&what, at));
+            let before = jobs.last().and_then(|job| job.to.or(job.from));
+            jobs.push(self.feeds_again(&what, at, before));
         }
         jobs
     }
@@ -607,8 +609,8 @@ impl Work<'_> {
         self.job(JobKind::Feed, false, task, window, reason, &sources)
     }
 
-    /// The second feed and those after it.
-    fn feeds_again(&self, what: &str, at: i64) -> Job {
+    /// The second feed and those after it, none before the one before it is over.
+    fn feeds_again(&self, what: &str, at: i64, before: Option<Date>) -> Job {
         let t = self.timing();
         let grows = later(t.planting, at * SECOND_FEED.0);
         let apart = if self.survey.is_lawn() { 60 } else { SECOND_FEED.0 };
@@ -616,6 +618,8 @@ impl Work<'_> {
         let start =
             start.filter(|_| t.planting.is_some() || self.survey.bed.standing != Standing::Clear);
         let start = if t.planting.is_some() { start } else { self.out_of_the_cold(start) };
+        // Both may have been put off to the end of the winter.
+        let start = if start < before { start.and(later(before, APART)) } else { start };
         self.job(
             JobKind::Feed,
             false,

@@ -35,6 +35,7 @@ pub fn are_safe(whole: &Whole<'_>, faults: &mut Faults) {
         not_forbidden(whole, need, faults);
     }
     lime_apart_from_feed(whole, faults);
+    one_feed_after_the_other(whole, faults);
 }
 
 fn within_limits(need: &Need, faults: &mut Faults) {
@@ -120,6 +121,22 @@ fn not_forbidden(whole: &Whole<'_>, need: &Need, faults: &mut Faults) {
         || format!("nothing is fed before a hazard is mended: {name}"),
         || format!("{:?}", plan.hazards),
     );
+}
+
+/// What is parted so that it does no harm is not given on one day.
+fn one_feed_after_the_other(whole: &Whole<'_>, faults: &mut Faults) {
+    if !days_can_be(whole.case) {
+        return;
+    }
+    let feeds = whole.outcome.plan.jobs.iter().filter(|job| job.kind == JobKind::Feed);
+    let days: Vec<_> = feeds.filter_map(|job| Some((job.from?, job.to.or(job.from)?))).collect();
+    for pair in days.windows(2) {
+        faults.unless(
+            pair[1].0 >= pair[0].1,
+            || "one feed comes after the other".into(),
+            || format!("{days:?}"),
+        );
+    }
 }
 
 /// Lime and nitrogen, which may come as ammonium or manure, stand two weeks apart.
