@@ -38,7 +38,7 @@ use crate::soil::{Measure, Method, PlantGroup, Property, Soil, Texture};
 pub use crate::soil::Level;
 pub use finding::{Finding, Findings, Opinion, Range, Step};
 pub use laboratory::beside as beside_the_laboratory;
-pub use lead::{LEAD_LEVELS, LeadLevel, lead_level};
+pub use lead::{LEAD_LEVELS, LeadLevel, lead_level, total_lead_likely};
 pub(crate) use limits::has_free_lime;
 pub use manganese::activity_index;
 pub use organic_matter::texture_decides;
