@@ -136,7 +136,8 @@ fn answers(name: &str) -> Vec<(String, String, Kept)> {
     let region = told.region.map_or("none", |region| region.id);
     let mut all = vec![("region".to_string(), region.to_string(), region_kept(&told, &read))];
     let outcome = interpret(&case);
-    if std::env::var("EMBERLOAM_REGION").is_ok_and(|words| name.contains(&words)) {
+    let shown = std::env::var("EMBERLOAM_REGION").is_ok_and(|words| name.contains(&words));
+    if shown {
         show(name, &outcome);
     }
     for line in &told.lines {
@@ -151,6 +152,11 @@ fn answers(name: &str) -> Vec<(String, String, Kept)> {
         };
         let kept = sample.map_or(Kept::Not("not read".into()), |sample| kept(line, sample));
         all.push((about, line.told.clone(), kept));
+    }
+    if shown {
+        for (about, told, kept) in &all {
+            println!("    {about}: told {told}: {kept:?}");
+        }
     }
     all
 }
