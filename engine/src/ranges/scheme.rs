@@ -3,7 +3,7 @@
 use crate::facts::Oxide;
 use crate::quantity::{Context, Grounds, Unit, convert, significant};
 use crate::ranges::{Finding, Level, Opinion, Range, Step};
-use crate::soil::{Amount, Measure, Method, PlantGroup, Property, Soil, Texture};
+use crate::soil::{Amount, Measure, Method, MethodKind, PlantGroup, Property, Soil, Texture};
 use crate::sources::{Citation, Grade};
 
 /// One published table for one property: its steps in its own words and unit.
@@ -81,13 +81,25 @@ pub struct Soils {
 }
 
 impl Soils {
+    /// Whether this soil is one of them; `None` where that is not known.
+    pub fn fit(self, soil: &Soil, texture: Option<Texture>) -> Option<bool> {
+        let mut fits = Some(true);
+        if !self.textures.is_empty() {
+            fits = texture.map(|texture| self.textures.contains(&texture));
+        }
+        for &(property, above, up_to) in self.within {
+            match soil.value(property).map(|v| v > above && v <= up_to) {
+                Some(true) => {}
+                Some(false) => return Some(false),
+                None => fits = fits.filter(|fits| !fits),
+            }
+        }
+        fits
+    }
+
     /// Whether this soil is known to be one of them.
     pub fn include(self, soil: &Soil, texture: Option<Texture>) -> bool {
-        let fits = |&(property, above, up_to): &(Property, f64, f64)| {
-            soil.value(property).is_some_and(|v| v > above && v <= up_to)
-        };
-        (self.textures.is_empty() || texture.is_some_and(|t| self.textures.contains(&t)))
-            && self.within.iter().all(fits)
+        self.fit(soil, texture) == Some(true)
     }
 }
 
@@ -179,7 +191,11 @@ impl Scheme {
 
     /// Whether it was made for this method.
     pub fn is_for(&self, method: Option<Method>) -> bool {
-        self.methods.is_empty() || method.is_some_and(|m| self.methods.contains(&m))
+        // How soil and water were mixed moves a pH by little; it moves salts by much.
+        let by_extract = self.property.is_extracted() || self.property == Property::Ec;
+        self.methods.is_empty()
+            || !by_extract && method.is_none_or(|m| m.kind() != MethodKind::Extractant)
+            || method.is_some_and(|m| self.methods.contains(&m))
     }
 
     /// The sufficient stretch in words, as printed and in the reader's unit.

@@ -23,6 +23,7 @@ use crate::soil::{Amount, Measure, PlantGroup, Property, Soil, Texture};
 
 pub use bed::{Bed, Fact, Ground, Standing};
 pub use reaction::Reaction;
+pub(crate) use reaction::WATER_OVER_SALT;
 
 /// A reading in the engine's units, with its judgement.
 #[derive(Clone, Debug)]

@@ -174,8 +174,7 @@ fn no_lime(survey: &Survey<'_>, reaction: &Reaction) -> Option<Said> {
             vec![TRI_STATE_LIME.opened()],
         ));
     }
-    let measured = |p| survey.soil.get(p).is_some();
-    let tested = measured(Property::BufferPh) || measured(Property::ExchangeableAcidity);
+    let tested = Buffer::of(&survey.soil, survey.case.reading.buffer).is_some();
     // Peat is limed up to its own target, which lies near.
     let mineral = survey.bed.ground == Ground::Mineral;
     if !tested && mineral && ph >= reaction.from && survey.case.feeds.target_ph.is_none() {

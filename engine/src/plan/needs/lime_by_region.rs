@@ -8,7 +8,7 @@ use crate::quantity::{Band, Grounds, Unit, significant};
 use crate::ranges::Soils;
 use crate::soil::{PlantGroup, Property, Texture};
 use crate::sources::*;
-use crate::survey::{Reaction, Survey};
+use crate::survey::{Reaction, Survey, WATER_OVER_SALT};
 
 /// One column of a region's lime table.
 struct LimeTable {
@@ -35,10 +35,6 @@ struct WantedSaturation {
 }
 
 include!(concat!(env!("OUT_DIR"), "/lime.rs"));
-
-/// How much higher pH reads in water than in salt solution.
-/// Common practice, no source.
-const WATER_OVER_SALT: f64 = 0.5;
 
 impl LimeTable {
     /// Pure lime from this pH (in the table's own solution) towards `target`, t/ha. Below the

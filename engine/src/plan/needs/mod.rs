@@ -4,6 +4,7 @@
 //! missing is said.
 
 mod acidify;
+mod crop_rates;
 mod feeds;
 mod gypsum;
 mod lime;
