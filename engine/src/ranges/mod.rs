@@ -151,14 +151,18 @@ fn look_up(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
     // A table in the result's own kind of unit comes before one that needs the
     // density, and stays alone where the density is none that a soil can have.
     let known_density = soil.value(Property::BulkDensity).filter(|d| (0.2..=2.0).contains(d));
-    let choices =
-        [None, known_density].map(|density| (density, choose(rounded, soil, setting, density)));
-    let Some((density, choice)) = choices.into_iter().find_map(|(d, c)| Some((d, c?))) else {
-        return Finding::not_judged(why_no_table(measure, setting));
-    };
-    let Said { scheme, mut finding, others } = match choice {
-        Choice::Said(said) => said,
-        Choice::Wants(finding) => return finding,
+    let mut wants = None;
+    let found = [None, known_density].into_iter().find_map(|density| {
+        match choose(rounded, soil, setting, density)? {
+            Choice::Said(said) => Some((density, said)),
+            Choice::Wants(finding) => {
+                wants = wants.take().or(Some(finding));
+                None
+            }
+        }
+    });
+    let Some((density, Said { scheme, mut finding, others })) = found else {
+        return wants.unwrap_or_else(|| Finding::not_judged(why_no_table(measure, setting)));
     };
     for other in others {
         scheme::add_opinion(&mut finding, other);

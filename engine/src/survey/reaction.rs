@@ -59,7 +59,7 @@ fn range_of(
     };
     let own = region_judges(measure, &survey.setting());
     salt.and_then(|salt| ends(salt.clone(), WATER_OVER_SALT, true))
-        .or_else(|| ends(by(survey.region), 0.0, own))
+        .or_else(|| ends(by(survey.region.filter(|_| own)), 0.0, own))
         .or_else(|| ends(by(None), 0.0, false))
 }
 
