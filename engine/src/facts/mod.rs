@@ -10,6 +10,8 @@ mod lime_buffer;
 mod oxide;
 mod range;
 mod region;
+mod salt_line;
+mod saturation_water;
 mod source;
 mod table;
 
@@ -22,5 +24,7 @@ pub use lime_buffer::{LimeBufferRow, LimeTable};
 pub use oxide::Oxide;
 pub use range::{RangeRow, SoilsRow, StepRow};
 pub use region::RegionRow;
+pub use salt_line::{Grain, SaltLineRow};
+pub use saturation_water::SaturationWaterRow;
 pub use source::{Cited, SourceRow};
 pub use table::{Row, Table, Wrong};
