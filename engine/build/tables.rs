@@ -4,6 +4,7 @@ mod analyses;
 mod crops;
 mod feedstocks;
 mod lime_buffers;
+mod limits;
 mod salt_lines;
 mod saturation_water;
 
@@ -18,6 +19,7 @@ pub fn all(known: &BTreeSet<&str>) -> Result<Vec<(&'static str, String)>, Vec<Wr
         ("crops.rs", crops::statics(known)?),
         ("feedstocks.rs", feedstocks::statics(known)?),
         ("lime_buffers.rs", lime_buffers::statics(known)?),
+        ("limits.rs", limits::statics(known)?),
         ("salt_lines.rs", salt_lines::statics(known)?),
         ("saturation_water.rs", saturation_water::statics(known)?),
     ])
