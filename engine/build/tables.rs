@@ -5,6 +5,7 @@ mod crops;
 mod feedstocks;
 mod lime_buffers;
 mod limits;
+mod metals;
 mod salt_lines;
 mod saturation_water;
 
@@ -20,6 +21,8 @@ pub fn all(known: &BTreeSet<&str>) -> Result<Vec<(&'static str, String)>, Vec<Wr
         ("feedstocks.rs", feedstocks::statics(known)?),
         ("lime_buffers.rs", lime_buffers::statics(known)?),
         ("limits.rs", limits::statics(known)?),
+        ("lead_levels.rs", metals::lead(known)?),
+        ("metals.rs", metals::statics(known)?),
         ("salt_lines.rs", salt_lines::statics(known)?),
         ("saturation_water.rs", saturation_water::statics(known)?),
     ])
