@@ -41,8 +41,14 @@ mod sources {
 #[path = "src/facts/mod.rs"]
 mod facts;
 
+#[path = "build/rates.rs"]
+mod rates;
 #[path = "build/shared.rs"]
 mod shared;
+
+#[path = "build/regional_lime.rs"]
+mod regional_lime;
+
 #[path = "build/statics.rs"]
 mod statics;
 #[path = "build/tables.rs"]

@@ -4,7 +4,7 @@ use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Debug;
 
-use crate::facts::{Cited, Fact, Wrong};
+use crate::facts::{Cited, Fact, SoilsRow, Wrong};
 use crate::named::Named;
 use crate::table;
 
@@ -19,6 +19,24 @@ pub fn rows<T: Fact>(file: &str, known: &BTreeSet<&str>) -> Result<Vec<T>, Vec<W
         cited_are_known(fact.cited(), known).map_err(|what| row.wrong(what))?;
         Ok(fact)
     })
+}
+
+/// The facts of a file, each of a region that is known.
+pub fn rows_of_regions<T: Fact>(
+    file: &str,
+    known: &BTreeSet<&str>,
+    places: &BTreeSet<&str>,
+) -> Result<Vec<T>, Vec<Wrong>> {
+    let rows: Vec<T> = rows(file, known)?;
+    let wrong: Vec<Wrong> = (2..)
+        .zip(&rows)
+        .filter_map(|(line, row)| {
+            let region = row.region().filter(|region| !places.contains(region))?;
+            let what = format!("the region “{region}” stands in no row of regions.csv");
+            Some(Wrong { file: file.into(), line, what })
+        })
+        .collect();
+    if wrong.is_empty() { Ok(rows) } else { Err(wrong) }
 }
 
 /// The facts in the order of what each is about; what is wrong if one is missing.
@@ -118,4 +136,18 @@ impl Shared {
         let items: Vec<String> = kinds.iter().map(|kind| format!("{of}::{kind:?}")).collect();
         self.list(of, &items.join(", "))
     }
+}
+
+/// The soils a table is for.
+pub fn soils(soils: &SoilsRow, shared: &mut Shared) -> String {
+    let textures = shared.kinds("Texture", &soils.textures);
+    let within: Vec<String> = soils
+        .within
+        .iter()
+        .map(|(of, above, up_to)| {
+            format!("(Property::{of:?}, {}, {})", number(*above), number(*up_to))
+        })
+        .collect();
+    let within = shared.list("(Property, f64, f64)", &within.join(", "));
+    format!("Soils {{ textures: {textures}, within: {within} }}")
 }

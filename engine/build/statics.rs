@@ -2,38 +2,25 @@
 
 use std::collections::BTreeSet;
 
-use crate::facts::{RangeRow, RegionRow, SourceRow, StepRow, Wrong};
-use crate::shared::{Shared, citation, cited_are_known, no_two, number, shouted};
-use crate::{table, tables};
+use crate::facts::{RangeRow, RatingRow, RegionRow, SourceRow, StepRow, Wrong};
+use crate::shared::{Shared, citation, no_two, rows, rows_of_regions, shouted, soils};
+use crate::{rates, regional_lime, table, tables};
 
 /// Every file to be written, with its code.
 pub fn all() -> Result<Vec<(&'static str, String)>, Vec<Wrong>> {
     let sources = table("sources.csv")?.read(&SourceRow::COLUMNS, SourceRow::read)?;
+    no_two("sources.csv", sources.iter().map(|source| source.id.as_str()))?;
     let known: BTreeSet<&str> = sources.iter().map(|source| source.id.as_str()).collect();
-    let regions = table("regions.csv")?.read(&RegionRow::COLUMNS, |row| {
-        let region = RegionRow::read(row)?;
-        cited_are_known(&region.cited, &known).map_err(|what| row.wrong(what))?;
-        Ok(region)
-    })?;
+    let regions: Vec<RegionRow> = rows("regions.csv", &known)?;
     let mut places: BTreeSet<&str> = regions.iter().map(|region| region.id.as_str()).collect();
     places.insert("anywhere");
-    let rows = table("ranges.csv")?.read(&RangeRow::COLUMNS, |row| {
-        let range = RangeRow::read(row)?;
-        if !places.contains(range.region.as_str()) {
-            return Err(
-                row.wrong(format!("the region “{}” stands in no row of regions.csv", range.region))
-            );
-        }
-        cited_are_known(&range.cited, &known).map_err(|what| row.wrong(what))?;
-        Ok(range)
-    })?;
-    no_two("sources.csv", sources.iter().map(|source| source.id.as_str()))?;
-    no_two("regions.csv", regions.iter().map(|region| region.id.as_str()))?;
-    no_two("ranges.csv", rows.iter().map(|range| range.id.as_str()))?;
     let mut files = vec![
         ("sources.rs", register(&sources)),
         ("regions.rs", regions_of(&regions)),
-        ("ranges.rs", ranges(&rows)),
+        ("ranges.rs", ranges(&rows_of_regions("ranges.csv", &known, &places)?)),
+        ("ratings.rs", ratings(&table("ratings.csv")?.read(&RatingRow::COLUMNS, RatingRow::read)?)),
+        ("lime.rs", regional_lime::statics(&known, &places)?),
+        ("rates.rs", rates::statics(&known, &places)?),
     ];
     files.extend(tables::all(&known)?);
     Ok(files)
@@ -94,17 +81,7 @@ fn scheme(row: &RangeRow, shared: &mut Shared) -> String {
     let rungs: Vec<String> = row.steps.iter().map(rung).collect();
     let rungs = shared.list("Rung", &rungs.join(", "));
     let ends: Vec<f64> = row.steps.iter().filter_map(|step| step.up_to).collect();
-    let textures = shared.kinds("Texture", &row.soils.textures);
-    let within: Vec<String> = row
-        .soils
-        .within
-        .iter()
-        .map(|(of, above, up_to)| {
-            format!("(Property::{of:?}, {}, {})", number(*above), number(*up_to))
-        })
-        .collect();
-    let within = shared.list("(Property, f64, f64)", &within.join(", "));
-    let soils = format!("Soils {{ textures: {textures}, within: {within} }}");
+    let soils = soils(&row.soils, shared);
     let oxide = match row.oxide {
         None => "None".into(),
         Some(oxide) => format!("Some(Oxide::{oxide:?})"),
@@ -126,4 +103,14 @@ fn scheme(row: &RangeRow, shared: &mut Shared) -> String {
 fn rung(step: &StepRow) -> String {
     let StepRow { word, level, inclusive, .. } = step;
     format!("Rung {{ word: {word:?}, level: Level::{level:?}, inclusive: {inclusive} }}")
+}
+
+fn ratings(rows: &[RatingRow]) -> String {
+    let rows: Vec<String> = rows
+        .iter()
+        .map(|RatingRow { word, level, region }| {
+            format!("Rating {{ word: {word:?}, level: Level::{level:?}, region: {region:?} }}")
+        })
+        .collect();
+    format!("static RATINGS: &[Rating] = &[{}];\n", rows.join(", "))
 }

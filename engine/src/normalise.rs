@@ -563,13 +563,13 @@ mod tests {
     }
 
     #[test]
-    fn an_index_is_not_an_amount_and_asks_nothing() {
+    fn an_index_stays_an_index_and_asks_nothing() {
         let found = normalised(
             vec![reading(Property::Zinc, 120.0, Some(Unit::Index))],
             &ReadingAnswers::default(),
         );
-        let why = found.readings[0].measure.as_ref().unwrap_err();
-        assert!(why.contains("own index"), "{why}");
+        let measure = found.readings[0].measure.as_ref().unwrap();
+        assert_eq!((measure.unit, found.soil.value(Property::Zinc)), (Unit::Index, None));
         assert!(found.questions.is_empty());
     }
 

@@ -12,6 +12,7 @@ mod drawing;
 mod found;
 mod hunt;
 mod rules;
+mod steps;
 mod told;
 mod whole;
 

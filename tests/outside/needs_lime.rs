@@ -4,8 +4,8 @@ use emberloam_engine::case::Case;
 use emberloam_engine::plan::needs::{
     Need, NeedKind, SulfurSoil, T_PER_HA_IN_LB_PER_1000_SQ_FT, T_PER_HA_IN_TON_PER_ACRE, Verdict,
     adams_evans, as_product, at_neutralising_value, doses, exchangeable_acidity_psu, gypsum_oster,
-    gypsum_per_meq, mehlich_nc, sikora_oregon, smp_tri_state, sulfur_for_free_lime,
-    sulfur_michigan, turf_psu,
+    gypsum_per_meq, mehlich_nc, saturation_lime, sikora_oregon, smp_tri_state,
+    sulfur_for_free_lime, sulfur_michigan, turf_psu,
 };
 use emberloam_engine::quantity::Band;
 use emberloam_engine::soil::{PlantGroup, Texture};
@@ -253,4 +253,14 @@ fn gypsum_only_for_a_sodic_soil() {
                 .all(|n| n.kind != NeedKind::Gypsum || n.verdict != Verdict::Give)
         );
     }
+}
+
+/// Source: an agronomists' page on liming in Brazil (second-hand): V 8.42 to 60 %, T 5.46, lime of
+/// PRNT 80 %: 3.5 t/ha. The reference's sum is (70 − 18) × 7.1 ÷ 100 = 3.7 (derived).
+#[test]
+fn lime_by_base_saturation_as_the_worked_examples() {
+    let product = saturation_lime(8.42, 60.0, 5.46) * 100.0 / 80.0;
+    assert!((product - 3.5).abs() < 0.05, "{product}");
+    assert!((saturation_lime(18.0, 70.0, 7.1) - 3.7).abs() < 0.05);
+    assert_eq!(saturation_lime(75.0, 70.0, 7.1), 0.0);
 }

@@ -91,7 +91,7 @@ fn every_table_is_cited_and_used_for_some_plants() {
         for citation in scheme.citations {
             assert!(registered.contains(citation.source.id), "{}", citation.source.id);
         }
-        assert!(!scheme.judges.is_empty() || !scheme.second.is_empty(), "{}", scheme.id());
+        assert!(!scheme.plants.is_empty(), "{}", scheme.id());
         assert!(scheme.judges.iter().all(|p| !scheme.second.contains(p)), "{}", scheme.id());
     }
 }
@@ -116,49 +116,11 @@ fn at_most_one_table_judges_a_measure_and_every_plant_has_one() {
     }
 }
 
-/// Every table that nobody has read in its publication. A new one is added here
-/// on purpose, or not at all.
-const REMEMBERED: &[&str] = &[
-    "vermont-p",
-    "vermont-k",
-    "vermont-mg",
-    "cornell-morgan-p",
-    "georgia-p",
-    "georgia-k",
-    "georgia-mg",
-    "florida-p",
-    "florida-k",
-    "florida-mg",
-    "virginia-p",
-    "virginia-k",
-    "virginia-mg",
-    "oregon-ca",
-    "oregon-mg",
-    "oregon-k",
-    "oregon-b",
-    "rb209-k",
-    "rb209-mg",
-    "umn-om",
-];
-
-fn is_remembered(scheme: &Scheme) -> bool {
-    scheme.citations.iter().all(|c| c.grade >= Grade::FromMemory)
-}
-
-#[test]
-fn memory_is_always_said_to_be_memory_and_every_remembered_table_is_listed() {
-    let remembered: BTreeSet<_> = schemes().filter(|s| is_remembered(s)).map(|s| s.id()).collect();
-    assert_eq!(remembered, REMEMBERED.iter().copied().collect());
-    for scheme in schemes().filter(|s| is_remembered(s)) {
-        assert!(scheme.note.contains("from memory"), "{}", scheme.id());
-    }
-}
-
 /// What a remembered table judges is known to rest on memory, so that no
 /// advice leans on it alone.
 #[test]
 fn a_level_from_a_remembered_table_says_so() {
-    for scheme in schemes().filter(|s| is_remembered(s) && !s.judges.is_empty()) {
+    for scheme in schemes().filter(|s| s.is_from_memory() && !s.judges.is_empty()) {
         let unit = match scheme.unit {
             Unit::MgPerL => Unit::MgPerL,
             _ => scheme.property.unit(),
@@ -169,7 +131,7 @@ fn a_level_from_a_remembered_table_says_so() {
         assert!(found.rests_on_memory(), "{}: {found:?}", scheme.id());
         assert!(
             !schemes().any(|read| {
-                !is_remembered(read)
+                !read.is_from_memory()
                     && read.property == scheme.property
                     && !read.judges.is_empty()
                     && read.methods.iter().any(|m| scheme.methods.contains(m))
@@ -200,12 +162,23 @@ fn every_table_says_what_its_steps_mean() {
     assert!(opinion(&lawn, "Carrow").grounds.rule.contains("80–100 %"));
 }
 
+/// Where the usual extractants part there is no verdict, and each is told; where all of them
+/// agree on the side of enough, that is said at once.
 #[test]
-fn without_an_extractant_nothing_extracted_is_judged() {
+fn without_an_extractant_only_what_all_usual_ones_say_is_said() {
+    let found =
+        |value| judged(&measure(Property::Phosphorus, value, None), PlantGroup::MixedVegetables);
+    let parted = found(38.0);
+    assert!(parted.level.is_none() && parted.range.is_none());
+    let why = parted.not_judged.unwrap();
+    assert!(why.contains("low by Mehlich-3") && why.contains("by Olsen"), "{why}");
+    let plenty = found(2000.0);
+    assert_eq!(plenty.level, Some(Sufficient), "{plenty:?}");
+    assert!(plenty.grounds.assumed[0].contains("extractant is not known"));
     for property in Property::ALL.into_iter().filter(|p| p.is_extracted()) {
         let found = judged(&measure(property, 50.0, None), PlantGroup::MixedVegetables);
-        assert!(found.level.is_none() && found.range.is_none(), "{property:?}");
-        assert!(found.not_judged.is_some(), "{property:?}");
+        let said = found.grounds.assumed.first().is_some_and(|a| a.contains("is not known"));
+        assert!(found.not_judged.is_some() || said, "{property:?}");
     }
 }
 
@@ -217,7 +190,7 @@ fn weight_and_volume_are_never_compared() {
     );
     assert!(volume.not_judged.unwrap().contains("mg/kg"));
     let weight = judged(
-        &measure(Property::Potassium, 60.0, Some(Method::Morgan)),
+        &measure(Property::Potassium, 60.0, Some(Method::AmmoniumNitrate)),
         PlantGroup::MixedVegetables,
     );
     assert!(weight.not_judged.unwrap().contains("mg/L"));

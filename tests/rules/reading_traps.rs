@@ -189,7 +189,6 @@ fn lines_that_are_no_result_say_why() {
         ("Ca/Mg: 7/1", "more than one"),
         ("Ca Sat 66", "write % beside it"),
         ("NA 2.1 meq/100g", "sodium or neutralizable acidity"),
-        ("PBI 120", "not used by this program"),
         ("Active carbon 420 ppm", "soil-health"),
         ("KKKKKKKK", "no soil property"),
         ("MO 3,4", "organic matter (mati"),
@@ -623,7 +622,7 @@ fn the_two_ends_of_a_depth_in_two_columns_are_one_depth() {
 
 #[test]
 fn a_row_that_is_no_property_here_does_not_end_its_table() {
-    let card = "Parameter\tTest Value\tUnit\tRating\npH\t7.8\t\tAlkaline\nAvailable Nitrogen (N)\t210\tkg/ha\tLow\nAvailable Phosphorus (P)\t18\tkg/ha\tMedium\nPBI\t110\t\t\nAvailable Zinc (Zn)\t0.5\tppm\tDeficient";
+    let card = "Parameter\tTest Value\tUnit\tRating\npH\t7.8\t\tAlkaline\nAvailable Nitrogen (N)\t210\tkg/ha\tLow\nAvailable Phosphorus (P)\t18\tkg/ha\tMedium\nASC\t110\t\t\nAvailable Zinc (Zn)\t0.5\tppm\tDeficient";
     assert_eq!(
         shown(card),
         ["ph 7.8 [Alkaline]", "phosphorus 18 kg/ha [Medium]", "zinc 0.5 mg/kg [Deficient]"]

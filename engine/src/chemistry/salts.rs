@@ -2,6 +2,7 @@
 //! FAO's table of water at saturation adds to them.
 
 use crate::chemistry::saturation_water::{from_water, saturation_water};
+use crate::chemistry::sodium::SALINE;
 use crate::chemistry::{Chemistry, Derived, with_grounds_of};
 use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown, significant};
 use crate::question::{Question, QuestionId};
@@ -24,7 +25,11 @@ pub(super) fn work_out(soil: &Soil, setting: &Setting, chemistry: &mut Chemistry
             .suggesting("1:1, 1:2, 1:5 or saturated paste."),
         );
     }
-    let (Some(ec), Some(method)) = (measure.amount.exact(), measure.method) else {
+    let Some(ec) = measure.amount.exact() else { return };
+    // Paste holds less water than any mix, so that it can't be weaker: what is saline as paste
+    // is saline by every method.
+    let at_least = measure.method.is_none() && ec >= SALINE;
+    let Some(method) = measure.method.or(at_least.then_some(Method::SaturatedPaste)) else {
         return;
     };
     let by_equations = by_equations(ec, method, setting);
@@ -38,6 +43,11 @@ pub(super) fn work_out(soil: &Soil, setting: &Setting, chemistry: &mut Chemistry
             let high = band.high.max(other.high);
             (Band::new(band.low.min(other.low), band.likely, high), grounds)
         }
+    };
+    let grounds = if at_least {
+        grounds.assume("Nobody says how it was measured. In paste there is at least as much as in any wetter mix, and so much is taken.")
+    } else {
+        grounds
     };
     chemistry.figures.push(Figure::new(
         Derived::Ece.name(),

@@ -16,6 +16,11 @@ pub trait Fact: Sized {
 
     /// The publications it rests on.
     fn cited(&self) -> &[Cited];
+
+    /// The region it was published for, where that matters.
+    fn region(&self) -> Option<&str> {
+        None
+    }
 }
 
 /// Reads one row as it stands on line 7 of a file; what is wrong with it, in words.

@@ -1,5 +1,6 @@
 //! A published range: the steps of one table for one property.
 
+use super::fact::Fact;
 use super::oxide::Oxide;
 use super::source::Cited;
 use super::table::{Row, Wrong};
@@ -63,9 +64,8 @@ pub struct StepRow {
     pub inclusive: bool,
 }
 
-impl RangeRow {
-    /// The columns, in the order they are usually written.
-    pub const COLUMNS: [&'static str; 14] = [
+impl Fact for RangeRow {
+    const COLUMNS: &'static [&'static str] = &[
         "id",
         "region",
         "property",
@@ -82,12 +82,7 @@ impl RangeRow {
         "note",
     ];
 
-    /// Reads a row.
-    ///
-    /// # Errors
-    /// A name nobody knows, a number that is none, steps that don't rise, a unit that the property
-    /// is never given in, or no publication.
-    pub fn read(row: Row<'_>) -> Result<RangeRow, Wrong> {
+    fn read(row: Row<'_>) -> Result<RangeRow, Wrong> {
         let (unit, oxide) = unit(row)?;
         let property: Property = row.kind("property")?;
         if let Some(oxide) = oxide
@@ -124,6 +119,14 @@ impl RangeRow {
             note: row.cell("note").into(),
         })
     }
+
+    fn cited(&self) -> &[Cited] {
+        &self.cited
+    }
+
+    fn region(&self) -> Option<&str> {
+        Some(&self.region)
+    }
 }
 
 fn fits(oxide: Oxide, property: Property) -> bool {
@@ -148,7 +151,7 @@ fn unit(row: Row<'_>) -> Result<(Unit, Option<Oxide>), Wrong> {
     Ok((row.named(unit.trim())?, Some(oxide)))
 }
 
-fn soils(row: Row<'_>) -> Result<SoilsRow, Wrong> {
+pub(super) fn soils(row: Row<'_>) -> Result<SoilsRow, Wrong> {
     let mut soils = SoilsRow::default();
     for part in row.list("soils") {
         match part.split_once(' ') {

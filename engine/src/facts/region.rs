@@ -1,5 +1,6 @@
 //! A region: whose tables judge there, and what its reports look like.
 
+use super::fact::Fact;
 use super::source::Cited;
 use super::table::{Row, Wrong};
 use crate::soil::Method;
@@ -25,16 +26,11 @@ pub struct RegionRow {
     pub cited: Vec<Cited>,
 }
 
-impl RegionRow {
-    /// The columns, in the order they are usually written.
-    pub const COLUMNS: [&'static str; 8] =
-        ["id", "name", "near", "phosphorus", "cations", "ph", "clues", "sources"];
+impl Fact for RegionRow {
+    const COLUMNS: &'static [&'static str] =
+        &["id", "name", "near", "phosphorus", "cations", "ph", "clues", "sources"];
 
-    /// Reads a row.
-    ///
-    /// # Errors
-    /// A name nobody knows, a clue too short to be one, or no publication.
-    pub fn read(row: Row<'_>) -> Result<RegionRow, Wrong> {
+    fn read(row: Row<'_>) -> Result<RegionRow, Wrong> {
         let clues: Vec<String> = row.list("clues").map(str::to_lowercase).collect();
         if let Some(short) = clues.iter().find(|clue| clue.chars().count() < 2) {
             return Err(row.wrong(format!("the clue “{short}” is too short to tell a region")));
@@ -56,5 +52,9 @@ impl RegionRow {
             clues,
             cited: row.cited()?,
         })
+    }
+
+    fn cited(&self) -> &[Cited] {
+        &self.cited
     }
 }

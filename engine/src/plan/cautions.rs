@@ -4,14 +4,14 @@ use serde::Serialize;
 
 use crate::case::{ChargeSource, Feedstock};
 use crate::plan::Path;
-use crate::plan::hazards::Hazard;
+use crate::plan::hazards::{Hazard, lead_unsettled};
 use crate::quantity::Grounds;
 use crate::ranges::Level;
 use crate::soil::{Method, Property};
 use crate::sources::{
     COLORADO_SODIC, COMMON_PRACTICE, Citation, DEL_CAMPO_2021, DRYLANDS_2025, EPA_LEAD,
-    FLAMMABILITY_2014, GUO_2020, LEAD_UMD, NOP_205_203, NOSB_TEA_2004, OUR_CHOICE, SONI_2015,
-    UGA_MANURE,
+    FLAMMABILITY_2014, GUO_2020, HAMEL_2003, LEAD_UMD, NOP_205_203, NOSB_TEA_2004, OUR_CHOICE,
+    SONI_2015, UGA_MANURE,
 };
 use crate::survey::Survey;
 
@@ -205,7 +205,16 @@ fn nearly_sodic(survey: &Survey<'_>) -> bool {
 fn lead(survey: &Survey<'_>, add: &mut Add<'_>) {
     let Some(measure) = survey.soil.get(Property::Lead) else { return };
     let amount = measure.amount.number();
-    if measure.method != Some(Method::TotalAcid) {
+    if lead_unsettled(survey) {
+        add(
+            "lead by an extract that points to total lead at or over the level for homes",
+            "Lead was measured, but not clearly as total lead, and so much of it may mean more \
+             total lead than the level for homes. Until total lead is measured, keep children off \
+             bare soil, don't raise dust, and grow food in clean raised beds."
+                .into(),
+            &[HAMEL_2003.opened(), LEAD_UMD.opened(), COMMON_PRACTICE.unsourced()],
+        );
+    } else if measure.method != Some(Method::TotalAcid) {
         add(
             "lead measured, but not as total lead",
             "Lead was measured, but not clearly as total lead. An extract can't be held against \

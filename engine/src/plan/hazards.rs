@@ -3,8 +3,8 @@
 use crate::chemistry::sodium::{SALINE, Sodic};
 use crate::plan::rate::MOST_EC;
 use crate::quantity::Unit;
-use crate::ranges::lead_level;
-use crate::soil::{Method, Property};
+use crate::ranges::{lead_level, total_lead_likely};
+use crate::soil::{Amount, Method, Property};
 use crate::survey::Survey;
 
 /// What comes before any biochar, lime or feed.
@@ -48,6 +48,20 @@ pub(crate) fn over_lead_level(survey: &Survey<'_>) -> bool {
             && m.unit == Unit::MgPerKg
     });
     level.zip(total).is_some_and(|(level, lead)| lead.amount.number() >= level.screening)
+}
+
+/// Lead found by an extract, or nobody says how, that points to total lead at or above that
+/// level, while nobody measured the total.
+pub(crate) fn lead_unsettled(survey: &Survey<'_>) -> bool {
+    let of_lead = |total: bool| {
+        let all = survey.soil.measures.iter().filter(|m| m.property == Property::Lead);
+        all.filter(move |m| (m.method == Some(Method::TotalAcid)) == total)
+    };
+    let Some(level) = lead_level(survey.case.season.today) else { return false };
+    of_lead(true).next().is_none()
+        && of_lead(false)
+            .filter(|m| !matches!(m.amount, Amount::Below(_)))
+            .any(|m| total_lead_likely(m).is_none_or(|total| total >= level.screening))
 }
 
 /// Salts likely at or over 4 dS/m of the paste, or over the limit in a 1:1 mix.

@@ -7,9 +7,10 @@ use crate::case::{BedKind, Winter};
 use crate::plan::charge::ChargePlan;
 use crate::plan::hazards::Hazard;
 use crate::plan::job::{Job, JobKind};
-use crate::plan::needs::{Need, NeedKind};
+use crate::plan::needs::{MOST_FEEDS, Need, NeedKind};
 use crate::plan::path::Path;
 use crate::plan::rate::Dose;
+use crate::plan::washing;
 use crate::quantity::{Band, Grounds, Unit, measured_out};
 use crate::ranges::Level;
 use crate::season::{Timing, Window};
@@ -39,7 +40,8 @@ const BETWEEN_DOSES: i64 = 180;
 /// More doses than these stand in no one-year list. Our choice.
 const MOST_DOSES: u32 = 3;
 
-/// Days between lime and what holds ammonium. Source: common practice, some weeks.
+/// Days between lime and what holds ammonium, and between two feeds that were put off.
+/// Source: common practice, some weeks.
 const APART: i64 = 14;
 
 /// Days before harvest in which nothing is fed any more. Our choice: too late to be taken up.
@@ -47,6 +49,9 @@ const FED_BEFORE_HARVEST: i64 = 28;
 
 /// Days from the first frost until what stands grows again. Our choice.
 const WINTER_RESTS: i64 = 150;
+
+/// Days in which lime is spread that is to be done with before a feed. Our choice.
+const A_WEEK: i64 = 7;
 
 /// Days for one job that needs no season, so that it gets an end. Our choice.
 const A_MONTH: i64 = 30;
@@ -69,8 +74,9 @@ pub(crate) fn later(date: Option<Date>, days: i64) -> Option<Date> {
 /// The jobs in the order of the season.
 pub(crate) fn jobs(work: &Work<'_>) -> Vec<Job> {
     let mut list = Vec::new();
+    let mut feeds = work.feeds();
     list.extend(work.hazard());
-    list.extend(work.limes());
+    list.extend(work.limes(&mut feeds));
     list.extend(work.of_need(NeedKind::Acid, JobKind::Sulfur));
     list.extend(work.of_need(NeedKind::Gypsum, JobKind::Gypsum));
     list.extend(work.washes());
@@ -80,7 +86,7 @@ pub(crate) fn jobs(work: &Work<'_>) -> Vec<Job> {
     }
     list.extend(work.covers());
     list.extend(work.retests_first());
-    list.extend(work.feeds());
+    list.extend(feeds);
     list.extend(work.plants());
     list.push(work.retests());
     if list.iter().any(|job| job.digs)
@@ -188,21 +194,25 @@ impl Work<'_> {
     fn washes(&self) -> Option<Job> {
         let sodium = self.hazards.contains(&Hazard::Sodium);
         let salts = self.hazards.contains(&Hazard::Salts);
-        let task = match (sodium, salts) {
-            (true, _) => {
+        let water = salts.then(|| washing::depth_of_water(self.survey)).flatten();
+        let (task, sources) = match (sodium, water) {
+            (true, _) => (
                 "Once the gypsum is in and water drains away below, wash the sodium down with clean water."
-            }
-            (_, true) => "Wash the salts down with clean water, where the soil drains.",
+                    .to_string(),
+                Vec::new(),
+            ),
+            (_, Some(water)) => (washing::task(self.survey, water), washing::SOURCES.to_vec()),
+            _ if salts => (
+                "Wash the salts down with clean water, where the soil drains.".to_string(),
+                Vec::new(),
+            ),
             _ => return None,
         };
-        Some(self.job(
-            JobKind::WashSalts,
-            false,
-            task,
-            (self.today(), None),
-            "This comes before any biochar, lime or feed.",
-            &[NRCS_SALINITY.opened(), COMMON_PRACTICE.unsourced()],
-        ))
+        let mut reason = "This comes before any biochar, lime or feed.".to_string();
+        reason.extend(washing::bears(self.survey).filter(|_| salts));
+        let all = [vec![NRCS_SALINITY.opened(), COMMON_PRACTICE.unsourced()], sources].concat();
+        let window = (self.today(), None);
+        Some(self.job(JobKind::WashSalts, false, task, window, reason, &all))
     }
 
     fn clears(&self, off: Date) -> Job {
@@ -216,8 +226,42 @@ impl Work<'_> {
         )
     }
 
+    /// A dose of lime from a day on, kept some weeks from what is fed, since nitrogen may come
+    /// as ammonium or manure: it ends before the feed, or the feed waits for it where it can
+    /// (`hurry`), or it waits for the feed. Its first and last day.
+    fn away_from_feeds(
+        &self,
+        mut from: Option<Date>,
+        feeds: &mut [Job],
+        hurry: bool,
+    ) -> (Option<Date>, Option<Date>) {
+        let ends = |from| later(from, A_MONTH);
+        if self.need(NeedKind::Nitrogen).is_none() {
+            return (from, ends(from));
+        }
+        for feed in feeds {
+            let (Some(day), Some(begins), Some(over)) = (from, feed.from, feed.to.or(feed.from))
+            else {
+                continue;
+            };
+            let (before, last) = (later(Some(begins), -APART), later(Some(over), -APART));
+            // A dose that is not urgent wants some days before the feed.
+            let enough = if hurry { from } else { later(from, A_WEEK) };
+            if enough <= before {
+                return (from, ends(from).min(before));
+            }
+            if hurry && from <= last {
+                let end = later(from, A_WEEK).min(last);
+                feed.from = later(end, APART);
+                return (from, end);
+            }
+            from = later(Some(over), APART).max(Some(day));
+        }
+        (from, ends(from))
+    }
+
     /// Lime in its doses, half a year apart.
-    fn limes(&self) -> Vec<Job> {
+    fn limes(&self, feeds: &mut [Job]) -> Vec<Job> {
         let Some((need, grams)) = self.need(NeedKind::Lime) else { return Vec::new() };
         let count = need.doses.max(1);
         let each = self.weighed(grams.likely / f64::from(count), "ground limestone");
@@ -230,15 +274,18 @@ impl Work<'_> {
             .map(|dose| {
                 let due =
                     later(self.clear_from().max(self.today()), BETWEEN_DOSES * i64::from(dose));
+                let (mut from, mut end) = self.away_from_feeds(due, feeds, dose == 0);
                 let spread = self.spread_after_lime();
-                let apart = later(spread, -APART).filter(|apart| due <= Some(*apart));
-                let after = later(spread, 2 * APART).filter(|_| apart.is_none());
-                let from = due.max(after.filter(|_| due.is_some()));
+                let apart = later(spread, -APART).filter(|apart| from <= Some(*apart));
+                if apart.is_none() && spread.is_some() && from.is_some() {
+                    let after = from.max(later(spread, 2 * APART));
+                    (from, end) = self.away_from_feeds(after, feeds, false);
+                }
                 // Once the bed is planted nobody knows how long the crop stands.
                 let planted =
                     self.timing().planting.zip(from).is_some_and(|(plant, from)| from >= plant);
                 let digs = self.may_dig() && !planted;
-                let window = (from, apart.min(later(from, A_MONTH)).or(later(from, A_MONTH)));
+                let window = (from, [apart, end].into_iter().flatten().min());
                 let sources = [TRI_STATE_LIME.opened(), COMMON_PRACTICE.unsourced()];
                 self.job(JobKind::Lime, digs, self.evenly(&each, digs), window, reason, &sources)
             })
@@ -286,6 +333,11 @@ impl Work<'_> {
             "Bacteria turn sulfur to acid while the soil is warm. Test the pH before any further dose."
         } else {
             "Gypsum puts calcium in the place of sodium; clean water then takes the sodium down."
+        };
+        let reason = if count > 1 && kind == NeedKind::Gypsum {
+            format!("{reason} The next dose comes half a year later, after a test.")
+        } else {
+            reason.to_string()
         };
         let from = self.clear_from().max(self.today());
         Some(self.job(job, digs, task, (from, None), reason, &[COMMON_PRACTICE.unsourced()]))
@@ -486,31 +538,36 @@ impl Work<'_> {
 
     /// What is still missing of the year's nutrients, before planting and in growth.
     fn feeds(&self) -> Vec<Job> {
-        let (mut first, mut second) = (Vec::new(), None);
-        // In two parts where the second comes in time before the harvest.
+        // In more than one part where the second comes in time before the harvest.
         let again = later(self.today(), SECOND_FEED.1);
         let twice = !self.survey.bed.is_potted()
             && self.last_feed().zip(again).is_none_or(|(last, again)| again <= last);
+        let mut rounds: Vec<Vec<String>> = Vec::new();
         for (kind, name) in [
             (NeedKind::Nitrogen, "nitrogen (N)"),
             (NeedKind::Phosphate, "phosphate (P₂O₅)"),
             (NeedKind::Potash, "potash (K₂O)"),
             (NeedKind::Magnesium, "Epsom salts"),
         ] {
-            let Some((_, grams)) = self.need(kind) else { continue };
-            let split = kind == NeedKind::Nitrogen && twice;
-            let part = if split { grams.likely / 2.0 } else { grams.likely };
-            first.push(self.weighed(part, name));
-            if split {
-                second = Some(self.weighed(part, name));
+            let Some((need, grams)) = self.need(kind) else { continue };
+            let halves = if kind == NeedKind::Nitrogen { 2 } else { 1 };
+            let parts = if twice { need.doses.clamp(halves, MOST_FEEDS) } else { 1 };
+            let most = need.at_once.as_ref().map_or(f64::INFINITY, |ceiling| ceiling.most);
+            let part = self.weighed((grams.likely / f64::from(parts)).min(most), name);
+            for at in 0..parts as usize {
+                if rounds.len() <= at {
+                    rounds.push(Vec::new());
+                }
+                rounds[at].push(part.clone());
             }
         }
-        if first.is_empty() {
-            return Vec::new();
+        let mut rounds = rounds.into_iter().map(|parts| parts.join(", "));
+        let Some(first) = rounds.next() else { return Vec::new() };
+        let mut jobs = vec![self.feeds_first(&first)];
+        for (what, at) in rounds.zip(1..) {
+            let before = jobs.last().and_then(|job| job.to.or(job.from));
+            jobs.push(self.feeds_again(&what, at, before));
         }
-        let what = first.join(", ");
-        let mut jobs = vec![self.feeds_first(&what)];
-        jobs.extend(second.map(|what| self.feeds_again(&what)));
         jobs
     }
 
@@ -552,20 +609,23 @@ impl Work<'_> {
         self.job(JobKind::Feed, false, task, window, reason, &sources)
     }
 
-    fn feeds_again(&self, what: &str) -> Job {
+    /// The second feed and those after it, none before the one before it is over.
+    fn feeds_again(&self, what: &str, at: i64, before: Option<Date>) -> Job {
         let t = self.timing();
-        let grows = later(t.planting, SECOND_FEED.0);
-        let lawn = self.survey.is_lawn();
-        let start = grows.or(later(self.today(), if lawn { 60 } else { SECOND_FEED.0 }));
+        let grows = later(t.planting, at * SECOND_FEED.0);
+        let apart = if self.survey.is_lawn() { 60 } else { SECOND_FEED.0 };
+        let start = grows.or(later(self.today(), at * apart));
         let start =
             start.filter(|_| t.planting.is_some() || self.survey.bed.standing != Standing::Clear);
         let start = if t.planting.is_some() { start } else { self.out_of_the_cold(start) };
+        // Both may have been put off to the end of the winter.
+        let start = if start < before { start.and(later(before, APART)) } else { start };
         self.job(
             JobKind::Feed,
             false,
             format!("Feed again while the plants grow fast, beside them: {what}."),
             (start, later(start, SECOND_FEED.1 - SECOND_FEED.0)),
-            "Half of the nitrogen waits for the plants, so that rain takes less of it.",
+            "A part waits for the plants, so that rain takes less of it.",
             &[UMASS_RATES.opened()],
         )
     }

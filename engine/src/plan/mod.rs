@@ -16,6 +16,7 @@ pub mod needs;
 mod path;
 mod questions;
 mod rate;
+mod washing;
 
 use serde::Serialize;
 use time::Date;
@@ -115,6 +116,8 @@ pub fn plan(survey: &Survey<'_>) -> (Plan, Vec<Question>) {
     let recipe = charge.is_some();
     questions.extend(questions::questions(survey, &decision, &alternatives, recipe, gives));
     let charge_of = charge.as_ref();
+    // Where a hazard decides, and no answer would lead elsewhere, nothing is only for now.
+    let settled = !hazards.is_empty() && alternatives.is_empty();
     let work =
         Work { survey, path, hazards: &hazards, dose: &dose, charge: charge_of, needs: &needs };
     let jobs = jobs::jobs(&work);
@@ -122,7 +125,8 @@ pub fn plan(survey: &Survey<'_>) -> (Plan, Vec<Question>) {
     let with = charge_of.map(ChargePlan::sources).unwrap_or_default();
     let plan = Plan {
         headline: headline::headline(survey, &decision, &hazards, &needs, late),
-        provisional: provisional(&decision, &alternatives) || rests_on_unjudged(survey, path),
+        provisional: !settled
+            && (provisional(&decision, &alternatives) || rests_on_unjudged(survey, path)),
         reasons: decision.reasons(),
         would_change: alternatives.iter().map(questions::Alternative::sentence).collect(),
         lines: lines::near_lines(survey),

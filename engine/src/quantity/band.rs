@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::quantity::Unit;
-use crate::sources::Citation;
+use crate::sources::{Citation, Grade};
 
 /// An uncertain value: low, likely and high. Always `low <= likely <= high`.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -85,6 +85,11 @@ impl Grounds {
     pub fn input(mut self, name: impl Into<String>, value: impl Into<String>) -> Grounds {
         self.inputs.push(Input { name: name.into(), value: value.into() });
         self
+    }
+
+    /// Whether nothing it rests on was read: it may not stand alone.
+    pub fn rests_on_memory(&self) -> bool {
+        self.sources.iter().all(|cited| cited.grade >= Grade::FromMemory)
     }
 
     /// Adds an assumption.

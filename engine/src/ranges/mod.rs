@@ -19,6 +19,7 @@
 //! ```
 
 mod finding;
+mod laboratory;
 mod lead;
 mod limits;
 mod manganese;
@@ -36,7 +37,8 @@ use crate::soil::{Measure, Method, PlantGroup, Property, Soil, Texture};
 
 pub use crate::soil::Level;
 pub use finding::{Finding, Findings, Opinion, Range, Step};
-pub use lead::{LEAD_LEVELS, LeadLevel, lead_level};
+pub use laboratory::beside as beside_the_laboratory;
+pub use lead::{LEAD_LEVELS, LeadLevel, lead_level, total_lead_likely};
 pub(crate) use limits::has_free_lime;
 pub use manganese::activity_index;
 pub use organic_matter::texture_decides;
@@ -139,9 +141,9 @@ struct Said {
     others: Vec<Finding>,
 }
 
-/// Behind every near region: the tables that judge where no region is known.
+/// Behind every near region: the tables that judge where no region is known. Our choice.
 const LISTED: usize = 100;
-/// Behind them: tables of regions that nobody chose.
+/// Behind them: tables of regions that nobody chose. Our choice.
 const STRANGERS: usize = 200;
 /// How many second opinions stand beside a region's own table. Our choice.
 const MOST_OPINIONS: usize = 3;
@@ -152,7 +154,11 @@ const MOST_OPINIONS: usize = 3;
 /// not, those that are set to judge, and for want of them any that is made for the measure.
 fn said(measure: Measure, soil: &Soil, setting: &Setting, density: Option<f64>) -> Option<Said> {
     let plants = setting.plants.unwrap_or_default();
-    let mut all: Vec<(usize, &'static Scheme, Finding)> = known(&measure, setting)
+    let known = known(&measure, setting);
+    // Where a table judges other soils than this one, the soil is asked for instead.
+    let has_judge =
+        known.iter().any(|s| s.judges.contains(&plants) && s.judge(&measure, density).is_some());
+    let mut all: Vec<(usize, &'static Scheme, Finding)> = known
         .into_iter()
         .filter(|scheme| scheme.soils.include(soil, setting.texture))
         .filter_map(|scheme| {
@@ -170,6 +176,7 @@ fn said(measure: Measure, soil: &Soil, setting: &Setting, density: Option<f64>) 
             };
             Some((rank, scheme, scheme.judge(&measure, density)?))
         })
+        .filter(|(rank, ..)| *rank < STRANGERS || !has_judge)
         .collect();
     // Regions that nobody chose between, and that differ, give no verdict.
     let strangers = |found: &&(usize, &'static Scheme, Finding)| found.0 == STRANGERS;
@@ -260,10 +267,8 @@ fn why_no_table(measure: &Measure, setting: &Setting) -> String {
     if measure.unit == Unit::Index {
         return "This is the laboratory's own index, not an amount, and we hold no table of it. Ask the laboratory for the amount.".into();
     }
-    if known.iter().any(|s| s.unit == measure.unit || measure.unit == s.property.unit())
-        && known.len() > 1
-        && setting.region.is_none()
-    {
+    let by_region = setting.region.is_none() && known.iter().all(|s| s.judges.is_empty());
+    if by_region && known.iter().any(|s| s.judge(measure, None).is_some()) {
         return "Regions judge this number differently. Say where the soil lies.".into();
     }
     if known.is_empty() {

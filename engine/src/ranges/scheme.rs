@@ -4,7 +4,7 @@ use crate::facts::Oxide;
 use crate::quantity::{Context, Grounds, Unit, convert, significant};
 use crate::ranges::{Finding, Level, Opinion, Range, Step};
 use crate::soil::{Amount, Measure, Method, PlantGroup, Property, Soil, Texture};
-use crate::sources::Citation;
+use crate::sources::{Citation, Grade};
 
 /// One published table for one property: its steps in its own words and unit.
 #[derive(Debug)]
@@ -172,6 +172,11 @@ impl Scheme {
         self.id.0
     }
 
+    /// Whether nobody has read it in its publication, or where that is quoted.
+    pub fn is_from_memory(&self) -> bool {
+        self.citations.iter().all(|c| c.grade >= Grade::FromMemory)
+    }
+
     /// Whether it was made for this method.
     pub fn is_for(&self, method: Option<Method>) -> bool {
         self.methods.is_empty() || method.is_some_and(|m| self.methods.contains(&m))
@@ -201,6 +206,9 @@ impl Scheme {
         finding.grounds.rule = format!("{} {}", finding.grounds.rule, self.meaning);
         if !self.note.is_empty() {
             finding.grounds.assumed.push(self.note.into());
+        }
+        if self.is_from_memory() && !self.note.contains("from memory") {
+            finding.grounds.assumed.push("Written from memory.".into());
         }
         Some(finding)
     }

@@ -27,12 +27,13 @@ pub(super) fn by_every_usual(measure: &Measure, soil: &Soil, setting: &Setting) 
     let each = under_each_usual(measure, soil, setting);
     let levels: Option<Vec<Level>> = each.iter().map(|(_, level)| *level).collect();
     let mildest = levels.filter(|levels| levels.len() > 1).and_then(|levels| {
-        let first = levels.first()?.side();
-        let agreed = levels.iter().all(|level| level.side() == first);
-        // The one nearest to enough.
-        let mildest =
-            if first < 0 { levels.iter().copied().max() } else { levels.iter().copied().min() };
-        mildest.filter(|_| agreed)
+        if levels.iter().all(|level| level.is_short()) {
+            levels.iter().copied().max()
+        } else if levels.iter().all(|level| !level.is_short()) {
+            levels.iter().copied().min()
+        } else {
+            None
+        }
     });
     if let Some(level) = mildest
         && let Some((method, _)) = each.iter().find(|(_, found)| *found == Some(level))
@@ -43,7 +44,7 @@ pub(super) fn by_every_usual(measure: &Measure, soil: &Soil, setting: &Setting) 
         finding.grounds.assumed.insert(
             0,
             format!(
-                "The extractant is not known. Each usual one ({}) comes to this side of enough; the mildest is shown.",
+                "The extractant is not known. By each usual one ({}) it comes to the same side of enough; the mildest is shown.",
                 names.join(", ")
             ),
         );

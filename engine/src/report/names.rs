@@ -280,7 +280,7 @@ spellings! { METHODS:
     Meaning::By(Method::Edta) => "edta nh4edta";
     Meaning::By(Method::CitricAcid) => "citricacid";
     Meaning::IsBy(Property::Phosphorus, Method::WaterPw) => "pw";
-    Meaning::By(Method::QuickTest) => "quicktest mafquicktest qtu qt";
+    Meaning::By(Method::QuickTest) => "quicktest mafquicktest";
     Meaning::By(Method::Water1To2p5) => "1to2.5 2.5to1 1to2.5water 1to2.5h2o";
 }
 
@@ -377,7 +377,7 @@ spellings! { WORDS:
     Meaning::Word(Word::Other("lime buffer capacity is not a buffer pH")) =>
         "lbc lbceq limebuffercapacity";
     Meaning::Word(Word::Other("not used by this program")) =>
-        "pbi phosphorusbufferindex phosphorusbufferingindex pretention \
+        "pretention \
          phosphateretention asc anionstoragecapacity ace aceprotein soilprotein \
          respiration soilrespiration co2c onedayc wsa aggregatestability \
          wetaggregatestability awc availablewatercapacity selenium ni nickel cr \

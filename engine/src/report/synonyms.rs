@@ -126,7 +126,7 @@ fn every_spelling_is_read_or_refused_as_it_should() {
         ("arsenic", "As|Arsenic"),
         (
             "- not used by this program",
-            "Ni|Cr|Selenium|PBI|ASC|Anion storage capacity|ACE|Soil Protein|Respiration|CO2-C|one day C|WSA|Aggregate stability|P retention",
+            "Ni|Cr|Selenium|ASC|Anion storage capacity|ACE|Soil Protein|Respiration|CO2-C|one day C|WSA|Aggregate stability|P retention",
         ),
         ("nitrate-n", "NO3-N|NO3_N|Nitrate-N|NO31|Nitratstickstoff|Azote nitrique"),
         ("nitrate-n No3", "NO3"),

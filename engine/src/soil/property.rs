@@ -71,7 +71,7 @@ named! { "property", label:
         /// Phosphorus buffering index: how strongly a soil binds phosphorus.
         Pbi = "pbi", "phosphorus buffering index (PBI)";
         /// Phosphorus left in solution from 60 mg/L, as Brazil measures it, mg/L.
-        RemainingP = "remaining-p", "remaining phosphorus";
+        RemainingP = "remaining-p", "P-rem";
         Lead = "lead", "lead";
         Arsenic = "arsenic", "arsenic";
         Cadmium = "cadmium", "cadmium";

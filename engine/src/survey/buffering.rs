@@ -16,7 +16,7 @@ pub const WORKS_IN_FIRST_YEAR: Band = Band { low: 0.5, likely: 0.7, high: 1.0 };
 
 /// Biochar lifts no soil past this: free lime holds it there.
 /// Source: equilibrium of calcium carbonate with air, common practice.
-const CARBONATE_PH: f64 = 8.3;
+pub(crate) const CARBONATE_PH: f64 = 8.3;
 
 /// Past this pH a soil holds as free lime does.
 /// Source: our choice.
@@ -42,7 +42,18 @@ pub fn ph_rise(rate: f64, liming: f64, buffering: f64) -> f64 {
     if buffering <= 0.0 { 0.0 } else { 20.0 * rate * liming / buffering }
 }
 
+/// mmol(c) that a gram of pure lime takes up. Source: atomic masses (derived).
+pub(crate) const PER_GRAM_OF_LIME: f64 = 2000.0 / 100.087;
+/// mmol(c) of acid that a gram of sulfur makes. Source: atomic masses (derived).
+pub(crate) const PER_GRAM_OF_SULFUR: f64 = 2000.0 / 32.06;
+
 impl Survey<'_> {
+    /// What 1 m² of so deep a soil (cm) takes up for one unit of pH, mmol(c).
+    pub(crate) fn takes_up(&self, depth_cm: f64) -> Band {
+        let soil = self.bed.density.value.map(|density| 10.0 * density * depth_cm);
+        product(&[buffering(self).band, soil])
+    }
+
     /// pH in water: measured, or half a unit above a salt pH.
     pub fn water_ph(&self) -> Option<f64> {
         let salt = || self.soil.value(Property::SaltPh).map(|ph| ph + SALT_PH_OFFSET);

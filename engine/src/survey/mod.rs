@@ -15,11 +15,11 @@ use crate::chemistry::{self, Chemistry, Derived};
 use crate::normalise::{NormalReading, Normalised, normalise};
 use crate::quantity::{Band, Unit, shown, weighed};
 use crate::question::Question;
-use crate::ranges::{Finding, Findings, Setting, judge};
+use crate::ranges::{Finding, Findings, Setting, beside_the_laboratory, judge};
 use crate::region::Region;
-use crate::report::SampleReport;
+use crate::report::{SampleReport, parse_amount};
 use crate::season::Timing;
-use crate::soil::{Measure, PlantGroup, Property, Soil, Texture};
+use crate::soil::{Amount, Measure, PlantGroup, Property, Soil, Texture};
 
 pub use bed::{Bed, Fact, Ground, Standing};
 pub use reaction::Reaction;
@@ -125,6 +125,10 @@ fn judged(readings: Vec<NormalReading>, soil: &Soil, setting: &Setting, bed: &Be
             let mut finding = finding(&reading);
             if let Ok(measure) = &reading.measure {
                 bed.say_volume(measure, &mut finding);
+            }
+            if let Some(rating) = &reading.rating {
+                let printed = parse_amount(&reading.original).and_then(Amount::exact);
+                beside_the_laboratory(&mut finding, rating, printed, setting.region);
             }
             Judged { finding, reading }
         })

@@ -80,7 +80,25 @@ impl Reaction {
             sources.push(BLUEBERRY_PH.second_hand());
         }
         match survey.case.feeds.target_ph {
-            Some(asked) if TARGETS.contains(&asked) => target = asked,
+            Some(asked) if TARGETS.contains(&asked) => {
+                // No dose takes the pH out of these plants' range; where it is already out,
+                // it may stay there.
+                target = if asked > to {
+                    to.max(ph.min(asked))
+                } else if asked < ph {
+                    asked.max(from.min(ph))
+                } else {
+                    asked
+                };
+                if (target - asked).abs() > 1e-9 {
+                    assumed.push(format!(
+                        "You ask for a pH of {}. These plants do well from {} to {} only, so no further than that is aimed at.",
+                        significant(asked, 3),
+                        significant(from, 3),
+                        significant(to, 3)
+                    ));
+                }
+            }
             Some(asked) => assumed.push(format!(
                 "The pH you ask for, {}, is left aside: give one from 4 to 7.5.",
                 significant(asked, 3)

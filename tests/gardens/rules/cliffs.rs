@@ -70,8 +70,6 @@ pub fn none(case: &Case, faults: &mut Faults) {
             }
             let label = reading.property.label();
             let line = crossed(&before, &after)
-                .or_else(|| worth_feeding(what, &before, &after))
-                .or_else(|| range_left(what, &before, &after))
                 .or_else(|| slope(case, at, (value, more), (what, was, is)));
             let Some(line) = line else {
                 faults.fault(
@@ -119,7 +117,13 @@ fn crossed(before: &Outcome, after: &Outcome) -> Option<String> {
         readings.map(|r| (r.property, r.finding.level)).collect()
     };
     let (was, is) = (levels(before), levels(after));
-    if let Some(((property, _), _)) = was.iter().zip(&is).find(|(a, b)| a != b) {
+    // A level that is another must be named on one side of its line.
+    let named = |property: Property| {
+        let mut lines = a.lines.iter().chain(&b.lines);
+        lines.any(|line| line.contains(property.label()))
+    };
+    let changed = was.iter().zip(&is).find(|(a, b)| a != b && named(a.0));
+    if let Some(((property, _), _)) = changed {
         return Some(format!("the level of {}", property.label()));
     }
     let fired = |plan: &Plan| plan.reasons.iter().map(|r| r.rule.name()).collect::<Vec<_>>();
@@ -129,26 +133,4 @@ fn crossed(before: &Outcome, after: &Outcome) -> Option<String> {
         return Some(format!("the rule {rule}"));
     }
     None
-}
-
-/// A need of less than a tenth of the year's dressing isn't fed: from there on it is.
-fn worth_feeding(what: &str, before: &Outcome, after: &Outcome) -> Option<String> {
-    let fed = [
-        ("nitrogen", NeedKind::Nitrogen),
-        ("phosphate", NeedKind::Phosphate),
-        ("potash", NeedKind::Potash),
-        ("Epsom salts", NeedKind::Magnesium),
-    ];
-    let (_, kind) = fed.into_iter().find(|(name, _)| *name == what)?;
-    let need = |outcome: &Outcome| outcome.plan.needs.iter().find(|n| n.kind == kind).cloned();
-    let (was, is) = (need(before)?, need(after)?);
-    let turns = was.verdict != is.verdict && was.given().is_some() != is.given().is_some();
-    turns.then(|| format!("less than a tenth of the {what} isn't worth feeding"))
-}
-
-/// Sulfur is spoken of from the end of the plants' range on.
-fn range_left(what: &str, before: &Outcome, after: &Outcome) -> Option<String> {
-    let asked = |o: &Outcome| o.plan.needs.iter().any(|need| need.kind == NeedKind::Acid);
-    let leaves = what == "sulfur" && asked(before) != asked(after);
-    leaves.then(|| "the pH leaves the plants' range".to_string())
 }

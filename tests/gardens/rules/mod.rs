@@ -1,6 +1,7 @@
 //! The rules of the design, each with its checks.
 
 pub mod cliffs;
+mod doses;
 mod for_now;
 mod jobs;
 mod ledger;
@@ -26,6 +27,7 @@ pub fn broken(case: &Case) -> Vec<Fault> {
     one_number::one_number(&whole, &mut faults);
     nothing_against::nothing_against(&whole, &mut faults);
     ledger::closes(&whole, &mut faults);
+    doses::are_safe(&whole, &mut faults);
     jobs::can_be_done(&whole, &mut faults);
     shown::everywhere(&whole, &mut faults);
     for_now::for_now(&whole, &mut faults);

@@ -94,9 +94,14 @@ fn given_has_a_job(plan: &Plan, whole: &Whole<'_>, faults: &mut Faults) {
         let (job, weights) = match need.kind {
             NeedKind::Lime => (JobKind::Lime, vec![grams.likely / f64::from(need.doses.max(1))]),
             NeedKind::Acid => (JobKind::Sulfur, vec![grams.likely / f64::from(need.doses.max(1))]),
-            NeedKind::Gypsum => (JobKind::Gypsum, vec![grams.likely]),
+            NeedKind::Gypsum => {
+                (JobKind::Gypsum, vec![grams.likely / f64::from(need.doses.max(1))])
+            }
             NeedKind::Nitrogen | NeedKind::Phosphate | NeedKind::Potash | NeedKind::Magnesium => {
-                (JobKind::Feed, vec![grams.likely, grams.likely / 2.0])
+                // Whole or in parts; where there is time for one only, no more than at once.
+                let at_once = need.at_once.as_ref().map_or(0.0, |ceiling| ceiling.most);
+                let parts = [1.0, 2.0, 3.0].map(|parts| grams.likely / parts);
+                (JobKind::Feed, parts.into_iter().chain([at_once]).collect())
             }
             NeedKind::Sulfur | NeedKind::Fertiliser | NeedKind::Compost => continue,
         };

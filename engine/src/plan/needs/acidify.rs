@@ -1,18 +1,21 @@
 //! Lowering the pH with sulfur, where the plants want it and the soil lets it.
 
-use crate::plan::hazards::over_lead_level;
-use crate::plan::ledger::{Bringer, Brings, Ledger, Substance};
+use crate::chemistry::base_unsaturation;
+use crate::plan::hazards::{lead_unsettled, over_lead_level};
+use crate::plan::ledger::{Bringer, Brings, Ceiling, Ledger, Substance};
+use crate::plan::needs::lime::due;
 use crate::plan::needs::lime_rate::{
     T_PER_HA_IN_LB_PER_1000_SQ_FT, T_PER_HA_IN_TON_PER_ACRE, between, doses,
 };
-use crate::plan::needs::{Need, NeedKind, Verdict};
-use crate::quantity::{Band, Figure, Grounds, Unit, shown, significant};
+use crate::plan::needs::{Need, NeedKind, Verdict, limits};
+use crate::quantity::{Band, Figure, Grounds, Unit, inverse, shown, significant};
 use crate::question::{Question, QuestionId};
 use crate::soil::{Amount, PlantGroup, Property, Texture};
 use crate::sources::{
-    ARITHMETIC, BLUEBERRY_SULFUR, CLEMSON_EC707, COMMON_PRACTICE, Citation, MSU_SULFUR, OSU_LEAD,
-    OUR_CHOICE, RHS_ACIDIFYING, UC_LEAD,
+    ADAMS_EVANS_1962, ARITHMETIC, BLUEBERRY_SULFUR, CLEMSON_EC707, COMMON_PRACTICE, Citation,
+    HAMEL_2003, MSU_SULFUR, OSU_LEAD, OUR_CHOICE, RHS_ACIDIFYING, UC_LEAD,
 };
+use crate::survey::buffering::{PER_GRAM_OF_SULFUR, buffering};
 use crate::survey::{Ground, Reaction, Survey};
 
 /// What the sulfur table knows a soil as.
@@ -90,13 +93,24 @@ pub(super) fn need(
     questions: &mut Vec<Question>,
 ) -> Option<Need> {
     let reaction = Reaction::of(survey)?;
-    if reaction.ph <= reaction.to {
+    let asked = survey.plants() == PlantGroup::AcidLovers || survey.case.feeds.target_ph.is_some();
+    let due = due(reaction.ph - reaction.target);
+    let within = reaction.ph <= reaction.to;
+    if within && !(asked && due > 0.0) {
         return None;
     }
-    let high = format!(
-        "The pH, {:.1}, is above the {:.1} to {:.1} these plants like",
-        reaction.ph, reaction.from, reaction.to
-    );
+    let high = if within {
+        format!(
+            "The pH, {:.1}, is above the {} that is wanted, though these plants bear it",
+            reaction.ph,
+            significant(reaction.target, 3)
+        )
+    } else {
+        format!(
+            "The pH, {:.1}, is above the {:.1} to {:.1} these plants like",
+            reaction.ph, reaction.from, reaction.to
+        )
+    };
     if let Some(none) = no_sulfur(survey, &reaction, &high) {
         return Some(none);
     }
@@ -119,11 +133,11 @@ pub(super) fn need(
     }
     let soil = if organic { SulfurSoil::Organic } else { column(survey.texture) };
     Some(match sulfur(survey, &reaction, soil) {
-        Some(amount) => amounts(survey, ledger, &reaction, &high, amount),
+        Some(amount) => amounts(survey, ledger, (&reaction, due), &high, amount),
         None => said(
             &reaction,
             format!(
-                "{high}, and too far for any sulfur table at hand. Grow acid-loving plants in a pot \
+                "{high}, and too far for any sulfur table at hand: none leads so far down from above pH {TABLE_TOP:.1}. Grow acid-loving plants in a pot \
                  or a raised bed of acid mix, or ask your local extension office."
             ),
             "No amount is given beyond what a publication prints.",
@@ -152,6 +166,14 @@ fn no_sulfur(survey: &Survey<'_>, reaction: &Reaction, high: &str) -> Option<Nee
             ),
             "Leaded soil is kept at pH 6.5 to 7.5.",
             &[UC_LEAD.second_hand(), OSU_LEAD.opened()],
+        )
+    } else if lead_unsettled(survey) {
+        (
+            format!(
+                "{high}, but no sulfur yet: lead was found by a soil-test extract, and acid sets lead free. Have total lead measured first."
+            ),
+            "No sulfur where total lead may be over the level for homes and nobody measured it.",
+            &[UC_LEAD.second_hand(), HAMEL_2003.opened()],
         )
     } else if reaction.ph >= FREE_LIME_FROM_PH || survey.bed.limy {
         return Some(on_free_lime(survey, reaction, high));
@@ -290,11 +312,22 @@ fn sulfur(survey: &Survey<'_>, reaction: &Reaction, soil: SulfurSoil) -> Option<
 fn amounts(
     survey: &Survey<'_>,
     ledger: &mut Ledger,
-    reaction: &Reaction,
+    (reaction, due): (&Reaction, f64),
     high: &str,
     sulfur: Sulfur,
 ) -> Need {
-    let mut grounds = survey.bed.depth.add_to(reaction.add_to(sulfur.grounds));
+    let depth = limits::reached(survey);
+    let mut grounds = reaction.add_to(sulfur.grounds);
+    if limits::stays_on_top(survey) {
+        let undug = survey.shown(&Band::exactly(depth), Unit::Cm);
+        grounds = grounds.assume(format!("Undug, sulfur reaches the top {undug}."));
+    } else {
+        grounds = survey.bed.depth.add_to(grounds);
+    }
+    if due < 1.0 {
+        grounds = grounds
+            .assume("The pH is only a little above the one wanted: a part of the amount is due.");
+    }
     grounds.rule.push_str(" Scaled by depth in proportion.");
     grounds.sources.extend([
         ARITHMETIC.derived(),
@@ -308,16 +341,17 @@ fn amounts(
         );
         grounds.sources.push(OUR_CHOICE.unsourced());
     }
-    let rate = sulfur.rate.map(|kg| kg * survey.bed.depth.value / sulfur.depth_cm);
+    let table = sulfur.rate.map(|kg| due * kg * depth / sulfur.depth_cm);
+    let mut in_all = most_sulfur(survey, reaction, depth);
+    let per_ha = in_all.most * 10.0 / survey.bed.area.value;
+    in_all.binds = table.likely > per_ha * (1.0 + 1e-9);
+    let rate = table.map(|kg| kg.min(per_ha));
     // 1 kg/ha is 0.1 g/m²; what acid a kilogram makes takes away 3.12 kg of lime.
     let grams = rate.map(|kg| kg * 0.1 * survey.bed.area.value);
     let acid = Brings::nothing()
         .with_all(Substance::Sulfur, grams)
         .with_all(Substance::Alkalinity, grams.map(|g| -g / SULFUR_PER_LIME));
     ledger.enter(Bringer::Sulfur, &acid);
-    // The published limit, 5 to 10 lb/1000 sq ft, is for lawns.
-    let most = 1000.0 * T_PER_HA_IN_LB_PER_1000_SQ_FT * if lawn { 5.0 } else { 10.0 };
-    let count = doses(rate.likely, most);
     let answer = format!(
         "{high}. Sulfur: {}, to bring it to {}.",
         told(survey, rate),
@@ -325,13 +359,105 @@ fn amounts(
     );
     let mut need = Need::said(NeedKind::Acid, Verdict::Give, answer, grounds);
     need.for_bed = Some(grams);
-    need.doses = count;
     need.figures = figures(survey, rate, grams, &need.grounds);
-    need.steps = steps(survey, rate, count);
-    need.cautions = CAUTIONS.map(String::from).to_vec();
+    need.figures.push(ph_foretold(survey, reaction, depth, rate.likely * 0.1));
     need.others = sulfur.others;
+    need.others.extend(line_ahead(reaction));
+    if in_all.binds {
+        need.others.push(format!(
+            "The table alone gives {}. Test the pH before you add the rest of it.",
+            told(survey, table)
+        ));
+    }
+    let at_once = most_at_once(survey);
+    need.steps =
+        steps(survey, rate, doses(rate.likely * 0.1 * survey.bed.area.value, at_once.most));
+    need.hold(in_all, at_once);
+    need.cautions = CAUTIONS.map(String::from).to_vec();
     need
 }
+
+/// The line above which none is given, where the pH lies near it.
+fn line_ahead(reaction: &Reaction) -> Option<String> {
+    let near = |line: f64| reaction.ph < line + 1e-9 && reaction.ph > line - NEAR;
+    if near(FREE_LIME_FROM_PH) {
+        return Some(format!(
+            "From pH {FREE_LIME_FROM_PH:.1} none is given: there free lime is nearly certain."
+        ));
+    }
+    (near(TABLE_TOP) && reaction.target < LEAST_DRAWN_OUT)
+        .then(|| format!("Above pH {TABLE_TOP:.1} no table leads so far down, and none is given."))
+}
+
+/// The most sulfur: no more acid than this soil takes up on the way to the pH wanted, by its
+/// own buffering, nor than its exchange takes up on that way.
+fn most_sulfur(survey: &Survey<'_>, reaction: &Reaction, depth: f64) -> Ceiling {
+    let way = (reaction.ph - reaction.target).max(0.0);
+    let takes_up = way * survey.takes_up(depth).likely;
+    let by_buffering = (takes_up, "sulfur by what the soil takes up for each unit of pH.");
+    let cec = survey.chemistry.cec.filter(|_| survey.bed.ground == Ground::Mineral);
+    let by_exchange = cec.filter(|cec| cec.likely > 0.0).map(|cec| {
+        let share = base_unsaturation(reaction.target) - base_unsaturation(reaction.ph);
+        // meq/100 g × 10 = mmol(c)/kg; 1 cm of 1 m² is 10 L.
+        let soil = 10.0 * depth * survey.bed.density.value.likely;
+        let room = 10.0 * cec.likely * share.max(0.0) * soil;
+        (room, "sulfur by the share of the exchange that acid takes on the way.")
+    });
+    let least = by_exchange.filter(|(room, _)| *room < takes_up);
+    let (most, rule) = least.unwrap_or(by_buffering);
+    let mut sources = buffering(survey).sources;
+    sources.push(ARITHMETIC.derived());
+    if least.is_some() {
+        sources.push(ADAMS_EVANS_1962.from_memory());
+    }
+    limits::at_most(
+        survey,
+        most / PER_GRAM_OF_SULFUR * 10.0,
+        format!(
+            "More sulfur may take the pH of this soil below {}: it takes up no more acid on the way there.",
+            significant(reaction.target, 3)
+        ),
+        rule,
+        &sources,
+    )
+}
+
+/// The most sulfur in one dose: 5 lb/1000 sq ft on grass, 10 elsewhere.
+fn most_at_once(survey: &Survey<'_>) -> Ceiling {
+    let pounds = if survey.is_lawn() { 5.0 } else { 10.0 };
+    limits::at_most(
+        survey,
+        pounds * 1000.0 * T_PER_HA_IN_LB_PER_1000_SQ_FT,
+        "More sulfur at one time burns roots.",
+        "sulfur in one dose: 5 lb/1000 sq ft on grass, 10 elsewhere.",
+        &[CLEMSON_EC707.second_hand()],
+    )
+}
+
+/// The pH once so much sulfur (g/m²) has turned to acid.
+fn ph_foretold(survey: &Survey<'_>, reaction: &Reaction, depth: f64, grams: f64) -> Figure {
+    let held = buffering(survey);
+    let fall = inverse(survey.takes_up(depth)).map(|one| one * grams * PER_GRAM_OF_SULFUR);
+    let mut grounds = Grounds::new(
+        "pH − acid from all of the sulfur ÷ what the soil takes up for each unit of pH; no lower than 3.",
+        &held.sources,
+    )
+    .input("pH", format!("{:.1}", reaction.ph))
+    .input("buffering", survey.shown(&held.band, Unit::MmolcPerKg));
+    grounds.inputs.extend(held.inputs);
+    Figure {
+        name: "ph-after-sulfur",
+        label: "pH foretold once the sulfur has worked",
+        band: fall.map(|fall| (reaction.ph - fall).max(LEAST_PH.min(reaction.ph))),
+        unit: Unit::None,
+        grounds,
+    }
+}
+
+/// A pH so near a line is told what lies beyond it. Our choice: no test of a bed is truer.
+const NEAR: f64 = 0.1;
+/// No pH is foretold below this. Our choice.
+const LEAST_PH: f64 = 3.0;
 
 /// For the bed where its area is known, otherwise per area.
 fn of_bed(survey: &Survey<'_>) -> (Unit, f64) {
@@ -386,7 +512,7 @@ fn steps(survey: &Survey<'_>, rate: Band, count: u32) -> Vec<String> {
         },
         if survey.is_lawn() {
             "Water it in at once, and only while it is cooler than 24 °C (75 °F).".into()
-        } else if survey.bed.is_dug() {
+        } else if !limits::lies_on_top(survey) {
             let depth = survey.shown(&Band::exactly(survey.bed.depth.value), Unit::Cm);
             format!("Mix it into the top {depth} and water it in.")
         } else {

@@ -1,13 +1,13 @@
 //! Gypsum, which a sodic soil needs and no other.
 
 use crate::chemistry::sodium::{SALINE, Sodic, Sodium};
-use crate::plan::hazards::over_lead_level;
-use crate::plan::ledger::{Bringer, Brings, Ledger, Substance};
-use crate::plan::needs::{Need, NeedKind, Verdict};
+use crate::plan::ledger::{Bringer, Brings, Ceiling, Ledger, Substance};
+use crate::plan::needs::lime_rate::T_PER_HA_IN_LB_PER_1000_SQ_FT;
+use crate::plan::needs::{Need, NeedKind, Verdict, limits};
 use crate::quantity::{Band, Figure, Grounds, Unit};
 use crate::sources::{
     ALI_GYPSUM, ARITHMETIC, COLORADO_SALINE, COLORADO_SODIC, COMMON_PRACTICE, Citation,
-    NMSU_SULFUR, NRCS_SALINITY, OSTER_1999, OUR_CHOICE, WINE_GYPSUM,
+    INDIA_GYPSUM, NMSU_SULFUR, NRCS_SALINITY, OSTER_1999, OUR_CHOICE, WINE_GYPSUM,
 };
 use crate::survey::Survey;
 
@@ -20,6 +20,12 @@ const TARGET: Band = Band { low: 5.0, likely: 7.5, high: 10.0 };
 /// How much more gypsum it takes than the exchange alone.
 /// Source: Oster 1999 (second-hand).
 const INEFFICIENCY: Band = Band { low: 1.1, likely: 1.2, high: 1.3 };
+/// The most in one dose that is mixed in, kg/ha: the lesser of 10 to 15 t.
+/// Source: reclamation of sodic soil in India (second-hand).
+const MIXED_IN: f64 = 10_000.0;
+/// The most in one dose on top, kg/ha: 50 lb/1000 sq ft.
+/// Source: extension offices for turf (from memory); for other ground our choice.
+const ON_TOP: f64 = 50_000.0 * T_PER_HA_IN_LB_PER_1000_SQ_FT;
 /// mg of gypsum (CaSO4·2H2O) that replace this much sodium (meq).
 ///
 /// Source: arithmetic: 172.17 g per mole of two charges, 86.1 mg per meq.
@@ -48,6 +54,13 @@ pub(super) fn need(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need> {
     let sodium = survey.chemistry.sodium.as_ref()?;
     if sodium.sodic != Sodic::Yes {
         return no_gypsum(survey, sodium);
+    }
+    if survey.bed.is_potted() {
+        return Some(said(
+            sodium,
+            "The soil is sodic. In a pot, change to fresh potting mix: gypsum is sized for open ground.",
+            &[COMMON_PRACTICE.unsourced()],
+        ));
     }
     let capacity =
         survey.chemistry.cec.filter(|cec| cec.likely > 0.0 && sodium.esp.likely <= 100.0);
@@ -90,7 +103,7 @@ fn no_gypsum(survey: &Survey<'_>, sodium: &Sodium) -> Option<Need> {
 
 /// Pure gypsum, t/ha.
 fn rate(survey: &Survey<'_>, esp: Band, cec: Band) -> Band {
-    let (depth, density) = (survey.bed.depth.value, survey.bed.density.value);
+    let (depth, density) = (limits::reached(survey), survey.bed.density.value);
     let by = |factor, density, cec, now, wanted| {
         gypsum_oster(factor, depth / 100.0, density, cec, (now, wanted), 100.0)
     };
@@ -107,7 +120,13 @@ fn grounds(survey: &Survey<'_>, sodium: &Sodium, cec: Band) -> Grounds {
         "Pure gypsum in t/ha = 8.6 × F × depth (m) × density × CEC × (exchangeable sodium − goal) ÷ 100. {}",
         grounds.rule
     );
-    grounds = survey.bed.depth.add_to(survey.bed.density.add_to(grounds));
+    grounds = survey.bed.density.add_to(grounds);
+    grounds = if limits::stays_on_top(survey) {
+        let undug = survey.shown(&Band::exactly(limits::UNDUG), Unit::Cm);
+        grounds.assume(format!("Undug, gypsum is sized for the top {undug}."))
+    } else {
+        survey.bed.depth.add_to(grounds)
+    };
     grounds = grounds
         .input("exchangeable sodium", survey.shown(&sodium.esp, Unit::Percent))
         .input("goal", survey.shown(&TARGET, Unit::Percent))
@@ -136,7 +155,7 @@ fn grounds(survey: &Survey<'_>, sodium: &Sodium, cec: Band) -> Grounds {
 
 /// The same sodium by the other rules, which have no factor and no density.
 fn others(survey: &Survey<'_>, esp: Band, cec: Band) -> Vec<String> {
-    let depth = survey.bed.depth.value;
+    let depth = limits::reached(survey);
     let replaced = cec.likely * (esp.likely - TARGET.likely) / 100.0;
     let acre_foot = 1.7 * 0.907_184_74 / 0.404_685_642_24 * depth / 30.48;
     let other = |name: &str, per_meq: f64| {
@@ -157,6 +176,24 @@ fn others(survey: &Survey<'_>, esp: Band, cec: Band) -> Vec<String> {
     others
 }
 
+/// The most gypsum in all, and in one dose.
+fn most(survey: &Survey<'_>, rate: Band) -> (Ceiling, Ceiling) {
+    let in_all = limits::at_most(
+        survey,
+        rate.high * 1000.0,
+        "More gypsum finds no sodium to put calcium in the place of.",
+        "gypsum that brings exchangeable sodium down to 5 %, with 1.3 times what the exchange takes.",
+        &[OSTER_1999.second_hand(), OUR_CHOICE.unsourced()],
+    );
+    let (kg, rule, source) = if limits::lies_on_top(survey) {
+        (ON_TOP, "gypsum in one dose on top: 50 lb/1000 sq ft.", COMMON_PRACTICE.from_memory())
+    } else {
+        (MIXED_IN, "gypsum in one dose that is mixed in: 10 t/ha.", INDIA_GYPSUM.second_hand())
+    };
+    let why = "More gypsum at one time lies there and does not dissolve.";
+    (in_all, limits::at_most(survey, kg, why, rule, &[source]))
+}
+
 fn amounts(survey: &Survey<'_>, sodium: &Sodium, cec: Band, rate: Band, grams: Band) -> Need {
     let grounds = grounds(survey, sodium, cec);
     let (area, bed) = (&survey.bed.area, grams.map(|g| g / 1000.0));
@@ -171,13 +208,12 @@ fn amounts(survey: &Survey<'_>, sodium: &Sodium, cec: Band, rate: Band, grams: B
         format!("The soil is sodic. Gypsum: roughly {told}. Have it sized locally before you buy.");
     let mut need = Need::said(NeedKind::Gypsum, Verdict::Give, answer, grounds.clone());
     need.for_bed = Some(grams);
-    need.doses = 1;
     need.figures = vec![
         figure("gypsum-rate", "pure gypsum", rate, Unit::TonnePerHa, grounds),
         figure("gypsum-for-bed", "pure gypsum for the bed", bed, Unit::Kg, of_bed),
     ];
     need.others = others(survey, sodium.esp, cec);
-    let spread = if survey.bed.is_dug() && !over_lead_level(survey) {
+    let spread = if !limits::lies_on_top(survey) {
         let depth = survey.shown(&Band::exactly(survey.bed.depth.value), Unit::Cm);
         format!("Spread the gypsum and mix it into the top {depth}.")
     } else {
@@ -189,6 +225,15 @@ fn amounts(survey: &Survey<'_>, sodium: &Sodium, cec: Band, rate: Band, grams: B
         "Then wash the sodium down with plenty of water that holds little sodium.".into(),
         "Agricultural gypsum is not pure: divide by its purity. Test again after a year.".into(),
     ];
+    let (in_all, at_once) = most(survey, rate);
+    need.hold(in_all, at_once);
+    if need.doses > 1 {
+        let each = survey.weighed(grams.likely / f64::from(need.doses));
+        need.steps.push(format!(
+            "Spread it in {} doses of {each}, half a year apart, and wash after each.",
+            need.doses
+        ));
+    }
     need.cautions = vec![
         "Gypsum does not raise or lower the pH, and it is no help for a salty soil that is not \
          sodic: that needs washing out."

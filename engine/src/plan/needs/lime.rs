@@ -1,27 +1,31 @@
 //! How much lime, by the one buffer the laboratory used, and in what doses.
 
 use crate::case::BedKind;
-use crate::plan::hazards::over_lead_level;
-use crate::plan::ledger::{Bringer, Brings, Ledger, Substance};
+use crate::plan::ledger::{Bringer, Brings, Ceiling, Ledger, Substance};
 use crate::plan::needs::lime_by_buffer::{Buffer, Other, Published, Said};
+use crate::plan::needs::lime_by_region::{by_base_saturation, by_region};
 use crate::plan::needs::lime_rate::{T_PER_HA_IN_LB_PER_1000_SQ_FT, as_product, doses};
+use crate::plan::needs::limits::{self, stock};
+use crate::plan::needs::nutrients::magnesium_gap;
 use crate::plan::needs::{Need, NeedKind, Verdict};
-use crate::quantity::{Band, Figure, Grounds, Unit, product, significant};
+use crate::quantity::{Band, Figure, Grounds, Unit, inverse, product, significant};
 use crate::question::{Question, QuestionId};
-use crate::ranges::Level;
 use crate::soil::{PlantGroup, Property};
 use crate::sources::{
     ARITHMETIC, COMMON_PRACTICE, NCDA_HOME, OSU_LIMING, OUR_CHOICE, PSU_GARDEN, PSU_LAWN,
     TRI_STATE_LIME, UCONN_PH, WSU_LIME_DOSE,
 };
-use crate::survey::buffering::buffering;
-use crate::survey::{Reaction, Standing, Survey};
+use crate::survey::buffering::{CARBONATE_PH, PER_GRAM_OF_LIME, WORKS_IN_FIRST_YEAR, buffering};
+use crate::survey::{Ground, Reaction, Standing, Survey};
 
+/// Magnesium in dolomite, CaMg(CO3)2. Source: atomic masses (derived).
+const MAGNESIUM_IN_DOLOMITE: f64 = 24.305 / 184.4;
 /// No lime from this pH.
 const NONE_FROM_PH: f64 = 7.0;
-/// Laboratories lime when the pH is this far below the target.
+/// Laboratories lime when the pH is this far below the target: some from the first on, all
+/// from the second. Between them the amount comes in by degrees, so that no line is a cliff.
 /// Source: E-2567 (opened): 0.2–0.3.
-const TENTHS_BELOW: f64 = 2.0;
+pub(super) const OFF_TARGET: (f64, f64) = (0.2, 0.3);
 /// Calcium carbonate equivalent of a lime nobody named, %.
 const USUAL_LIME: Band = Band { low: 80.0, likely: 90.0, high: 100.0 };
 /// What a lime can have: quicklime has 178.
@@ -31,9 +35,6 @@ const GARDEN_DOSE: f64 = 100.0 * T_PER_HA_IN_LB_PER_1000_SQ_FT;
 /// Most in one dose: 50 lb/1000 sq ft of lawn, or round shrubs, in t/ha.
 /// Source: extension offices (from memory).
 const SURFACE_DOSE: f64 = 50.0 * T_PER_HA_IN_LB_PER_1000_SQ_FT;
-/// How deep lime reaches in undug soil, cm: 4 in.
-/// Source: E-2567 (opened): half the rate of 8 in for 0–4 in without tillage.
-const UNDUG: f64 = 4.0 * 2.54;
 
 /// Lime for this bed. `None` when the report has no pH.
 pub(super) fn need(
@@ -41,7 +42,8 @@ pub(super) fn need(
     ledger: &mut Ledger,
     questions: &mut Vec<Question>,
 ) -> Option<Need> {
-    let reaction = Reaction::of(survey)?;
+    let mut reaction = Reaction::of(survey)?;
+    reaction.target = reaction.target.min(NONE_FROM_PH);
     let only_said = |verdict, Said { answer, rule, sources }: Said| {
         Need::said(NeedKind::Lime, verdict, answer, reaction.add_to(Grounds::new(rule, &sources)))
     };
@@ -71,7 +73,7 @@ pub(crate) struct Requirement {
 pub(crate) fn lime_requirement(survey: &Survey<'_>) -> Option<Requirement> {
     let reaction = Reaction::of(survey)?;
     let way = reaction.target - reaction.ph;
-    if way * 10.0 < TENTHS_BELOW {
+    if way < OFF_TARGET.0 {
         return None;
     }
     let buffer = Buffer::of(&survey.soil, survey.case.reading.buffer)?;
@@ -89,7 +91,13 @@ fn published(
     }
     let measured = |p| survey.soil.get(p).is_some();
     if !measured(Property::BufferPh) && !measured(Property::ExchangeableAcidity) {
-        return Ok(by_buffering(survey, reaction));
+        let of_region = by_base_saturation(survey).or_else(|| by_region(survey, reaction));
+        let own = by_buffering(survey, reaction);
+        return Ok(match of_region {
+            None => own,
+            Some(found) if found.grounds.rests_on_memory() => beside(found, &own),
+            Some(found) => found,
+        });
     }
     questions.push(which_buffer());
     Err(Said {
@@ -99,6 +107,18 @@ fn published(
     })
 }
 
+/// What is remembered doesn't stand alone: the band reaches to what the soil's own buffering asks.
+fn beside(mut remembered: Published, own: &Published) -> Published {
+    let there = own.rate.map(|rate| rate * remembered.depth_cm / own.depth_cm);
+    let Band { low, likely, high } = remembered.rate;
+    remembered.rate = Band::new(low.min(there.likely), likely, high.max(there.likely));
+    remembered.grounds = std::mem::take(&mut remembered.grounds).assume(
+        "The table is from memory, so the band reaches to what the soil's own buffering asks for.",
+    );
+    remembered.grounds.sources.extend(&own.grounds.sources);
+    remembered
+}
+
 /// Without a buffer test: the soil's own buffering over the way to the pH wanted. It is the
 /// same buffering that foretells what biochar does to the pH.
 fn by_buffering(survey: &Survey<'_>, reaction: &Reaction) -> Published {
@@ -106,7 +126,7 @@ fn by_buffering(survey: &Survey<'_>, reaction: &Reaction) -> Published {
     let way = reaction.target - reaction.ph;
     // 1 mmol(c) is 0.05 g of pure lime, and 1 t/ha is 100 g/m².
     let rate = product(&[buffering.band, survey.bed.soil_per_m2()])
-        .map(|charge| charge * way * GRAMS_OF_LIME / GRAMS_PER_M2_IN_T_PER_HA);
+        .map(|charge| charge * way / PER_GRAM_OF_LIME / GRAMS_PER_M2_IN_T_PER_HA);
     let mut grounds = Grounds::new(
         "No buffer test: what the soil takes up for each unit of pH × the way to the pH wanted × soil of the worked depth × 0.05 g of lime for each mmol(c).",
         &buffering.sources,
@@ -120,9 +140,6 @@ fn by_buffering(survey: &Survey<'_>, reaction: &Reaction) -> Published {
     grounds = survey.bed.density.add_to(grounds);
     Published { rate, depth_cm: survey.bed.depth.value, grounds, for_turf: false, other: None }
 }
-
-/// g of calcium carbonate that neutralise 1 mmol(c). Source: atomic masses (derived).
-const GRAMS_OF_LIME: f64 = 0.050_04;
 
 /// Why there is nothing to lime, or nothing these tables are made for.
 fn no_lime(survey: &Survey<'_>, reaction: &Reaction) -> Option<Said> {
@@ -149,18 +166,19 @@ fn no_lime(survey: &Survey<'_>, reaction: &Reaction) -> Option<Said> {
             practice(),
         ));
     }
-    let below = ((reaction.target - ph) * 10.0).round();
-    if below < TENTHS_BELOW {
-        let how = if below <= 0.0 { "at or above" } else { "only a hair below" };
+    if due(reaction.target - ph) <= 0.0 {
+        let how = if ph >= reaction.target { "at or above" } else { "only a hair below" };
         return Some(said(
             format!("No lime now: pH {ph:.1} is {how} the {:.1} wanted.", reaction.target),
-            "Lime when the pH is 0.2 or more below the pH to reach.",
+            "Lime when the pH is more than 0.2 below the pH to reach.",
             vec![TRI_STATE_LIME.opened()],
         ));
     }
     let measured = |p| survey.soil.get(p).is_some();
     let tested = measured(Property::BufferPh) || measured(Property::ExchangeableAcidity);
-    if !tested && ph >= reaction.from {
+    // Peat is limed up to its own target, which lies near.
+    let mineral = survey.bed.ground == Ground::Mineral;
+    if !tested && mineral && ph >= reaction.from && survey.case.feeds.target_ph.is_none() {
         return Some(said(
             format!(
                 "No lime now: pH {ph:.1} is in the range for these plants. A lime buffer test says what brings it to {:.1}.",
@@ -193,6 +211,13 @@ fn which_buffer() -> Question {
     }
 }
 
+/// The share of an amount that is due so far from the pH wanted.
+pub(super) fn due(off: f64) -> f64 {
+    let (from, all) = OFF_TARGET;
+    // A pH such as 6.3 is not exact in binary.
+    ((off - from - 1e-9) / (all - from)).clamp(0.0, 1.0)
+}
+
 /// 1 t/ha in g/m².
 const GRAMS_PER_M2_IN_T_PER_HA: f64 = 100.0;
 
@@ -200,11 +225,16 @@ const GRAMS_PER_M2_IN_T_PER_HA: f64 = 100.0;
 fn pure_lime(
     survey: &Survey<'_>,
     ledger: &mut Ledger,
-    published: &Published,
+    (reaction, published, depth): (&Reaction, &Published, f64),
     grounds: &mut Grounds,
 ) -> Band {
-    let depth = depth_limed(survey, published, grounds);
-    let whole = published.rate.map(|rate| rate * depth / published.depth_cm);
+    let due = due(reaction.target - reaction.ph);
+    if due < 1.0 {
+        grounds.assumed.push(
+            "The pH is only a little below the one wanted: a part of the amount is due.".into(),
+        );
+    }
+    let whole = published.rate.map(|rate| due * rate * depth / published.depth_cm);
     let grams = GRAMS_PER_M2_IN_T_PER_HA * survey.bed.area.value;
     ledger.account(Substance::Alkalinity).wanted = whole.map(|t| t * grams);
     let brought = ledger.works(&[Substance::Alkalinity]);
@@ -227,7 +257,11 @@ fn amounts(
     published: &Published,
 ) -> Need {
     let mut grounds = reaction.add_to(published.grounds.clone());
-    let pure = pure_lime(survey, ledger, published, &mut grounds);
+    let depth = depth_limed(survey, published, &mut grounds);
+    let asked = pure_lime(survey, ledger, (reaction, published, depth), &mut grounds);
+    let before = ledger.works(&[Substance::Alkalinity]);
+    let most = most_lime(survey, reaction, depth, before);
+    let pure = asked.map(|t| t.min(most));
     grounds.rule.push_str(" Scaled by depth in proportion, less what biochar limes.");
     grounds.sources.extend([TRI_STATE_LIME.derived(), ARITHMETIC.derived()]);
     if pure.likely <= 0.0 {
@@ -250,11 +284,6 @@ fn amounts(
         answer.push_str(" There is no hurry: the pH is in the range for these plants already.");
     }
     grounds.sources.extend([OSU_LIMING.opened(), COMMON_PRACTICE.unsourced()]);
-    grounds.sources.push(match (survey.is_lawn(), on_top(survey)) {
-        (true, _) => PSU_LAWN.opened(),
-        (_, true) => WSU_LIME_DOSE.opened(),
-        _ => PSU_GARDEN.opened(),
-    });
     let mut need = Need::said(NeedKind::Lime, Verdict::Give, answer, grounds.clone());
     need.for_bed = Some(grams(product));
     let bed = survey.bed.area.add_to(product_grounds.clone());
@@ -265,7 +294,20 @@ fn amounts(
         figure("lime-product", "lime as bought", product, Unit::TonnePerHa, product_grounds),
         figure("lime-for-bed", "lime for the bed", kg, Unit::Kg, bed),
     ];
+    need.figures.push(ph_foretold(survey, reaction.ph, depth, (before, grams(pure).likely)));
     (need.doses, need.steps) = steps(survey, product);
+    let mut in_all = limits::at_most(
+        survey,
+        most * 1000.0 * product.likely / pure.likely,
+        format!(
+            "More lime would take the pH of this soil above {}, where these plants' range ends.",
+            significant(reaction.to, 3)
+        ),
+        "lime by what the soil takes up from its pH to the end of the plants' range, of which 0.7 works in the first year.",
+        &buffering(survey).sources,
+    );
+    in_all.binds = asked.likely > most * (1.0 + 1e-9);
+    need.hold(in_all, most_at_once(survey));
     need.others = others(survey, published);
     need.cautions = cautions(survey, &mut need.grounds);
     need
@@ -281,9 +323,63 @@ fn told(survey: &Survey<'_>, rate: Band) -> String {
     }
 }
 
-/// Whether lime stays on top: on grass, and round what grows for years.
+/// The most pure lime, t/ha, that leaves the pH within the plants' range, beside what biochar
+/// and its charge bring (g).
+fn most_lime(survey: &Survey<'_>, reaction: &Reaction, depth: f64, before: Band) -> f64 {
+    let way = (reaction.to - reaction.ph).max(0.0);
+    let works = WORKS_IN_FIRST_YEAR.likely;
+    let per_m2 = survey.takes_up(depth).likely * way / PER_GRAM_OF_LIME;
+    let room = per_m2 - before.likely.max(0.0) / survey.bed.area.value;
+    (room.max(0.0) / works) / GRAMS_PER_M2_IN_T_PER_HA
+}
+
+/// The pH in the first year after the lime (g), with what was brought before (g that work).
+fn ph_foretold(survey: &Survey<'_>, ph: f64, depth: f64, (before, lime): (Band, f64)) -> Figure {
+    let area = survey.bed.area.value;
+    let working = WORKS_IN_FIRST_YEAR.likely * lime + before.likely;
+    let per_m2 = working * PER_GRAM_OF_LIME / area;
+    let rise = inverse(survey.takes_up(depth)).map(|one| one * per_m2);
+    let held = buffering(survey);
+    let mut grounds = Grounds::new(
+        "pH + lime that works in the first year ÷ what the soil takes up for each unit of pH; no higher than 8.3.",
+        &held.sources,
+    )
+    .input("pH", format!("{ph:.1}"))
+    .input(
+        "working, of the lime",
+        survey.shown(&Band::exactly(100.0 * WORKS_IN_FIRST_YEAR.likely), Unit::Percent),
+    )
+    .input("buffering", survey.shown(&held.band, Unit::MmolcPerKg));
+    grounds.inputs.extend(held.inputs);
+    Figure {
+        name: "ph-after-lime",
+        label: "pH foretold for the first year after the lime",
+        band: rise.map(|rise| (ph + rise).min(CARBONATE_PH.max(ph))),
+        unit: Unit::None,
+        grounds,
+    }
+}
+
+/// The most lime in one dose.
+fn most_at_once(survey: &Survey<'_>) -> Ceiling {
+    let (rate, source) = match (survey.is_lawn(), on_top(survey)) {
+        (true, _) => (SURFACE_DOSE, PSU_LAWN.opened()),
+        (_, true) => (SURFACE_DOSE, WSU_LIME_DOSE.opened()),
+        _ => (GARDEN_DOSE, PSU_GARDEN.opened()),
+    };
+    limits::at_most(
+        survey,
+        rate * 1000.0,
+        "More lime at one time stays where it lies and does harm there.",
+        "lime in one dose: 10 lb on 100 sq ft where it is mixed in, half of that on top.",
+        &[source],
+    )
+}
+
+/// Whether lime stays on top: on grass, round what grows for years, and where nothing is dug.
 fn on_top(survey: &Survey<'_>) -> bool {
-    survey.is_lawn()
+    limits::lies_on_top(survey)
+        || survey.is_lawn()
         || survey.bed.kind == Some(BedKind::TreePit)
         || survey.plants() == PlantGroup::OrnamentalsAndTrees
 }
@@ -305,12 +401,10 @@ fn steps(survey: &Survey<'_>, product: Band) -> (u32, Vec<String>) {
     if lawn && count > 1 {
         steps.push("Open the turf with a hollow-tine aerator first.".into());
     }
-    steps.push(if surface {
+    let lasting = lawn || survey.bed.standing == Standing::Lasting;
+    steps.push(if surface && lasting {
         "On grass or round shrubs leave it on top and water it in.".into()
-    } else if survey.bed.is_dug()
-        && survey.bed.standing != Standing::Open
-        && !over_lead_level(survey)
-    {
+    } else if !surface {
         let depth = survey.shown(&Band::exactly(survey.bed.depth.value), Unit::Cm);
         format!("Mix it into the top {depth}.")
     } else {
@@ -319,10 +413,25 @@ fn steps(survey: &Survey<'_>, product: Band) -> (u32, Vec<String>) {
     steps.push(
         "Autumn is best: lime takes months to work, and nine or more for its full effect.".into(),
     );
-    if survey.findings.level(Property::Magnesium).is_some_and(Level::is_short) {
-        steps.push("Magnesium is short too: dolomitic lime brings both.".into());
-    }
+    steps.extend(dolomite(survey, product));
     (count, steps)
+}
+
+/// How much of the lime is to be dolomitic where magnesium is short: so much as fills the gap
+/// in the worked depth, and no more.
+fn dolomite(survey: &Survey<'_>, product: Band) -> Option<String> {
+    let gap = magnesium_gap(survey)?;
+    let (depth, density) = (limits::reached(survey), survey.bed.density.value.likely);
+    let all = product.likely;
+    let dolomitic = stock(gap, depth, density) / 1000.0 / MAGNESIUM_IN_DOLOMITE;
+    Some(if dolomitic <= 0.0 || dolomitic >= all {
+        "Magnesium is short too: dolomitic lime brings both.".into()
+    } else {
+        let part = told(survey, Band::exactly(dolomitic));
+        format!(
+            "Magnesium is short too: take {part} of it as dolomitic lime, which brings both, and the rest as plain lime. More would bring too much magnesium."
+        )
+    })
 }
 
 fn others(survey: &Survey<'_>, published: &Published) -> Vec<String> {
@@ -369,11 +478,11 @@ fn depth_limed(survey: &Survey<'_>, published: &Published, grounds: &mut Grounds
         return published.depth_cm;
     }
     let depth = &survey.bed.depth;
-    if !survey.bed.is_dug() || over_lead_level(survey) {
-        let undug = survey.shown(&Band::exactly(UNDUG), Unit::Cm);
+    if limits::stays_on_top(survey) {
+        let undug = survey.shown(&Band::exactly(limits::UNDUG), Unit::Cm);
         grounds.sources.push(TRI_STATE_LIME.opened());
         grounds.assumed.push(format!("Undug, lime reaches the top {undug}."));
-        return UNDUG;
+        return limits::UNDUG;
     }
     *grounds = depth.add_to(std::mem::take(grounds));
     if depth.value > published.depth_cm + 1.0 {

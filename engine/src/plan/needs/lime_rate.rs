@@ -14,7 +14,7 @@ pub const T_PER_HA_IN_LB_PER_1000_SQ_FT: f64 = 0.048_824_276_4;
 
 /// The value at `x` on straight lines between points with rising `xs`;
 /// `None` outside them.
-pub(super) fn between(xs: &[f64], ys: &[f64], x: f64) -> Option<f64> {
+pub(crate) fn between(xs: &[f64], ys: &[f64], x: f64) -> Option<f64> {
     // A target such as 6.3 is not exact in binary; a hair beyond an end is the end.
     let x = match (xs.first(), xs.last()) {
         (Some(first), Some(last)) if x >= first - 1e-9 && x <= last + 1e-9 => {

@@ -8,15 +8,17 @@ mod feeds;
 mod gypsum;
 mod lime;
 mod lime_by_buffer;
+mod lime_by_region;
 mod lime_rate;
 mod lime_tables;
+mod limits;
 mod nutrients;
 
 use serde::Serialize;
 
 use crate::named::named;
 use crate::plan::hazards::Hazard;
-use crate::plan::ledger::Ledger;
+use crate::plan::ledger::{Ceiling, Ledger};
 use crate::quantity::{Band, Figure, Grounds};
 use crate::question::Question;
 use crate::sources::COMMON_PRACTICE;
@@ -26,8 +28,11 @@ pub use acidify::{SulfurSoil, sulfur_for_free_lime, sulfur_michigan};
 pub use feeds::weight_for;
 pub use gypsum::{gypsum_oster, gypsum_per_meq};
 pub(crate) use lime::lime_requirement;
+pub use lime_by_region::saturation_lime;
+pub(crate) use lime_rate::between;
 pub use lime_rate::*;
-pub use nutrients::{KG_PER_HA_IN_LB_PER_1000_SQ_FT, stock};
+pub(crate) use limits::MOST_FEEDS;
+pub use limits::{KG_PER_HA_IN_LB_PER_1000_SQ_FT, stock};
 
 named! { "need":
     /// What a bed may need.
@@ -88,6 +93,10 @@ pub struct Need {
     pub for_bed: Option<Band>,
     /// In how many doses, half a year or a season apart; 0 where nothing is given.
     pub doses: u32,
+    /// The most of it in one dose, g for the bed; `None` where nothing is given.
+    pub at_once: Option<Ceiling>,
+    /// The most of it in all doses together, g for the bed; likewise.
+    pub in_all: Option<Ceiling>,
     /// The amounts: kg/ha as published, and kg for the bed.
     pub figures: Vec<Figure>,
     /// What to do, step by step: doses, times, depth.
@@ -114,6 +123,8 @@ impl Need {
             answer: answer.into(),
             for_bed: None,
             doses: 0,
+            at_once: None,
+            in_all: None,
             figures: Vec::new(),
             steps: Vec::new(),
             cautions: Vec::new(),
@@ -149,6 +160,9 @@ pub(crate) fn wanted(survey: &Survey<'_>, hazards: &[Hazard], ledger: &mut Ledge
     if let Some(hazard) = hazards.first() {
         return vec![not_yet(*hazard)];
     }
+    if survey.bed.is_potted() {
+        return vec![by_the_water()];
+    }
     let nutrients = [
         nutrients::nitrogen(survey, ledger),
         nutrients::phosphate(survey, ledger),
@@ -157,6 +171,14 @@ pub(crate) fn wanted(survey: &Survey<'_>, hazards: &[Hazard], ledger: &mut Ledge
         nutrients::sulfur(survey),
     ];
     nutrients.into_iter().flatten().collect()
+}
+
+/// Pots have no dose by area: their mix is small, and every watering washes it.
+fn by_the_water() -> Need {
+    let answer = "No dose by area is made for pots. Feed them in the water while they grow, as weak as the label says for pots.";
+    let grounds =
+        Grounds::new("Rates by area are made for field soil.", &[COMMON_PRACTICE.unsourced()]);
+    Need::said(NeedKind::Nitrogen, Verdict::Unknown, answer, grounds)
 }
 
 fn not_yet(hazard: Hazard) -> Need {

@@ -2,19 +2,16 @@
 
 use crate::chemistry::Derived;
 use crate::plan::ledger::{Bringer, Brings, K_IN_K2O, Ledger, NITROGEN, P_IN_P2O5, Substance};
+use crate::plan::needs::limits::{self, MAGNESIUM_IN_EPSOM_SALT, stock};
 use crate::plan::needs::{Need, NeedKind, Verdict};
 use crate::quantity::{Band, Figure, Grounds, Unit, shown, significant};
 use crate::ranges::{Finding, Level};
-use crate::soil::Property;
+use crate::soil::{PlantGroup, Property};
 use crate::sources::{
     ARITHMETIC, CORNELL_LAWNS, Citation, EPSOM_ARITHMETIC, NC_EQUATIONS, NC_LAWNS, OUR_CHOICE,
-    RB209_RATES, TEXAS_RATES, UC_NITRATE, UMASS_RATES, UMASS_REPORT, UMN_COMPOST,
+    PSNT_SWEET_CORN, RB209_RATES, TEXAS_RATES, UC_NITRATE, UMASS_RATES, UMASS_REPORT, UMN_COMPOST,
 };
 use crate::survey::Survey;
-
-/// kg/ha in 1 lb/1000 sq ft: 0.45359237 kg on 92.90304 m².
-/// Source: legal definitions of the pound and the foot (derived).
-pub const KG_PER_HA_IN_LB_PER_1000_SQ_FT: f64 = 48.824_28;
 
 /// Grams on 1 m² in 1 kg/ha. Source: arithmetic (derived).
 const GRAMS_PER_M2_IN_KG_PER_HA: f64 = 0.1;
@@ -50,10 +47,6 @@ const VEGETABLE_NITROGEN: Band = Band { low: 97.6, likely: 122.1, high: 195.3 };
 /// Source: NC State Extension (opened).
 const LAWN_NITROGEN: Band = Band { low: 48.8, likely: 122.1, high: 146.5 };
 
-/// The most nitrogen on a lawn at one time, kg/ha: 1 lb/1000 sq ft.
-/// Source: Cornell University (opened).
-const LAWN_AT_ONCE: f64 = KG_PER_HA_IN_LB_PER_1000_SQ_FT;
-
 /// From here to there in organic matter, %, the nitrogen comes down to its low end.
 /// Source: UMass: the low end on loam with much organic matter (opened); 3 to 7 % is our choice.
 const RICH_IN_ORGANIC_MATTER: (f64, f64) = (3.0, 7.0);
@@ -65,17 +58,6 @@ const PLENTY_OF_NITRATE: f64 = 30.0;
 /// Magnesium on the exchange from which it is enough whatever a table by weight says, %.
 /// Source: University of Massachusetts, 10 to 30 % (opened).
 const ENOUGH_ON_EXCHANGE: f64 = 10.0;
-
-/// Share of magnesium in magnesium sulfate, MgSO4·7H2O.
-/// Source: arithmetic from atomic masses (derived).
-const MAGNESIUM_IN_EPSOM_SALT: f64 = 0.0986;
-
-/// Nutrient in a layer of soil, kg/ha, from mg/kg, depth in cm and density in g/cm³.
-///
-/// Source: arithmetic (derived).
-pub fn stock(mg_per_kg: f64, depth_cm: f64, density: f64) -> f64 {
-    mg_per_kg * depth_cm * density * 0.1
-}
 
 /// Names and labels of a need's figures, and its account.
 struct Names {
@@ -149,15 +131,25 @@ pub(super) fn settle(survey: &Survey<'_>, ledger: &mut Ledger, list: &mut [Need]
     }
 }
 
-/// Less than this share of the year's dressing is not worth feeding.
+/// Less than this share of the year's dressing is not worth feeding; twice as much is fed
+/// whole, and between them it comes in by degrees, so that no line is a cliff.
 /// Our choice: no test of a bed is truer.
 const WORTH_FEEDING: f64 = 0.1;
+
+/// What is fed of a share that is missing.
+fn worth_feeding(share: f64) -> f64 {
+    (2.0 * (share - WORTH_FEEDING)).clamp(0.0, share.max(0.0))
+}
 
 fn still_missing(survey: &Survey<'_>, ledger: &mut Ledger, names: &Names, need: &mut Need) {
     let brought = ledger.works(names.accounts);
     let room = ledger.room(names.accounts[0]);
     let whole = need.for_bed.unwrap_or(Band::exactly(0.0));
-    let missing = ledger.missing(names.accounts).map(|g| g.min(room) / names.element);
+    let mut missing = ledger.missing(names.accounts).map(|g| g.min(room) / names.element);
+    if brought.likely > 0.0 && whole.likely > 0.0 {
+        let fed = worth_feeding(missing.likely / whole.likely) * whole.likely;
+        missing = Band::new(missing.low.min(fed), fed, missing.high);
+    }
     let given =
         |grams: Band| shown(&grams.map(|g| g / names.element), Unit::Gram, survey.case.measures);
     let mut grounds = Grounds::new(
@@ -168,7 +160,7 @@ fn still_missing(survey: &Survey<'_>, ledger: &mut Ledger, names: &Names, need: 
     .input("brought already", given(brought));
     grounds = survey.bed.area.add_to(grounds);
     let what = names.what;
-    if brought.likely > 0.0 && missing.likely <= WORTH_FEEDING * whole.likely {
+    if brought.likely > 0.0 && missing.likely <= 0.0 {
         need.verdict = Verdict::Enough;
         need.answer = if room < whole.likely * names.element * WORTH_FEEDING {
             format!(
@@ -183,6 +175,10 @@ fn still_missing(survey: &Survey<'_>, ledger: &mut Ledger, names: &Names, need: 
         return;
     }
     need.for_bed = Some(missing);
+    if let Some((in_all, at_once)) = limits::of_nutrient(survey, names.kind) {
+        need.hold(in_all, at_once);
+    }
+    let missing = need.for_bed.unwrap_or(missing);
     let fed = missing.map(|g| g * names.element);
     let brings = Brings::nothing().with_all(names.accounts[0], fed);
     ledger.enter(Bringer::Feed, &brings);
@@ -308,7 +304,22 @@ pub(super) fn nitrogen(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need>
         let answer = "No nitrogen now: the soil holds more nitrate than plants need. Rain takes it down, so test again before the next sowing.";
         return Some(Need::said(kind, Verdict::Enough, answer, grounds));
     }
-    let (rate, grounds) = years_nitrogen(survey, lawn);
+    let (mut rate, mut grounds) = years_nitrogen(survey, lawn);
+    if let Some(found) = nitrate {
+        let share = wanted_beside_nitrate(survey, found);
+        let most = years_most(lawn).map(|kg| kg * share);
+        rate = Band::new(
+            rate.low.min(most.low),
+            rate.likely.min(most.likely),
+            rate.high.min(most.high),
+        );
+        if share < 1.0 {
+            grounds = grounds.assume(
+                "From three quarters of the nitrate that is enough, the year's nitrogen comes down to none.",
+            );
+            grounds.sources.extend([UC_NITRATE.opened(), PSNT_SWEET_CORN.derived()]);
+        }
+    }
     let gives = rate.likely > 0.0;
     let answer = if gives {
         "These plants take nitrogen every year, and the soil does not store it for them."
@@ -321,24 +332,39 @@ pub(super) fn nitrogen(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need>
         enter(survey, ledger, &NITROGEN_NAMES, rate, &mut need);
     }
     if lawn {
-        let most = survey.shown(&Band::exactly(LAWN_AT_ONCE), Unit::KgPerHa);
-        need.steps
-            .push(format!("Never more than {most} at one time; two or three dressings a year."));
+        need.steps.push(limits::lawn_at_once(survey));
         need.grounds.sources.push(CORNELL_LAWNS.opened());
     } else {
-        need.steps.push("Give half before planting, half when the plants grow fast.".into());
+        need.steps.push(limits::HALF_AND_HALF.into());
     }
     need.steps.push("Never before winter: rain washes it into the ground water.".into());
     Some(need)
 }
 
+/// A year's nitrogen where the soil holds none, kg/ha.
+fn years_most(lawn: bool) -> Band {
+    if lawn { LAWN_NITROGEN } else { VEGETABLE_NITROGEN }
+}
+
+/// The most of a year's nitrogen that is wanted beside the nitrate found (mg/kg), as a share:
+/// all of it up to three quarters of what is enough, then less, and none where there is enough.
+///
+/// Source: UC guideline, enough from 20 (opened); Rutgers' rates on manured ground come down from
+/// three quarters at 15 to a half at 20 (opened); that they come down to none is our choice.
+fn wanted_beside_nitrate(survey: &Survey<'_>, found: f64) -> f64 {
+    let range = survey.findings.get(Property::NitrateN).and_then(|f| f.range.as_ref());
+    let enough = range
+        .filter(|range| range.unit == Unit::MgPerKg)
+        .and_then(|range| range.sufficient_to)
+        .map_or(PLENTY_OF_NITRATE, |enough| enough.min(PLENTY_OF_NITRATE));
+    let judged = found * survey.bed.lightens(Property::NitrateN);
+    (4.0 * (1.0 - judged / enough)).clamp(0.0, 1.0)
+}
+
 /// A year's nitrogen, kg/ha, with what it rests on.
 fn years_nitrogen(survey: &Survey<'_>, lawn: bool) -> (Band, Grounds) {
-    let (mut rate, source) = if lawn {
-        (LAWN_NITROGEN, NC_LAWNS.opened())
-    } else {
-        (VEGETABLE_NITROGEN, UMASS_RATES.opened())
-    };
+    let mut rate = years_most(lawn);
+    let source = if lawn { NC_LAWNS.opened() } else { UMASS_RATES.opened() };
     let mut grounds = Grounds::new(
         "A year's nitrogen for these plants, less the nitrate in the soil.",
         &[source],
@@ -373,7 +399,30 @@ fn years_nitrogen(survey: &Survey<'_>, lawn: bool) -> (Band, Grounds) {
     (rate, grounds)
 }
 
-/// Magnesium: the gap to sufficiency, by weight.
+/// How much magnesium a soil that is short of it lacks, mg/kg: to the start of sufficiency by
+/// weight, or to 10 % of its exchange where that is less, since a table by weight is made for
+/// soils that hold more. `None` where it is short by weight only, or not at all; 0 where
+/// nothing tells how much.
+pub(super) fn magnesium_gap(survey: &Survey<'_>) -> Option<f64> {
+    let finding = survey.findings.get(Property::Magnesium)?;
+    if !finding.level.is_some_and(Level::is_short) {
+        return None;
+    }
+    let share = survey.chemistry.band(Derived::MagnesiumSaturation).map(|share| share.likely);
+    if share.is_some_and(|share| share >= ENOUGH_ON_EXCHANGE) {
+        return None;
+    }
+    let found = survey.soil.value(Property::Magnesium);
+    let wanted = finding.range.as_ref().filter(|r| r.unit == Unit::MgPerKg);
+    let by_weight = found.zip(wanted.and_then(|r| r.sufficient_from)).map(|(v, from)| from - v);
+    let on_exchange = share.zip(survey.chemistry.cec).map(|(share, cec)| {
+        (ENOUGH_ON_EXCHANGE - share) / 100.0 * cec.likely * limits::MAGNESIUM_PER_MEQ
+    });
+    let gap = by_weight.map_or(0.0, |gap| on_exchange.map_or(gap, |other| gap.min(other)));
+    Some(gap.max(0.0))
+}
+
+/// Magnesium: the gap to sufficiency.
 pub(super) fn magnesium(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need> {
     let kind = NeedKind::Magnesium;
     let (level, finding) = match level_of(survey, Property::Magnesium, kind)? {
@@ -384,34 +433,34 @@ pub(super) fn magnesium(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need
         let enough = "No magnesium: there is enough.";
         return Some(Need::said(kind, Verdict::Enough, enough, finding.grounds.clone()));
     }
-    let share = survey.chemistry.get(Derived::MagnesiumSaturation);
-    if let Some(share) = share.filter(|share| share.band.likely >= ENOUGH_ON_EXCHANGE) {
-        let text = survey.shown(&Band::exactly(share.band.likely), Unit::Percent);
+    let Some(gap) = magnesium_gap(survey) else {
+        let share = survey.chemistry.get(Derived::MagnesiumSaturation);
+        let text = survey.shown(&share.map_or(Band::exactly(0.0), |s| s.band), Unit::Percent);
         let answer = format!(
             "No magnesium: by weight it is little, but so light a soil holds no more, and magnesium has {text} of its exchange."
         );
-        let mut grounds = share.grounds.clone();
+        let mut grounds = share.map(|share| share.grounds.clone()).unwrap_or_default();
         grounds.sources.push(UMASS_REPORT.opened());
         return Some(Need::said(kind, Verdict::Enough, answer, grounds));
-    }
-    let found = survey.soil.value(Property::Magnesium);
-    let wanted = finding.range.as_ref().filter(|r| r.unit == Unit::MgPerKg);
-    let gap = found.zip(wanted.and_then(|r| r.sufficient_from)).map(|(v, from)| from - v);
-    let limed = survey.findings.level(Property::Ph).is_some_and(Level::is_short);
+    };
+    let limed = survey.findings.level(Property::Ph).is_some_and(Level::is_short)
+        && survey.plants() != PlantGroup::AcidLovers;
     let answer = if limed {
         "The soil is acid and short of magnesium: lime with dolomitic lime, which helps both."
     } else {
         "The soil is short of magnesium: Epsom salts (magnesium sulfate) bring it without lime."
     };
     let mut need = Need::said(kind, Verdict::Give, answer, finding.grounds.clone());
-    let Some(gap) = gap.filter(|gap| *gap > 0.0 && !limed) else { return Some(need) };
+    if limed || gap <= 0.0 {
+        return Some(need);
+    }
     // From half the gap to all of it: plants take some up, and the next test shows.
     let (depth, density) = (survey.bed.depth.value, survey.bed.density.value);
     let whole = density.map(|density| stock(gap, depth, density) / MAGNESIUM_IN_EPSOM_SALT);
     let rate = Band::new(whole.low / 2.0, whole.likely / 2.0, whole.high);
     let grounds = Grounds::new(
-        "The gap to the start of sufficiency in the worked depth, half of it in the first year, as MgSO₄·7H₂O (9.86 % Mg).",
-        &[EPSOM_ARITHMETIC.derived(), OUR_CHOICE.unsourced()],
+        "The gap to the start of sufficiency in the worked depth, or to 10 % of the exchange where that is less, half of it in the first year, as MgSO₄·7H₂O (9.86 % Mg).",
+        &[EPSOM_ARITHMETIC.derived(), UMASS_REPORT.opened(), OUR_CHOICE.unsourced()],
     )
     .input("gap", format!("{} mg/kg", significant(gap, 3)));
     need.grounds = survey.bed.depth.add_to(survey.bed.density.add_to(grounds));

@@ -1,0 +1,32 @@
+//! A year's dressings of crops.
+
+use std::collections::BTreeSet;
+
+use crate::facts::{RateRow, Wrong};
+use crate::shared::{Shared, band, citation, rows_of_regions};
+
+pub fn statics(known: &BTreeSet<&str>, places: &BTreeSet<&str>) -> Result<String, Vec<Wrong>> {
+    let rows: Vec<RateRow> = rows_of_regions("rates.csv", known, places)?;
+    let mut shared = Shared::default();
+    let mut code = String::from("static ALL: &[CropRate] = &[\n");
+    for row in &rows {
+        let rates: Vec<String> = row
+            .rates
+            .iter()
+            .map(|(level, rate)| {
+                let level = level.map_or("None".into(), |level| format!("Some(Level::{level:?})"));
+                format!("({level}, {})", band(*rate))
+            })
+            .collect();
+        let rates = shared.list("(Option<Level>, Band)", &rates.join(", "));
+        let all: Vec<String> = row.cited.iter().map(citation).collect();
+        let citations = shared.list("Citation", &all.join(", "));
+        let RateRow { region, crop, nutrient, when, note, .. } = row;
+        code += &format!(
+            "CropRate {{ region: {region:?}, crop: {crop:?}, nutrient: Dressed::{nutrient:?}, \
+             rates: {rates}, when: {when:?}, citations: {citations}, note: {note:?} }},\n"
+        );
+    }
+    code += "];\n";
+    Ok(shared.code + &code)
+}

@@ -1,0 +1,73 @@
+//! The laboratory's own class or range, where we hold no table; and beside ours where we do.
+
+use crate::quantity::Grounds;
+use crate::ranges::Finding;
+use crate::region::Region;
+use crate::soil::Level;
+use crate::sources::{COMMON_PRACTICE, LABORATORY};
+
+/// What a laboratory's word means.
+struct Rating {
+    word: &'static str,
+    level: Level,
+    /// Empty where it means this everywhere.
+    region: &'static str,
+}
+
+include!(concat!(env!("OUT_DIR"), "/ratings.rs"));
+
+/// The level that the laboratory's word or printed range means for a result; `None` where its
+/// word means different things to different laboratories.
+fn level_of(rating: &str, result: Option<f64>, region: Option<&Region>) -> Option<Level> {
+    let word = rating.trim().trim_matches(['(', ')', '.', '*']).to_lowercase();
+    let here = |r: &&Rating| r.region.is_empty() || region.is_some_and(|x| x.id == r.region);
+    if let Some(known) = RATINGS.iter().filter(here).find(|r| r.word == word) {
+        return Some(known.level);
+    }
+    let (from, to) = word.split_once(['-', '–'])?;
+    let (from, to): (f64, f64) = (from.trim().parse().ok()?, to.trim().parse().ok()?);
+    let result = result.filter(|_| from < to)?;
+    Some(if result < from {
+        Level::Low
+    } else if result <= to {
+        Level::Sufficient
+    } else {
+        Level::High
+    })
+}
+
+/// Puts the laboratory's own class beside a finding: as the answer where there is no other, and
+/// with the reason where the two differ. `result` is the number as printed.
+pub fn beside(
+    finding: &mut Finding,
+    rating: &str,
+    result: Option<f64>,
+    region: Option<&'static Region>,
+) {
+    let Some(theirs) = level_of(rating, result, region) else { return };
+    match finding.level {
+        None => {
+            let not_judged = finding.not_judged.take();
+            *finding = Finding {
+                level: Some(theirs),
+                source: Some(LABORATORY.title),
+                grounds: Grounds::new(
+                    format!(
+                        "The laboratory's own class: “{}”. We hold no table of our own for it.",
+                        rating.trim()
+                    ),
+                    &[LABORATORY.opened(), COMMON_PRACTICE.unsourced()],
+                ),
+                ..Finding::default()
+            };
+            finding.grounds.assumed.extend(not_judged);
+        }
+        Some(ours) if ours.side() != theirs.side() => {
+            finding.grounds.assumed.push(format!(
+                "The laboratory calls it “{}”. Its scheme parts the numbers elsewhere than this table; what it advises for its own soils comes first.",
+                rating.trim()
+            ));
+        }
+        Some(_) => {}
+    }
+}
