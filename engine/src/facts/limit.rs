@@ -85,14 +85,8 @@ mod tests {
     #[test]
     fn a_wrong_row_is_named_with_its_line() {
         let row = |limit| {
-            let cells = [
-                ("id", "ibi-arsenic"),
-                ("standard", "IBI"),
-                ("figure", "arsenic"),
-                ("limit", limit),
-                ("sources", "ibi-standards:from-memory"),
-            ];
-            read_one::<LimitRow>(&cells).map(|row| row.limit)
+            let row = format!("ibi-arsenic,IBI,arsenic,{limit},ibi-standards:from-memory");
+            read_one::<LimitRow>(&row).map(|row| row.limit)
         };
         assert_eq!(row("at least 10"), Ok(Limit::AtLeast(10.0)));
         assert_eq!(row("at most 0.7"), Ok(Limit::AtMost(0.7)));

@@ -72,10 +72,9 @@ mod tests {
     #[test]
     fn a_wrong_row_is_named_with_its_line() {
         let row = |clay, last| {
-            let mut cells = vec![("id", "clay-1"), ("texture", "clay"), ("clay_from", clay)];
-            cells.extend(WATER.into_iter().zip(["63", "65", "68", "73", "83", last]));
-            cells.push(("sources", "fao-2006:second-hand"));
-            read_one::<SaturationWaterRow>(&cells)
+            read_one::<SaturationWaterRow>(&format!(
+                "clay-2,clay,{clay},,63,65,68,73,83,{last},fao-2006:second-hand"
+            ))
         };
         let right = row("60", "102").unwrap();
         assert_eq!((right.clay, right.water[5]), ((60, 101), 102));
