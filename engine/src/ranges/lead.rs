@@ -59,7 +59,7 @@ pub fn total_lead_likely(measure: &Measure) -> Option<f64> {
         Amount::Exactly(found) | Amount::Above(found) => found,
         Amount::Below(_) => return None,
     };
-    (measure.unit == Unit::MgPerKg).then(|| slope * found + start)
+    (measure.unit == Unit::MgPerKg).then_some(slope * found + start)
 }
 
 /// Judges lead by the screening level for homes.
