@@ -60,7 +60,7 @@ fn the_second_reader_found_the_same_figures_or_said_what_differs() {
     assert!(agreed > 200, "only {agreed} rows agree");
 }
 
-/// No row stands twice, and every reading is of a row that was read and not remembered.
+/// Source: the publication of each row, as above (opened or quoted). No row stands twice, and every reading is of a row that was read and not remembered.
 #[test]
 fn the_second_reading_is_of_rows_that_were_read() {
     let mut seen = BTreeSet::new();
