@@ -79,9 +79,12 @@ pub fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
     if measure.unit == Unit::Index {
         return match setting.region {
             Some(_) => look_up(measure, soil, setting),
-            None => Finding::not_judged(
-                "This is the laboratory's own index, not an amount. Say where the soil lies, or ask the laboratory for the amount.",
-            ),
+            None => Finding {
+                wants_region: true,
+                ..Finding::not_judged(
+                    "This is the laboratory's own index, not an amount. Say where the soil lies, or ask the laboratory for the amount.",
+                )
+            },
         };
     }
     if property.is_extracted() && measure.method.is_none() {
@@ -162,7 +165,10 @@ fn look_up(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
         }
     });
     let Some((density, Said { scheme, mut finding, others })) = found else {
-        return wants.unwrap_or_else(|| Finding::not_judged(why_no_table(measure, setting)));
+        return wants.unwrap_or_else(|| Finding {
+            wants_region: setting.region.is_none() && !known(measure, setting).is_empty(),
+            ..Finding::not_judged(why_no_table(measure, setting))
+        });
     };
     for other in others {
         scheme::add_opinion(&mut finding, other);

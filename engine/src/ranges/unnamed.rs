@@ -63,5 +63,5 @@ pub(super) fn by_every_usual(measure: &Measure, soil: &Soil, setting: &Setting) 
         let value = amount_text(measure.amount, measure.unit);
         why.push_str(&format!(" {value} would be: {}.", told.join(", ")));
     }
-    Finding::not_judged(why)
+    Finding { wants_region: setting.region.is_none(), ..Finding::not_judged(why) }
 }

@@ -14,12 +14,12 @@ use crate::case::Case;
 use crate::chemistry::{self, Chemistry, Derived};
 use crate::normalise::{NormalReading, Normalised, normalise};
 use crate::quantity::{Band, Unit, shown, weighed};
-use crate::question::Question;
+use crate::question::{Question, QuestionId};
 use crate::ranges::{Finding, Findings, Setting, beside_the_laboratory, judge};
 use crate::region::Region;
 use crate::report::{SampleReport, parse_amount};
 use crate::season::Timing;
-use crate::soil::{Amount, Measure, PlantGroup, Property, Soil, Texture};
+use crate::soil::{Amount, Measure, PlantGroup, Property, Soil, Texture, listed};
 
 pub use bed::{Bed, Fact, Ground, Standing};
 pub use reaction::Reaction;
@@ -86,6 +86,10 @@ pub(crate) fn survey_of(case: Cow<'_, Case>, sample: usize) -> Survey<'_> {
     let sampled = sample.depth_cm.or(case.reading.depth_cm.filter(|d| *d > 0.0).map(|d| (0.0, d)));
     let bed = Bed::of(&case, &soil, &chemistry, texture, &timing, sampled);
     let readings = judged(readings, &soil, &setting, &bed);
+    questions.extend(asked_by(&readings, &questions));
+    if let Some(where_) = which_region(&case, region, &readings) {
+        questions.insert(0, where_);
+    }
     let mut findings = Findings::default();
     for Judged { reading, finding } in &readings {
         findings.add(reading.property, finding);
@@ -112,6 +116,46 @@ fn region_of(case: &Case) -> Option<&'static Region> {
         _ => None,
     };
     case.reading.region.as_deref().and_then(Region::of).or(read)
+}
+
+/// Where the soil lies, where that would judge what is open.
+fn which_region(
+    case: &Case,
+    region: Option<&'static Region>,
+    readings: &[Judged],
+) -> Option<Question> {
+    let open: Vec<Property> =
+        readings.iter().filter(|r| r.finding.wants_region).map(|r| r.reading.property).collect();
+    if region.is_some() || open.is_empty() {
+        return None;
+    }
+    let names: Vec<&str> = case.report.regions.iter().map(|region| region.name).collect();
+    let suggestion = match names.as_slice() {
+        [] => "A laboratory near you uses the tests that are usual there.".to_string(),
+        names => format!("The report's words fit: {}.", names.join("; ")),
+    };
+    let question = Question::new(
+        QuestionId::Region,
+        "Where does the soil lie?",
+        "Each region reads soil tests by tables of its own, and has its own way to lime and feed.",
+        &open,
+    );
+    Some(question.suggesting(suggestion))
+}
+
+/// The texture, where a table parts by it and nobody asked yet.
+fn asked_by(readings: &[Judged], asked: &[Question]) -> Option<Question> {
+    let open: Vec<Property> =
+        readings.iter().filter(|r| r.finding.wants_texture).map(|r| r.reading.property).collect();
+    if open.is_empty() || asked.iter().any(|q| q.id == QuestionId::Texture) {
+        return None;
+    }
+    Some(Question::new(
+        QuestionId::Texture,
+        "Is the soil sandy, loamy or clayey?",
+        format!("How much is enough of {} depends on it.", listed(&open)),
+        &open,
+    ))
 }
 
 /// Each reading with its judgement; of one that can't be used, why.
