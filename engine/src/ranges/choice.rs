@@ -41,6 +41,7 @@ pub(super) fn known(measure: &Measure, setting: &Setting) -> Vec<&'static Scheme
     let plants = setting.plants.unwrap_or_default();
     let index = measure.unit == Unit::Index;
     tables::all()
+        .chain(setting.own)
         .filter(|s| s.property == measure.property && (s.unit == Unit::Index) == index)
         .filter(|s| index && measure.method.is_none() || s.is_for(measure.method))
         .filter(|s| s.plants.contains(&plants))

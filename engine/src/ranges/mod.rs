@@ -48,10 +48,10 @@ pub use organic_matter::texture_decides;
 pub use ph::reaction_class;
 pub use salts::{as_saturated_paste, method_decides};
 pub(crate) use scheme::amount_text;
-pub use scheme::{NO_CHANCE, Placed, Scheme, Soils, place};
+pub use scheme::{NO_CHANCE, Placed, Scheme, place};
 
 /// What a range may depend on beside the soil.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, Default)]
 pub struct Setting {
     /// The plants; mixed vegetables until somebody says.
     pub plants: Option<PlantGroup>,
@@ -59,6 +59,8 @@ pub struct Setting {
     pub texture: Option<Texture>,
     /// The region, when it is known: its tables judge before all others.
     pub region: Option<&'static Region>,
+    /// The tables of a region's own file.
+    pub own: &'static [Scheme],
 }
 
 /// Every published scheme that measures are judged by.

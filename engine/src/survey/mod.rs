@@ -13,10 +13,11 @@ use crate::bag::Material;
 use crate::case::Case;
 use crate::chemistry::{self, Chemistry, Derived};
 use crate::normalise::{NormalReading, Normalised, normalise};
+use crate::own::OwnFacts;
 use crate::quantity::{Band, Unit, shown, weighed};
 use crate::question::{Question, QuestionId};
-use crate::ranges::{Finding, Findings, Setting, beside_the_laboratory, judge};
-use crate::region::Region;
+use crate::ranges::{Finding, Findings, Scheme, Setting, beside_the_laboratory, judge};
+use crate::region::{CropRate, Region, RegionalLime};
 use crate::report::{SampleReport, parse_amount};
 use crate::season::Timing;
 use crate::soil::{Amount, Measure, PlantGroup, Property, Soil, Texture, listed};
@@ -51,6 +52,8 @@ pub struct Survey<'a> {
     pub(crate) texture: Option<Texture>,
     /// The region, answered or read.
     pub(crate) region: Option<&'static Region>,
+    /// The tables of a region's own file.
+    pub(crate) own: Option<&'static OwnFacts>,
     /// The bed.
     pub bed: Bed,
     /// What the dates allow.
@@ -79,7 +82,8 @@ pub(crate) fn survey_of(case: Cow<'_, Case>, sample: usize) -> Survey<'_> {
     let Normalised { readings, soil, mut questions } = normalise(sample, &case.reading);
     let texture = case.bed.texture.or(sample.texture).or_else(|| soil.texture());
     let region = region_of(&case);
-    let setting = Setting { plants: case.plants, texture, region };
+    let own: &'static [Scheme] = case.own.map_or(&[], |own| own.ranges);
+    let setting = Setting { plants: case.plants, texture, region, own };
     let chemistry = chemistry::work_out(&soil, &setting);
     questions.extend(chemistry.questions.iter().cloned());
     let (timing, material) = (bed::timing(&case), Material::of(&case.biochar));
@@ -102,6 +106,7 @@ pub(crate) fn survey_of(case: Cow<'_, Case>, sample: usize) -> Survey<'_> {
         questions: Arc::new(questions),
         texture,
         region,
+        own: case.own,
         bed,
         timing,
         material,
@@ -115,7 +120,9 @@ fn region_of(case: &Case) -> Option<&'static Region> {
         [only] => Some(*only),
         _ => None,
     };
-    case.reading.region.as_deref().and_then(Region::of).or(read)
+    let of_own = |id: &str| case.own?.regions.iter().find(|region| region.id == id);
+    let answered = case.reading.region.as_deref();
+    answered.and_then(|id| of_own(id).or_else(|| Region::of(id))).or(read)
 }
 
 /// Where the soil lies, where that would judge what is open.
@@ -183,7 +190,24 @@ fn judged(readings: Vec<NormalReading>, soil: &Soil, setting: &Setting, bed: &Be
 impl<'a> Survey<'a> {
     /// What ranges depend on beside the soil.
     pub(crate) fn setting(&self) -> Setting {
-        Setting { plants: self.case.plants, texture: self.texture, region: self.region }
+        Setting {
+            plants: self.case.plants,
+            texture: self.texture,
+            region: self.region,
+            own: self.own.map_or(&[], |own| own.ranges),
+        }
+    }
+
+    /// Every region's lime tables, the own file's first.
+    pub(crate) fn lime_tables(&self) -> impl Iterator<Item = &'static RegionalLime> {
+        let own: &'static [RegionalLime] = self.own.map_or(&[], |own| own.lime);
+        own.iter().chain(RegionalLime::all())
+    }
+
+    /// Every region's dressings, the own file's first.
+    pub(crate) fn crop_rates(&self) -> impl Iterator<Item = &'static CropRate> {
+        let own: &'static [CropRate] = self.own.map_or(&[], |own| own.rates);
+        own.iter().chain(CropRate::all())
     }
 
     /// The person's answers.

@@ -2,26 +2,10 @@
 
 use crate::facts::Dressed;
 use crate::quantity::{Band, Grounds};
+use crate::region::{CropNames, CropRate};
 use crate::soil::{Level, PlantGroup};
 use crate::sources::*;
 use crate::survey::Survey;
-
-/// A year's dressing of one nutrient for one crop.
-struct CropRate {
-    region: &'static str,
-    crop: &'static str,
-    nutrient: Dressed,
-    /// For each level of the soil, kg/ha; `None` for any level.
-    rates: &'static [(Option<Level>, Band)],
-    when: &'static str,
-    citations: &'static [Citation],
-    note: &'static str,
-}
-
-/// A crop with a rate: its id, and every name it goes by, in lower case.
-struct CropNames(&'static str, &'static [&'static str]);
-
-include!(concat!(env!("OUT_DIR"), "/rates.rs"));
 
 /// What the region's guides give the crops of this bed.
 pub(super) struct Dressing {
@@ -43,7 +27,7 @@ fn crops(survey: &Survey<'_>) -> Vec<&'static str> {
         .filter_map(|crop| {
             let name = crop.name.trim().to_lowercase();
             let known = |CropNames(_, names): &&CropNames| names.contains(&name.as_str());
-            NAMES.iter().find(known).map(|CropNames(id, _)| *id)
+            CropNames::all().iter().find(known).map(|CropNames(id, _)| *id)
         })
         .collect();
     if !named.is_empty() {
@@ -64,8 +48,8 @@ pub(super) fn dressing(
 ) -> Option<Dressing> {
     let region = survey.region?;
     let crops = crops(survey);
-    let found: Vec<(&CropRate, Band)> = ALL
-        .iter()
+    let found: Vec<(&CropRate, Band)> = survey
+        .crop_rates()
         .filter(|row| row.region == region.id && row.nutrient == nutrient)
         .filter(|row| crops.contains(&row.crop))
         .filter_map(|row| {

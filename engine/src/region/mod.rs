@@ -1,9 +1,15 @@
 //! Where a soil lies: whose tables judge it, and which methods are usual there.
 
+mod lime;
+mod rates;
+
 use serde::Serialize;
 
 use crate::soil::{Method, Property};
 use crate::sources::*;
+
+pub use lime::{RegionalLime, WantedSaturation};
+pub use rates::{CropNames, CropRate};
 
 /// A region that publishes how its soil tests are to be read.
 #[derive(Debug, PartialEq)]
@@ -13,14 +19,14 @@ pub struct Region {
     /// What a gardener calls it.
     pub name: &'static str,
     /// The larger region that it is a part of; empty where there is none.
-    within: &'static str,
+    pub(crate) within: &'static str,
     /// Other regions whose tables are next best, the best first.
-    near: &'static [&'static str],
-    phosphorus: &'static [Method],
-    cations: &'static [Method],
+    pub(crate) near: &'static [&'static str],
+    pub(crate) phosphorus: &'static [Method],
+    pub(crate) cations: &'static [Method],
     /// Whether its laboratories print pH in a salt solution.
     pub salt_ph: bool,
-    clues: &'static [&'static str],
+    pub(crate) clues: &'static [&'static str],
     /// Where this was read.
     pub citations: &'static [Citation],
 }
