@@ -346,7 +346,13 @@ fn sample(kind: Kind) -> Drawn<SampleReport> {
             for (at, reading) in readings.iter_mut().enumerate() {
                 reading.place = Place { line: at as u32 + 1, start: 0, end: 9 };
             }
-            SampleReport { name: "Bed".into(), readings, unread: Vec::new(), depth_cm, texture }
+            SampleReport {
+                name: "Bed".into(),
+                readings,
+                depth_cm,
+                texture,
+                ..SampleReport::default()
+            }
         })
         .boxed()
 }
