@@ -5,7 +5,6 @@
 use super::fold::{fold, is_letter, is_word};
 use super::grid::filled;
 use super::number::{Decimal, number};
-use super::reader::whole;
 use super::{Cell, Place};
 
 /// An amount that the laboratory advises to spread.
@@ -549,7 +548,7 @@ pub(super) fn apart(row: &[Cell], decimal: Decimal, under: Under) -> (Vec<Advice
 
 /// What a line that holds no number says of the lines below it.
 pub(super) fn heading(row: &[Cell]) -> Under {
-    let (text, _) = whole(row);
+    let text = filled(row).map(|c| c.text.as_str()).collect::<Vec<_>>().join(" ");
     let plain = !text.bytes().any(|b| b.is_ascii_digit()) && text.len() <= 60;
     let Some(tokens) = tokens(&text, Decimal::Point).filter(|_| plain) else {
         return Under::Nothing;

@@ -42,12 +42,13 @@ const WATER_OVER_SALT: f64 = 0.5;
 
 impl LimeTable {
     /// Pure lime from this pH (in the table's own solution) towards `target`, t/ha. Below the
-    /// table its first row is held: nothing is stretched.
-    fn rate(&self, ph: f64, target: f64) -> f64 {
+    /// table its first row is held: nothing is stretched. `None` where the target lies below it.
+    fn rate(&self, ph: f64, target: f64) -> Option<f64> {
         let (xs, ys): (Vec<f64>, Vec<f64>) = self.points.iter().copied().unzip();
-        let first = xs.first().copied().unwrap_or(ph);
+        let first = *xs.first()?;
         let at = |ph: f64| between(&xs, &ys, ph.max(first)).unwrap_or(0.0);
-        (at(ph) - at(target.min(self.target))).max(0.0)
+        let target = target.min(self.target);
+        (target >= first).then(|| (at(ph) - at(target)).max(0.0))
     }
 }
 
@@ -120,7 +121,7 @@ pub(super) fn by_region(survey: &Survey<'_>, reaction: &Reaction) -> Option<Publ
             table.rate(ph, reaction.target - WATER_OVER_SALT)
         }
     };
-    let mut rates: Vec<f64> = tables.iter().map(rate).collect();
+    let mut rates: Vec<f64> = tables.iter().filter_map(rate).collect();
     rates.sort_by(f64::total_cmp);
     let (low, high) = (*rates.first()?, *rates.last()?);
     let likely = rates[rates.len() / 2];

@@ -6,6 +6,7 @@
 mod acidify;
 mod feeds;
 mod gypsum;
+mod laboratory;
 mod lime;
 mod lime_by_buffer;
 mod lime_by_region;
