@@ -81,18 +81,7 @@ fn main() {
 
 /// The table in a file of `facts`.
 fn table(file: &str) -> Result<Table, Vec<Wrong>> {
-    let wrong = |line, what: String| vec![Wrong { file: file.into(), line, what }];
-    let path = Path::new("facts").join(file);
-    let mut reader =
-        csv::ReaderBuilder::new().from_path(&path).map_err(|why| wrong(1, why.to_string()))?;
-    let heads = reader.headers().map_err(|why| wrong(1, why.to_string()))?;
-    let heads = heads.iter().map(str::to_owned).collect();
-    let mut rows = Vec::new();
-    for record in reader.records() {
-        let record = record
-            .map_err(|why| wrong(why.position().map_or(1, csv::Position::line), why.to_string()))?;
-        let line = record.position().map_or(1, csv::Position::line);
-        rows.push((line, record.iter().map(str::to_owned).collect()));
-    }
-    Ok(Table { file: file.into(), heads, rows })
+    let text = std::fs::read_to_string(Path::new("facts").join(file))
+        .map_err(|why| vec![Wrong { file: file.into(), line: 1, what: why.to_string() }])?;
+    Ok(Table::of(file, facts::rows_of(&text)))
 }

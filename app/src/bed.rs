@@ -4,6 +4,7 @@
 use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, Winter};
 use emberloam_engine::quantity::Unit;
 use emberloam_engine::question::QuestionId;
+use emberloam_engine::region::Region;
 use emberloam_engine::soil::{Method, MethodKind, PlantGroup, Property, Texture};
 use leptos::prelude::*;
 
@@ -33,6 +34,17 @@ pub fn report_units() -> Vec<(Unit, &'static str)> {
         Unit::GPerKg,
     ];
     units.into_iter().map(|unit| (unit, words::unit_choice(unit))).collect()
+}
+
+fn region(page: Page) -> AnyView {
+    let regions = Region::all().iter().map(|region| (region.id, region.name)).collect();
+    choice(
+        page,
+        words::REGION,
+        regions,
+        |case| case.reading.region.as_deref().and_then(Region::of).map(|region| region.id),
+        |case, value| case.reading.region = value.map(str::to_owned),
+    )
 }
 
 fn extractant(page: Page) -> AnyView {
@@ -258,6 +270,7 @@ fn charge_with(page: Page) -> AnyView {
 /// What a question is answered with; `about` are the properties it names.
 pub fn controls(page: Page, question: QuestionId, about: &[Property]) -> AnyView {
     match question {
+        QuestionId::Region => region(page),
         QuestionId::Extractant => extractant(page),
         QuestionId::NutrientUnit => nutrient_unit(page),
         QuestionId::ReadingUnit => {
@@ -307,6 +320,7 @@ pub fn bed(page: Page) -> AnyView {
             </fieldset>
             <fieldset>
                 <legend>{words::LEGEND_REPORT}</legend>
+                {region(page)}
                 {extractant(page)}
                 {nutrient_unit(page)}
                 {buffer(page)}

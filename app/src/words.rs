@@ -107,6 +107,7 @@ pub const LEGEND_SEASON: &str = "Your season";
 pub const LEGEND_BAG: &str = "Your biochar";
 pub const LEGEND_REPORT: &str = "About the report";
 pub const NOT_KNOWN: &str = "don't know";
+pub const REGION: &str = "Where the soil lies";
 pub const EXTRACTANT: &str = "Extracts the lab used";
 pub const NUTRIENT_UNIT: &str = "Unit of the nutrients";
 pub const BUFFER: &str = "Lime buffer";

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use crate::facts::{RateRow, Wrong};
-use crate::shared::{Shared, band, citation, rows_of_regions};
+use crate::facts::{CropRow, RateRow, Wrong};
+use crate::shared::{self, Shared, band, citation, rows_of_regions};
 
 pub fn statics(known: &BTreeSet<&str>, places: &BTreeSet<&str>) -> Result<String, Vec<Wrong>> {
     let rows: Vec<RateRow> = rows_of_regions("rates.csv", known, places)?;
@@ -28,5 +28,17 @@ pub fn statics(known: &BTreeSet<&str>, places: &BTreeSet<&str>) -> Result<String
         );
     }
     code += "];\n";
-    Ok(shared.code + &code)
+    Ok(shared.code + &code + &names(&rows, known)?)
+}
+
+/// The names of the crops that have rates.
+fn names(rates: &[RateRow], known: &BTreeSet<&str>) -> Result<String, Vec<Wrong>> {
+    let crops: Vec<CropRow> = shared::rows("crops.csv", known)?;
+    let mut code = String::from("static NAMES: &[CropNames] = &[\n");
+    for crop in crops.iter().filter(|crop| rates.iter().any(|rate| rate.crop == crop.id)) {
+        let names: Vec<String> =
+            crop.names.iter().chain([&crop.name]).map(|name| name.to_lowercase()).collect();
+        code += &format!("CropNames({:?}, &{names:?}),\n", crop.id);
+    }
+    Ok(code + "];\n")
 }

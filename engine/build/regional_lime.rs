@@ -12,7 +12,7 @@ pub fn statics(known: &BTreeSet<&str>, places: &BTreeSet<&str>) -> Result<String
 
 fn tables(rows: &[LimeRow]) -> String {
     let mut shared = Shared::default();
-    let mut code = String::from("static ALL: &[LimeTable] = &[\n");
+    let mut code = String::from("static ALL: &[RegionalLime] = &[\n");
     for row in rows {
         let uses = shared.kinds("GroundUse", &row.uses);
         let soils = soils(&row.soils, &mut shared);
@@ -22,7 +22,7 @@ fn tables(rows: &[LimeRow]) -> String {
         let citations = shared.list("Citation", &all.join(", "));
         let LimeRow { region, by, target, depth_cm, note, .. } = row;
         code += &format!(
-            "LimeTable {{ region: {region:?}, uses: {uses}, soils: {soils}, by: Reckoned::{by:?}, \
+            "RegionalLime {{ region: {region:?}, uses: {uses}, soils: {soils}, by: Reckoned::{by:?}, \
              target: {target:?}, points: &[{}], depth_cm: {depth_cm:?}, citations: {citations}, \
              note: {note:?} }},\n",
             points.join(", ")

@@ -57,14 +57,14 @@ fn ranges(rows: &[RangeRow]) -> String {
 fn regions_of(rows: &[RegionRow]) -> String {
     let mut code = String::from("static ALL: &[Region] = &[\n");
     for row in rows {
-        let RegionRow { id, name, near, phosphorus, cations, salt_ph, clues, cited } = row;
+        let RegionRow { id, name, within, near, phosphorus, cations, salt_ph, clues, cited } = row;
         let methods = |list: &[_]| {
             let items: Vec<String> = list.iter().map(|kind| format!("Method::{kind:?}")).collect();
             items.join(", ")
         };
         let citations: Vec<String> = cited.iter().map(citation).collect();
         code += &format!(
-            "Region {{ id: {id:?}, name: {name:?}, near: &{near:?}, phosphorus: &[{}], \
+            "Region {{ id: {id:?}, name: {name:?}, within: {within:?}, near: &{near:?}, phosphorus: &[{}], \
              cations: &[{}], salt_ph: {salt_ph}, clues: &{clues:?}, citations: &[{}] }},\n",
             methods(phosphorus),
             methods(cations),

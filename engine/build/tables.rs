@@ -4,6 +4,10 @@ mod analyses;
 mod crops;
 mod feedstocks;
 mod lime_buffers;
+mod limits;
+mod metals;
+mod salt_lines;
+mod saturation_water;
 
 use std::collections::BTreeSet;
 
@@ -16,5 +20,10 @@ pub fn all(known: &BTreeSet<&str>) -> Result<Vec<(&'static str, String)>, Vec<Wr
         ("crops.rs", crops::statics(known)?),
         ("feedstocks.rs", feedstocks::statics(known)?),
         ("lime_buffers.rs", lime_buffers::statics(known)?),
+        ("limits.rs", limits::statics(known)?),
+        ("lead_levels.rs", metals::lead(known)?),
+        ("metals.rs", metals::statics(known)?),
+        ("salt_lines.rs", salt_lines::statics(known)?),
+        ("saturation_water.rs", saturation_water::statics(known)?),
     ])
 }

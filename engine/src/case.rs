@@ -6,6 +6,7 @@ use time::Date;
 
 pub use crate::facts::{CertificateItem, ChargeSource, Feedstock};
 use crate::named::named;
+use crate::own::OwnFacts;
 use crate::quantity::{Measures, Unit};
 use crate::report::{Place, Reading, Report};
 use crate::soil::{Method, PlantGroup, Property, Texture};
@@ -28,6 +29,12 @@ pub struct Case {
     /// is kept, and read again.
     #[serde(skip)]
     pub report: Report,
+    /// A region's own file, as an educator wrote it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub own_file: Option<String>,
+    /// The same once it is read. It is no part of the JSON: who fills in `own_file` reads it.
+    #[serde(skip)]
+    pub own: Option<&'static OwnFacts>,
     /// Which sample of the report the bed was taken from, from 0.
     pub sample: usize,
     /// Answers about the report itself.
@@ -55,6 +62,8 @@ impl Default for Case {
         Case {
             version: CASE_VERSION,
             report: Report::default(),
+            own_file: None,
+            own: None,
             sample: 0,
             reading: ReadingAnswers::default(),
             bed: Bed::default(),

@@ -12,6 +12,7 @@ pub mod facts;
 mod named;
 pub mod normalise;
 pub mod outcome;
+pub mod own;
 pub mod plan;
 pub mod quantity;
 pub mod question;

@@ -147,9 +147,21 @@ fn gathered(case: &Case, samples: Vec<SampleOutcome>) -> Outcome {
         questions: chosen_one.questions.clone(),
         derived: chosen_one.derived.clone(),
         plan: chosen_one.plan.clone(),
-        notes: case.report.notes.clone(),
+        notes: case.report.notes.iter().cloned().chain(region_read(case)).collect(),
         samples,
     }
+}
+
+/// Whose tables judge, where the report's own words said so.
+fn region_read(case: &Case) -> Option<String> {
+    let [region] = case.report.regions.as_slice() else { return None };
+    if case.reading.region.is_some() {
+        return None;
+    }
+    Some(format!(
+        "The report's own words fit this region: {}. Its tables judge first. Say so if the soil lies elsewhere.",
+        region.name
+    ))
 }
 
 fn outcome_of(survey: &Survey<'_>, at: usize) -> SampleOutcome {

@@ -42,6 +42,8 @@ impl Question {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum QuestionId {
+    /// `reading.region`
+    Region,
     /// `reading.extractants`
     Extractant,
     /// `reading.nutrient-unit`

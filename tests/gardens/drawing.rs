@@ -167,6 +167,8 @@ fn usual(property: Property) -> (f64, f64, f64) {
         Property::Lead => (5.0, 2000.0, 0.12),
         Property::Arsenic => (1.0, 100.0, 0.06),
         Property::Cadmium => (0.1, 10.0, 0.06),
+        Property::Pbi => (10.0, 900.0, 0.05),
+        Property::RemainingP => (1.0, 55.0, 0.05),
     }
 }
 

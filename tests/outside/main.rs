@@ -26,6 +26,7 @@ mod ranges_borders;
 mod reaction;
 mod reading;
 mod season;
+mod second_reading;
 #[path = "../rules/shared.rs"]
 mod shared;
 mod traits;

@@ -686,7 +686,11 @@ fn lead_levels_by_date() {
 /// lead 40/70/100, cadmium 0.4/1/1.5 mg/kg for sand, loam or silt, clay.
 #[test]
 fn precautionary_values_by_texture() {
-    let at = |metal, texture| metals::precautionary(metal, Some(texture)).0;
+    let held = |metal| {
+        let mut of_metal = metals::Level::of(metal);
+        of_metal.find(|level| level.whose.contains("precautionary")).expect("Germany's")
+    };
+    let at = |metal, texture| held(metal).at(Some(texture)).0;
     for (metal, values) in [
         (Property::Arsenic, [10.0, 20.0, 20.0]),
         (Property::Lead, [40.0, 70.0, 100.0]),
@@ -695,7 +699,7 @@ fn precautionary_values_by_texture() {
         let found =
             [Texture::Sand, Texture::SiltLoam, Texture::Clay].map(|texture| at(metal, texture));
         assert_eq!(found, values, "{metal:?}");
-        assert_eq!(metals::precautionary(metal, None), (values[0], values[2]));
+        assert_eq!(held(metal).at(None), (values[0], values[2]));
     }
     let soil = |value| {
         let case = sampled().by(Property::Cadmium, value, Method::TotalAcid);

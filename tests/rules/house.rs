@@ -6,7 +6,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// The rooms from the ground up. Each may use those before it.
-const ROOMS: [&str; 21] = [
+const ROOMS: [&str; 22] = [
     "named",
     "day",
     "sources",
@@ -17,6 +17,7 @@ const ROOMS: [&str; 21] = [
     "question",
     "report",
     "ranges",
+    "own",
     "case",
     "season",
     "bag",

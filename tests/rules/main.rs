@@ -16,6 +16,7 @@ mod ledger;
 mod material;
 mod needs;
 mod needs_lime;
+mod own_file;
 mod path;
 mod quantity;
 mod ranges;

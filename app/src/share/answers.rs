@@ -5,6 +5,7 @@
 use emberloam_engine::Case;
 use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, WetSeason, Winter};
 use emberloam_engine::quantity::{Measures, Unit, in_readers, readers_symbol, significant};
+use emberloam_engine::region::Region;
 use emberloam_engine::season::day;
 use emberloam_engine::soil::{Method, PlantGroup, Texture};
 use serde_json::{Map, Value};
@@ -140,8 +141,9 @@ enum Told {
 type Row = (&'static str, &'static str, Told);
 
 /// The answers with words of their own; any other is told by its name.
-const TOLD: [Row; 31] = [
+const TOLD: [Row; 32] = [
     ("sample", words::WHICH_SAMPLE, Told::Number(Unit::None)),
+    ("reading.region", words::REGION, Told::Choice(region)),
     ("reading.extractants", words::EXTRACTANT, Told::Choice(method)),
     ("reading.nutrient-unit", words::NUTRIENT_UNIT, Told::Choice(unit)),
     ("reading.buffer", words::BUFFER, Told::Choice(method)),
@@ -173,6 +175,10 @@ const TOLD: [Row; 31] = [
     ("feeds.compost-litres", words::COMPOST_LITRES, Told::Number(Unit::Litre)),
     ("measures", words::MEASURES, Told::Choice(measures)),
 ];
+
+fn region(name: &str) -> Option<&'static str> {
+    Region::of(name).map(|region| region.name)
+}
 
 macro_rules! chosen {
     ($($name:ident: $kind:ident, $words:expr;)+) => {

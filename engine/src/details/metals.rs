@@ -7,33 +7,40 @@ use crate::details::Traits;
 use crate::quantity::{Band, Grounds, Unit, significant};
 use crate::ranges::{amount_text, lead_level};
 use crate::soil::{Amount, Measure, Method, Property, Texture, listed};
-use crate::sources::{
-    ARSENIC_LIMITS_2010, COMMON_PRACTICE, Citation, EPA_SCREENING, GARDEN_LEAD_UPTAKE,
-    GERMAN_SOIL_1999, GERMAN_SOIL_2021, LEAD_UMD, OSU_LEAD, UMN_SAMPLING, VERMONT_METALS,
-};
+use crate::sources::*;
 use crate::survey::Survey;
 
-/// Germany's precautionary values for sand, for loam and silt, and for clay, mg/kg in aqua regia.
-///
-/// Source: Federal Soil Protection Ordinance of 2021.
-fn precaution(metal: Property) -> [f64; 3] {
-    match metal {
-        Property::Lead => [40.0, 70.0, 100.0],
-        Property::Arsenic => [10.0, 20.0, 20.0],
-        _ => [0.4, 1.0, 1.5],
-    }
+/// A published level for the total of a metal.
+pub struct Level {
+    metal: Property,
+    /// Whose level it is and what for, within a sentence.
+    pub whose: &'static str,
+    /// When it was set or held.
+    set: &'static str,
+    /// mg/kg in sand, in loam and silt, and in clay.
+    levels: [f64; 3],
+    citations: &'static [Citation],
 }
 
-/// Germany's precautionary value for a texture; both ends of the range without one.
-pub fn precautionary(metal: Property, texture: Option<Texture>) -> (f64, f64) {
-    let [sand, loam, clay] = precaution(metal);
-    let one = match texture {
-        None => return (sand, clay),
-        Some(Texture::Sand | Texture::LoamySand) => sand,
-        Some(Texture::Clay | Texture::SiltyClay | Texture::SandyClay) => clay,
-        Some(_) => loam,
-    };
-    (one, one)
+// From `engine/facts/metals.csv`.
+include!(concat!(env!("OUT_DIR"), "/metals.rs"));
+
+impl Level {
+    /// The levels for a metal but those that change with the day.
+    pub fn of(metal: Property) -> impl Iterator<Item = &'static Level> {
+        LEVELS.iter().filter(move |level| level.metal == metal)
+    }
+
+    /// mg/kg for a texture; both ends of the range without one.
+    pub fn at(&self, texture: Option<Texture>) -> (f64, f64) {
+        let [sand, loam, clay] = self.levels;
+        match texture {
+            None => (sand, clay),
+            Some(Texture::Sand | Texture::LoamySand) => same(sand),
+            Some(Texture::Clay | Texture::SiltyClay | Texture::SandyClay) => same(clay),
+            Some(_) => same(loam),
+        }
+    }
 }
 
 /// How a result stands against a level that may be a range.
@@ -101,56 +108,41 @@ fn refuse(survey: &Survey<'_>, metals: &[Property], traits: &mut Traits) {
 /// A published level, or a range of levels by texture, mg/kg: whose it is, and when it was set.
 type Held = (&'static str, (f64, f64), &'static str);
 
-/// The published levels for a metal but Germany's own of today, with their sources.
-fn levels(metal: Property, today: Option<Date>) -> (Vec<Held>, Vec<Citation>) {
-    match metal {
-        Property::Lead => lead_level(today).map_or_else(Default::default, |level| {
-            let since = level.since;
-            let mut all =
-                vec![("the US EPA screening level for homes", same(level.screening), since)];
-            if level.with_other_sources < level.screening {
-                let level = same(level.with_other_sources);
-                all.push(("its level where other lead is near", level, since));
-            }
-            if let Some(removal) = level.removal.filter(|r| *r > level.screening) {
-                all.push(("its level for taking soil away", same(removal), since));
-            }
-            (all, vec![level.citation])
-        }),
-        Property::Arsenic => {
-            let epa = "the US EPA screening level, which lies below what most soils hold";
-            let all = vec![
-                (epa, same(0.68), "from memory"),
-                ("Germany's old test value for vegetable gardens", same(200.0), "1999 to 2023"),
-                ("the same for soil that is wet at times", same(50.0), "1999 to 2023"),
-            ];
-            let sources = [
-                EPA_SCREENING.from_memory(),
-                GERMAN_SOIL_1999.opened(),
-                ARSENIC_LIMITS_2010.opened(),
-            ];
-            (all, sources.to_vec())
-        }
-        _ => (
-            vec![("the US EPA screening level for homes", same(7.1), "from memory")],
-            vec![EPA_SCREENING.from_memory()],
-        ),
+/// The US levels for lead on a day, each that says more than the one before.
+fn lead_levels(today: Option<Date>, grounds: &mut Grounds) -> Vec<Held> {
+    let Some(level) = lead_level(today) else { return Vec::new() };
+    grounds.sources.push(level.citation);
+    let since = level.since;
+    let mut all = vec![("the US EPA screening level for homes", same(level.screening), since)];
+    if level.with_other_sources < level.screening {
+        let level = same(level.with_other_sources);
+        all.push(("its level where other lead is near", level, since));
     }
+    if let Some(removal) = level.removal.filter(|r| *r > level.screening) {
+        all.push(("its level for taking soil away", same(removal), since));
+    }
+    all
 }
 
 fn total(survey: &Survey<'_>, measure: &Measure, traits: &mut Traits) {
     let metal = measure.property;
     let amount = measure.amount;
     let found = amount_text(amount, measure.unit);
-    let mut grounds = Grounds::new(
-        "Total by acid digestion, held against each published level.",
-        &[GERMAN_SOIL_2021.opened()],
-    )
-    .input(metal.label(), &found);
-    let (mut levels, sources) = levels(metal, survey.case.season.today);
-    grounds.sources.extend(sources);
-    let precaution = precautionary(metal, survey.texture);
-    levels.push(("Germany's precautionary value", precaution, "ordinance of 2021"));
+    let mut grounds =
+        Grounds::new("Total by acid digestion, held against each published level.", &[])
+            .input(metal.label(), &found);
+    let mut levels = match metal {
+        Property::Lead => lead_levels(survey.case.season.today, &mut grounds),
+        _ => Vec::new(),
+    };
+    for level in Level::of(metal) {
+        levels.push((level.whose, level.at(survey.texture), level.set));
+        for citation in level.citations {
+            if !grounds.sources.contains(citation) {
+                grounds.sources.push(*citation);
+            }
+        }
+    }
     let held = levels.into_iter().map(|(who, (low, high), when)| {
         let value = if low == high {
             significant(low, 3)
@@ -172,6 +164,9 @@ fn total(survey: &Survey<'_>, measure: &Measure, traits: &mut Traits) {
         }
         _ => "Leaf crops take cadmium up most where the soil is acid.",
     };
+    if metal == Property::Arsenic {
+        grounds.sources.push(ARSENIC_LIMITS_2010.opened());
+    }
     grounds.sources.push(match metal {
         Property::Lead => OSU_LEAD.opened(),
         _ => COMMON_PRACTICE.unsourced(),

@@ -3,10 +3,11 @@
 
 use crate::bag::certificate::{given, item};
 use crate::case::Bag;
-use crate::case::CertificateItem::{self, *};
+use crate::case::CertificateItem;
+use crate::facts::Limit;
 use crate::named::named;
 use crate::quantity::{Grounds, Unit, significant};
-use crate::sources::{Citation, EBC_GUIDELINES, IBI_STANDARDS};
+use crate::sources::*;
 
 named! { "verdict on a figure":
     /// How a figure lies to its limit.
@@ -21,20 +22,6 @@ named! { "verdict on a figure":
         /// Not given, or given as something that can't be.
         NotGiven = "not-given";
     }
-}
-
-/// A limit: at least, at most, or a stretch of national limits.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Limit {
-    /// At least this.
-    AtLeast(f64),
-    /// At most this.
-    AtMost(f64),
-    /// Below this.
-    Below(f64),
-    /// National limits run from the first to the second; the strictest is safe
-    /// anywhere.
-    National(f64, f64),
 }
 
 impl Limit {
@@ -96,67 +83,14 @@ pub struct Standard {
 
 struct Table {
     name: &'static str,
-    source: Citation,
+    citations: &'static [Citation],
     limits: &'static [(CertificateItem, Limit)],
 }
 
-/// Limits, mg/kg and % of dry matter.
-/// Source: both standards from memory; that the IBI's limits for metals are
-/// ranges of national rules, of which the loosest holds where a country has
-/// none, was read in an earlier edition.
-const TABLES: [Table; 3] = [
-    Table {
-        name: "IBI Biochar Standards, version 2.1",
-        source: IBI_STANDARDS.from_memory(),
-        limits: &[
-            (OrganicCarbon, Limit::AtLeast(10.0)),
-            (HydrogenToCarbon, Limit::AtMost(0.7)),
-            (Arsenic, Limit::National(13.0, 100.0)),
-            (Cadmium, Limit::National(1.4, 39.0)),
-            (Chromium, Limit::National(93.0, 1200.0)),
-            (Copper, Limit::National(143.0, 6000.0)),
-            (Lead, Limit::National(121.0, 300.0)),
-            (Mercury, Limit::National(1.0, 17.0)),
-            (Nickel, Limit::National(47.0, 420.0)),
-            (Zinc, Limit::National(416.0, 7400.0)),
-            (Pah16, Limit::National(6.0, 300.0)),
-        ],
-    },
-    Table {
-        name: "European Biochar Certificate, class AgroOrganic",
-        source: EBC_GUIDELINES.from_memory(),
-        limits: &[
-            (HydrogenToCarbon, Limit::Below(0.7)),
-            (OxygenToCarbon, Limit::Below(0.4)),
-            (Arsenic, Limit::AtMost(13.0)),
-            (Cadmium, Limit::AtMost(0.7)),
-            (Chromium, Limit::AtMost(70.0)),
-            (Copper, Limit::AtMost(70.0)),
-            (Lead, Limit::AtMost(45.0)),
-            (Mercury, Limit::AtMost(0.4)),
-            (Nickel, Limit::AtMost(25.0)),
-            (Zinc, Limit::AtMost(200.0)),
-            (Pah16, Limit::AtMost(6.0)),
-        ],
-    },
-    Table {
-        name: "European Biochar Certificate, class Agro",
-        source: EBC_GUIDELINES.from_memory(),
-        limits: &[
-            (HydrogenToCarbon, Limit::Below(0.7)),
-            (OxygenToCarbon, Limit::Below(0.4)),
-            (Arsenic, Limit::AtMost(13.0)),
-            (Cadmium, Limit::AtMost(1.5)),
-            (Chromium, Limit::AtMost(90.0)),
-            (Copper, Limit::AtMost(100.0)),
-            (Lead, Limit::AtMost(120.0)),
-            (Mercury, Limit::AtMost(1.0)),
-            (Nickel, Limit::AtMost(50.0)),
-            (Zinc, Limit::AtMost(400.0)),
-            (Pah16, Limit::AtMost(6.0)),
-        ],
-    },
-];
+// From `engine/facts/limits.csv`: mg/kg and % of dry matter. That the IBI's limits for metals are
+// ranges of national rules, of which the loosest holds where a country has none, was read in an
+// earlier edition.
+include!(concat!(env!("OUT_DIR"), "/limits.rs"));
 
 /// The figures of a bag beside each standard; empty while none is given.
 pub fn standards(bag: &Bag) -> Vec<Standard> {
@@ -203,7 +137,7 @@ fn beside(table: &Table, bag: &Bag) -> Standard {
     let grounds = Grounds::new(
         "Each figure beside its limit, on a dry basis. The limits are from memory, not checked \
          against the standard's text; this is no certificate.",
-        &[table.source],
+        table.citations,
     )
     .assume(
         "The standards ask for more than this: allowed raw materials, sampling, other poisons. \
@@ -216,6 +150,7 @@ fn beside(table: &Table, bag: &Bag) -> Standard {
 mod tests {
     use super::*;
     use crate::case::CertificateFigure;
+    use crate::case::CertificateItem::*;
 
     fn bag(figures: &[(CertificateItem, f64)]) -> Bag {
         let figure = |&(what, value)| CertificateFigure { what, value };

@@ -121,18 +121,16 @@ mod tests {
 
     #[test]
     fn a_wrong_row_is_named_with_its_line() {
-        let row = |n, share| {
-            let mut cells = vec![("id", "urine"), ("n", n), ("mineral_n", "5 | 7 | 9")];
-            cells.extend(["phosphorus_works", "ammonium", "dissolved"].map(|head| (head, share)));
-            cells.extend(["kg_per_litre", "p2o5", "k2o", "ca", "mg", "na"].map(|head| (head, "1")));
-            cells.push(("sources", "common-practice:from-memory"));
-            read_one::<AnalysisRow>(&cells)
+        let row = |n, ammonium| {
+            read_one::<AnalysisRow>(&format!(
+                "urine,1 | 1 | 1.02,{n},0.15,0.22,0.01,0,0.25,5 | 7 | 9,1,{ammonium},1,,labels:opened"
+            ))
         };
-        let urine = row("0.7", "0.9").unwrap();
-        assert_eq!((urine.label[0], urine.salts), ([0.7; 3], None));
+        let right = row("0.7", "0.9").unwrap();
+        assert_eq!((right.label[0], right.ammonium, right.salts), ([0.7; 3], 0.9, None));
         let why = row("0", "0.9").unwrap_err();
         assert!(why.starts_with("facts.csv, line 7: there is mineral nitrogen"), "{why}");
         let why = row("0.7", "90").unwrap_err();
-        assert_eq!(why, "facts.csv, line 7: “phosphorus_works” must lie between 0 and 1");
+        assert_eq!(why, "facts.csv, line 7: “ammonium” must lie between 0 and 1");
     }
 }

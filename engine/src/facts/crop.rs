@@ -86,18 +86,9 @@ mod tests {
     #[test]
     fn a_wrong_row_is_named_with_its_line() {
         let row = |target, slope| {
-            read_one::<CropRow>(&[
-                ("id", "potato"),
-                ("name", "potato"),
-                ("names", "papa; Kartoffel"),
-                ("group", "root-crops"),
-                ("ph_from", "4.8"),
-                ("ph_to", "6.5"),
-                ("target_ph", target),
-                ("salt_dsm", "1.7"),
-                ("salt_slope", slope),
-                ("sources", "maas-1990:opened"),
-            ])
+            read_one::<CropRow>(&format!(
+                "potato,potato,papa; Kartoffel,root-crops,4.8,6.5,{target},1.7,{slope},maas-1990:opened"
+            ))
         };
         let right = row("5.2", "12").unwrap();
         assert_eq!((right.ph, right.salts), (Some((4.8, 6.5)), Some((1.7, 12.0))));

@@ -81,14 +81,9 @@ mod tests {
     #[test]
     fn a_wrong_row_is_named_with_its_line() {
         let row = |unit, rates| {
-            read_one::<LimeBufferRow>(&[
-                ("id", "oregon-sikora-65"),
-                ("table", "oregon-sikora"),
-                ("reading", "6.5"),
-                ("unit", unit),
-                ("rates", rates),
-                ("sources", "oregon-sikora:opened"),
-            ])
+            read_one::<LimeBufferRow>(&format!(
+                "oregon-sikora-65,oregon-sikora,6.5,{unit},{rates},oregon-sikora:opened"
+            ))
         };
         let right = row("ton/acre", "5.6 = 0.7 | 6.0 = 1.2").unwrap();
         assert_eq!((right.reading, right.rates), (65, vec![(5.6, 7), (6.0, 12)]));

@@ -12,6 +12,8 @@ pub struct RegionRow {
     pub id: String,
     /// What a gardener calls it.
     pub name: String,
+    /// The larger region that it is a part of; empty where there is none.
+    pub within: String,
     /// Other regions whose tables are next best, the best first.
     pub near: Vec<String>,
     /// The usual extractants of phosphorus, the most usual first.
@@ -28,7 +30,7 @@ pub struct RegionRow {
 
 impl Fact for RegionRow {
     const COLUMNS: &'static [&'static str] =
-        &["id", "name", "near", "phosphorus", "cations", "ph", "clues", "sources"];
+        &["id", "name", "within", "near", "phosphorus", "cations", "ph", "clues", "sources"];
 
     fn read(row: Row<'_>) -> Result<RegionRow, Wrong> {
         let clues: Vec<String> = row.list("clues").map(str::to_lowercase).collect();
@@ -45,6 +47,7 @@ impl Fact for RegionRow {
         Ok(RegionRow {
             id: row.id("id")?,
             name: row.some("name")?.into(),
+            within: row.cell("within").into(),
             near: row.list("near").map(str::to_owned).collect(),
             phosphorus: row.kinds("phosphorus")?,
             cations: row.kinds("cations")?,

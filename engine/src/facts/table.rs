@@ -32,7 +32,55 @@ pub struct Table {
     pub rows: Vec<(u64, Vec<String>)>,
 }
 
+/// The rows of a text with commas, each with its line, from 1; empty ones are left out.
+pub fn rows_of(text: &str) -> Vec<(u64, Vec<String>)> {
+    let mut reader = csv_core::Reader::new();
+    let mut left = text.strip_prefix('\u{feff}').unwrap_or(text).as_bytes();
+    let (mut cells, mut ends) = (vec![0; text.len() + 1], vec![0; text.len() + 2]);
+    let mut rows = Vec::new();
+    loop {
+        let line = reader.line();
+        let (result, read, written, parts) = reader.read_record(left, &mut cells, &mut ends);
+        left = &left[read..];
+        match result {
+            csv_core::ReadRecordResult::End => return rows,
+            // There is room for the whole text: the input is empty, and the next call ends.
+            csv_core::ReadRecordResult::InputEmpty
+            | csv_core::ReadRecordResult::OutputFull
+            | csv_core::ReadRecordResult::OutputEndsFull => {
+                let (_, _, more, parts) =
+                    reader.read_record(&[], &mut cells[written..], &mut ends[parts..]);
+                push(&mut rows, line, &cells[..written + more], &ends[..parts]);
+                return rows;
+            }
+            csv_core::ReadRecordResult::Record => {
+                push(&mut rows, line, &cells[..written], &ends[..parts]);
+            }
+        }
+    }
+}
+
+fn push(rows: &mut Vec<(u64, Vec<String>)>, line: u64, cells: &[u8], ends: &[usize]) {
+    let mut from = 0;
+    let mut row = Vec::new();
+    for &end in ends {
+        row.push(String::from_utf8_lossy(cells.get(from..end).unwrap_or_default()).into_owned());
+        from = end;
+    }
+    if row.iter().any(|cell| !cell.trim().is_empty()) {
+        rows.push((line, row));
+    }
+}
+
 impl Table {
+    /// The table of a file: its first row is the head.
+    pub fn of(file: &str, rows: Vec<(u64, Vec<String>)>) -> Table {
+        let mut rows = rows.into_iter();
+        let heads = rows.next().map(|(_, heads)| heads).unwrap_or_default();
+        let heads = heads.iter().map(|head| head.trim().to_owned()).collect();
+        Table { file: file.into(), heads, rows: rows.collect() }
+    }
+
     /// Every row by `read`, or what is wrong with each that can't be read.
     ///
     /// # Errors

@@ -1,7 +1,6 @@
 //! How much water takes the salts of a bed down, and what bears them until then.
 
-use crate::plan::needs::between;
-use crate::quantity::{Band, Unit};
+use crate::quantity::{Band, Unit, between};
 use crate::soil::salt_tolerance::{CROPS, relative_yield};
 use crate::sources::{ARITHMETIC, Citation, HANDBOOK_60_LEACHING, NRCS_SALINITY, OUR_CHOICE};
 use crate::survey::Survey;

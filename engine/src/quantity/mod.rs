@@ -10,12 +10,14 @@
 //! ```
 
 mod band;
+mod between;
 mod convert;
 mod display;
 mod spread;
 mod unit;
 
 pub use band::{Band, Figure, Grounds, Input};
+pub use between::between;
 pub use convert::{Context, ConvertError, convert};
 pub(crate) use display::{
     KG_PER_POUND, LB_PER_1000_SQ_FT_IN_T_PER_HA, LITRES_PER_CUBIC_FOOT, LITRES_PER_GALLON,

@@ -21,6 +21,12 @@ pub struct Finding {
     /// Why there is no level, and what would give one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub not_judged: Option<String>,
+    /// Whether the region would decide it.
+    #[serde(skip)]
+    pub wants_region: bool,
+    /// Whether the texture would decide it.
+    #[serde(skip)]
+    pub wants_texture: bool,
     /// What other publications say of the same number.
     pub second_opinions: Vec<Opinion>,
     /// What the judgement rests on.

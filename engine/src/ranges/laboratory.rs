@@ -36,6 +36,13 @@ fn level_of(rating: &str, result: Option<f64>, region: Option<&Region>) -> Optio
     })
 }
 
+/// Whether a table's word and a laboratory's rating are the same index: `Index 2−` and `2-`.
+fn is_index(word: &str, rating: &str) -> bool {
+    let bare =
+        |text: &str| text.to_lowercase().replace("index", "").replace('−', "-").trim().to_string();
+    word.to_lowercase().contains("index") && bare(word) == bare(rating)
+}
+
 /// Puts the laboratory's own class beside a finding: as the answer where there is no other, and
 /// with the reason where the two differ. `result` is the number as printed.
 pub fn beside(
@@ -44,7 +51,16 @@ pub fn beside(
     result: Option<f64>,
     region: Option<&'static Region>,
 ) {
-    let Some(theirs) = level_of(rating, result, region) else { return };
+    let theirs = level_of(rating, result, region);
+    let same_index = finding.range.as_ref().is_some_and(|range| is_index(range.word, rating));
+    let agrees =
+        same_index || theirs.is_some_and(|t| finding.level.is_some_and(|l| l.side() == t.side()));
+    if agrees && finding.rests_on_memory() {
+        // What two say apart from each other no longer rests on memory alone.
+        finding.grounds.sources.insert(0, LABORATORY.opened());
+        finding.grounds.assumed.push("The laboratory's own class agrees.".into());
+    }
+    let Some(theirs) = theirs else { return };
     match finding.level {
         None => {
             let not_judged = finding.not_judged.take();

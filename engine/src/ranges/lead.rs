@@ -7,7 +7,7 @@ use crate::quantity::{Grounds, Unit, significant};
 use crate::ranges::scheme::amount_text;
 use crate::ranges::{Finding, Level};
 use crate::soil::{Amount, Measure, Method};
-use crate::sources::{Citation, EPA_LEAD, EPA_LEAD_1994, EPA_LEAD_2024, HAMEL_2003, OUR_CHOICE};
+use crate::sources::*;
 
 /// What the US EPA calls for at homes, from a day on: mg/kg of total lead.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -26,33 +26,8 @@ pub struct LeadLevel {
     pub citation: Citation,
 }
 
-/// The US levels for lead in turn.
-pub static LEAD_LEVELS: [LeadLevel; 3] = [
-    LeadLevel {
-        from: (1994, 1, 1),
-        since: "since 1994",
-        screening: 400.0,
-        with_other_sources: 400.0,
-        removal: None,
-        citation: EPA_LEAD_1994.second_hand(),
-    },
-    LeadLevel {
-        from: (2024, 1, 17),
-        since: "since 17 January 2024",
-        screening: 200.0,
-        with_other_sources: 100.0,
-        removal: Some(200.0),
-        citation: EPA_LEAD_2024.second_hand(),
-    },
-    LeadLevel {
-        from: (2025, 10, 16),
-        since: "since 16 October 2025",
-        screening: 200.0,
-        with_other_sources: 200.0,
-        removal: Some(600.0),
-        citation: EPA_LEAD.second_hand(),
-    },
-];
+// From `engine/facts/lead_levels.csv`.
+include!(concat!(env!("OUT_DIR"), "/lead_levels.rs"));
 
 /// The US level for lead on a day; without a day the newest we know. `None` before the first.
 pub fn lead_level(on: Option<Date>) -> Option<&'static LeadLevel> {
@@ -84,7 +59,7 @@ pub fn total_lead_likely(measure: &Measure) -> Option<f64> {
         Amount::Exactly(found) | Amount::Above(found) => found,
         Amount::Below(_) => return None,
     };
-    (measure.unit == Unit::MgPerKg).then(|| slope * found + start)
+    (measure.unit == Unit::MgPerKg).then_some(slope * found + start)
 }
 
 /// Judges lead by the screening level for homes.

@@ -18,6 +18,7 @@
 //! assert!(finding.second_opinions[0].disagrees);
 //! ```
 
+mod choice;
 mod finding;
 mod laboratory;
 mod lead;
@@ -32,10 +33,12 @@ mod unnamed;
 mod usual;
 
 use crate::quantity::{Unit, significant};
+use crate::ranges::choice::{Choice, Said, choose, has_table, known};
 use crate::region::Region;
 use crate::soil::{Measure, Method, PlantGroup, Property, Soil, Texture};
 
 pub use crate::soil::Level;
+pub(crate) use choice::has_table as region_judges;
 pub use finding::{Finding, Findings, Opinion, Range, Step};
 pub use laboratory::beside as beside_the_laboratory;
 pub use lead::{LEAD_LEVELS, LeadLevel, lead_level, total_lead_likely};
@@ -45,10 +48,10 @@ pub use organic_matter::texture_decides;
 pub use ph::reaction_class;
 pub use salts::{as_saturated_paste, method_decides};
 pub(crate) use scheme::amount_text;
-pub use scheme::{NO_CHANCE, Placed, Scheme, Soils, place};
+pub use scheme::{NO_CHANCE, Placed, Scheme, place};
 
 /// What a range may depend on beside the soil.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, Default)]
 pub struct Setting {
     /// The plants; mixed vegetables until somebody says.
     pub plants: Option<PlantGroup>,
@@ -56,6 +59,8 @@ pub struct Setting {
     pub texture: Option<Texture>,
     /// The region, when it is known: its tables judge before all others.
     pub region: Option<&'static Region>,
+    /// The tables of a region's own file.
+    pub own: &'static [Scheme],
 }
 
 /// Every published scheme that measures are judged by.
@@ -76,9 +81,12 @@ pub fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
     if measure.unit == Unit::Index {
         return match setting.region {
             Some(_) => look_up(measure, soil, setting),
-            None => Finding::not_judged(
-                "This is the laboratory's own index, not an amount. Say where the soil lies, or ask the laboratory for the amount.",
-            ),
+            None => Finding {
+                wants_region: true,
+                ..Finding::not_judged(
+                    "This is the laboratory's own index, not an amount. Say where the soil lies, or ask the laboratory for the amount.",
+                )
+            },
         };
     }
     if property.is_extracted() && measure.method.is_none() {
@@ -103,6 +111,7 @@ pub fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
         return finding;
     }
     let mut finding = match (property, measure.method) {
+        _ if has_table(measure, setting) => look_up(measure, soil, setting),
         (Property::OrganicMatter, _) => organic_matter::judge(measure, setting),
         (Property::Ec, _) => salts::judge(measure, setting),
         (Property::Lead, _) => lead::judge(measure),
@@ -114,87 +123,6 @@ pub fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
         finding.grounds.sources.push(citation);
     }
     finding
-}
-
-/// The tables made for the measure's property and method, and for these plants.
-fn known(measure: &Measure, setting: &Setting) -> Vec<&'static Scheme> {
-    let plants = setting.plants.unwrap_or_default();
-    tables::all()
-        .filter(|s| s.property == measure.property && s.is_for(measure.method))
-        .filter(|s| {
-            s.plants.contains(&plants) && (s.unit == Unit::Index) == (measure.unit == Unit::Index)
-        })
-        .collect()
-}
-
-/// Whether the region itself judges this property.
-fn has_table(measure: &Measure, setting: &Setting) -> bool {
-    known(measure, setting)
-        .iter()
-        .any(|s| setting.region.is_some_and(|r| r.nearness(s.region) == Some(0)))
-}
-
-/// What tables say of a measure: the one that judges, and the second opinions.
-struct Said {
-    scheme: &'static Scheme,
-    finding: Finding,
-    others: Vec<Finding>,
-}
-
-/// Behind every near region: the tables that judge where no region is known. Our choice.
-const LISTED: usize = 100;
-/// Behind them: tables of regions that nobody chose. Our choice.
-const STRANGERS: usize = 200;
-/// How many second opinions stand beside a region's own table. Our choice.
-const MOST_OPINIONS: usize = 3;
-
-/// The tables that hold for this soil, each with what it says.
-///
-/// Where the region is known its own tables come first, then those of its neighbours; where it is
-/// not, those that are set to judge, and for want of them any that is made for the measure.
-fn said(measure: Measure, soil: &Soil, setting: &Setting, density: Option<f64>) -> Option<Said> {
-    let plants = setting.plants.unwrap_or_default();
-    let known = known(&measure, setting);
-    // Where a table judges other soils than this one, the soil is asked for instead.
-    let has_judge =
-        known.iter().any(|s| s.judges.contains(&plants) && s.judge(&measure, density).is_some());
-    let mut all: Vec<(usize, &'static Scheme, Finding)> = known
-        .into_iter()
-        .filter(|scheme| scheme.soils.include(soil, setting.texture))
-        .filter_map(|scheme| {
-            let by_default = usize::from(!scheme.judges.contains(&plants));
-            let listed = scheme.judges.contains(&plants) || scheme.second.contains(&plants);
-            let far = match setting.region {
-                Some(region) => region.nearness(scheme.region),
-                None => None,
-            };
-            // Near before far, and of one region the table that judges where none is known.
-            let rank = match far {
-                Some(far) => 2 * far + by_default,
-                None if listed => LISTED + by_default,
-                None => STRANGERS,
-            };
-            Some((rank, scheme, scheme.judge(&measure, density)?))
-        })
-        .filter(|(rank, ..)| *rank < STRANGERS || !has_judge)
-        .collect();
-    // Regions that nobody chose between, and that differ, give no verdict.
-    let strangers = |found: &&(usize, &'static Scheme, Finding)| found.0 == STRANGERS;
-    let mut sides = all.iter().filter(strangers).filter_map(|(.., f)| f.level).map(Level::side);
-    let first = sides.next();
-    let differ = sides.any(|side| Some(side) != first);
-    if differ && all.iter().all(|found| strangers(&found)) {
-        return None;
-    }
-    // The last table of a rank is the narrowest.
-    let best = all.iter().map(|(rank, ..)| *rank).min()?;
-    let at = all.iter().rposition(|(rank, ..)| *rank == best)?;
-    let (_, scheme, finding) = all.remove(at);
-    all.retain(|(other, ..)| *other < STRANGERS);
-    all.sort_by_key(|(rank, ..)| *rank);
-    let most = if setting.region.is_some() { MOST_OPINIONS } else { usize::MAX };
-    let others = all.into_iter().map(|(.., finding)| finding).take(most).collect();
-    Some(Said { scheme, finding, others })
 }
 
 /// Puts beside a finding what the tables say that are shown as second opinions.
@@ -228,11 +156,21 @@ fn look_up(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
     // A table in the result's own kind of unit comes before one that needs the
     // density, and stays alone where the density is none that a soil can have.
     let known_density = soil.value(Property::BulkDensity).filter(|d| (0.2..=2.0).contains(d));
-    let found = [None, known_density]
-        .into_iter()
-        .find_map(|density| Some((density, said(rounded, soil, setting, density)?)));
+    let mut wants = None;
+    let found = [None, known_density].into_iter().find_map(|density| {
+        match choose(rounded, soil, setting, density)? {
+            Choice::Said(said) => Some((density, said)),
+            Choice::Wants(finding) => {
+                wants = wants.take().or(Some(finding));
+                None
+            }
+        }
+    });
     let Some((density, Said { scheme, mut finding, others })) = found else {
-        return Finding::not_judged(why_no_table(measure, setting));
+        return wants.unwrap_or_else(|| Finding {
+            wants_region: setting.region.is_none() && !known(measure, setting).is_empty(),
+            ..Finding::not_judged(why_no_table(measure, setting))
+        });
     };
     for other in others {
         scheme::add_opinion(&mut finding, other);

@@ -2,26 +2,16 @@
 //! are brought to it by every published equation, and judged only where all
 //! of them agree.
 
+use crate::facts::Grain;
 use crate::quantity::{Band, Grounds, Unit};
 use crate::ranges::scheme::{Placed, Scheme, add_opinion, amount_text, place};
 use crate::ranges::{Finding, Setting, Step, tables};
 use crate::soil::{Amount, Measure, Method, Property, Texture};
-use crate::sources::{
-    AUSTRALIA_14B1, Citation, HOGG_SUSPENSION, NRCS_SALINITY, OUR_CHOICE, SALT_REVIEW, SONMEZ,
-};
+use crate::sources::*;
 
 /// The table for salts in this mix of soil and water; the classes are those of saturated paste.
 fn table_for(mix: Method) -> Option<&'static Scheme> {
     tables::all().find(|s| s.property == Property::Ec && s.methods.contains(&mix))
-}
-
-/// Texture as the equations know it.
-#[derive(Clone, Copy, PartialEq)]
-enum Grain {
-    Coarse,
-    Medium,
-    Fine,
-    Any,
 }
 
 /// One published line from a mix of soil and water to saturated paste:
@@ -34,46 +24,9 @@ struct Line {
     citation: Citation,
 }
 
-const fn line(
-    method: Method,
-    grain: Grain,
-    slope: f64,
-    intercept: f64,
-    citation: Citation,
-) -> Line {
-    Line { method, grain, slope, intercept, citation }
-}
-
-/// Every published line we know of, but for one (1.79 EC + 1.46) that gives
-/// salts to a soil without any.
-static LINES: &[Line] = &[
-    line(Method::Water1To1, Grain::Coarse, 3.01, -0.06, SALT_REVIEW.opened()),
-    line(Method::Water1To1, Grain::Medium, 3.01, -0.77, SALT_REVIEW.opened()),
-    line(Method::Water1To1, Grain::Fine, 2.66, -0.97, SALT_REVIEW.opened()),
-    line(Method::Water1To1, Grain::Fine, 2.96, -0.95, SALT_REVIEW.opened()),
-    line(Method::Water1To1, Grain::Coarse, 2.42, 0.0, SALT_REVIEW.opened()),
-    line(Method::Water1To1, Grain::Medium, 2.06, 0.0, SALT_REVIEW.opened()),
-    line(Method::Water1To1, Grain::Any, 2.11, 0.0, SALT_REVIEW.opened()),
-    line(Method::Water1To1, Grain::Any, 1.85, 0.0, SALT_REVIEW.opened()),
-    line(Method::Water1To1, Grain::Any, 3.0, 0.0, SALT_REVIEW.opened()),
-    line(Method::Water1To2, Grain::Coarse, 2.79, 0.71, SALT_REVIEW.opened()),
-    line(Method::Water1To2, Grain::Medium, 2.35, -0.36, SALT_REVIEW.opened()),
-    line(Method::Water1To2, Grain::Fine, 2.16, 0.03, SALT_REVIEW.opened()),
-    line(Method::Water1To2, Grain::Coarse, 3.58, 0.10, HOGG_SUSPENSION.second_hand()),
-    line(Method::Water1To2, Grain::Medium, 3.23, -0.67, HOGG_SUSPENSION.second_hand()),
-    line(Method::Water1To2, Grain::Fine, 3.12, -0.59, HOGG_SUSPENSION.second_hand()),
-    line(Method::Water1To2, Grain::Coarse, 4.30, 0.17, SONMEZ.second_hand()),
-    line(Method::Water1To2, Grain::Medium, 3.84, 0.35, SONMEZ.second_hand()),
-    line(Method::Water1To2, Grain::Fine, 3.68, 0.22, SONMEZ.second_hand()),
-    line(Method::Water1To5, Grain::Coarse, 8.22, -0.33, SONMEZ.second_hand()),
-    line(Method::Water1To5, Grain::Medium, 7.58, 0.06, SONMEZ.second_hand()),
-    line(Method::Water1To5, Grain::Fine, 7.36, -0.24, SONMEZ.second_hand()),
-    line(Method::Water1To5, Grain::Any, 6.4, 0.0, AUSTRALIA_14B1.opened()),
-    line(Method::Water1To5, Grain::Any, 6.5, 0.0, AUSTRALIA_14B1.opened()),
-    line(Method::Water1To5, Grain::Any, 6.44, -0.102, AUSTRALIA_14B1.opened()),
-    line(Method::Water1To5, Grain::Any, 6.08, -0.937, AUSTRALIA_14B1.opened()),
-    line(Method::Water1To5, Grain::Any, 6.29, -0.27, AUSTRALIA_14B1.opened()),
-];
+// From `engine/facts/salt_lines.csv`: every published line we know of, but for one
+// (1.79 EC + 1.46) that gives salts to a soil without any.
+include!(concat!(env!("OUT_DIR"), "/salt_lines.rs"));
 
 fn grain(texture: Texture) -> Grain {
     match texture {

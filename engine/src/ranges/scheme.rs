@@ -1,9 +1,9 @@
 //! A published scheme of steps, and where a result falls on it.
 
-use crate::facts::Oxide;
+use crate::facts::{Oxide, RangeRow};
 use crate::quantity::{Context, Grounds, Unit, convert, significant};
 use crate::ranges::{Finding, Level, Opinion, Range, Step};
-use crate::soil::{Amount, Measure, Method, PlantGroup, Property, Soil, Texture};
+use crate::soil::{Amount, Measure, Method, MethodKind, PlantGroup, Property, Soils};
 use crate::sources::{Citation, Grade};
 
 /// One published table for one property: its steps in its own words and unit.
@@ -71,26 +71,6 @@ pub(crate) struct Rung {
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Steps(pub(crate) &'static [Rung], pub(crate) &'static [f64]);
 
-/// The soils that a scheme was made for, where its publication parts them.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Soils {
-    /// Any of these textures; every one where none is said.
-    pub textures: &'static [Texture],
-    /// And each property measured above the first number and up to the second.
-    pub within: &'static [(Property, f64, f64)],
-}
-
-impl Soils {
-    /// Whether this soil is known to be one of them.
-    pub fn include(self, soil: &Soil, texture: Option<Texture>) -> bool {
-        let fits = |&(property, above, up_to): &(Property, f64, f64)| {
-            soil.value(property).is_some_and(|v| v > above && v <= up_to)
-        };
-        (self.textures.is_empty() || texture.is_some_and(|t| self.textures.contains(&t)))
-            && self.within.iter().all(fits)
-    }
-}
-
 /// The meaning of steps whose publication gives none.
 pub const NO_CHANCE: &str = "The publication gives no chance that plants respond.";
 
@@ -135,6 +115,37 @@ pub fn place(steps: &[Step], amount: Amount) -> Placed<'_> {
 }
 
 impl Scheme {
+    /// The table of a row that was read, kept for as long as the program runs.
+    pub(crate) fn of(row: RangeRow, citations: &'static [Citation]) -> Scheme {
+        let ends: Vec<f64> = row.steps.iter().filter_map(|step| step.up_to).collect();
+        let rungs: Vec<Rung> = row
+            .steps
+            .into_iter()
+            .map(|step| Rung {
+                word: step.word.leak(),
+                level: step.level,
+                inclusive: step.inclusive,
+            })
+            .collect();
+        Scheme {
+            id: named(row.id.leak()),
+            region: row.region.leak(),
+            property: row.property,
+            methods: row.methods.leak(),
+            soils: Soils { textures: row.soils.textures.leak(), within: row.soils.within.leak() },
+            unit: row.unit,
+            oxide: row.oxide,
+            steps: Steps(rungs.leak(), ends.leak()),
+            printed_to: row.printed_to,
+            plants: row.plants.leak(),
+            judges: row.judges.leak(),
+            second: row.second.leak(),
+            citations,
+            meaning: if row.meaning.is_empty() { NO_CHANCE } else { row.meaning.leak() },
+            note: row.note.leak(),
+        }
+    }
+
     /// The steps as printed, low to high; the last has no end.
     pub fn steps(&self) -> Vec<Step> {
         let Steps(rungs, ends) = self.steps;
@@ -179,7 +190,13 @@ impl Scheme {
 
     /// Whether it was made for this method.
     pub fn is_for(&self, method: Option<Method>) -> bool {
-        self.methods.is_empty() || method.is_some_and(|m| self.methods.contains(&m))
+        // How soil and water were mixed moves a pH by little; it moves salts by much.
+        let by_extract = self.property.is_extracted() || self.property == Property::Ec;
+        self.methods.is_empty()
+            || !by_extract
+                && !self.methods.contains(&Method::SaturatedMedia)
+                && method.is_none_or(|m| m.kind() != MethodKind::Extractant)
+            || method.is_some_and(|m| self.methods.contains(&m))
     }
 
     /// The sufficient stretch in words, as printed and in the reader's unit.

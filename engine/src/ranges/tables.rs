@@ -1,9 +1,9 @@
 //! The published tables, from `engine/facts/ranges.csv`.
 
-use super::scheme::{NO_CHANCE, Rung, Scheme, Soils, Steps, named};
+use super::scheme::{NO_CHANCE, Rung, Scheme, Steps, named};
 use crate::facts::Oxide;
 use crate::quantity::Unit;
-use crate::soil::{Level, Method, PlantGroup, Property, Texture};
+use crate::soil::{Level, Method, PlantGroup, Property, Soils, Texture};
 use crate::sources::*;
 
 include!(concat!(env!("OUT_DIR"), "/ranges.rs"));

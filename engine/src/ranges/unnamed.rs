@@ -26,7 +26,9 @@ pub fn under_each_usual(
 pub(super) fn by_every_usual(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
     let each = under_each_usual(measure, soil, setting);
     let levels: Option<Vec<Level>> = each.iter().map(|(_, level)| *level).collect();
-    let mildest = levels.filter(|levels| levels.len() > 1).and_then(|levels| {
+    // One alone speaks for all only where a region has no other.
+    let least = if setting.region.is_some() { 1 } else { 2 };
+    let mildest = levels.filter(|levels| levels.len() >= least).and_then(|levels| {
         if levels.iter().all(|level| level.is_short()) {
             levels.iter().copied().max()
         } else if levels.iter().all(|level| !level.is_short()) {
@@ -44,7 +46,7 @@ pub(super) fn by_every_usual(measure: &Measure, soil: &Soil, setting: &Setting) 
         finding.grounds.assumed.insert(
             0,
             format!(
-                "The extractant is not known. By each usual one ({}) it comes to the same side of enough; the mildest is shown.",
+                "The extractant is not known. By what is usual ({}) it comes to this side of enough; the mildest is shown.",
                 names.join(", ")
             ),
         );
@@ -61,5 +63,5 @@ pub(super) fn by_every_usual(measure: &Measure, soil: &Soil, setting: &Setting) 
         let value = amount_text(measure.amount, measure.unit);
         why.push_str(&format!(" {value} would be: {}.", told.join(", ")));
     }
-    Finding::not_judged(why)
+    Finding { wants_region: setting.region.is_none(), ..Finding::not_judged(why) }
 }

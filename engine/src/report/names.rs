@@ -241,6 +241,7 @@ spellings! { METHODS:
     Meaning::By(Method::Water1To2) => "1to2 2to1 1to2water 1to2h2o";
     Meaning::By(Method::Water1To5) => "1to5 5to1 1to5water 1to5h2o";
     Meaning::By(Method::SaturatedPaste) => "saturatedpaste satpaste saturationextract sp";
+    Meaning::By(Method::SaturatedMedia) => "saturatedmedia saturatedmediaextract sme mediaextract";
     Meaning::IsBy(Property::Ph, Method::SaturatedPaste) => "phsp sarph";
     Meaning::IsBy(Property::Ec, Method::SaturatedPaste) => "ecsp ece";
     Meaning::By(Method::CaCl2) =>

@@ -81,6 +81,8 @@ named! { "method", label:
         /// Water, 1 part soil to 5.
         Water1To5 = "water-1-5", "1:5 water";
         SaturatedPaste = "saturated-paste", "saturated paste";
+        /// What water takes out of a wetted potting mix (SME).
+        SaturatedMedia = "saturated-media", "saturated media extract (SME)";
         /// 0.01 M calcium chloride.
         CaCl2 = "cacl2", "calcium chloride";
         LossOnIgnition = "loss-on-ignition", "loss on ignition";

@@ -7,6 +7,7 @@ mod plants;
 mod property;
 pub mod salt_tolerance;
 mod sample;
+mod soils;
 mod texture;
 pub mod water;
 
@@ -16,4 +17,5 @@ pub use plants::PlantGroup;
 pub use property::Property;
 pub(crate) use property::listed;
 pub use sample::{Amount, Measure, Soil};
+pub use soils::Soils;
 pub use texture::Texture;

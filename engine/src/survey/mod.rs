@@ -13,16 +13,18 @@ use crate::bag::Material;
 use crate::case::Case;
 use crate::chemistry::{self, Chemistry, Derived};
 use crate::normalise::{NormalReading, Normalised, normalise};
+use crate::own::OwnFacts;
 use crate::quantity::{Band, Unit, shown, weighed};
-use crate::question::Question;
-use crate::ranges::{Finding, Findings, Setting, beside_the_laboratory, judge};
-use crate::region::Region;
+use crate::question::{Question, QuestionId};
+use crate::ranges::{Finding, Findings, Scheme, Setting, beside_the_laboratory, judge};
+use crate::region::{CropRate, Region, RegionalLime};
 use crate::report::{Advice, SampleReport, parse_amount};
 use crate::season::Timing;
-use crate::soil::{Amount, Measure, PlantGroup, Property, Soil, Texture};
+use crate::soil::{Amount, Measure, PlantGroup, Property, Soil, Texture, listed};
 
 pub use bed::{Bed, Fact, Ground, Standing};
 pub use reaction::Reaction;
+pub(crate) use reaction::WATER_OVER_SALT;
 
 /// A reading in the engine's units, with its judgement.
 #[derive(Clone, Debug)]
@@ -52,6 +54,8 @@ pub struct Survey<'a> {
     pub(crate) texture: Option<Texture>,
     /// The region, answered or read.
     pub(crate) region: Option<&'static Region>,
+    /// The tables of a region's own file.
+    pub(crate) own: Option<&'static OwnFacts>,
     /// The bed.
     pub bed: Bed,
     /// What the dates allow.
@@ -80,13 +84,18 @@ pub(crate) fn survey_of(case: Cow<'_, Case>, sample: usize) -> Survey<'_> {
     let Normalised { readings, soil, mut questions } = normalise(sample, &case.reading);
     let texture = case.bed.texture.or(sample.texture).or_else(|| soil.texture());
     let region = region_of(&case);
-    let setting = Setting { plants: case.plants, texture, region };
+    let own: &'static [Scheme] = case.own.map_or(&[], |own| own.ranges);
+    let setting = Setting { plants: case.plants, texture, region, own };
     let chemistry = chemistry::work_out(&soil, &setting);
     questions.extend(chemistry.questions.iter().cloned());
     let (timing, material) = (bed::timing(&case), Material::of(&case.biochar));
     let sampled = sample.depth_cm.or(case.reading.depth_cm.filter(|d| *d > 0.0).map(|d| (0.0, d)));
     let bed = Bed::of(&case, &soil, &chemistry, texture, &timing, sampled);
     let readings = judged(readings, &soil, &setting, &bed);
+    questions.extend(asked_by(&readings, &questions));
+    if let Some(where_) = which_region(&case, region, &readings) {
+        questions.insert(0, where_);
+    }
     let mut findings = Findings::default();
     for Judged { reading, finding } in &readings {
         findings.add(reading.property, finding);
@@ -100,6 +109,7 @@ pub(crate) fn survey_of(case: Cow<'_, Case>, sample: usize) -> Survey<'_> {
         advice: Arc::new(sample.advice.clone()),
         texture,
         region,
+        own: case.own,
         bed,
         timing,
         material,
@@ -113,7 +123,49 @@ fn region_of(case: &Case) -> Option<&'static Region> {
         [only] => Some(*only),
         _ => None,
     };
-    case.reading.region.as_deref().and_then(Region::of).or(read)
+    let of_own = |id: &str| case.own?.regions.iter().find(|region| region.id == id);
+    let answered = case.reading.region.as_deref();
+    answered.and_then(|id| of_own(id).or_else(|| Region::of(id))).or(read)
+}
+
+/// Where the soil lies, where that would judge what is open.
+fn which_region(
+    case: &Case,
+    region: Option<&'static Region>,
+    readings: &[Judged],
+) -> Option<Question> {
+    let open: Vec<Property> =
+        readings.iter().filter(|r| r.finding.wants_region).map(|r| r.reading.property).collect();
+    if region.is_some() || open.is_empty() {
+        return None;
+    }
+    let names: Vec<&str> = case.report.regions.iter().map(|region| region.name).collect();
+    let suggestion = match names.as_slice() {
+        [] => "A laboratory near you uses the tests that are usual there.".to_string(),
+        names => format!("The report's words fit: {}.", names.join("; ")),
+    };
+    let question = Question::new(
+        QuestionId::Region,
+        "Where does the soil lie?",
+        "Each region reads soil tests by tables of its own, and has its own way to lime and feed.",
+        &open,
+    );
+    Some(question.suggesting(suggestion))
+}
+
+/// The texture, where a table parts by it and nobody asked yet.
+fn asked_by(readings: &[Judged], asked: &[Question]) -> Option<Question> {
+    let open: Vec<Property> =
+        readings.iter().filter(|r| r.finding.wants_texture).map(|r| r.reading.property).collect();
+    if open.is_empty() || asked.iter().any(|q| q.id == QuestionId::Texture) {
+        return None;
+    }
+    Some(Question::new(
+        QuestionId::Texture,
+        "Is the soil sandy, loamy or clayey?",
+        format!("How much is enough of {} depends on it.", listed(&open)),
+        &open,
+    ))
 }
 
 /// Each reading with its judgement; of one that can't be used, why.
@@ -141,7 +193,24 @@ fn judged(readings: Vec<NormalReading>, soil: &Soil, setting: &Setting, bed: &Be
 impl<'a> Survey<'a> {
     /// What ranges depend on beside the soil.
     pub(crate) fn setting(&self) -> Setting {
-        Setting { plants: self.case.plants, texture: self.texture, region: self.region }
+        Setting {
+            plants: self.case.plants,
+            texture: self.texture,
+            region: self.region,
+            own: self.own.map_or(&[], |own| own.ranges),
+        }
+    }
+
+    /// Every region's lime tables, the own file's first.
+    pub(crate) fn lime_tables(&self) -> impl Iterator<Item = &'static RegionalLime> {
+        let own: &'static [RegionalLime] = self.own.map_or(&[], |own| own.lime);
+        own.iter().chain(RegionalLime::all())
+    }
+
+    /// Every region's dressings, the own file's first.
+    pub(crate) fn crop_rates(&self) -> impl Iterator<Item = &'static CropRate> {
+        let own: &'static [CropRate] = self.own.map_or(&[], |own| own.rates);
+        own.iter().chain(CropRate::all())
     }
 
     /// The person's answers.

@@ -2,7 +2,7 @@
 //! would bring it.
 
 use crate::quantity::{Grounds, Unit, significant};
-use crate::ranges::judge;
+use crate::ranges::{Finding, Setting, judge, region_judges};
 use crate::soil::{Amount, Measure, PlantGroup, Property};
 use crate::sources::{BLUEBERRY_PH, COMMON_PRACTICE, Citation, OUR_CHOICE, TRI_STATE_LIME};
 use crate::survey::{Ground, Survey};
@@ -15,6 +15,9 @@ const PEAT_FROM: f64 = 5.0;
 /// The pH to bring soil for blueberries and their kind to.
 /// Source: extension.org (second-hand).
 const ACID_TARGET: f64 = 4.8;
+/// How much higher pH reads in water than in salt solution.
+/// Common practice, no source.
+pub(crate) const WATER_OVER_SALT: f64 = 0.5;
 /// The targets that may be asked for. Wide on purpose: a slip of the pen is
 /// caught, a choice is not.
 const TARGETS: std::ops::RangeInclusive<f64> = 4.0..=7.5;
@@ -38,6 +41,28 @@ pub struct Reaction {
     pub(crate) sources: Vec<Citation>,
 }
 
+/// The range for these plants, with its ends in water, and whether it is the region's own: the
+/// region's where it has one with two ends, else that which judges where no region is known.
+fn range_of(
+    survey: &Survey<'_>,
+    measure: &Measure,
+    salt: Option<&Finding>,
+) -> Option<(Finding, f64, f64, bool)> {
+    let ends = |finding: Finding, above: f64, of_region: bool| {
+        let range = finding.range.as_ref()?;
+        let (from, to) = (range.sufficient_from? + above, range.sufficient_to? + above);
+        Some((finding, from, to, of_region))
+    };
+    let by = |region| {
+        let setting = Setting { region, ..survey.setting() };
+        judge(measure, &survey.soil, &setting)
+    };
+    let own = region_judges(measure, &survey.setting());
+    salt.and_then(|salt| ends(salt.clone(), WATER_OVER_SALT, true))
+        .or_else(|| ends(by(survey.region.filter(|_| own)), 0.0, own))
+        .or_else(|| ends(by(None), 0.0, false))
+}
+
 impl Reaction {
     /// `None` when no pH is reported as a number.
     pub(crate) fn of(survey: &Survey<'_>) -> Option<Reaction> {
@@ -49,10 +74,8 @@ impl Reaction {
             unit: Unit::None,
             method: None,
         };
-        let setting = survey.setting();
-        let finding = judge(&measure, &survey.soil, &setting);
-        let range = finding.range?;
-        let (from, to) = (range.sufficient_from?, range.sufficient_to?);
+        let salt = survey.findings.get(Property::SaltPh).filter(|_| !in_water);
+        let (finding, from, to, of_region) = range_of(survey, &measure, salt)?;
         let mut sources = finding.grounds.sources.clone();
         let mut assumed = finding.grounds.assumed;
         // Every range published for these plants holds up to here. For shrubs
@@ -61,12 +84,17 @@ impl Reaction {
         if survey.case.plants == Some(PlantGroup::OrnamentalsAndTrees) {
             target = from;
         }
-        for opinion in finding.second_opinions {
-            target = target.min(opinion.range.sufficient_to.unwrap_or(target));
-            sources.extend(opinion.grounds.sources.first());
+        if of_region {
+            // The region's own range stands alone; lime aims at its middle.
+            target = ((from + to) * 5.0).round() / 10.0;
+        } else {
+            for opinion in finding.second_opinions {
+                target = target.min(opinion.range.sufficient_to.unwrap_or(target));
+                sources.extend(opinion.grounds.sources.first());
+            }
         }
         sources.push(OUR_CHOICE.unsourced());
-        let bears = target.min(to);
+        let bears = if of_region { to } else { target.min(to) };
         let mut from = from;
         let peat = survey.bed.ground == Ground::Organic
             && survey.case.plants != Some(PlantGroup::AcidLovers);

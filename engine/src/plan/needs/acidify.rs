@@ -5,10 +5,10 @@ use crate::plan::hazards::{lead_unsettled, over_lead_level};
 use crate::plan::ledger::{Bringer, Brings, Ceiling, Ledger, Substance};
 use crate::plan::needs::lime::due;
 use crate::plan::needs::lime_rate::{
-    T_PER_HA_IN_LB_PER_1000_SQ_FT, T_PER_HA_IN_TON_PER_ACRE, between, doses,
+    T_PER_HA_IN_LB_PER_1000_SQ_FT, T_PER_HA_IN_TON_PER_ACRE, doses,
 };
 use crate::plan::needs::{Need, NeedKind, Verdict, limits};
-use crate::quantity::{Band, Figure, Grounds, Unit, inverse, shown, significant};
+use crate::quantity::{Band, Figure, Grounds, Unit, between, inverse, shown, significant};
 use crate::question::{Question, QuestionId};
 use crate::soil::{Amount, PlantGroup, Property, Texture};
 use crate::sources::{

@@ -256,9 +256,8 @@ fn no_lime(survey: &Survey<'_>, reaction: &Reaction, asked: bool) -> Option<Said
             vec![TRI_STATE_LIME.opened()],
         ));
     }
-    let measured = |p| survey.soil.get(p).is_some();
     // A laboratory that asks for lime has tested for it.
-    let tested = asked || measured(Property::BufferPh) || measured(Property::ExchangeableAcidity);
+    let tested = asked || Buffer::of(&survey.soil, survey.case.reading.buffer).is_some();
     // Peat is limed up to its own target, which lies near.
     let mineral = survey.bed.ground == Ground::Mineral;
     if !tested && mineral && ph >= reaction.from && survey.case.feeds.target_ph.is_none() {

@@ -3,54 +3,11 @@
 
 use crate::facts::{GroundUse, Reckoned};
 use crate::plan::needs::lime_by_buffer::Published;
-use crate::plan::needs::lime_rate::between;
 use crate::quantity::{Band, Grounds, Unit, significant};
-use crate::ranges::Soils;
-use crate::soil::{PlantGroup, Property, Texture};
+use crate::region::{RegionalLime, WantedSaturation};
+use crate::soil::{Property, Texture};
 use crate::sources::*;
-use crate::survey::{Reaction, Survey};
-
-/// One column of a region's lime table.
-struct LimeTable {
-    region: &'static str,
-    uses: &'static [GroundUse],
-    soils: Soils,
-    by: Reckoned,
-    target: f64,
-    /// pH and pure lime, t/ha.
-    points: &'static [(f64, f64)],
-    depth_cm: f64,
-    citations: &'static [Citation],
-    note: &'static str,
-}
-
-/// The base saturation that lime is to reach.
-struct WantedSaturation {
-    region: &'static str,
-    plants: &'static [PlantGroup],
-    /// % of the exchange capacity at pH 7.
-    wanted: f64,
-    citations: &'static [Citation],
-    note: &'static str,
-}
-
-include!(concat!(env!("OUT_DIR"), "/lime.rs"));
-
-/// How much higher pH reads in water than in salt solution.
-/// Common practice, no source.
-const WATER_OVER_SALT: f64 = 0.5;
-
-impl LimeTable {
-    /// Pure lime from this pH (in the table's own solution) towards `target`, t/ha. Below the
-    /// table its first row is held: nothing is stretched. `None` where the target lies below it.
-    fn rate(&self, ph: f64, target: f64) -> Option<f64> {
-        let (xs, ys): (Vec<f64>, Vec<f64>) = self.points.iter().copied().unzip();
-        let first = *xs.first()?;
-        let at = |ph: f64| between(&xs, &ys, ph.max(first)).unwrap_or(0.0);
-        let target = target.min(self.target);
-        (target >= first).then(|| (at(ph) - at(target)).max(0.0))
-    }
-}
+use crate::survey::{Reaction, Survey, WATER_OVER_SALT};
 
 /// The depth that lime by base saturation is for, cm.
 /// Source: agronomists' page of 2010 on liming in Brazil (second-hand).
@@ -62,7 +19,7 @@ const SATURATED_DEPTH: f64 = 20.0;
 /// Source: agronomists' page of 2010 on liming in Brazil (second-hand).
 pub(super) fn by_base_saturation(survey: &Survey<'_>) -> Option<Published> {
     let region = survey.region?;
-    let wanted = WANTED
+    let wanted = WantedSaturation::all()
         .iter()
         .find(|row| row.region == region.id && row.plants.contains(&survey.plants()))?;
     let now = survey.soil.value(Property::BaseSaturation)?;
@@ -95,12 +52,15 @@ pub fn saturation_lime(found: f64, wanted: f64, capacity: f64) -> f64 {
 pub(super) fn by_region(survey: &Survey<'_>, reaction: &Reaction) -> Option<Published> {
     let region = survey.region?;
     let ground = if survey.is_lawn() { GroundUse::Grass } else { GroundUse::Tilled };
-    let of_here =
-        || ALL.iter().filter(|table| table.region == region.id && table.uses.contains(&ground));
-    let fits = |texture: Option<Texture>| {
-        move |table: &&LimeTable| table.soils.include(&survey.soil, texture)
+    let of_here = || {
+        survey
+            .lime_tables()
+            .filter(|table| table.region == region.id && table.uses.contains(&ground))
     };
-    let exact: Vec<&LimeTable> = of_here().filter(fits(survey.texture)).collect();
+    let fits = |texture: Option<Texture>| {
+        move |table: &&RegionalLime| table.soils.include(&survey.soil, texture)
+    };
+    let exact: Vec<&RegionalLime> = of_here().filter(fits(survey.texture)).collect();
     let known = !exact.is_empty();
     // Without a texture every column may be the one.
     let tables = match survey.texture {
@@ -111,10 +71,10 @@ pub(super) fn by_region(survey: &Survey<'_>, reaction: &Reaction) -> Option<Publ
     };
     // A printed table in the solution that was measured comes first.
     let salt = survey.soil.value(Property::SaltPh);
-    let measured = |table: &&LimeTable| (table.by == Reckoned::Salt) == salt.is_some();
-    let own: Vec<&LimeTable> = tables.iter().copied().filter(measured).collect();
+    let measured = |table: &&RegionalLime| (table.by == Reckoned::Salt) == salt.is_some();
+    let own: Vec<&RegionalLime> = tables.iter().copied().filter(measured).collect();
     let tables = if own.is_empty() { tables } else { own };
-    let rate = |table: &&LimeTable| match table.by {
+    let rate = |table: &&RegionalLime| match table.by {
         Reckoned::Water => table.rate(reaction.ph, reaction.target),
         Reckoned::Salt => {
             let ph = salt.unwrap_or(reaction.ph - WATER_OVER_SALT);
@@ -135,7 +95,12 @@ pub(super) fn by_region(survey: &Survey<'_>, reaction: &Reaction) -> Option<Publ
     })
 }
 
-fn grounds(survey: &Survey<'_>, tables: &[&LimeTable], known: bool, salt: Option<f64>) -> Grounds {
+fn grounds(
+    survey: &Survey<'_>,
+    tables: &[&RegionalLime],
+    known: bool,
+    salt: Option<f64>,
+) -> Grounds {
     let mut citations: Vec<Citation> = Vec::new();
     for citation in tables.iter().flat_map(|table| table.citations) {
         if !citations.contains(citation) {

@@ -4,7 +4,7 @@
 use crate::chemistry::base_unsaturation;
 use crate::facts::LimeTable;
 use crate::plan::needs::lime_tables::Table;
-use crate::quantity::Band;
+use crate::quantity::{Band, between};
 
 /// t/ha in one short ton per acre: 907.18474 kg ÷ 0.40468564224 ha.
 /// Source: legal definitions (derived).
@@ -15,22 +15,6 @@ pub const T_PER_HA_IN_LB_PER_1000_SQ_FT: f64 = 0.048_824_276_4;
 
 /// Calcium carbonate equivalent of a lime nobody named, %. Our choice.
 pub(super) const USUAL_LIME: Band = Band { low: 80.0, likely: 90.0, high: 100.0 };
-
-/// The value at `x` on straight lines between points with rising `xs`;
-/// `None` outside them.
-pub(crate) fn between(xs: &[f64], ys: &[f64], x: f64) -> Option<f64> {
-    // A target such as 6.3 is not exact in binary; a hair beyond an end is the end.
-    let x = match (xs.first(), xs.last()) {
-        (Some(first), Some(last)) if x >= first - 1e-9 && x <= last + 1e-9 => {
-            x.clamp(*first, *last)
-        }
-        _ => return None,
-    };
-    let right = xs.iter().position(|end| x <= *end)?;
-    let left = right.saturating_sub(1);
-    let share = if left == right { 0.0 } else { (x - xs[left]) / (xs[right] - xs[left]) };
-    Some(ys[left] + share * (ys[right] - ys[left]))
-}
 
 /// Tons per acre of pure lime for the top 6 in, by Sikora buffer pH; straight
 /// lines between the printed rows (4.8–6.9) and columns (target pH 5.6–7.2),

@@ -4,6 +4,7 @@
 //! missing is said.
 
 mod acidify;
+mod crop_rates;
 mod feeds;
 mod gypsum;
 mod laboratory;
@@ -30,7 +31,6 @@ pub use feeds::weight_for;
 pub use gypsum::{gypsum_oster, gypsum_per_meq};
 pub(crate) use lime::lime_requirement;
 pub use lime_by_region::saturation_lime;
-pub(crate) use lime_rate::between;
 pub use lime_rate::*;
 pub(crate) use limits::MOST_FEEDS;
 pub use limits::{KG_PER_HA_IN_LB_PER_1000_SQ_FT, stock};

@@ -1,7 +1,9 @@
 //! Nitrogen, phosphate, potash, magnesium and sulfur for a year, by the level of the soil.
 
 use crate::chemistry::Derived;
+use crate::facts::Dressed;
 use crate::plan::ledger::{Bringer, Brings, K_IN_K2O, Ledger, NITROGEN, P_IN_P2O5, Substance};
+use crate::plan::needs::crop_rates::{Dressing, dressing};
 use crate::plan::needs::laboratory::{self, Both};
 use crate::plan::needs::limits::{self, MAGNESIUM_IN_EPSOM_SALT, stock};
 use crate::plan::needs::{Need, NeedKind, Verdict};
@@ -20,6 +22,7 @@ const GRAMS_PER_M2_IN_KG_PER_HA: f64 = 0.1;
 
 /// What a year's dressing is on a soil that is very low and low, kg/ha.
 struct Rates {
+    dressed: Dressed,
     very_low: Band,
     low: Band,
 }
@@ -29,6 +32,7 @@ struct Rates {
 /// a low soil the University of Massachusetts' 3 lb/1000 sq ft.
 /// Source: RB209 by Tried & Tested; Texas A&M table 3; NCDA&CS Circular 1; UMass (all opened).
 const PHOSPHATE: Rates = Rates {
+    dressed: Dressed::P2O5,
     very_low: Band { low: 60.0, likely: 89.7, high: 168.1 },
     low: Band { low: 30.0, likely: 89.7, high: 146.5 },
 };
@@ -37,6 +41,7 @@ const PHOSPHATE: Rates = Rates {
 /// and 25, 150 and 88.5 lb/acre.
 /// Source: RB209 by Tried & Tested; Texas A&M table 3; NCDA&CS Circular 1 (all opened).
 const POTASH: Rates = Rates {
+    dressed: Dressed::K2O,
     very_low: Band { low: 60.0, likely: 112.1, high: 168.1 },
     low: Band { low: 30.0, likely: 89.7, high: 99.2 },
 };
@@ -240,17 +245,26 @@ fn by_level(
         return Some(enough(property, level, finding, names.kind));
     }
     let what = property.label();
-    let rate = if level == Level::VeryLow { rates.very_low } else { rates.low };
-    let mut grounds = Grounds::new(
-        "A year's dressing by the level of the soil: the lowest, a middle and the highest of the published rates. They were made for field crops and gardens of one region each.",
-        sources,
-    )
-    .input(what, format!("{} in the test", level.label()));
+    let usual = if level == Level::VeryLow { rates.very_low } else { rates.low };
+    let of_region = dressing(survey, rates.dressed, Some(level)).map(|d| d.beside(usual, sources));
+    let (rate, grounds, when) = match of_region {
+        Some(Dressing { rate, grounds, when }) => (rate, grounds, when),
+        None => (
+            usual,
+            Grounds::new(
+                "A year's dressing by the level of the soil: the lowest, a middle and the highest of the published rates. They were made for field crops and gardens of one region each.",
+                sources,
+            ),
+            None,
+        ),
+    };
+    let mut grounds = grounds.input(what, format!("{} in the test", level.label()));
     grounds.sources.extend(finding.grounds.sources.iter().copied());
     let answer =
         format!("The soil is {} in {what}: feed it this year, then test again.", level.label());
     let mut need = Need::said(names.kind, Verdict::Give, answer, grounds);
     enter(survey, ledger, names, rate, &mut need);
+    need.others.extend(when.map(|when| format!("The guide gives it so: {when}.")));
     Some(need)
 }
 
@@ -341,7 +355,7 @@ pub(super) fn nitrogen(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need>
 fn nitrogen_by_plants(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need> {
     let kind = NeedKind::Nitrogen;
     let lawn = survey.is_lawn();
-    if !lawn && !survey.grows_vegetables() {
+    if !lawn && !survey.grows_vegetables() && dressing(survey, Dressed::N, None).is_none() {
         let answer = "It can't be said: we hold no published rate for these plants. Most take little; ask your extension office.";
         return Some(Need::said(kind, Verdict::Unknown, answer, Grounds::default()));
     }
@@ -425,7 +439,13 @@ fn years_nitrogen(survey: &Survey<'_>, lawn: bool) -> (Band, Grounds) {
         "A year's nitrogen for these plants, less the nitrate in the soil.",
         &[source],
     );
-    if survey.case.plants.is_none() && !lawn {
+    let of_region = dressing(survey, Dressed::N, None).map(|d| d.beside(rate, &[source]));
+    if let Some(Dressing { rate: of_region, grounds: own, .. }) = of_region {
+        rate = of_region;
+        grounds.sources = own.sources;
+        grounds.inputs = own.inputs;
+        grounds.assumed = own.assumed;
+    } else if survey.case.plants.is_none() && !lawn {
         grounds = grounds.assume("Mixed vegetables, until you say what grows here.");
     }
     let matter = survey.soil.value(Property::OrganicMatter).filter(|_| !lawn);

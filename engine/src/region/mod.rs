@@ -1,9 +1,15 @@
 //! Where a soil lies: whose tables judge it, and which methods are usual there.
 
+mod lime;
+mod rates;
+
 use serde::Serialize;
 
 use crate::soil::{Method, Property};
 use crate::sources::*;
+
+pub use lime::{RegionalLime, WantedSaturation};
+pub use rates::{CropNames, CropRate};
 
 /// A region that publishes how its soil tests are to be read.
 #[derive(Debug, PartialEq)]
@@ -12,13 +18,15 @@ pub struct Region {
     pub id: &'static str,
     /// What a gardener calls it.
     pub name: &'static str,
+    /// The larger region that it is a part of; empty where there is none.
+    pub(crate) within: &'static str,
     /// Other regions whose tables are next best, the best first.
-    near: &'static [&'static str],
-    phosphorus: &'static [Method],
-    cations: &'static [Method],
+    pub(crate) near: &'static [&'static str],
+    pub(crate) phosphorus: &'static [Method],
+    pub(crate) cations: &'static [Method],
     /// Whether its laboratories print pH in a salt solution.
     pub salt_ph: bool,
-    clues: &'static [&'static str],
+    pub(crate) clues: &'static [&'static str],
     /// Where this was read.
     pub citations: &'static [Citation],
 }
@@ -72,11 +80,32 @@ impl Region {
                 break;
             }
         }
-        let words = |region: &Region| region.clues.iter().filter(|c| stands_in(c, &text)).count();
-        let found: Vec<(usize, &Region)> = ALL.iter().map(|r| (words(r), r)).collect();
-        let most = found.iter().map(|(count, _)| *count).max().unwrap_or(0);
-        found.into_iter().filter(|(count, _)| most > 0 && *count == most).map(|(_, r)| r).collect()
+        let own = count_clues(&mut text);
+        // A part of a larger region has the words of the whole behind its own.
+        let words = |at: usize| {
+            let whole = ALL.iter().position(|r| r.id == ALL[at].within);
+            if own[at] == 0 { 0 } else { own[at] + whole.map_or(0, |whole| own[whole]) }
+        };
+        let most = (0..ALL.len()).map(words).max().unwrap_or(0);
+        (0..ALL.len()).filter(|at| most > 0 && words(*at) == most).map(|at| &ALL[at]).collect()
     }
+}
+
+/// How many of its clues each region finds in the text. A longer clue comes first and takes its
+/// place away from shorter ones, so that “Northern Ireland” is no “Ireland”.
+fn count_clues(text: &mut String) -> Vec<usize> {
+    let mut found = vec![0; ALL.len()];
+    let clues = ALL.iter().enumerate().flat_map(|(at, r)| r.clues.iter().map(move |c| (at, *c)));
+    let mut clues: Vec<(usize, &str)> = clues.collect();
+    clues.sort_by_key(|(_, clue)| (std::cmp::Reverse(clue.len()), *clue));
+    for same in clues.chunk_by(|one, other| one.1 == other.1) {
+        let clue = same[0].1;
+        if stands_in(clue, text) {
+            same.iter().for_each(|(at, _)| found[*at] += 1);
+            *text = text.replace(clue, "\n");
+        }
+    }
+    found
 }
 
 /// Whether a clue stands in a text as words of its own.

@@ -1,0 +1,45 @@
+//! A year's dressings of crops by a region's guides.
+
+use crate::facts::Dressed;
+use crate::quantity::Band;
+use crate::soil::Level;
+use crate::sources::*;
+
+/// A year's dressing of one nutrient for one crop.
+#[derive(Debug)]
+pub struct CropRate {
+    /// The region it was published for.
+    pub region: &'static str,
+    /// The crop, by its id.
+    pub crop: &'static str,
+    /// What is dressed.
+    pub nutrient: Dressed,
+    /// For each level of the soil, kg/ha; `None` for any level.
+    pub rates: &'static [(Option<Level>, Band)],
+    /// How it is split.
+    pub when: &'static str,
+    /// The publications.
+    pub citations: &'static [Citation],
+    /// What a reader must know of it.
+    pub note: &'static str,
+}
+
+/// A crop with a rate: its id, and every name it goes by, in lower case.
+#[derive(Debug)]
+pub struct CropNames(pub &'static str, pub &'static [&'static str]);
+
+include!(concat!(env!("OUT_DIR"), "/rates.rs"));
+
+impl CropRate {
+    /// Every rate.
+    pub fn all() -> &'static [CropRate] {
+        ALL
+    }
+}
+
+impl CropNames {
+    /// Every crop that has a rate.
+    pub fn all() -> &'static [CropNames] {
+        NAMES
+    }
+}
