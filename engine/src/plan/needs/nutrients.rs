@@ -329,6 +329,8 @@ fn with_the_laboratory(
         theirs.beside(survey, &mut need, both);
         return Some(need);
     }
+    // What our own rate wanted is wanted no longer.
+    ledger.account(names.accounts[0]).wanted = Band::exactly(0.0);
     if !theirs.asks() {
         let none = "None this year: your laboratory asks for none.";
         return Some(Need::said(names.kind, Verdict::Enough, none, theirs.grounds()));
