@@ -8,7 +8,10 @@ use emberloam_engine::case::{
 };
 use emberloam_engine::quantity::Measures;
 use emberloam_engine::quantity::Unit;
-use emberloam_engine::report::{self, Known, Origin, Place, Reading, Report, SampleReport};
+use emberloam_engine::report::{
+    self, Advice, AdviceUnit, Advised, Known, Land, LimeAs, Origin, Place, Reading, Report,
+    SampleReport,
+};
 use emberloam_engine::soil::{Amount, Method, PlantGroup, Property, Texture};
 use proptest::collection::vec;
 use proptest::option::weighted as maybe;
@@ -164,6 +167,8 @@ fn usual(property: Property) -> (f64, f64, f64) {
         Property::Lead => (5.0, 2000.0, 0.12),
         Property::Arsenic => (1.0, 100.0, 0.06),
         Property::Cadmium => (0.1, 10.0, 0.06),
+        Property::Pbi => (10.0, 900.0, 0.05),
+        Property::RemainingP => (1.0, 55.0, 0.05),
     }
 }
 
@@ -318,6 +323,27 @@ fn layer(kind: Kind) -> Drawn<(f64, f64)> {
     }
 }
 
+/// What a laboratory advises; of numbers only those that are read as advice.
+fn advice() -> Drawn<Advice> {
+    let lime = select(vec![LimeAs::CaCO3, LimeAs::CaO, LimeAs::Limestone]).prop_map(Advised::Lime);
+    let feed = select(vec![Advised::Nitrogen, Advised::Phosphate, Advised::Potash]);
+    let heavy = select(vec![AdviceUnit::TonnePerHa, AdviceUnit::TonPerAcre]);
+    let light = select(vec![AdviceUnit::KgPerHa, AdviceUnit::LbPerAcre]);
+    let lime = (lime, heavy, (0.0..17.0_f64).boxed());
+    let feed = (feed, light, (0.0..800.0_f64).boxed());
+    let land = maybe(0.3, select(vec![Land::Tilled, Land::Grass]));
+    (prop_oneof![lime, feed], prop_oneof![1 => Just(0.0), 9 => Just(1.0)], land)
+        .prop_map(|((what, unit, amount), some, land)| Advice {
+            what,
+            amount: written(amount * some),
+            unit,
+            land,
+            text: "advice".into(),
+            place: Place { line: 99, start: 0, end: 6 },
+        })
+        .boxed()
+}
+
 fn sample(kind: Kind) -> Drawn<SampleReport> {
     let each: Vec<_> =
         Property::ALL.iter().map(|p| maybe(usual(*p).2, reading(kind, *p))).collect();
@@ -329,8 +355,9 @@ fn sample(kind: Kind) -> Drawn<SampleReport> {
         1 => select(Property::ALL.to_vec()).prop_map(|p| vec![p]),
     ];
     let about = (extract(), maybe(0.4, layer(kind)), maybe(0.2, one_of(&Texture::ALL)));
-    (each, deeper, part, about)
-        .prop_map(|(each, deeper, part, (extract, depth_cm, texture))| {
+    let advice = prop_oneof![3 => Just(Vec::new()), 1 => vec(advice(), 1..4)];
+    (each, deeper, part, about, advice)
+        .prop_map(|(each, deeper, part, (extract, depth_cm, texture), advice)| {
             let mut readings = Vec::new();
             for (mut reading, choice) in each.into_iter().flatten() {
                 if part.contains(&reading.property) {
@@ -346,7 +373,14 @@ fn sample(kind: Kind) -> Drawn<SampleReport> {
             for (at, reading) in readings.iter_mut().enumerate() {
                 reading.place = Place { line: at as u32 + 1, start: 0, end: 9 };
             }
-            SampleReport { name: "Bed".into(), readings, unread: Vec::new(), depth_cm, texture }
+            SampleReport {
+                name: "Bed".into(),
+                readings,
+                unread: Vec::new(),
+                depth_cm,
+                texture,
+                advice,
+            }
         })
         .boxed()
 }

@@ -74,6 +74,11 @@ fn of_sample(begin: &str, sample: &SampleReport) -> Vec<String> {
     if let Some(texture) = sample.texture {
         all.push(format!("It calls the soil {}", texture.label()));
     }
+    for one in &sample.advice {
+        let land = one.land.map_or(String::new(), |land| format!(" for {land:?}"));
+        let (what, amount, unit) = (one.what, one.amount, one.unit.symbol());
+        all.push(format!("It advises {what:?} {amount} {unit}{land}"));
+    }
     all
 }
 

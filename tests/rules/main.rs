@@ -10,6 +10,7 @@ mod climate;
 mod course;
 mod exchange;
 mod house;
+mod laboratory;
 mod leaching;
 mod ledger;
 mod material;

@@ -1,7 +1,7 @@
 //! Traps met in real reports, each from pasted text to reading.
 
 use emberloam_engine::quantity::Unit;
-use emberloam_engine::report::{Origin, Report, Trouble, open, read, whereabouts};
+use emberloam_engine::report::{Advice, Origin, Report, Trouble, open, read, whereabouts};
 use emberloam_engine::soil::{Amount, Method, Property, Texture};
 
 fn report(text: &str) -> Report {
@@ -766,4 +766,120 @@ fn more_columns_of_results_than_a_laboratory_gives_are_said_once() {
     let wide = |cell: &str| [cell; 600].join("\t");
     let read = report(&format!("{}\n{}", wide("pH"), wide("6.5")));
     assert!(read.unread.iter().any(|u| u.reason.contains("more results than")));
+}
+
+/// What the first sample's laboratory advises, in one line each.
+fn advised(text: &str) -> Vec<String> {
+    let advice = &report(text).samples[0].advice;
+    let land = |a: &Advice| a.land.map_or(String::new(), |land| format!(" {land:?}"));
+    advice
+        .iter()
+        .map(|a| format!("{:?} {} {}{}", a.what, a.amount, a.unit.symbol(), land(a)))
+        .collect()
+}
+
+/// Lines as laboratories of many countries print them; their meaning by common practice, no source.
+#[test]
+fn what_a_laboratory_advises_is_kept_and_is_no_result() {
+    let cases: &[(&str, &[&str])] = &[
+        ("Lime requirement 4.0 t/ha", &["Lime(Limestone) 4 t/ha"]),
+        ("Lime req (Arable)       4.0      t/ha", &["Lime(Limestone) 4 t/ha Tilled"]),
+        ("Lime Req (Grass) 0.0 t/ha", &["Lime(Limestone) 0 t/ha Grass"]),
+        ("Lime Req t/ha   5.0", &["Lime(Limestone) 5 t/ha"]),
+        ("50 lb limestone/1000 sq ft", &["Lime(Limestone) 50 lb/1000 sq ft"]),
+        ("Limestone: 50 lbs/1,000 sq. ft.", &["Lime(Limestone) 50 lb/1000 sq ft"]),
+        ("LIME: 0.0 lbs per 1000 square feet", &["Lime(Limestone) 0 lb/1000 sq ft"]),
+        ("Lime 10 lbs/100 sq ft", &["Lime(Limestone) 10 lb/100 sq ft"]),
+        ("Lime 2.5 tons/acre", &["Lime(Limestone) 2.5 ton/acre"]),
+        ("Lime recommendation 1500 lb/A", &["Lime(Limestone) 1500 lb/acre"]),
+        ("Lime (100 % ENV): 2.5 tons/acre to pH 6.5", &["Lime(CaCO3) 2.5 ton/acre"]),
+        ("Limestone Requirement 1.00 tons 100ECCE/acre", &["Lime(CaCO3) 1 ton/acre"]),
+        ("Kalkbedarf 12 dt CaO/ha", &["Lime(CaO) 12 dt/ha"]),
+        ("Kalkbedarf (CaO): 1,5 t/ha", &["Lime(CaO) 1.5 t/ha"]),
+        ("Kohlensaurer Kalk 250 g/m²", &["Lime(Limestone) 250 g/m²"]),
+        ("Besoin en chaux 1500 kg CaO/ha", &["Lime(CaO) 1500 kg/ha"]),
+        ("Calagem 2,3 t/ha", &["Lime(Limestone) 2.3 t/ha"]),
+        ("Calcário (PRNT 100 %) 2,3 t ha⁻¹", &["Lime(CaCO3) 2.3 t/ha"]),
+        ("Necessidade em cal: 4 t/ha de calcário (CaCO3)", &["Lime(CaCO3) 4 t/ha"]),
+        ("Encalado 2,5 t/ha", &["Lime(Limestone) 2.5 t/ha"]),
+        ("Fabbisogno in calce 2 t/ha di carbonato di calcio", &["Lime(CaCO3) 2 t/ha"]),
+        ("Bekalking 800 kg nw/ha", &["Lime(CaO) 800 kg/ha"]),
+        ("N recommended 60 kg/ha", &["Nitrogen 60 kg/ha"]),
+        (
+            "Fertiliser recommendation\nN 60 kg/ha\nP2O5 40 kg/ha",
+            &["Nitrogen 60 kg/ha", "Phosphate 40 kg/ha"],
+        ),
+        ("Apply 2 lb N per 1000 sq ft", &["Nitrogen 2 lb/1000 sq ft"]),
+        ("80 lbs N/A recommended", &["Nitrogen 80 lb/acre"]),
+        ("Phosphate (P2O5) 1.5 lb/1000 sq ft", &["Phosphate 1.5 lb/1000 sq ft"]),
+        ("Düngeempfehlung K2O: 120 kg/ha", &["Potash 120 kg/ha"]),
+        ("Conseil K2O 90 kg/ha", &["Potash 90 kg/ha"]),
+        (
+            "Recommended: 3-1-2 lb/1000 sq ft N-P2O5-K2O",
+            &["Nitrogen 3 lb/1000 sq ft", "Phosphate 1 lb/1000 sq ft", "Potash 2 lb/1000 sq ft"],
+        ),
+    ];
+    for (text, advice) in cases {
+        let text = format!("Mg 50 ppm\n{text}");
+        assert_eq!(advised(&text), *advice, "{text}");
+        assert_eq!(shown(&text), ["magnesium 50 mg/kg"], "{text}");
+        let report = report(&text);
+        let why = report.unread.iter().filter(|u| u.reason == "a recommendation, not a result");
+        assert!(why.count() > 0, "{text} is listed: {:?}", report.unread);
+    }
+}
+
+#[test]
+fn what_is_not_clearly_advice_is_none() {
+    let unclear = [
+        "Lime history: 1.0 ton per acre, 5 months ago",
+        "Lime applied last year 2 t/ha",
+        "Past applications\nLime 2 t/ha",
+        "Excess lime 2 t/ha",
+        "Lime 2 t/acre",
+        "Lime 1 to 2 tons/acre",
+        "Lime 1-2 tons/acre",
+        "Lime -2 t/ha",
+        "Lime < 2 t/ha",
+        "Lime 2 t/ha?",
+        "Lime 900 t/ha",
+        "Lime 2.0",
+        "2.5 tons/acre",
+        "Hydrated lime 2 t/ha",
+        "Lime (PRNT 80 %) 2 t/ha",
+        "Kalkbedarf 12 dt/ha",
+        "Besoin en chaux 1500 kg/ha",
+        "CaO 1200 kg/ha",
+        "N 60 kg/ha",
+        "RDF 80:40:40",
+        "Phosphorus recommended 20 kg/ha",
+        "Apply 40 lb N, 20 lb P2O5 and 60 lb K2O per acre.",
+        "Removed by the crop N 60 kg/ha",
+        "ENM 1600 lbs/acre",
+        "Lime requirement 4 t/ha for 20 cm",
+    ];
+    for text in unclear {
+        let text = format!("Mg 50 ppm\n{text}");
+        assert_eq!(advised(&text), [""; 0], "{text}");
+    }
+}
+
+#[test]
+fn advice_beside_results_takes_nothing_from_them() {
+    let line = "pH 4.9   Lime req (Arable) 6.0 t/ha\nMg 50 ppm   K 40 ppm";
+    assert_eq!(shown(line), ["ph 4.9 ", "magnesium 50 mg/kg", "potassium 40 mg/kg"]);
+    assert_eq!(advised(line), ["Lime(Limestone) 6 t/ha Tilled"]);
+    let table = "Determination\tResult\tUnits\tStatus\npH\t5.8\nLime req (Arable)\t4.0\tt/ha\nLime req (Grass)\t0.0\tt/ha\nPhosphorus\t6.9\tmg/l\tM-";
+    assert_eq!(shown(table), ["ph 5.8 ", "phosphorus 6.9 mg/L [M-]"]);
+    assert_eq!(advised(table), ["Lime(Limestone) 4 t/ha Tilled", "Lime(Limestone) 0 t/ha Grass"]);
+    let samples = report("Sample\tpH\tP (mg/l)\tLime (t/ha)\nA\t6.1\t20\t2.5\nB\t5.4\t18\t7");
+    let each: Vec<Vec<f64>> =
+        samples.samples.iter().map(|s| s.advice.iter().map(|a| a.amount).collect()).collect();
+    assert_eq!(each, [[2.5], [7.0]]);
+    // A line below a table of several samples is for none of them.
+    let below = report("Sample\tpH\tP (mg/l)\nA\t6.1\t20\nB\t5.4\t18\n\nLime requirement 4 t/ha");
+    assert!(below.samples.iter().all(|s| s.advice.is_empty()), "{below:?}");
+    let two = report("Sample: A\nLime 2 t/ha\npH 6.1\nSample: B\npH 5.4\nLime 7 t/ha");
+    let each: Vec<usize> = two.samples.iter().map(|s| s.advice.len()).collect();
+    assert_eq!((two.samples[1].advice[0].amount, each[1]), (7.0, 1), "{two:?}");
 }

@@ -59,11 +59,13 @@ impl RegionalLime {
     }
 
     /// Pure lime from this pH (in the table's own solution) towards `target`, t/ha. Below the
-    /// table its first row is held: nothing is stretched.
-    pub fn rate(&self, ph: f64, target: f64) -> f64 {
+    /// table its first row is held: nothing is stretched. `None` where the target lies below it,
+    /// where the table says nothing.
+    pub fn rate(&self, ph: f64, target: f64) -> Option<f64> {
         let (xs, ys): (Vec<f64>, Vec<f64>) = self.points.iter().copied().unzip();
-        let first = xs.first().copied().unwrap_or(ph);
+        let first = *xs.first()?;
         let at = |ph: f64| between(&xs, &ys, ph.max(first)).unwrap_or(0.0);
-        (at(ph) - at(target.min(self.target))).max(0.0)
+        let target = target.min(self.target);
+        (target >= first).then(|| (at(ph) - at(target)).max(0.0))
     }
 }

@@ -2,6 +2,7 @@
 //! no soil; `read` is where the cells meet the domain.
 
 mod about;
+mod advice;
 mod fold;
 mod grid;
 mod label;
@@ -31,6 +32,7 @@ use crate::quantity::Unit;
 use crate::region::Region;
 use crate::soil::{Amount, Method, Property, Texture};
 
+pub use advice::{Advice, AdviceUnit, Advised, Land, LimeAs};
 pub use grid::{Cell, Grid, Place};
 pub use marks::{Lines, Whereabouts, whereabouts};
 pub use number::parse_amount;
@@ -66,6 +68,9 @@ pub struct SampleReport {
     pub depth_cm: Option<(f64, f64)>,
     /// The texture class the report states.
     pub texture: Option<Texture>,
+    /// What the laboratory advises for it; the lines are listed as unread too, since they are
+    /// no results.
+    pub advice: Vec<Advice>,
 }
 
 /// One result as it stands in the report. The number is already that of the

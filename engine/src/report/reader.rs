@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::about::{AboutSample, Statement, about_sample, methods, unit_for_all};
+use super::advice::{self, Under};
 use super::fold::{first_chars, squash};
 use super::grid::filled;
 use super::label::Label;
@@ -99,11 +100,14 @@ pub(super) fn whole(row: &[Cell]) -> (String, Place) {
     (text, place)
 }
 
+/// Why advice is none.
+const ADVICE: &str = "a recommendation, not a result";
+
 /// Why a line without a result is none.
 fn no_result(line: &str, soil_word: bool) -> &'static str {
     let label = Label::of(line);
     if label.has(Word::Advice) {
-        "a recommendation, not a result"
+        ADVICE
     } else if label.has(Word::Nitrogen) {
         "nitrogen, but not which: write nitrate-N, ammonium-N or total N"
     } else if soil_word {
@@ -134,6 +138,8 @@ pub(super) struct Reader {
     current: Option<usize>,
     /// A table of several samples came last, so a free line belongs to none.
     after_table: bool,
+    /// What the last heading says of the lines below it.
+    under: Under,
     /// Titles and page numbers run through the source.
     paged: bool,
     /// The sheet under way.
@@ -168,13 +174,15 @@ impl Reader {
         let for_all = self.for_all.get_or_insert_with(|| ForAll {
             statements: std::mem::take(&mut self.statements),
             unit: self.unit,
-            before: std::mem::take(&mut self.before),
+            // What is advised is for one sample, not for every sheet.
+            before: SampleReport { advice: Vec::new(), ..std::mem::take(&mut self.before) },
         });
         self.statements.clone_from(&for_all.statements);
         self.unit = for_all.unit;
         self.before = for_all.before.clone();
         self.sheet = name.into();
         (self.rank, self.current, self.after_table) = (None, None, false);
+        self.under = Under::Nothing;
     }
 
     /// Gives the samples since the last sheet what was said of them all.
@@ -182,6 +190,9 @@ impl Reader {
         let from = std::mem::replace(&mut self.settled, self.report.samples.len());
         let above = if self.before.name.is_empty() { &self.sheet } else { &self.before.name };
         let nameless = self.report.samples[from..].iter().filter(|s| s.name.is_empty()).count();
+        if let [only] = &mut self.report.samples[from..] {
+            only.advice.append(&mut self.before.advice);
+        }
         let (mut count, mut last) = (0, (String::new(), None));
         for (i, sample) in self.report.samples.iter_mut().enumerate().skip(from) {
             sample.depth_cm = sample.depth_cm.or(self.before.depth_cm);
@@ -317,6 +328,9 @@ impl Reader {
             return Ok(());
         }
         self.look_at(row)?;
+        if let Some(left) = self.without_advice(row) {
+            return self.free_row(&left);
+        }
         let (whole, at) = whole(row);
         if filled.len() == 1 && is_endless(&whole) {
             self.unread(None, &whole, "longer than any line of a soil test", at);
@@ -353,6 +367,29 @@ impl Reader {
         Ok(())
     }
 
+    /// A row without the advice in it, which goes to its sample; `None` where there is none.
+    fn without_advice(&mut self, row: &[Cell]) -> Option<Vec<Cell>> {
+        match advice::heading(row) {
+            Under::Nothing => {}
+            under => self.under = under,
+        }
+        let (found, left) = advice::apart(row, self.decimal, self.under);
+        if found.is_empty() || self.after_table {
+            return None;
+        }
+        for one in &found {
+            self.in_no_place(&one.text, one.place, ADVICE.into());
+        }
+        self.about_to().advice.extend(found);
+        Some(left)
+    }
+
+    /// Takes what cells of a table advise for a sample.
+    pub fn advise(&mut self, sample: usize, cells: &[&Cell]) {
+        let found = advice::of_cells(cells, self.decimal, Under::Nothing);
+        self.report.samples[sample].advice.extend(found);
+    }
+
     /// Results in a line of their own.
     fn free_results(&mut self, drafts: &[Draft], whole: &str, at: Place) -> Result<(), Trouble> {
         if self.after_table {
@@ -361,6 +398,7 @@ impl Reader {
             return Ok(());
         }
         self.state(methods_beside(whole, at.line));
+        self.under = Under::Nothing;
         let sample = self.current()?;
         drafts.iter().for_each(|draft| self.put(sample, draft));
         Ok(())
@@ -417,7 +455,7 @@ impl Reader {
                     self.unread(None, whole, "a second name of the sample", at);
                     return Ok(());
                 }
-                self.after_table = false;
+                (self.after_table, self.under) = (false, Under::Nothing);
                 self.rank = Some(rank);
             }
             AboutSample::Depth(top, bottom) => {

@@ -231,6 +231,13 @@ impl Samples<'_> {
             };
             reader.put(self.last, &draft);
         }
+        for (i, role) in self.roles.iter().enumerate() {
+            if matches!(role, Role::Refused(_) | Role::Other)
+                && let Some(cell) = cell_at(row, i)
+            {
+                reader.advise(self.last, &[&self.heading[i], cell]);
+            }
+        }
     }
 
     /// Lists the columns that were not understood.
@@ -475,6 +482,9 @@ impl<'a> Results<'a> {
                 reader.put(sample, &draft);
             }
             Err(reason) => {
+                let unit = find(|r| matches!(r, Role::Units)).map(|(_, c)| c);
+                let cells: Vec<&Cell> = [name, result].into_iter().chain(unit).collect();
+                reader.advise(sample, &cells);
                 if self.refused.insert(&name.text) {
                     reader.unread(None, &name.text, reason, name.place);
                 }
@@ -652,6 +662,13 @@ impl Properties<'_> {
             Ok(quantity) if holds => self.take_results(reader, row, name, &quantity),
             _ if holds && self.take_about(reader, row, name, label) => {}
             Err(reason) if holds && row.len() >= self.heading.len().min(3) => {
+                let units = self.roles.iter().position(|r| matches!(r, Role::Units));
+                let unit = units.and_then(|i| cell_at(row, i));
+                for (i, cell) in self.held(row) {
+                    let sample = self.samples.iter().find(|s| s.0 == i).map_or(0, |s| s.1);
+                    let cells: Vec<&Cell> = [name, cell].into_iter().chain(unit).collect();
+                    reader.advise(sample, &cells);
+                }
                 let (text, place) = whole(row);
                 reader.unread(None, &text, reason, place);
             }

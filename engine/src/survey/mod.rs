@@ -18,7 +18,7 @@ use crate::quantity::{Band, Unit, shown, weighed};
 use crate::question::{Question, QuestionId};
 use crate::ranges::{Finding, Findings, Scheme, Setting, beside_the_laboratory, judge};
 use crate::region::{CropRate, Region, RegionalLime};
-use crate::report::{SampleReport, parse_amount};
+use crate::report::{Advice, SampleReport, parse_amount};
 use crate::season::Timing;
 use crate::soil::{Amount, Measure, PlantGroup, Property, Soil, Texture, listed};
 
@@ -48,6 +48,8 @@ pub struct Survey<'a> {
     pub(crate) chemistry: Arc<Chemistry>,
     /// What the report leaves open.
     pub(crate) questions: Arc<Vec<Question>>,
+    /// What the laboratory advises.
+    pub(crate) advice: Arc<Vec<Advice>>,
     /// The texture, answered or read.
     pub(crate) texture: Option<Texture>,
     /// The region, answered or read.
@@ -104,6 +106,7 @@ pub(crate) fn survey_of(case: Cow<'_, Case>, sample: usize) -> Survey<'_> {
         findings: Arc::new(findings),
         chemistry: Arc::new(chemistry),
         questions: Arc::new(questions),
+        advice: Arc::new(sample.advice.clone()),
         texture,
         region,
         own: case.own,

@@ -93,17 +93,31 @@ fn with(case: &Case, at: usize, value: f64) -> Case {
 }
 
 /// A slope is no cliff, however steep: half of the step moves half of the amount. Amounts that
-/// end at a limit come down to nothing before it.
+/// end at a limit come down to nothing before it, maybe within the step: then the half of it in
+/// which they move is a slope.
 fn slope(
     case: &Case,
     at: usize,
     (value, more): (f64, f64),
     (what, was, is): (&str, f64, f64),
 ) -> Option<String> {
-    let half = interpret(&with(case, at, f64::midpoint(value, more)));
-    let (_, between, _) = amounts(&half.plan).into_iter().find(|(name, ..)| *name == what)?;
-    let off = (between - f64::midpoint(was, is)).abs();
-    (off <= 0.25 * (is - was).abs()).then(|| "a slope that ends at a limit".to_string())
+    let (mut step, mut ends) = ((value, more), (was, is));
+    for _ in 0..3 {
+        let half = f64::midpoint(step.0, step.1);
+        let found = amounts(&interpret(&with(case, at, half)).plan);
+        let (_, between, _) = found.into_iter().find(|(name, ..)| *name == what)?;
+        let off = (between - f64::midpoint(ends.0, ends.1)).abs();
+        if off <= 0.25 * (ends.1 - ends.0).abs() {
+            return Some("a slope that ends at a limit".into());
+        }
+        let first = (between - ends.0).abs() > (between - ends.1).abs();
+        (step, ends) = if first {
+            ((step.0, half), (ends.0, between))
+        } else {
+            ((half, step.1), (between, ends.1))
+        };
+    }
+    None
 }
 
 /// The published line between two outcomes of nearly one report.

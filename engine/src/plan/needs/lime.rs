@@ -2,9 +2,10 @@
 
 use crate::case::BedKind;
 use crate::plan::ledger::{Bringer, Brings, Ceiling, Ledger, Substance};
+use crate::plan::needs::laboratory::{self, Both, Theirs};
 use crate::plan::needs::lime_by_buffer::{Buffer, Other, Published, Said};
 use crate::plan::needs::lime_by_region::{by_base_saturation, by_region};
-use crate::plan::needs::lime_rate::{T_PER_HA_IN_LB_PER_1000_SQ_FT, as_product, doses};
+use crate::plan::needs::lime_rate::{T_PER_HA_IN_LB_PER_1000_SQ_FT, USUAL_LIME, as_product, doses};
 use crate::plan::needs::limits::{self, stock};
 use crate::plan::needs::nutrients::magnesium_gap;
 use crate::plan::needs::{Need, NeedKind, Verdict};
@@ -26,8 +27,6 @@ const NONE_FROM_PH: f64 = 7.0;
 /// from the second. Between them the amount comes in by degrees, so that no line is a cliff.
 /// Source: E-2567 (opened): 0.2–0.3.
 pub(super) const OFF_TARGET: (f64, f64) = (0.2, 0.3);
-/// Calcium carbonate equivalent of a lime nobody named, %.
-const USUAL_LIME: Band = Band { low: 80.0, likely: 90.0, high: 100.0 };
 /// What a lime can have: quicklime has 178.
 const LIMES: std::ops::RangeInclusive<f64> = 10.0..=180.0;
 /// Most in one dose: 10 lb/100 sq ft of tilled garden, in t/ha. Source: Penn State (opened).
@@ -47,13 +46,82 @@ pub(super) fn need(
     let only_said = |verdict, Said { answer, rule, sources }: Said| {
         Need::said(NeedKind::Lime, verdict, answer, reaction.add_to(Grounds::new(rule, &sources)))
     };
-    if let Some(none) = no_lime(survey, &reaction) {
-        return Some(only_said(Verdict::Enough, none));
+    let theirs = laboratory::of(survey, NeedKind::Lime);
+    let asked = theirs.as_ref().is_some_and(Theirs::asks);
+    if let Some(none) = no_lime(survey, &reaction, asked) {
+        let mut need = only_said(Verdict::Enough, none);
+        if let Some(theirs) = theirs {
+            let lime = bought(survey, theirs.per_m2.likely);
+            theirs.beside(survey, &mut need, Both { theirs: lime, ours: 0.0, most: 0.0 });
+        }
+        return Some(need);
     }
-    Some(match published(survey, &reaction, questions) {
-        Ok(published) => amounts(survey, ledger, &reaction, &published),
-        Err(said) => only_said(Verdict::Unknown, said),
+    let mut asked = Vec::new();
+    let own = published(survey, &reaction, &mut asked);
+    Some(match (own, theirs) {
+        (Ok(Own { published, read: true }), Some(theirs)) => {
+            let mut need = amounts(survey, ledger, &reaction, &published, Some(&theirs));
+            let area = survey.bed.area.value;
+            let ours = ledger.account(Substance::Alkalinity).wanted.likely / area;
+            let ours = if need.given().is_some() { bought(survey, ours) } else { 0.0 };
+            let most = need.in_all.as_ref().map_or(0.0, |in_all| in_all.most);
+            let theirs_bought = bought(survey, theirs.per_m2.likely);
+            theirs.beside(survey, &mut need, Both { theirs: theirs_bought, ours, most });
+            need
+        }
+        (own, Some(theirs)) if theirs.asks() => {
+            let own = own.ok().map(|own| own.published);
+            by_laboratory(survey, ledger, &reaction, &theirs, own)
+        }
+        (_, Some(theirs)) => {
+            let none = "No lime: your laboratory asks for none.";
+            Need::said(NeedKind::Lime, Verdict::Enough, none, reaction.add_to(theirs.grounds()))
+        }
+        (Ok(own), None) => amounts(survey, ledger, &reaction, &own.published, None),
+        (Err(said), None) => {
+            questions.extend(asked);
+            only_said(Verdict::Unknown, said)
+        }
     })
+}
+
+/// g of the lime on hand for the bed, from pure lime in g on 1 m².
+fn bought(survey: &Survey<'_>, per_m2: f64) -> f64 {
+    as_bought(survey, Band::exactly(per_m2)).0.likely * survey.bed.area.value
+}
+
+/// What the laboratory asks for, as published lime is; `own` is our rough reckoning.
+fn by_laboratory(
+    survey: &Survey<'_>,
+    ledger: &mut Ledger,
+    reaction: &Reaction,
+    theirs: &Theirs,
+    own: Option<Published>,
+) -> Need {
+    let published = Published {
+        rate: theirs.per_m2.map(|grams| grams / GRAMS_PER_M2_IN_T_PER_HA),
+        depth_cm: survey.bed.depth.value.max(limits::UNDUG),
+        grounds: theirs.grounds(),
+        for_turf: survey.is_lawn(),
+        other: own.map(|own| Other {
+            name: "What this soil would take by our own rough reckoning",
+            rate: own.rate.likely,
+            depth_cm: own.depth_cm,
+        }),
+    };
+    let mut need = amounts(survey, ledger, reaction, &published, Some(theirs));
+    need.answer = match need.for_bed {
+        Some(grams) => format!(
+            "Lime: {}. Your laboratory asks for {}, and we hold no figure to put in its place.",
+            survey.on_bed(survey.weighed(grams.likely)),
+            theirs.printed
+        ),
+        None => format!(
+            "No lime now: your laboratory asks for {}, but what biochar limes is enough, or these plants want no more.",
+            theirs.printed
+        ),
+    };
+    need
 }
 
 /// What the table of the laboratory's buffer asks for.
@@ -81,22 +149,35 @@ pub(crate) fn lime_requirement(survey: &Survey<'_>) -> Option<Requirement> {
     Some(Requirement { rate, depth_cm, way, grounds })
 }
 
+/// Our own amount.
+struct Own {
+    published: Published,
+    /// Whether a table that was read leads to it, and not only memory or a rough reckoning.
+    read: bool,
+}
+
 fn published(
     survey: &Survey<'_>,
     reaction: &Reaction,
     questions: &mut Vec<Question>,
-) -> Result<Published, Said> {
+) -> Result<Own, Said> {
+    let by_table = |published: Published| {
+        let read = !published.grounds.rests_on_memory();
+        Own { published, read }
+    };
     if let Some(buffer) = Buffer::of(&survey.soil, survey.case.reading.buffer) {
-        return buffer.lime(reaction, survey.is_lawn());
+        return buffer.lime(reaction, survey.is_lawn()).map(by_table);
     }
     let measured = |p| survey.soil.get(p).is_some();
     if !measured(Property::BufferPh) && !measured(Property::ExchangeableAcidity) {
         let of_region = by_base_saturation(survey).or_else(|| by_region(survey, reaction));
         let own = by_buffering(survey, reaction);
         return Ok(match of_region {
-            None => own,
-            Some(found) if found.grounds.rests_on_memory() => beside(found, &own),
-            Some(found) => found,
+            None => Own { published: own, read: false },
+            Some(found) if found.grounds.rests_on_memory() => {
+                Own { published: beside(found, &own), read: false }
+            }
+            Some(found) => by_table(found),
         });
     }
     questions.push(which_buffer());
@@ -141,8 +222,9 @@ fn by_buffering(survey: &Survey<'_>, reaction: &Reaction) -> Published {
     Published { rate, depth_cm: survey.bed.depth.value, grounds, for_turf: false, other: None }
 }
 
-/// Why there is nothing to lime, or nothing these tables are made for.
-fn no_lime(survey: &Survey<'_>, reaction: &Reaction) -> Option<Said> {
+/// Why there is nothing to lime, or nothing these tables are made for. `asked`: the laboratory
+/// advises lime.
+fn no_lime(survey: &Survey<'_>, reaction: &Reaction, asked: bool) -> Option<Said> {
     let said = |answer, rule, sources| Said { answer, rule, sources };
     let ph = reaction.ph;
     let practice = || vec![COMMON_PRACTICE.unsourced()];
@@ -174,7 +256,8 @@ fn no_lime(survey: &Survey<'_>, reaction: &Reaction) -> Option<Said> {
             vec![TRI_STATE_LIME.opened()],
         ));
     }
-    let tested = Buffer::of(&survey.soil, survey.case.reading.buffer).is_some();
+    // A laboratory that asks for lime has tested for it.
+    let tested = asked || Buffer::of(&survey.soil, survey.case.reading.buffer).is_some();
     // Peat is limed up to its own target, which lies near.
     let mineral = survey.bed.ground == Ground::Mineral;
     if !tested && mineral && ph >= reaction.from && survey.case.feeds.target_ph.is_none() {
@@ -254,6 +337,7 @@ fn amounts(
     ledger: &mut Ledger,
     reaction: &Reaction,
     published: &Published,
+    theirs: Option<&Theirs>,
 ) -> Need {
     let mut grounds = reaction.add_to(published.grounds.clone());
     let depth = depth_limed(survey, published, &mut grounds);
@@ -307,7 +391,7 @@ fn amounts(
     );
     in_all.binds = asked.likely > most * (1.0 + 1e-9);
     need.hold(in_all, most_at_once(survey));
-    need.others = others(survey, published);
+    need.others = others(survey, published, theirs.is_some());
     need.cautions = cautions(survey, &mut need.grounds);
     need
 }
@@ -433,7 +517,7 @@ fn dolomite(survey: &Survey<'_>, product: Band) -> Option<String> {
     })
 }
 
-fn others(survey: &Survey<'_>, published: &Published) -> Vec<String> {
+fn others(survey: &Survey<'_>, published: &Published, printed: bool) -> Vec<String> {
     let mut others = Vec::new();
     let depth = survey.bed.depth.value;
     if let Some(Other { name, rate, depth_cm }) = &published.other {
@@ -449,10 +533,12 @@ fn others(survey: &Survey<'_>, published: &Published) -> Vec<String> {
             dose(SURFACE_DOSE)
         ));
     }
-    others.push(
-        "Laboratories elsewhere use other tables. If yours prints an amount of lime, follow it."
-            .into(),
-    );
+    if !printed {
+        others.push(
+            "Laboratories elsewhere use other tables. If yours prints an amount of lime, follow it."
+                .into(),
+        );
+    }
     others
 }
 

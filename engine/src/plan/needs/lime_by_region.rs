@@ -81,7 +81,7 @@ pub(super) fn by_region(survey: &Survey<'_>, reaction: &Reaction) -> Option<Publ
             table.rate(ph, reaction.target - WATER_OVER_SALT)
         }
     };
-    let mut rates: Vec<f64> = tables.iter().map(rate).collect();
+    let mut rates: Vec<f64> = tables.iter().filter_map(rate).collect();
     rates.sort_by(f64::total_cmp);
     let (low, high) = (*rates.first()?, *rates.last()?);
     let likely = rates[rates.len() / 2];

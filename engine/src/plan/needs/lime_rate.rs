@@ -4,7 +4,7 @@
 use crate::chemistry::base_unsaturation;
 use crate::facts::LimeTable;
 use crate::plan::needs::lime_tables::Table;
-use crate::quantity::between;
+use crate::quantity::{Band, between};
 
 /// t/ha in one short ton per acre: 907.18474 kg ÷ 0.40468564224 ha.
 /// Source: legal definitions (derived).
@@ -12,6 +12,9 @@ pub const T_PER_HA_IN_TON_PER_ACRE: f64 = 0.907_184_74 / 0.404_685_642_24;
 /// t/ha in one pound per 1000 square feet.
 /// Source: legal definitions (derived).
 pub const T_PER_HA_IN_LB_PER_1000_SQ_FT: f64 = 0.048_824_276_4;
+
+/// Calcium carbonate equivalent of a lime nobody named, %. Our choice.
+pub(super) const USUAL_LIME: Band = Band { low: 80.0, likely: 90.0, high: 100.0 };
 
 /// Tons per acre of pure lime for the top 6 in, by Sikora buffer pH; straight
 /// lines between the printed rows (4.8–6.9) and columns (target pH 5.6–7.2),

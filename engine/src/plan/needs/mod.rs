@@ -7,6 +7,7 @@ mod acidify;
 mod crop_rates;
 mod feeds;
 mod gypsum;
+mod laboratory;
 mod lime;
 mod lime_by_buffer;
 mod lime_by_region;

@@ -4,14 +4,16 @@ use crate::chemistry::Derived;
 use crate::facts::Dressed;
 use crate::plan::ledger::{Bringer, Brings, K_IN_K2O, Ledger, NITROGEN, P_IN_P2O5, Substance};
 use crate::plan::needs::crop_rates::{Dressing, dressing};
+use crate::plan::needs::laboratory::{self, Both};
 use crate::plan::needs::limits::{self, MAGNESIUM_IN_EPSOM_SALT, stock};
 use crate::plan::needs::{Need, NeedKind, Verdict};
 use crate::quantity::{Band, Figure, Grounds, Unit, shown, significant};
 use crate::ranges::{Finding, Level};
 use crate::soil::{PlantGroup, Property};
 use crate::sources::{
-    ARITHMETIC, CORNELL_LAWNS, Citation, EPSOM_ARITHMETIC, NC_EQUATIONS, NC_LAWNS, OUR_CHOICE,
-    PSNT_SWEET_CORN, RB209_RATES, TEXAS_RATES, UC_NITRATE, UMASS_RATES, UMASS_REPORT, UMN_COMPOST,
+    ARITHMETIC, CORNELL_LAWNS, Citation, EPSOM_ARITHMETIC, LABORATORY, NC_EQUATIONS, NC_LAWNS,
+    OUR_CHOICE, PSNT_SWEET_CORN, RB209_RATES, TEXAS_RATES, UC_NITRATE, UMASS_RATES, UMASS_REPORT,
+    UMN_COMPOST,
 };
 use crate::survey::Survey;
 
@@ -291,16 +293,68 @@ fn enough(property: Property, level: Level, finding: &Finding, kind: NeedKind) -
 pub(super) fn phosphate(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need> {
     let sources =
         [RB209_RATES.opened(), TEXAS_RATES.opened(), NC_EQUATIONS.derived(), UMASS_RATES.opened()];
-    by_level(survey, ledger, Property::Phosphorus, &PHOSPHATE_NAMES, &PHOSPHATE, &sources)
+    let own =
+        by_level(survey, ledger, Property::Phosphorus, &PHOSPHATE_NAMES, &PHOSPHATE, &sources);
+    with_the_laboratory(survey, ledger, &PHOSPHATE_NAMES, own)
 }
 
 pub(super) fn potash(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need> {
     let sources = [RB209_RATES.opened(), TEXAS_RATES.opened(), NC_EQUATIONS.derived()];
-    by_level(survey, ledger, Property::Potassium, &POTASH_NAMES, &POTASH, &sources)
+    let own = by_level(survey, ledger, Property::Potassium, &POTASH_NAMES, &POTASH, &sources);
+    with_the_laboratory(survey, ledger, &POTASH_NAMES, own)
+}
+
+/// The laboratory's own figure beside ours; in its place where ours is none, or rests on memory.
+fn with_the_laboratory(
+    survey: &Survey<'_>,
+    ledger: &mut Ledger,
+    names: &Names,
+    own: Option<Need>,
+) -> Option<Need> {
+    let Some(theirs) = laboratory::of(survey, names.kind) else { return own };
+    // What we know from memory, or from the laboratory's own word, is no figure to hold against it.
+    let of_ours = |need: &Need| {
+        let remembered = need.figures.is_empty() && need.grounds.rests_on_memory();
+        let its_word = need.grounds.sources.contains(&LABORATORY.opened());
+        need.verdict != Verdict::Unknown && !remembered && !its_word
+    };
+    if let Some(mut need) = own.filter(of_ours) {
+        let area = survey.bed.area.value;
+        let rate = need.figures.first().map_or(0.0, |rate| rate.band.likely);
+        let both = Both {
+            theirs: theirs.per_m2.likely * area,
+            ours: rate * GRAMS_PER_M2_IN_KG_PER_HA * area,
+            most: limits::of_nutrient(survey, names.kind).map_or(0.0, |(in_all, _)| in_all.most),
+        };
+        theirs.beside(survey, &mut need, both);
+        return Some(need);
+    }
+    // What our own rate wanted is wanted no longer.
+    ledger.account(names.accounts[0]).wanted = Band::exactly(0.0);
+    if !theirs.asks() {
+        let none = "None this year: your laboratory asks for none.";
+        return Some(Need::said(names.kind, Verdict::Enough, none, theirs.grounds()));
+    }
+    let answer = format!(
+        "Your laboratory asks for {}. That is its own figure: we hold none that we could put in its place.",
+        theirs.printed
+    );
+    let mut need = Need::said(names.kind, Verdict::Give, answer, theirs.grounds());
+    let rate = theirs.per_m2.map(|grams| grams / GRAMS_PER_M2_IN_KG_PER_HA);
+    enter(survey, ledger, names, rate, &mut need);
+    if names.kind == NeedKind::Nitrogen {
+        how_nitrogen_is_given(survey, &mut need);
+    }
+    Some(need)
 }
 
 /// Nitrogen by the plants, less what nitrate the test found.
 pub(super) fn nitrogen(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need> {
+    let own = nitrogen_by_plants(survey, ledger);
+    with_the_laboratory(survey, ledger, &NITROGEN_NAMES, own)
+}
+
+fn nitrogen_by_plants(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need> {
     let kind = NeedKind::Nitrogen;
     let lawn = survey.is_lawn();
     if !lawn && !survey.grows_vegetables() && dressing(survey, Dressed::N, None).is_none() {
@@ -345,14 +399,18 @@ pub(super) fn nitrogen(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need>
     if gives {
         enter(survey, ledger, &NITROGEN_NAMES, rate, &mut need);
     }
-    if lawn {
+    how_nitrogen_is_given(survey, &mut need);
+    Some(need)
+}
+
+fn how_nitrogen_is_given(survey: &Survey<'_>, need: &mut Need) {
+    if survey.is_lawn() {
         need.steps.push(limits::lawn_at_once(survey));
         need.grounds.sources.push(CORNELL_LAWNS.opened());
     } else {
         need.steps.push(limits::HALF_AND_HALF.into());
     }
     need.steps.push("Never before winter: rain washes it into the ground water.".into());
-    Some(need)
 }
 
 /// A year's nitrogen where the soil holds none, kg/ha.
