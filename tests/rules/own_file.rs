@@ -89,3 +89,30 @@ fn a_wrong_row_is_named_with_its_line_and_nothing_is_taken() {
     assert!(nowhere.contains("“elsewhere” stands neither in this file"), "{nowhere}");
     assert!(read("x.csv", "P 20 ppm").expect_err("no table")[0].what.contains("sources, regions"));
 }
+
+#[test]
+fn the_sample_of_a_regions_own_file_is_sound() {
+    let text = include_str!("../../public/samples/region-tables.csv");
+    let own = read("region-tables.csv", text).unwrap_or_else(|why| panic!("{}", why[0]));
+    assert_eq!((own.regions.len(), own.ranges.len()), (1, 2));
+    assert_eq!((own.lime.len(), own.rates.len()), (1, 1));
+}
+
+/// What the README says of each region is what `--example regions` prints of the facts.
+#[test]
+fn the_readme_says_what_each_region_rests_on() {
+    let readme = include_str!("../../README.md");
+    for region in emberloam_engine::region::Region::all() {
+        let ranges = emberloam_engine::ranges::schemes().filter(|s| s.region == region.id);
+        let remembered = |s: &&emberloam_engine::ranges::Scheme| {
+            s.citations[0].grade >= emberloam_engine::sources::Grade::FromMemory
+        };
+        let (memory, read): (Vec<_>, Vec<_>) = ranges.partition(remembered);
+        let line = readme.lines().find(|line| line.starts_with(&format!("| {} |", region.name)));
+        let line = line.unwrap_or_else(|| panic!("{} is missing in README.md", region.name));
+        for (count, word) in [(read.len(), "read"), (memory.len(), "from memory")] {
+            let cell = line.split('|').nth(2).unwrap_or_default();
+            assert_eq!(cell.contains(&format!("{count} {word}")), count > 0, "{line}");
+        }
+    }
+}

@@ -87,9 +87,10 @@ impl Grounds {
         self
     }
 
-    /// Whether nothing it rests on was read: it may not stand alone.
+    /// Whether the figure itself, whose publication stands first, was not read: it may not
+    /// stand alone.
     pub fn rests_on_memory(&self) -> bool {
-        self.sources.iter().all(|cited| cited.grade >= Grade::FromMemory)
+        self.sources.first().is_none_or(|cited| cited.grade >= Grade::FromMemory)
     }
 
     /// Adds an assumption.
