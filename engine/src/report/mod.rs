@@ -2,6 +2,8 @@
 //! no soil; `read` is where the cells meet the domain.
 
 mod about;
+mod drawn;
+mod exchange_letters;
 mod fold;
 mod grid;
 mod label;
@@ -18,10 +20,12 @@ mod plausible;
 mod read;
 mod reader;
 mod settle;
+mod short_names;
 mod split;
 #[cfg(test)]
 mod synonyms;
 mod table;
+mod textures;
 mod trouble;
 mod units;
 
