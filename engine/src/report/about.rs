@@ -188,6 +188,23 @@ fn heading_unit(heading: &str) -> Option<f64> {
     heading.split(|c: char| !is_letter(c)).find_map(cm_per)
 }
 
+/// `silt loam` in a cell of its own, and `Soil: silt loam`. A class of one word, as clay or sand,
+/// may be anything there.
+pub(super) fn texture_alone(filled: &[&str]) -> Option<Texture> {
+    let [only] = filled else { return None };
+    let soil =
+        |name: &str| ["soil", "boden", "suelo", "solo", "sol"].contains(&squash(name).as_str());
+    match only.split_once(':') {
+        Some((name, class)) => texture(class).filter(|_| soil(name)),
+        None => {
+            let class = only.split('(').next().unwrap_or(only).trim();
+            let two_words = |t: &Texture| t.label().contains(' ');
+            let is = |t: &Texture| class.eq_ignore_ascii_case(t.label());
+            Texture::ALL.into_iter().find(|t| two_words(t) && is(t))
+        }
+    }
+}
+
 /// What follows the word for texture in a text.
 pub(super) fn behind_texture(text: &str) -> String {
     let words = words(text);
@@ -223,6 +240,9 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
         None => (whole.clone(), String::new()),
     };
     let label = Label::of(&name);
+    if let Some(texture) = texture_alone(&filled) {
+        return Some(AboutSample::Texture(texture));
+    }
     if label.has(Word::Depth) || squash(&name).starts_with("sampled") {
         let tail = whole.find(|c: char| c.is_ascii_digit()).map_or("", |at| &whole[at..]);
         return Some(match depth(tail, &name, decimal) {

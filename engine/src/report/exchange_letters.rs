@@ -96,7 +96,10 @@ mod tests {
             ("V: 37 %", "V%: 37 %"),
             ("T", "CTC (T)"),
             ("t (cmolc/dm³)", "CTC (t) (cmolc/dm³)"),
-            ("SB 2,1 T 6,6 cmolc/dm³ V 32 % m 18 %", "SB 2,1 CTC (T) 6,6 cmolc/dm³ V% 32 % m% 18 %"),
+            (
+                "SB 2,1 T 6,6 cmolc/dm³ V 32 % m 18 %",
+                "SB 2,1 CTC (T) 6,6 cmolc/dm³ V% 32 % m% 18 %",
+            ),
         ] {
             assert_eq!(cell_written_out(text).as_deref(), Some(out), "{text}");
         }

@@ -57,6 +57,8 @@ impl Label {
         if let Some((_, property)) = beside_percent(text) {
             label.properties.push((property, Form::Element));
             label.only_symbols = false;
+            let percent = Printed { unit: Unit::Percent, scale: 1.0 };
+            label.unit = text.contains('%').then_some(percent);
             return label;
         }
         if let Some((property, method)) = danish(text) {

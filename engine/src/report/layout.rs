@@ -1,6 +1,7 @@
 //! Where the tables are in a grid, and what each of their columns holds.
 
 use super::Cell;
+use super::about::texture_alone;
 use super::fold::squash;
 use super::grid::{cell_at, filled, text_at};
 use super::label::{Label, Quantity};
@@ -219,7 +220,8 @@ fn samples_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head>
     let others = roles.iter().any(|r| matches!(r, Role::Sample(_) | Role::Depth | Role::Texture));
     // `pH   Lime need` over one row of numbers: the second is no result, but heads its column.
     let refused = roles.iter().filter(|r| matches!(r, Role::Refused(_))).count();
-    let numbers = |r: &Vec<Cell>| r.len() == row.len() && r.iter().all(|c| is_result(&c.text, decimal));
+    let numbers =
+        |r: &Vec<Cell>| r.len() == row.len() && r.iter().all(|c| is_result(&c.text, decimal));
     let strip = count + refused == row.len() && rows.get(at + 1).is_some_and(numbers);
     if count == 0 || count == 1 && !others && !strip {
         return None;
@@ -228,7 +230,8 @@ fn samples_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head>
         return None;
     }
     // Names of properties down the side: the letters above are samples.
-    let strip = strip || matches!(roles[0], Role::Results(_)) && rows.get(at + 1).is_some_and(numbers);
+    let strip =
+        strip || matches!(roles[0], Role::Results(_)) && rows.get(at + 1).is_some_and(numbers);
     let mut sides: Vec<&str> = rows
         .iter()
         .skip(at + 1)
@@ -265,7 +268,9 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     }
     let mut roles = roles(rows, at, decimal);
     let heads = matches!(roles.first(), Some(Role::Names | Role::Blank | Role::Sample(_)));
-    if !heads && holds_result(row, decimal) || is_title(row) {
+    // "Garden   silt loam   lbs/acre" is a line about the sample.
+    let texture = row.iter().any(|c| texture_alone(&[&c.text]).is_some());
+    if !heads && holds_result(row, decimal) || is_title(row) || texture {
         return None;
     }
     // A head that names both its names and its results may begin with properties unknown here.
@@ -285,7 +290,8 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     // Between a head and its rows nothing else is said, and no other head stands.
     let between = next.iter().take_while(|r| !first_names(r));
     let says = |r: &&Vec<Cell>| {
-        filled(r).any(|c| c.text.contains(": ")) || r.first().is_some_and(|c| matches!(role(&c.text), Role::Names))
+        filled(r).any(|c| c.text.contains(": "))
+            || r.first().is_some_and(|c| matches!(role(&c.text), Role::Names))
     };
     if between.filter(|r| filled(r).count() > 1).any(|r| says(&r)) {
         return None;
@@ -333,14 +339,24 @@ fn is_title(row: &[Cell]) -> bool {
     let [title, _] = cells[..] else { return false };
     let squashed = squash(&title.text);
     const TITLES: [&str; 16] = [
-        "report", "bericht", "befund", "analys", "analis", "soiltest", "informe", "rapport",
-        "boletim", "onderzoek", "verslag", "laudo", "relatorio", "certifica", "untersuchung",
+        "report",
+        "bericht",
+        "befund",
+        "analys",
+        "analis",
+        "soiltest",
+        "informe",
+        "rapport",
+        "boletim",
+        "onderzoek",
+        "verslag",
+        "laudo",
+        "relatorio",
+        "certifica",
+        "untersuchung",
         "boletin",
     ];
-    TITLES
-        .iter()
-        .any(|word| squashed.contains(word))
-        && squashed.len() > 11
+    TITLES.iter().any(|word| squashed.contains(word)) && squashed.len() > 11
 }
 
 /// Whether a row of cells says several results, each with its own name: `Zinc  1.4  HIGH
@@ -380,9 +396,8 @@ fn headless(
     if width < 2 {
         return None;
     }
-    let same = |r: &&Vec<Cell>| {
-        holds(r) && results_in(r) == width && !speaks_for_itself(r, decimal)
-    };
+    let same =
+        |r: &&Vec<Cell>| holds(r) && results_in(r) == width && !speaks_for_itself(r, decimal);
     if rows.iter().skip(at).take(3).filter(same).count() < 3 {
         return None;
     }

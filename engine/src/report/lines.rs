@@ -1,6 +1,6 @@
 //! Results in free lines: `Phosphorus (Mehlich-3): 18 ppm  Low`.
 
-use super::about::depth_at;
+use super::about::{covers, depth_at};
 use super::fold::first_chars;
 use super::grid::filled;
 use super::label::Label;
@@ -74,7 +74,24 @@ fn plain_row(cells: &[Cell], decimal: Decimal) -> RowSays {
         }
     }
     says.drafts.extend(open.filter(|o| o.1).map(|o| o.0));
+    if let Some(method) = cells.last().and_then(|last| method_of_row(&last.text))
+        && says.drafts.len() > 1
+    {
+        for draft in &mut says.drafts {
+            let covered = covers(method, draft.quantity.property);
+            let own = draft.method.filter(|m| *m != method);
+            draft.method = own.or(covered.then_some(method));
+        }
+    }
     says
+}
+
+/// `Mg 75 ppm (method: Egnér-Riehm)`: a bracket at the end of a row that says it is the method
+/// is that of all its results.
+fn method_of_row(last: &str) -> Option<Method> {
+    let (_, inner) = last.strip_suffix(')')?.rsplit_once('(')?;
+    let label = Label::of(inner);
+    label.only_method().filter(|_| label.has(Word::MethodColumn))
 }
 
 /// What the first words of a row say of the results behind them: `Exchangeable cations
@@ -111,7 +128,8 @@ impl Group {
         let one = std::slice::from_ref(rest.first()?);
         let two = rest.get(..2).unwrap_or(one);
         let begins = |cells: &[Cell]| !plain_row(cells, decimal).drafts.is_empty();
-        let own = matches!(said(&rest[0].text, decimal), Said::Text) && (begins(one) || begins(two));
+        let own =
+            matches!(said(&rest[0].text, decimal), Said::Text) && (begins(one) || begins(two));
         own.then_some(Group { unit, rest })
     }
 
@@ -159,7 +177,8 @@ fn goes_with(
     let range = is_range(text, decimal)
         || text.starts_with(['<', '>', '≤', '≥'])
         || label.has(Word::RangeColumn);
-    if is_rating(text) || range {
+    let index = label.has(Word::Index) && label.properties.is_empty();
+    if is_rating(text) || range || index {
         match &mut draft.rating {
             Some(before) => before.extend([", ", text]),
             None => draft.rating = Some(text.clone()),

@@ -128,7 +128,7 @@ spellings! { PROPERTIES:
          tocarb loic carboneorganique carbonoorg organischerkohlenstoff \
          organischekohlenstoff carbonoorganicototal";
     is(Property::TotalN) =>
-        "tn tkn totaln totalnitrogen azotetotal totn gesamtstickstoff gesamtn ntotal azototot azototale \
+        "tn tkn totaln totalnitrogen azotetotal totn gesamtstickstoff gesamtn ntotal azototot azotototale \
          nitrogenototal nitrogeniototal lecototn leconitrogen stickstoffgesamt";
     is(Property::NitrateN) =>
         "no3n nitraten nitratenitrogen no3nitrogen nitratesn no31 azotenitrique \
@@ -420,7 +420,8 @@ pub(super) fn meaning_at(words: &[Token], from: usize) -> Option<(Meaning, usize
 /// `S/T` and `S/CEC`: the bases' share of the exchange, in French.
 fn share_of_bases(words: &[Token]) -> Option<(Meaning, usize)> {
     let [bases, whole, ..] = words else { return None };
-    let share = bases.text == "s" && whole.gap == Gap::Slash && matches!(whole.text.as_str(), "t" | "cec");
+    let share =
+        bases.text == "s" && whole.gap == Gap::Slash && matches!(whole.text.as_str(), "t" | "cec");
     share.then_some((is(Property::BaseSaturation), 2))
 }
 

@@ -368,7 +368,8 @@ impl<'a> Placing<'a> {
         if unit != Some(Unit::Percent) && only_beside_percent(name) {
             return Err(format!("{name} stands for other things too: write % beside it"));
         }
-        let by_charge = matches!(unit, Some(Unit::MeqPer100g | Unit::MeqPer100cm3 | Unit::MmolcPerKg));
+        let by_charge =
+            matches!(unit, Some(Unit::MeqPer100g | Unit::MeqPer100cm3 | Unit::MmolcPerKg));
         if self.property == Property::Sulfur && by_charge && fold::squash(name) == "s" {
             return Err("S by its charge can be the sum of bases: write which".into());
         }

@@ -2,7 +2,10 @@
 
 use std::collections::BTreeSet;
 
-use super::about::{AboutSample, NO_TEXTURE, Statement, about_sample, behind_texture, covers, methods, unit_for_all};
+use super::about::{
+    AboutSample, NO_TEXTURE, Statement, about_sample, behind_texture, covers, methods,
+    texture_alone, unit_for_all,
+};
 use super::fold::{clauses, first_chars, squash};
 use super::grid::filled;
 use super::label::Label;
@@ -397,9 +400,8 @@ impl Reader {
             return None;
         }
         let says = |c: &Cell| about_sample(std::slice::from_ref(c), self.decimal);
-        let with_colon = |c: &Cell| {
-            c.text.contains(':') && !c.text.ends_with(':') && says(c).is_some()
-        };
+        let with_colon =
+            |c: &Cell| c.text.contains(':') && !c.text.ends_with(':') && says(c).is_some();
         let sampled = |c: &Cell| {
             let about = says(c);
             let open = matches!(about, Some(AboutSample::Unclear(NO_TEXTURE)));
@@ -411,7 +413,11 @@ impl Reader {
             filled.iter().zip(&own).filter(|(_, own)| !**own).map(|(c, _)| (*c).clone()).collect();
         let results = || !read_row(&others, self.decimal).drafts.is_empty();
         let colon = filled.iter().any(|c| with_colon(c));
-        if !own.contains(&true) || !colon && !results() {
+        // "silt loam" says what it is without a word before it.
+        let cells: Vec<Cell> = filled.iter().map(|c| (*c).clone()).collect();
+        let class = |c: &&Cell| texture_alone(&[&c.text]).is_some();
+        let alone = || filled.iter().any(class) && about_sample(&cells, self.decimal).is_none();
+        if !own.contains(&true) || !colon && !results() && !alone() {
             return None;
         }
         let mut parts: Vec<Vec<Cell>> = Vec::new();

@@ -86,7 +86,10 @@ pub(super) fn samples_down(
             // The head once more, at a page break.
         } else if !holds && table.count == 0 && described < 3 && describe(row, &mut table.columns) {
             described += 1;
-        } else if holds && fits(row, &table.columns, decimal) && !names_results(row, &table.columns, decimal) {
+        } else if holds
+            && fits(row, &table.columns, decimal)
+            && !names_results(row, &table.columns, decimal)
+        {
             table.take(reader, row, rows.get(end + 1).map_or(&[], Vec::as_slice))?;
         } else if table.count > 0 && head(rows, end, decimal).is_some() {
             break;

@@ -85,7 +85,9 @@ fn german(text: &str) -> Option<&'static Named> {
     let name = text.split(['(', ',', ';', ':']).next().unwrap_or(text).trim();
     let name = name.replace('’', "'");
     let folded = fold(&name).replace('-', " ");
-    NAMED.iter().find(|n| !n.short.is_empty() && n.short == name || n.long.contains(&folded.as_str()))
+    NAMED
+        .iter()
+        .find(|n| !n.short.is_empty() && n.short == name || n.long.contains(&folded.as_str()))
 }
 
 /// The per cent of clay, from and to, that the name of a soil stands for, where it is that of a
@@ -196,13 +198,28 @@ mod tests {
         let cases: &[(Texture, &str)] = &[
             (SiltLoam, "Silt Loam|Silty Loam|sandy silt loam|uL|schluffiger Lehm|franco-limosa"),
             (Loam, "LOAM |sL|L|Lehm|sandiger Lehm|franca|Franco|franco (arena 41 %)"),
-            (SandyLoam, "sandy-loam (by feel)|fine sandy loam|gravelly sandy loam|lS|lehmiger Sand"),
+            (
+                SandyLoam,
+                "sandy-loam (by feel)|fine sandy loam|gravelly sandy loam|lS|lehmiger Sand",
+            ),
             (SandyLoam, "franco-arenosa|franco arenoso|franco sabbioso|loam sableux"),
-            (LoamySand, "loamy sand|areia franca|sabbioso franco|areno-francosa|schwach lehmiger Sand"),
+            (
+                LoamySand,
+                "loamy sand|areia franca|sabbioso franco|areno-francosa|schwach lehmiger Sand",
+            ),
             (Sand, "Sand|S|S (Sand)|arenosa|areia|sabbioso|dekzand|sableux|fine sand"),
-            (ClayLoam, "clayey loam|tL (toniger Lehm)|franco argilloso|franco-argilosa|franco-arcillosa"),
-            (SandyClayLoam, "franco-arcillo-arenosa|franco argilo-arenosa|franco sabbioso argilloso"),
-            (SiltyClayLoam, "Silty-clay loam|silt clay loam|franco limoso argilloso|limon argileux"),
+            (
+                ClayLoam,
+                "clayey loam|tL (toniger Lehm)|franco argilloso|franco-argilosa|franco-arcillosa",
+            ),
+            (
+                SandyClayLoam,
+                "franco-arcillo-arenosa|franco argilo-arenosa|franco sabbioso argilloso",
+            ),
+            (
+                SiltyClayLoam,
+                "Silty-clay loam|silt clay loam|franco limoso argilloso|limon argileux",
+            ),
             (SiltyClay, "Silt clay|arcillo-limosa|argilo-siltosa|argilloso limoso|argilo-limoneux"),
             (SandyClay, "arcillo-arenosa|argilloso sabbioso|argile sableuse"),
             (Clay, "Heavy clay, grey|T|Ton|argilosa.|muito argilosa|arcillosa|argillosa|argileux"),
@@ -218,8 +235,21 @@ mod tests {
     #[test]
     fn a_word_that_is_no_class_is_left() {
         for name in [
-            "silty", "mittel", "mittel (Ton 20 %)", "grosseira", "média", "fina", "medium", "light",
-            "zeeklei", "sable limono-argileux", "limon", "francês", "schwer", "volcanic", "",
+            "silty",
+            "mittel",
+            "mittel (Ton 20 %)",
+            "grosseira",
+            "média",
+            "fina",
+            "medium",
+            "light",
+            "zeeklei",
+            "sable limono-argileux",
+            "limon",
+            "francês",
+            "schwer",
+            "volcanic",
+            "",
         ] {
             assert_eq!(texture(name), None, "{name}");
         }

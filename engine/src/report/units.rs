@@ -39,7 +39,11 @@ const UNITS: &[(Unit, f64, &str)] = &[
         "meq/100cm3 meq/100cc meq/100ml cmolc/dm3 cmol/dm3 cmolc/l cmol/l me/100ml cmolcdm-3",
     ),
     (Unit::MeqPer100cm3, 0.1, "mmolc/dm3 mmolcdm-3"),
-    (Unit::Percent, 1.0, "% pct percent g/100g prozent %ofecec %ofcec %ecec %cec %ctc %cic %dactc %delacic %delacice dag/kg dagkg-1"),
+    (
+        Unit::Percent,
+        1.0,
+        "% pct percent g/100g prozent %ofecec %ofcec %ecec %cec %ctc %cic %dactc %delacic %delacice dag/kg dagkg-1",
+    ),
     (Unit::GPerKg, 1.0, "g/kg gkg-1"),
     (Unit::GPerL, 10.0, "dag/dm3 dag/l"),
     (Unit::GPerL, 1.0, "g/dm3 gdm-3 g/l gl-1"),

@@ -625,6 +625,7 @@ def australian(soil):
         rows.append([label, unit_text, number, span])
         report.says(bed, prop, number, unit, method)
     rows.append(["Phosphorus buffer index (PBI)", "", "96", "< 280"])
+    report.says(bed, "pbi", "96", "", "-")
     report.table(rows)
     return report
 
