@@ -97,7 +97,8 @@ fn drawing(chars: &[char], at: usize) -> Option<usize> {
         } else if is(POINTER, end) && (end > at || chars[at] != '+') {
             // A letter points only within the line.
             let within = end > at && (is(LINE, end - 1) || is(FRAME, end - 1));
-            if chars[end].is_ascii_alphabetic() && !(within && !is_letter_behind(chars, end)) {
+            let letter = chars[end].is_ascii_alphabetic();
+            if letter && (!within || is_letter_behind(chars, end)) {
                 break;
             }
             pointers += 1;

@@ -267,10 +267,7 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
         return headless(rows, at, decimal, &holds, &results_in);
     }
     let mut roles = roles(rows, at, decimal);
-    let heads = matches!(roles.first(), Some(Role::Names | Role::Blank | Role::Sample(_)));
-    // "Garden   silt loam   lbs/acre" is a line about the sample.
-    let texture = row.iter().any(|c| texture_alone(&[&c.text]).is_some());
-    if !heads && holds_result(row, decimal) || is_title(row) || texture {
+    if heads_nothing(row, &roles, decimal) {
         return None;
     }
     // A head that names both its names and its results may begin with properties unknown here.
@@ -288,12 +285,7 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
         return None;
     }
     // Between a head and its rows nothing else is said, and no other head stands.
-    let between = next.iter().take_while(|r| !first_names(r));
-    let says = |r: &&Vec<Cell>| {
-        filled(r).any(|c| c.text.contains(": "))
-            || r.first().is_some_and(|c| matches!(role(&c.text), Role::Names))
-    };
-    if between.filter(|r| filled(r).count() > 1).any(|r| says(&r)) {
+    if next.iter().take_while(|r| !first_names(r)).any(|r| says_otherwise(r)) {
         return None;
     }
     let listed = roles.iter().skip(1).any(|r| matches!(r, Role::Values | Role::Units));
@@ -321,6 +313,14 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     any.then_some(Head::Properties(roles))
 }
 
+/// Whether a row can't head a table of properties: it is a result whose name isn't known, a
+/// title, or a line about the sample such as `Garden   silt loam   lbs/acre`.
+fn heads_nothing(row: &[Cell], roles: &[Role], decimal: Decimal) -> bool {
+    let heads = matches!(roles.first(), Some(Role::Names | Role::Blank | Role::Sample(_)));
+    let texture = row.iter().any(|c| texture_alone(&[&c.text]).is_some());
+    !heads && holds_result(row, decimal) || is_title(row) || texture
+}
+
 /// Whether a row holds a result: a number with its unit, in one cell or the next. Such a row is
 /// a result whose name isn't known, and heads nothing.
 fn holds_result(row: &[Cell], decimal: Decimal) -> bool {
@@ -330,6 +330,13 @@ fn holds_result(row: &[Cell], decimal: Decimal) -> bool {
         let unit = |c: &&Cell| Label::of(&c.text).only_unit().is_some();
         Tail::of(&cell.text[end..], decimal).unit.is_some() || cells.get(i + 1).is_some_and(unit)
     })
+}
+
+/// Whether a row says something of its own, or begins with the word for names as a head does.
+fn says_otherwise(row: &[Cell]) -> bool {
+    let names = |c: &Cell| matches!(role(&c.text), Role::Names);
+    filled(row).count() > 1
+        && (filled(row).any(|c| c.text.contains(": ")) || row.first().is_some_and(names))
 }
 
 /// `SOIL TEST REPORT        Maine`: the title of a page with a word to its right, which is not
