@@ -4,7 +4,7 @@ use emberloam_engine::quantity::Unit;
 use emberloam_engine::report::{Advice, Origin, Report, Trouble, open, read, whereabouts};
 use emberloam_engine::soil::{Amount, Method, Property, Texture};
 
-fn report(text: &str) -> Report {
+pub fn report(text: &str) -> Report {
     let grid = open(text.as_bytes()).unwrap_or_else(|e| panic!("{text}: {e}"));
     read(&grid).unwrap_or_else(|e| panic!("{text}: {e}"))
 }
@@ -14,7 +14,7 @@ fn trouble(text: &str) -> Trouble {
 }
 
 /// All readings of the first sample in one line each.
-fn shown(text: &str) -> Vec<String> {
+pub fn shown(text: &str) -> Vec<String> {
     let report = report(text);
     report.samples[0]
         .readings

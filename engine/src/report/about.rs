@@ -2,10 +2,11 @@
 //! and the sample's name, in lines that hold no result.
 
 use super::Cell;
-use super::fold::{fold, fold_char, is_letter, squash};
+use super::fold::{clauses, fold_char, is_letter, squash, words};
 use super::label::Label;
-use super::names::Word;
+use super::names::{Meaning, Word, meaning_at};
 use super::number::{Decimal, number};
+use super::textures::texture;
 use super::units::Printed;
 use crate::quantity::Unit;
 use crate::soil::{Method, MethodKind, Property, Texture};
@@ -30,7 +31,7 @@ pub(super) struct Statement {
 pub(super) fn methods(text: &str, line: u32) -> Vec<Statement> {
     let mut found: Vec<Statement> = Vec::new();
     let mut only: Vec<Property> = Vec::new();
-    for part in text.split([';', ',']) {
+    for part in clauses(text) {
         let label = Label::of(part);
         only.extend(label.properties.iter().map(|p| p.0));
         if label.methods.is_empty() {
@@ -187,29 +188,32 @@ fn heading_unit(heading: &str) -> Option<f64> {
     heading.split(|c: char| !is_letter(c)).find_map(cm_per)
 }
 
-/// Other spellings of texture classes. The sandy silt loam of the British
-/// triangle lies for the most part in silt loam.
-const SPELLINGS: [(&str, Texture); 5] = [
-    ("silty loam", Texture::SiltLoam),
-    ("sandy silt loam", Texture::SiltLoam),
-    ("silt clay loam", Texture::SiltyClayLoam),
-    ("silt clay", Texture::SiltyClay),
-    ("clayey loam", Texture::ClayLoam),
-];
+/// `silt loam` in a cell of its own, and `Soil: silt loam`. A class of one word, as clay or sand,
+/// may be anything there.
+pub(super) fn texture_alone(filled: &[&str]) -> Option<Texture> {
+    let [only] = filled else { return None };
+    let soil =
+        |name: &str| ["soil", "boden", "suelo", "solo", "sol"].contains(&squash(name).as_str());
+    match only.split_once(':') {
+        Some((name, class)) => texture(class).filter(|_| soil(name)),
+        None => {
+            let class = only.split('(').next().unwrap_or(only).trim();
+            let two_words = |t: &Texture| t.label().contains(' ');
+            let is = |t: &Texture| class.eq_ignore_ascii_case(t.label());
+            Texture::ALL.into_iter().find(|t| two_words(t) && is(t))
+        }
+    }
+}
 
-/// The texture class a text names.
-pub(super) fn texture(text: &str) -> Option<Texture> {
-    let plain: String = fold(text).chars().map(|c| if is_letter(c) { c } else { ' ' }).collect();
-    let words = plain.split_whitespace().collect::<Vec<_>>().join(" ");
-    Texture::ALL
-        .into_iter()
-        .map(|t| (t.label(), t))
-        .chain(SPELLINGS)
-        .filter(|(name, _)| {
-            words.strip_prefix(name).is_some_and(|r| r.is_empty() || r.starts_with(' '))
-        })
-        .max_by_key(|(name, _)| name.len())
-        .map(|(_, texture)| texture)
+/// What follows the word for texture in a text.
+pub(super) fn behind_texture(text: &str) -> String {
+    let words = words(text);
+    let texture = |i: &usize| match meaning_at(&words, *i) {
+        Some((Meaning::Word(Word::Texture), length)) => Some(words[i + length - 1].end),
+        _ => None,
+    };
+    let end = (0..words.len()).find_map(|i| texture(&i)).unwrap_or(text.len());
+    text[end..].trim().to_string()
 }
 
 /// What a line without results says of the sample.
@@ -236,6 +240,9 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
         None => (whole.clone(), String::new()),
     };
     let label = Label::of(&name);
+    if let Some(texture) = texture_alone(&filled) {
+        return Some(AboutSample::Texture(texture));
+    }
     if label.has(Word::Depth) || squash(&name).starts_with("sampled") {
         let tail = whole.find(|c: char| c.is_ascii_digit()).map_or("", |at| &whole[at..]);
         return Some(match depth(tail, &name, decimal) {
@@ -245,13 +252,12 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
         });
     }
     if label.has(Word::Texture) {
-        let said = if rest.is_empty() {
-            // "Soil texture sandy loam"
-            let folded = fold(&whole);
-            folded.rfind("texture").map_or(String::new(), |at| folded[at + 7..].to_string())
-        } else {
-            rest
-        };
+        // "Soil texture sandy loam", and "Textura arcillosa: arena 22 %".
+        let beside = behind_texture(&name);
+        let said = if rest.is_empty() || texture(&beside).is_some() { beside } else { rest };
+        if said.is_empty() {
+            return None;
+        }
         return Some(match texture(&said) {
             Some(texture) => AboutSample::Texture(texture),
             None => AboutSample::Unclear(NO_TEXTURE),
@@ -331,25 +337,5 @@ mod tests {
                 _ => assert_eq!(found, expected, "{text}"),
             }
         }
-    }
-
-    #[test]
-    fn textures_by_name() {
-        assert_eq!(texture("Silt Loam"), Some(Texture::SiltLoam));
-        assert_eq!(texture("LOAM "), Some(Texture::Loam));
-        assert_eq!(texture("sandy-loam (by feel)"), Some(Texture::SandyLoam));
-        for (name, class) in [
-            ("Silty Loam", Texture::SiltLoam),
-            ("sandy silt loam", Texture::SiltLoam),
-            ("Silty-clay loam", Texture::SiltyClayLoam),
-            ("silt clay loam", Texture::SiltyClayLoam),
-            ("Silt clay", Texture::SiltyClay),
-            ("clayey loam", Texture::ClayLoam),
-            ("silt", Texture::Silt),
-        ] {
-            assert_eq!(texture(name), Some(class), "{name}");
-        }
-        assert_eq!(texture("silty"), None);
-        assert_eq!(texture("schluffiger Lehm"), None);
     }
 }

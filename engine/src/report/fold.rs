@@ -94,6 +94,23 @@ pub(super) fn squash(text: &str) -> String {
     text.chars().map(fold_char).filter(|c| is_word(*c) || matches!(c, '%' | '#')).collect()
 }
 
+/// The clauses of a text between commas and semicolons; the comma of `7,5 %` parts nothing.
+pub(super) fn clauses(text: &str) -> Vec<&str> {
+    let bytes = text.as_bytes();
+    let digit = |at: Option<usize>| at.and_then(|a| bytes.get(a)).is_some_and(u8::is_ascii_digit);
+    let mut found = Vec::new();
+    let mut from = 0;
+    for (at, c) in text.char_indices() {
+        let in_number = digit(at.checked_sub(1)) && digit(Some(at + 1));
+        if c == ';' || c == ',' && !in_number {
+            found.push(&text[from..at]);
+            from = at + 1;
+        }
+    }
+    found.push(&text[from..]);
+    found
+}
+
 /// The words of a name.
 pub(super) fn words(text: &str) -> Vec<Word> {
     let chars: Vec<(usize, char)> = text.char_indices().collect();

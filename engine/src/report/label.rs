@@ -1,8 +1,9 @@
 //! A name as it stands in a report, understood: `Bray P-1 ppm P`,
 //! `K_mg.kg`, `Phosphorus (Mehlich-3)`.
 
-use super::fold::{fold, words};
+use super::fold::words;
 use super::names::{Form, Meaning, Word, meaning_at};
+use super::short_names::{beside_percent, danish, norm_at, respelled, strength_at};
 use super::units::{Printed, unit_at, unit_round_form};
 use crate::quantity::Unit;
 use crate::soil::{Method, MethodKind, Property};
@@ -53,11 +54,29 @@ impl Label {
             label.unknown.push(text.chars().take(20).collect());
             return label;
         }
+        if let Some((_, property)) = beside_percent(text) {
+            label.properties.push((property, Form::Element));
+            label.only_symbols = false;
+            let percent = Printed { unit: Unit::Percent, scale: 1.0 };
+            label.unit = text.contains('%').then_some(percent);
+            return label;
+        }
+        if let Some((property, method)) = danish(text) {
+            label.properties.push((property, Form::Element));
+            label.methods.push(method);
+            let per_100_g = Printed { unit: Unit::MgPer100g, scale: 1.0 };
+            label.unit = property.is_extracted().then_some(per_100_g);
+            return label;
+        }
         let respelled = respelled(text);
         let text = respelled.as_deref().unwrap_or(text);
         let words = words(text);
         let mut i = 0;
         while i < words.len() {
+            if let Some(length) = norm_at(&words[i..]).or_else(|| strength_at(&words[i..])) {
+                i += length;
+                continue;
+            }
             let meaning = meaning_at(&words, i);
             let unit = unit_at(&words, i);
             let (length_m, length_u) = (meaning.map_or(0, |m| m.1), unit.map_or(0, |u| u.1));
@@ -299,7 +318,10 @@ impl Label {
         if self.is_saturation() && property.is_extracted() {
             return Err(format!("{} has no saturation", property.label()));
         }
-        if self.has(Word::WaterExtract) && !salts {
+        use Method::{Water1To1, Water1To2, Water1To2p5, Water1To5};
+        let in_water = |m: &Method| matches!(m, Water1To1 | Water1To2 | Water1To2p5 | Water1To5);
+        let in_water = property.is_extracted() && self.methods.iter().any(in_water);
+        if (self.has(Word::WaterExtract) || in_water) && !salts {
             return Err("a water extract, for which there is no range here".into());
         }
         Ok(())
@@ -340,12 +362,6 @@ impl Label {
     }
 }
 
-/// `N.A.` with its dots is neutralizable acidity, not sodium and not "none".
-fn respelled(text: &str) -> Option<String> {
-    let folded = fold(text);
-    Some(format!("neutralizable acidity {}", folded.strip_prefix("n.a.")?))
-}
-
 /// Whether the short spellings of this property are chemical symbols, which
 /// also stand for other things.
 fn property_has_symbol(property: Property) -> bool {
@@ -364,7 +380,7 @@ pub(super) fn saturation_of(property: Property) -> Option<Property> {
         Property::Magnesium => Property::MagnesiumSaturation,
         Property::Potassium => Property::PotassiumSaturation,
         Property::Sodium => Property::SodiumSaturation,
-        Property::ExchangeableAcidity => Property::AciditySaturation,
+        Property::ExchangeableAcidity | Property::Aluminum => Property::AciditySaturation,
         _ => return None,
     })
 }

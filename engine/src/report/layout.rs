@@ -1,6 +1,7 @@
 //! Where the tables are in a grid, and what each of their columns holds.
 
 use super::Cell;
+use super::about::texture_alone;
 use super::fold::squash;
 use super::grid::{cell_at, filled, text_at};
 use super::label::{Label, Quantity};
@@ -217,13 +218,20 @@ fn samples_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head>
     let results = || roles.iter().enumerate().filter(|(_, r)| matches!(r, Role::Results(_)));
     let count = results().count();
     let others = roles.iter().any(|r| matches!(r, Role::Sample(_) | Role::Depth | Role::Texture));
-    if count == 0 || count == 1 && !others {
+    // `pH   Lime need` over one row of numbers: the second is no result, but heads its column.
+    let refused = roles.iter().filter(|r| matches!(r, Role::Refused(_))).count();
+    let numbers =
+        |r: &Vec<Cell>| r.len() == row.len() && r.iter().all(|c| is_result(&c.text, decimal));
+    let strip = count + refused == row.len() && rows.get(at + 1).is_some_and(numbers);
+    if count == 0 || count == 1 && !others && !strip {
         return None;
     }
     if results().any(|(i, _)| !read_row(&row[i..=i], decimal).drafts.is_empty()) {
         return None;
     }
     // Names of properties down the side: the letters above are samples.
+    let strip =
+        strip || matches!(roles[0], Role::Results(_)) && rows.get(at + 1).is_some_and(numbers);
     let mut sides: Vec<&str> = rows
         .iter()
         .skip(at + 1)
@@ -233,7 +241,7 @@ fn samples_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head>
         .map(|c| c.text.as_str())
         .collect();
     sides.dedup();
-    if sides.len() > 1 {
+    if sides.len() > 1 && !strip {
         return None;
     }
     // The next row must hold results under the names; rows of units may come between.
@@ -256,9 +264,12 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
         return None;
     }
     if first_names(row) {
-        return headless(rows, at, &holds, &results_in);
+        return headless(rows, at, decimal, &holds, &results_in);
     }
     let mut roles = roles(rows, at, decimal);
+    if heads_nothing(row, &roles, decimal) {
+        return None;
+    }
     // A head that names both its names and its results may begin with properties unknown here.
     let sure = matches!(roles.first(), Some(Role::Names))
         && roles.iter().any(|r| matches!(r, Role::Values));
@@ -271,6 +282,10 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     };
     let follows = next.first().is_some_and(|r| first_names(r) || unit_like(r) || about(r));
     if !next.iter().any(|r| holds(r)) || !follows && !matches!(first, Role::Names) {
+        return None;
+    }
+    // Between a head and its rows nothing else is said, and no other head stands.
+    if next.iter().take_while(|r| !first_names(r)).any(|r| says_otherwise(r)) {
         return None;
     }
     let listed = roles.iter().skip(1).any(|r| matches!(r, Role::Values | Role::Units));
@@ -298,6 +313,75 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     any.then_some(Head::Properties(roles))
 }
 
+/// Whether a row can't head a table of properties: it is a result whose name isn't known, a
+/// title, or a line about the sample such as `Garden   silt loam   lbs/acre`.
+fn heads_nothing(row: &[Cell], roles: &[Role], decimal: Decimal) -> bool {
+    let heads = matches!(roles.first(), Some(Role::Names | Role::Blank | Role::Sample(_)));
+    let texture = row.iter().any(|c| texture_alone(&[&c.text]).is_some());
+    !heads && holds_result(row, decimal) || is_title(row) || texture
+}
+
+/// Whether a row holds a result: a number with its unit, in one cell or the next. Such a row is
+/// a result whose name isn't known, and heads nothing.
+fn holds_result(row: &[Cell], decimal: Decimal) -> bool {
+    let cells: Vec<&Cell> = filled(row).skip(1).collect();
+    cells.iter().enumerate().any(|(i, cell)| {
+        let Said::Amount(_, end) = said(&cell.text, decimal) else { return false };
+        let unit = |c: &&Cell| Label::of(&c.text).only_unit().is_some();
+        Tail::of(&cell.text[end..], decimal).unit.is_some() || cells.get(i + 1).is_some_and(unit)
+    })
+}
+
+/// Whether a row says something of its own, or begins with the word for names as a head does.
+fn says_otherwise(row: &[Cell]) -> bool {
+    let names = |c: &Cell| matches!(role(&c.text), Role::Names);
+    filled(row).count() > 1
+        && (filled(row).any(|c| c.text.contains(": ")) || row.first().is_some_and(names))
+}
+
+/// `SOIL TEST REPORT        Maine`: the title of a page with a word to its right, which is not
+/// the head of a table of that name.
+fn is_title(row: &[Cell]) -> bool {
+    let cells: Vec<&Cell> = filled(row).collect();
+    let [title, _] = cells[..] else { return false };
+    let squashed = squash(&title.text);
+    const TITLES: [&str; 16] = [
+        "report",
+        "bericht",
+        "befund",
+        "analys",
+        "analis",
+        "soiltest",
+        "informe",
+        "rapport",
+        "boletim",
+        "onderzoek",
+        "verslag",
+        "laudo",
+        "relatorio",
+        "certifica",
+        "untersuchung",
+        "boletin",
+    ];
+    TITLES.iter().any(|word| squashed.contains(word)) && squashed.len() > 11
+}
+
+/// Whether a row of cells says several results, each with its own name: `Zinc  1.4  HIGH
+/// Copper  0.6`. Such a row belongs to no table with one name a row.
+pub(super) fn speaks_for_itself(row: &[Cell], decimal: Decimal) -> bool {
+    let named = |c: &&Cell| {
+        let label = Label::of(&c.text);
+        c.text.chars().count() > 1 && !is_rating(&c.text) && label.quantity().is_ok()
+    };
+    if filled(row).skip(1).filter(named).count() == 0 {
+        return false;
+    }
+    let drafts = read_row(row, decimal).drafts;
+    let held = drafts.iter().filter(|d| is_result(&d.result, decimal));
+    let properties: Vec<_> = held.map(|d| d.quantity.property).collect();
+    properties.len() > 1 && properties.iter().any(|p| *p != properties[0])
+}
+
 /// A row of units or methods, or one tagged as comments, below a head.
 fn unit_like(row: &[Cell]) -> bool {
     row.len() > 1
@@ -311,6 +395,7 @@ fn unit_like(row: &[Cell]) -> bool {
 fn headless(
     rows: &[Vec<Cell>],
     at: usize,
+    decimal: Decimal,
     holds: &impl Fn(&Vec<Cell>) -> bool,
     results_in: &impl Fn(&Vec<Cell>) -> usize,
 ) -> Option<Head> {
@@ -318,7 +403,8 @@ fn headless(
     if width < 2 {
         return None;
     }
-    let same = |r: &&Vec<Cell>| holds(r) && results_in(r) == width;
+    let same =
+        |r: &&Vec<Cell>| holds(r) && results_in(r) == width && !speaks_for_itself(r, decimal);
     if rows.iter().skip(at).take(3).filter(same).count() < 3 {
         return None;
     }

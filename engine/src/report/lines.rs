@@ -1,14 +1,16 @@
 //! Results in free lines: `Phosphorus (Mehlich-3): 18 ppm  Low`.
 
-use super::about::depth_at;
+use super::about::{covers, depth_at};
 use super::fold::first_chars;
 use super::grid::filled;
 use super::label::Label;
 use super::names::Word;
 use super::number::{Decimal, Said, bound_in_words, is_range, is_rating, said};
 use super::place::{Draft, Tail, is_half_step};
-use super::units::unit_at;
+use super::units::{Printed, unit_at};
 use super::{Cell, Place, fold};
+use crate::quantity::Unit;
+use crate::soil::{Method, MethodKind, Property};
 
 /// Text beyond this is not looked at for the beginning of a result.
 const REACH: usize = 200;
@@ -35,6 +37,14 @@ struct Split {
 
 /// Reads a row as names with results.
 pub(super) fn read_row(cells: &[Cell], decimal: Decimal) -> RowSays {
+    let Some(group) = Group::of(cells, decimal) else { return plain_row(cells, decimal) };
+    let mut says = plain_row(&group.rest, decimal);
+    says.drafts.iter_mut().for_each(|draft| group.give(draft));
+    says
+}
+
+/// Reads a row in which each name stands for itself.
+fn plain_row(cells: &[Cell], decimal: Decimal) -> RowSays {
     let mut says = RowSays::default();
     let cells: Vec<&Cell> = filled(cells).collect();
     // The draft under way, and whether it has its result.
@@ -64,7 +74,72 @@ pub(super) fn read_row(cells: &[Cell], decimal: Decimal) -> RowSays {
         }
     }
     says.drafts.extend(open.filter(|o| o.1).map(|o| o.0));
+    if let Some(method) = cells.last().and_then(|last| method_of_row(&last.text))
+        && says.drafts.len() > 1
+    {
+        for draft in &mut says.drafts {
+            let covered = covers(method, draft.quantity.property);
+            let own = draft.method.filter(|m| *m != method);
+            draft.method = own.or(covered.then_some(method));
+        }
+    }
     says
+}
+
+/// `Mg 75 ppm (method: Egnér-Riehm)`: a bracket at the end of a row that says it is the method
+/// is that of all its results.
+fn method_of_row(last: &str) -> Option<Method> {
+    let (_, inner) = last.strip_suffix(')')?.rsplit_once('(')?;
+    let label = Label::of(inner);
+    label.only_method().filter(|_| label.has(Word::MethodColumn))
+}
+
+/// What the first words of a row say of the results behind them: `Exchangeable cations
+/// (cmol/kg): Ca 1.9   Mg 0.4`, `Base saturation, %   Calcium 49   Magnesium 5`.
+struct Group {
+    unit: Printed,
+    /// The cells of the results.
+    rest: Vec<Cell>,
+}
+
+impl Group {
+    fn of(cells: &[Cell], decimal: Decimal) -> Option<Group> {
+        let cells: Vec<&Cell> = filled(cells).collect();
+        let [first, others @ ..] = cells.as_slice() else { return None };
+        let (ahead, behind) = first.text.split_once(": ").unwrap_or((&first.text, ""));
+        if ahead.len() == first.text.len() && others.is_empty() {
+            return None;
+        }
+        let label = Label::of(ahead.trim_end_matches(':'));
+        let shares = label.is_saturation();
+        let named = label.properties.iter().any(|p| p.0 != Property::BaseSaturation);
+        let unit = label.unit.filter(|u| shares == (u.unit == Unit::Percent))?;
+        // Without a colon only the word for the whole tells a group from a name.
+        let colon = first.text.contains(':');
+        if named || label.has(Word::Advice) || label.unknown.len() > 4 || !colon && !shares {
+            return None;
+        }
+        let mut rest: Vec<Cell> = others.iter().map(|c| (*c).clone()).collect();
+        if !behind.trim().is_empty() {
+            let place = span(first, first.text.len() - behind.len(), first.text.len());
+            rest.insert(0, Cell { text: behind.trim().into(), place });
+        }
+        // What follows must begin with a result of its own name.
+        let one = std::slice::from_ref(rest.first()?);
+        let two = rest.get(..2).unwrap_or(one);
+        let begins = |cells: &[Cell]| !plain_row(cells, decimal).drafts.is_empty();
+        let own =
+            matches!(said(&rest[0].text, decimal), Said::Text) && (begins(one) || begins(two));
+        own.then_some(Group { unit, rest })
+    }
+
+    /// Gives a result what the group says, where it says nothing of its own.
+    fn give(&self, draft: &mut Draft) {
+        let bare = draft.unit.is_none() && draft.quantity.unit.is_none();
+        if bare && draft.quantity.property.shares_unit() {
+            draft.unit = Some(self.unit);
+        }
+    }
 }
 
 /// Whether a cell belongs to the draft under way: its result, unit, rating or method.
@@ -102,7 +177,8 @@ fn goes_with(
     let range = is_range(text, decimal)
         || text.starts_with(['<', '>', '≤', '≥'])
         || label.has(Word::RangeColumn);
-    if is_rating(text) || range {
+    let index = label.has(Word::Index) && label.properties.is_empty();
+    if is_rating(text) || range || index {
         match &mut draft.rating {
             Some(before) => before.extend([", ", text]),
             None => draft.rating = Some(text.clone()),
@@ -110,10 +186,22 @@ fn goes_with(
         return true;
     }
     if let Some(method) = label.only_method().filter(|_| draft.method.is_none()) {
-        draft.method = Some(method);
+        // A pH is extracted by nothing: such a method is that of other results.
+        let extracts = method.kind() == MethodKind::Extractant && method != Method::Kcl;
+        if !(extracts && is_reaction(draft.quantity.property)) {
+            draft.method = Some(method);
+        }
         return true;
     }
-    false
+    // "Lime requirement: 0 t/ha" beside a pH is a statement of its own, and no result.
+    is_reaction(draft.quantity.property)
+        && text.starts_with(fold::is_letter)
+        && label.has(Word::Advice)
+        && text.contains(|c: char| c.is_ascii_digit())
+}
+
+fn is_reaction(property: Property) -> bool {
+    matches!(property, Property::Ph | Property::SaltPh | Property::BufferPh)
 }
 
 /// The drafts that begin in a cell; the last may still lack its result.
@@ -330,7 +418,8 @@ fn rating_only(
     let blanks = words.char_indices().filter(|(_, c)| c.is_whitespace()).map(|(b, _)| b);
     for at in blanks.collect::<Vec<_>>() {
         let rest = text[at..].trim();
-        if words[at..].split_whitespace().count() <= 3 && is_rating(rest) {
+        let names = || Label::of(rest).is_soil();
+        if words[at..].split_whitespace().count() <= 3 && is_rating(rest) && !names() {
             return attempt(at, at, false).filter(|s| s.label.unknown.is_empty());
         }
     }

@@ -2,7 +2,12 @@
 //! no soil; `read` is where the cells meet the domain.
 
 mod about;
+<<<<<<< HEAD
 mod advice;
+=======
+mod drawn;
+mod exchange_letters;
+>>>>>>> reading
 mod fold;
 mod grid;
 mod label;
@@ -19,10 +24,12 @@ mod plausible;
 mod read;
 mod reader;
 mod settle;
+mod short_names;
 mod split;
 #[cfg(test)]
 mod synonyms;
 mod table;
+mod textures;
 mod trouble;
 mod units;
 

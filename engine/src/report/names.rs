@@ -110,7 +110,7 @@ const fn is(property: Property) -> Meaning {
 
 spellings! { PROPERTIES:
     is(Property::Ph) =>
-        "ph soilph waterph phw phh2o pheau activeph phwert reaction phagua phactual";
+        "ph soilph waterph phw phh2o pheau activeph phwert reaction phagua phactual phacqua phinacqua phwater";
     is(Property::SaltPh) => "phs saltph phsalt";
     is(Property::BufferPh) =>
         "bufferph phbuffer bph buffph bufph bufferindex smpae phtampon phpuffer";
@@ -121,14 +121,14 @@ spellings! { PROPERTIES:
          acideztotal";
     is(Property::OrganicMatter) =>
         "om som organicmatter soilorganicmatter orgmatter organicmat humus \
-         materiaorganica matiereorganique humusgehalt organischesubstanz \
+         materiaorganica matiereorganique humusgehalt organischesubstanz sostanzaorganica organischestof organischestofgehalte \
          organischersubstanz matieresorganiques humusanteil";
     is(Property::OrganicCarbon) =>
         "oc soc toc orgc organicc organiccarbon totalorganiccarbon carbonoorganico corg \
          tocarb loic carboneorganique carbonoorg organischerkohlenstoff \
          organischekohlenstoff carbonoorganicototal";
     is(Property::TotalN) =>
-        "tn tkn totaln totalnitrogen azotetotal totn gesamtstickstoff gesamtn ntotal \
+        "tn tkn totaln totalnitrogen azotetotal totn gesamtstickstoff gesamtn ntotal azototot azotototale \
          nitrogenototal nitrogeniototal lecototn leconitrogen stickstoffgesamt";
     is(Property::NitrateN) =>
         "no3n nitraten nitratenitrogen no3nitrogen nitratesn no31 azotenitrique \
@@ -141,19 +141,19 @@ spellings! { PROPERTIES:
     Meaning::Is(Property::AmmoniumN, Form::Nh4) => "nh4";
     Meaning::Is(Property::AmmoniumN, Form::Unsure) => "ammonium amonio amonium";
     is(Property::Phosphorus) =>
-        "p phosphorus phosphorous phos phosphor fosforo phosphore phosphorusp";
+        "p phosphorus phosphorous phos phosphor fosforo phosphore phosphorusp fosfor";
     Meaning::Is(Property::Phosphorus, Form::P2O5) =>
         "p2o5 anhydridephosphorique acidephosphorique phosphorpentoxid";
     Meaning::Is(Property::Phosphorus, Form::Po4) => "po4";
     is(Property::Phosphorus) => "po4p phosphatep";
     Meaning::Is(Property::Phosphorus, Form::Phosphate) => "phosphate phosphat";
-    is(Property::Potassium) => "k potassium kalium potasio potassio pottasium potasiok";
+    is(Property::Potassium) => "k potassium kalium potasio potassio pottasium potasiok xk";
     Meaning::Is(Property::Potassium, Form::K2O) => "k2o potash kali potasse kaliumoxid potassa";
-    is(Property::Calcium) => "ca calcium calcio kalzium ca2 kalcium";
+    is(Property::Calcium) => "ca calcium calcio kalzium ca2 kalcium xca";
     Meaning::Is(Property::Calcium, Form::CaO) => "cao chaux kalziumoxid calciumoxid";
-    is(Property::Magnesium) => "mg magnesium magnesio mg2 ma";
+    is(Property::Magnesium) => "mg magnesium magnesio mg2 ma xmg";
     Meaning::Is(Property::Magnesium, Form::MgO) => "mgo magnesie magnesia magnesiumoxid";
-    is(Property::Sodium) => "na sodium natrium sodio";
+    is(Property::Sodium) => "na sodium natrium sodio xna";
     is(Property::Sulfur) =>
         "s sulfur sulphur sulfer so4s sulfates sulphates sulfatesulfur sulphatesulphur \
          azufre enxofre schwefel soufre sulfatschwefel sso4";
@@ -164,7 +164,7 @@ spellings! { PROPERTIES:
     is(Property::Manganese) => "mn manganese mangan manganeso manganes";
     is(Property::Copper) => "cu copper kupfer cobre cuivre";
     is(Property::Iron) => "fe iron eisen hierro ferro fer";
-    is(Property::Aluminum) => "al aluminum aluminium aluminio";
+    is(Property::Aluminum) => "al aluminum aluminium aluminio alluminio al3 aluminiointercambiable";
     is(Property::Molybdenum) => "mo molybdenum molyb molybdan molybdene molibdeno molibdenio";
     is(Property::Chloride) => "cl chloride chlorides chlorid chlorure cloruro cloreto";
     is(Property::Pbi) => "pbi pbicol phosphorusbufferingindex phosphorusbufferindex";
@@ -173,7 +173,7 @@ spellings! { PROPERTIES:
     is(Property::Arsenic) => "as arsenic arsen arsenico";
     is(Property::Cadmium) => "cd cadmium kadmium cadmio";
     is(Property::Cec) =>
-        "cec estcec ecec tec ctc cic kak cationexchangecapacity cationexchcapacity \
+        "cec estcec ecec tec ctc cic kak csc cationexchangecapacity cationexchcapacity \
          cationexchcap totalexchangecapacity exchangecapacity cationexchange \
          cecsumofcations sumofcations calculatedcationexchangecapacity \
          cationexchangecap kationenaustauschkapazitat austauschkapazitat \
@@ -190,23 +190,23 @@ spellings! { PROPERTIES:
     is(Property::SodiumSaturation) =>
         "perna nabs bsna esp exchangeablesodiumpercentage exchangeablesodiumpercent \
          exchangeablesodium%";
-    is(Property::AciditySaturation) => "perh hbs bsh";
+    is(Property::AciditySaturation) => "perh hbs bsh acidsaturation aciditysaturation acidsat acidsatn saturaciondeacidez saturacionacidez porcentajedesaturaciondeacidez suurversadiging alsaturation aluminumsaturation aluminiumsaturation saturacaoporaluminio saturaciondealuminio saturaciondeal saturacaodealuminio";
     is(Property::Ec) =>
         "ec ss ssalts solublesalts solublesalt solsalts solsalt solublesaltsec \
          salts salinity electricalconductivity elecconductivity conductivity tss \
-         elconductivity conductividad conductividadelectrica conductivite \
+         elconductivity conductividad conducibilita conducibilitaelettrica conduttivita conduttivitaelettrica conductividadelectrica conductivite \
          conductiviteelectrique leitfahigkeit elektrischeleitfahigkeit ce salinite \
          salinidad salinidade salzgehalt condutividade condutividadeeletrica \
          conductiviteelec";
     is(Property::Sar) => "sar sodiumadsorptionratio sodiumabsorptionratio";
     is(Property::FreeLime) =>
-        "excesslime exlime freelime limeestimate caco3 cce calcairetotal \
+        "excesslime exlime freelime limeestimate caco3 cce calcairetotal calcaretotale carbonatitotali \
          calciumcarbonate calciumcarbonateequivalent freecarbonate freecarbonates \
          calcaire carbonatos carbonato kalkgehalt carbonat carbonatgehalt \
          excesslimerating freecaco3";
-    is(Property::Sand) => "sand areia arena sable sables sandanteil";
+    is(Property::Sand) => "sand areia arena sable sables sandanteil sabbia";
     is(Property::Silt) => "silt silte limo schluff limon limons";
-    is(Property::Clay) => "clay argila arcilla ton% argile argiles tonanteil";
+    is(Property::Clay) => "clay argila arcilla ton% argile argiles tonanteil argilla lutum klei tongehalt";
     is(Property::BulkDensity) =>
         "bulkdensity bd scoopdensity sampledensity density wv volumeweight weightvolume \
          soildensity rohdichte lagerungsdichte densiteapparente densidadaparente \
@@ -232,16 +232,20 @@ spellings! { METHODS:
         "modifiedmorgan modmorgan modifiedmorgans modmorgans mmorgan mm";
     Meaning::By(Method::AmmoniumAcetate) =>
         "ammoniumacetate nh4oac nh4ac amac ammacetate neutralammoniumacetate 1nnh4oac \
-         ammoniumacetat acetatedammonium acetatodeamonio acetateammonium";
+         ammoniumacetat acetatedammonium acetatodeamonio acetateammonium acetatoamonico acetatodiammonio acetatoammonico";
     Meaning::By(Method::AmmoniumNitrate) => "ammoniumnitrate nh4no3 ammnitrate";
     Meaning::By(Method::Dtpa) => "dtpa";
-    Meaning::By(Method::HotWater) => "hotwater hoth2o hw hotwatersoluble";
+    Meaning::By(Method::HotWater) => "hotwater hoth2o hw hotwatersoluble heiszwasser heißwasser heisswasser aguaquente aguacaliente eauchaude acquacalda";
     Meaning::By(Method::Kcl) => "kcl 2nkcl 1nkcl 2mkcl 1mkcl potassiumchloride";
     Meaning::By(Method::Water1To1) => "1to1 1to1water 1to1h2o";
     Meaning::By(Method::Water1To2) => "1to2 2to1 1to2water 1to2h2o";
     Meaning::By(Method::Water1To5) => "1to5 5to1 1to5water 1to5h2o";
+<<<<<<< HEAD
     Meaning::By(Method::SaturatedPaste) => "saturatedpaste satpaste saturationextract sp";
     Meaning::By(Method::SaturatedMedia) => "saturatedmedia saturatedmediaextract sme mediaextract";
+=======
+    Meaning::By(Method::SaturatedPaste) => "saturatedpaste satpaste saturationextract sp extractodesaturacion extratodesaturacao estrattoapastasatura pastasatura pastasaturada extractodepastasaturada extraitdepatesaturee sattigungsextrakt estrattodisaturazione estrattoapasta";
+>>>>>>> reading
     Meaning::IsBy(Property::Ph, Method::SaturatedPaste) => "phsp sarph";
     Meaning::IsBy(Property::Ec, Method::SaturatedPaste) => "ecsp ece";
     Meaning::By(Method::CaCl2) =>
@@ -271,7 +275,7 @@ spellings! { METHODS:
     Meaning::By(Method::DtpaSorbitol) => "dtpasorbitol sorbitol sorbitoldtpa";
     Meaning::By(Method::DiluteHcl) => "hcl 01nhcl 01mhcl diluteacid hydrochloricacid";
     Meaning::By(Method::Kcl40) => "kcl40";
-    Meaning::By(Method::CalciumPhosphate) => "mcp monocalciumphosphate calciumphosphate";
+    Meaning::By(Method::CalciumPhosphate) => "fosfatomonocalcico fosfatodecalcio mcp monocalciumphosphate calciumphosphate";
     Meaning::By(Method::JoretHebert) => "jorethebert joret";
     Meaning::By(Method::Dyer) => "dyer";
     Meaning::By(Method::AmmoniumLactate) => "ammoniumlactate egnerriehm egnerriehmdomingo";
@@ -295,13 +299,13 @@ spellings! { WORDS:
          calculated calc im de do da du des del el la le en em und agua eau wasser \
          pflanzenverfugbar verfugbar assimilable assimilables disponible disponivel \
          echangeable intercambiable cambiable trocavel extractible extraible gehalt \
-         teneur boden sol suelo solo leco metson";
+         teneur boden sol suelo solo leco metson asimilable asimilables scambiabile scambiabili assimilabile assimilabili extraivel terreno suolo ech troca ext oxidable statut acido basique getal labuse acqua elettrica feinboden";
     Meaning::Word(Word::ByColour) => "colorimetric colourimetric colorimetry";
     Meaning::Word(Word::Buffer) => "buffer buffered";
     Meaning::Word(Word::LimeIndex) =>
         "lti limetestindex limeindex limetest limeindexlti limetestindexlti";
     Meaning::Word(Word::Salt) => "salt";
-    Meaning::Word(Word::Saturation) => "saturation satn saturated";
+    Meaning::Word(Word::Saturation) => "saturation satn saturated saturacion saturacao sattigung saturazione";
     Meaning::Word(Word::Sat) => "sat";
     Meaning::Word(Word::Total) => "total tot totals gesamt totale";
     Meaning::Word(Word::Paste) => "paste";
@@ -309,7 +313,7 @@ spellings! { WORDS:
     Meaning::Word(Word::Advice) =>
         "credit maintenance buildup uptake lbp2o5 lbsp2o5 lbk2o lbsk2o rec recs recommendation recommendations recommended recommend apply applied \
          add broadcast sidedress topdress requirement requirements required need needed \
-         needs fertilizer fertiliser limerequirement limerec removal cropremoval spread \
+         needs fertilizer fertiliser limerequirement necessidadeemcal necesidaddecal limestone limereq limerec removal cropremoval spread \
          use limerate rate suggested empfehlung dungung dungebedarf kalkbedarf \
          recomendacion recomendacao dose dosis adubacao apport fertilizante abono \
          besoin besoinenchaux encalado calagem requerido";
@@ -322,7 +326,7 @@ spellings! { WORDS:
     Meaning::Word(Word::Texture) =>
         "texture soiltexture textureclass texturalclass texturebyfeel bodenart soiltype \
          texturename textura textureclasse classetexturale clasetextural \
-         bodenartengruppe esttexture classetextural";
+         bodenartengruppe esttexture classetextural bodenschwere grondsoort tessitura classeditessitura texturadecampo texturadelsuelo";
     Meaning::Word(Word::Sample(0)) =>
         "sampleid samplename sampleidentification sampledescription yoursampleid \
          customersampleid identification identificacion identificacao identifikation";
@@ -382,7 +386,7 @@ spellings! { WORDS:
          phosphateretention asc anionstoragecapacity ace aceprotein soilprotein \
          respiration soilrespiration co2c onedayc wsa aggregatestability \
          wetaggregatestability awc availablewatercapacity selenium ni nickel cr \
-         chromium hg mercury silicon sb somadebases sumadebases calcaireactif \
+         chromium hg mercury silicon sb somadebases sumadebases calcaireactif ctcefetiva calcareattivo calizaactiva calcarioactivo efetiva \
          activelime activelimestone";
     Meaning::Word(Word::Other("the nitrate of a deeper sample; only the upper one is judged here")) =>
         "no32";
@@ -397,6 +401,9 @@ static MEANINGS: LazyLock<Lexicon<Meaning>> = LazyLock::new(|| {
 
 /// The longest phrase that begins at word `from`, and how many words it takes.
 pub(super) fn meaning_at(words: &[Token], from: usize) -> Option<(Meaning, usize)> {
+    if let Some(share) = share_of_bases(&words[from..]) {
+        return Some(share);
+    }
     let mut phrase = String::new();
     let mut found = None;
     for (i, word) in words.iter().enumerate().skip(from).take(6) {
@@ -413,6 +420,14 @@ pub(super) fn meaning_at(words: &[Token], from: usize) -> Option<(Meaning, usize
         }
     }
     found.or_else(|| index_of(&words[from..]))
+}
+
+/// `S/T` and `S/CEC`: the bases' share of the exchange, in French.
+fn share_of_bases(words: &[Token]) -> Option<(Meaning, usize)> {
+    let [bases, whole, ..] = words else { return None };
+    let share =
+        bases.text == "s" && whole.gap == Gap::Slash && matches!(whole.text.as_str(), "t" | "cec");
+    share.then_some((is(Property::BaseSaturation), 2))
 }
 
 /// `P-I`, `K-I`, `Mn-AI`: index only with the hyphen, since `Si` is silicon.

@@ -428,6 +428,10 @@ fn is_no_amount(text: &str, length: usize) -> bool {
     let rest = &text[length..];
     let mut after = rest.chars();
     let (first, second) = (after.next(), after.next());
+    // The 10 of "E.C. x 10^3" is part of a unit.
+    if matches!(first, Some('^' | '⁰' | '¹' | '²' | '³' | '⁴'..='⁹')) {
+        return true;
+    }
     if matches!(first, Some(':' | '/')) && second.is_some_and(|c| c.is_ascii_digit()) {
         return true;
     }

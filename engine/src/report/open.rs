@@ -2,6 +2,7 @@
 
 use std::borrow::Cow;
 
+use super::drawn::without_drawings;
 use super::marks::has_pages;
 use super::split::{MOST_LINES, rows};
 use super::{Grid, Trouble};
@@ -22,7 +23,8 @@ pub fn open(bytes: &[u8]) -> Result<Grid, Trouble> {
         return Err(Trouble::TooLarge { allowed: MOST_BYTES });
     }
     let text = decode(bytes.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(bytes))?;
-    let rows = rows(&text).ok_or(Trouble::TooManyLines { allowed: MOST_LINES })?;
+    let rows =
+        rows(&without_drawings(&text)).ok_or(Trouble::TooManyLines { allowed: MOST_LINES })?;
     if rows.is_empty() { Err(Trouble::Empty) } else { Ok(Grid { rows, paged: has_pages(&text) }) }
 }
 

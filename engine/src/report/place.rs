@@ -7,6 +7,7 @@ use super::names::{Form, Word};
 use super::number::{Decimal, Said, is_range, is_rating, number, said};
 use super::oxide::{Share, share};
 use super::plausible::impossible;
+use super::short_names::{RT_ABOVE_PH, danish, only_beside_percent};
 use super::units::{Printed, unit_at};
 use super::{Known, Origin, Place, Reading, fold};
 use crate::quantity::{Unit, significant};
@@ -128,7 +129,8 @@ impl Tail {
         if is_half_step(rest) || is_rating(rest) || is_range(rest, decimal) || index {
             self.rating = Some(rest.trim_matches(['(', ')']).into());
         } else {
-            self.method = label.only_method();
+            let paste = label.has(Word::Paste) && label.unknown.is_empty() && !label.is_soil();
+            self.method = label.only_method().or(paste.then_some(Method::SaturatedPaste));
             self.left = self.method.is_none().then(|| rest.into());
         }
     }
@@ -353,6 +355,23 @@ impl<'a> Placing<'a> {
             && matches!(unit, Some(Unit::MeqPer100g | Unit::MeqPer100cm3))
         {
             return Err("NA in meq can be sodium or neutralizable acidity: write which".into());
+        }
+        if let Some((of, _)) = danish(name) {
+            if unit.is_some_and(|u| of == Property::SaltPh || u != Unit::MgPer100g) {
+                return Err(format!("{name} is a Danish number, which has no such unit"));
+            }
+            if let Some(rt) = self.amount.as_mut().filter(|_| of == Property::SaltPh) {
+                self.notes.push(format!("Rt {} − {RT_ABOVE_PH} = pH", significant(rt.number(), 4)));
+                *rt = rt.with(rt.number() - RT_ABOVE_PH);
+            }
+        }
+        if unit != Some(Unit::Percent) && only_beside_percent(name) {
+            return Err(format!("{name} stands for other things too: write % beside it"));
+        }
+        let by_charge =
+            matches!(unit, Some(Unit::MeqPer100g | Unit::MeqPer100cm3 | Unit::MmolcPerKg));
+        if self.property == Property::Sulfur && by_charge && fold::squash(name) == "s" {
+            return Err("S by its charge can be the sum of bases: write which".into());
         }
         wrong_unit(self.property, unit).map_or(Ok(()), Err)
     }

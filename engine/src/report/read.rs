@@ -2,6 +2,7 @@
 
 use std::borrow::Cow;
 
+use super::exchange_letters::written_out;
 use super::layout::{Head, head, head_below_groups, is_result, names_property};
 use super::marks::{Mark, mark};
 use super::number::{Decimal, Evidence, Said, said};
@@ -23,13 +24,14 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
     let (decimal, note) = evidence.decide();
     let mut reader = Reader::new(decimal, grid.paged);
     reader.report.notes.extend(note);
+    let rows = written_out(&grid.rows);
     let mut at = 0;
-    while at < grid.rows.len() {
-        if let Some(name) = sheet_name(&grid.rows[at]) {
+    while at < rows.len() {
+        if let Some(name) = sheet_name(&rows[at]) {
             reader.turn_to_sheet(name);
             at += 1;
         }
-        let rest = &grid.rows[at..];
+        let rest = &rows[at..];
         let end = rest.iter().position(|r| sheet_name(r).is_some()).unwrap_or(rest.len());
         read_part(&mut reader, &from_the_margin(&rest[..end], decimal))?;
         at += end;

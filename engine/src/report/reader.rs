@@ -2,9 +2,17 @@
 
 use std::collections::BTreeSet;
 
+<<<<<<< HEAD
 use super::about::{AboutSample, Statement, about_sample, methods, unit_for_all};
 use super::advice::{self, Under};
 use super::fold::{first_chars, squash};
+=======
+use super::about::{
+    AboutSample, NO_TEXTURE, Statement, about_sample, behind_texture, covers, methods,
+    texture_alone, unit_for_all,
+};
+use super::fold::{clauses, first_chars, squash};
+>>>>>>> reading
 use super::grid::filled;
 use super::label::Label;
 use super::layout::is_result;
@@ -15,10 +23,11 @@ use super::number::Decimal;
 use super::place::{Draft, place};
 use super::settle::settle;
 use super::split::is_endless;
+use super::textures::clay_of;
 use super::units::Printed;
 use super::{Cell, Grid, Place, Reading, Report, SampleReport, Trouble, Unread};
-use crate::quantity::significant;
-use crate::soil::Property;
+use crate::quantity::{Unit, significant};
+use crate::soil::{Amount, MethodKind, Property};
 
 /// The most samples in one report.
 pub const MOST_SAMPLES: usize = 20_000;
@@ -60,6 +69,17 @@ fn methods_beside(line: &str, number: u32) -> Vec<Statement> {
     found
 }
 
+/// `pH 6.3   Mehlich-1 extractable`: an extractant in a cell of its own, in a row where nothing
+/// is extracted, is that of the results below.
+fn methods_apart(row: &[Cell], drafts: &[Draft]) -> Vec<Statement> {
+    let only = filled(row).filter(|c| Label::of(&c.text).only_method().is_some());
+    let extracts = |s: &Statement| {
+        s.method.kind() == MethodKind::Extractant
+            && !drafts.iter().any(|d| covers(s.method, d.quantity.property))
+    };
+    only.flat_map(|c| methods(&c.text, c.place.line)).filter(extracts).collect()
+}
+
 /// `Sample: Kale field Extract: Mehlich-3`, two statements in one cell, as two cells.
 fn statements_apart(cell: &Cell) -> Option<[Cell; 2]> {
     let first = cell.text.find(':')?;
@@ -87,6 +107,25 @@ fn statements_apart(cell: &Cell) -> Option<[Cell; 2]> {
     let parts = [part(0, at), part(at, cell.text.len())];
     let named = Label::of(&cell.text[..first]).words.iter().any(|w| matches!(w, Word::Sample(_)));
     named.then_some(parts)
+}
+
+/// The clay that the name of a soil stands for: the middle of its span.
+fn clay_by_name(name: &str, said: &str, place: Place, (from, to): (f64, f64)) -> Reading {
+    let middle = (from + to) / 2.0;
+    Reading {
+        property: Property::Clay,
+        amount: Some(Amount::Exactly(middle)),
+        unit: Some(Unit::Percent),
+        method: None,
+        rating: None,
+        name: name.split([':', ' ']).next().unwrap_or(name).into(),
+        original: said.into(),
+        depth_cm: None,
+        place,
+        notes: vec![format!(
+            "“{said}” stands for {from} to {to} % of clay; the middle of it is taken"
+        )],
+    }
 }
 
 /// A row as one text, and where it stands.
@@ -336,12 +375,8 @@ impl Reader {
             self.unread(None, &whole, "longer than any line of a soil test", at);
             return Ok(());
         }
-        let own = |c: &&Cell| about_sample(std::slice::from_ref(*c), self.decimal).is_some();
-        if filled.len() > 1
-            && filled.iter().any(|c| c.text.contains(':') && !c.text.ends_with(':') && own(c))
-        {
-            // "Sample: 1   Depth: 0-8 in": each cell speaks for itself.
-            return filled.iter().try_for_each(|c| self.free_row(std::slice::from_ref(*c)));
+        if let Some(parts) = self.parts(&filled) {
+            return parts.iter().try_for_each(|part| self.free_row(part));
         }
         if let [cell] = filled[..]
             && let Some(parts) = statements_apart(cell)
@@ -353,10 +388,19 @@ impl Reader {
                 // "Mehlich-3, 0-6 in depth" says both.
                 self.state(methods(&whole, at.line));
             }
+            if matches!(about, AboutSample::Texture(_) | AboutSample::Unclear(NO_TEXTURE))
+                && self.separates(&whole, at)?
+                && matches!(about, AboutSample::Unclear(_))
+            {
+                return Ok(());
+            }
             return self.about(about, &whole, at);
         }
         let says = read_row(row, self.decimal);
         if !says.drafts.is_empty() {
+            if !self.after_table {
+                self.state(methods_apart(row, &says.drafts));
+            }
             return self.free_results(&says.drafts, &whole, at);
         }
         let clauses = filled.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join("; ");
@@ -367,6 +411,7 @@ impl Reader {
         Ok(())
     }
 
+<<<<<<< HEAD
     /// A row without the advice in it, which goes to its sample; `None` where there is none.
     fn without_advice(&mut self, row: &[Cell]) -> Option<Vec<Cell>> {
         match advice::heading(row) {
@@ -388,6 +433,49 @@ impl Reader {
     pub fn advise(&mut self, sample: usize, cells: &[&Cell]) {
         let found = advice::of_cells(cells, self.decimal, Under::Nothing);
         self.report.samples[sample].advice.extend(found);
+=======
+    /// The parts of a row in which a cell says something of the sample by itself, as
+    /// `Sample: 1   Depth: 0-8 in` or `Texture clay loam   pH 6.1   P 12 ppm`: each such cell,
+    /// and what stands between them.
+    fn parts(&self, filled: &[&Cell]) -> Option<Vec<Vec<Cell>>> {
+        if filled.len() < 2 {
+            return None;
+        }
+        let says = |c: &Cell| about_sample(std::slice::from_ref(c), self.decimal);
+        let with_colon =
+            |c: &Cell| c.text.contains(':') && !c.text.ends_with(':') && says(c).is_some();
+        let sampled = |c: &Cell| {
+            let about = says(c);
+            let open = matches!(about, Some(AboutSample::Unclear(NO_TEXTURE)));
+            (open || matches!(about, Some(AboutSample::Depth(..) | AboutSample::Texture(_))))
+                && read_row(std::slice::from_ref(c), self.decimal).drafts.is_empty()
+        };
+        let own: Vec<bool> = filled.iter().map(|c| with_colon(c) || sampled(c)).collect();
+        let others: Vec<Cell> =
+            filled.iter().zip(&own).filter(|(_, own)| !**own).map(|(c, _)| (*c).clone()).collect();
+        let results = || !read_row(&others, self.decimal).drafts.is_empty();
+        let colon = filled.iter().any(|c| with_colon(c));
+        // "silt loam" says what it is without a word before it.
+        let cells: Vec<Cell> = filled.iter().map(|c| (*c).clone()).collect();
+        let class = |c: &&Cell| texture_alone(&[&c.text]).is_some();
+        let alone = || filled.iter().any(class) && about_sample(&cells, self.decimal).is_none();
+        if !own.contains(&true) || !colon && !results() && !alone() {
+            return None;
+        }
+        let mut parts: Vec<Vec<Cell>> = Vec::new();
+        let mut last_own = true;
+        for (cell, own) in filled.iter().zip(own) {
+            // A pair such as `pH   6.2` stays together; other statements are each their own.
+            let alone = || read_row(std::slice::from_ref(*cell), self.decimal).drafts.is_empty();
+            let statement = own || cell.text.contains(": ") && alone();
+            match parts.last_mut().filter(|_| !statement && !last_own) {
+                Some(part) => part.push((*cell).clone()),
+                None => parts.push(vec![(*cell).clone()]),
+            }
+            last_own = statement;
+        }
+        Some(parts)
+>>>>>>> reading
     }
 
     /// Results in a line of their own.
@@ -402,6 +490,32 @@ impl Reader {
         let sample = self.current()?;
         drafts.iter().for_each(|draft| self.put(sample, draft));
         Ok(())
+    }
+
+    /// Takes the sand, silt and clay that stand with a texture, as `sandig (Ton 20 %)`, or the
+    /// clay that its name stands for. Says whether there were any.
+    fn separates(&mut self, whole: &str, at: Place) -> Result<bool, Trouble> {
+        let said = behind_texture(whole);
+        let mut found = false;
+        for part in clauses(&said).into_iter().flat_map(|c| c.split(['(', ')', ':'])) {
+            let cell = Cell { text: part.trim().into(), place: at };
+            let drafts = read_row(&[cell], self.decimal).drafts;
+            let soil = |d: &&Draft| {
+                matches!(d.quantity.property, Property::Sand | Property::Silt | Property::Clay)
+            };
+            for draft in drafts.iter().filter(soil) {
+                let sample = self.current()?;
+                self.put(sample, draft);
+                found = true;
+            }
+        }
+        let name = said.trim_start_matches([':', ' ']);
+        if let Some(clay) = clay_of(whole, name).filter(|_| !found) {
+            let sample = self.current()?;
+            let reading = clay_by_name(whole, name, at, clay);
+            self.report.samples[sample].readings.push(reading);
+        }
+        Ok(found)
     }
 
     /// Takes what a line without results says of all of them: methods and a unit.

@@ -375,7 +375,41 @@ fn unmarked(lines: &[Line<'_>]) -> Vec<Vec<Cell>> {
     {
         return narrow;
     }
-    align(wide)
+    align(headings_parted(wide))
+}
+
+/// The headings that stand one blank apart over as many numbers: `Zn(ppm) Mn(ppm) Cu(ppm)`.
+fn headings_parted(mut rows: Vec<Vec<Cell>>) -> Vec<Vec<Cell>> {
+    for i in 1..rows.len() {
+        let (before, rest) = rows.split_at_mut(i);
+        let (head, below) = (&mut before[i - 1], &rest[0]);
+        if head.len() > 1 && head.len() < below.len() {
+            let parted: Vec<Cell> = head.iter().flat_map(|c| heading_parted(c, below)).collect();
+            *head = parted;
+        }
+    }
+    rows
+}
+
+fn heading_parted(heading: &Cell, below: &[Cell]) -> Vec<Cell> {
+    let mut words: Vec<Cell> = Vec::new();
+    let mut start = heading.place.start;
+    for word in heading.text.split(' ') {
+        let end = start + word.chars().count() as u32;
+        words.push(Cell { text: word.into(), place: Place { start, end, ..heading.place } });
+        start = end + 1;
+    }
+    let near = |a: Place, b: Place| a.end + 1 > b.start && b.end + 1 > a.start;
+    let under: Vec<&Cell> = below.iter().filter(|c| near(c.place, heading.place)).collect();
+    let number = |c: &Cell| c.text.starts_with(|c: char| c.is_ascii_digit() || c == '<');
+    let each = words.len() == under.len()
+        && words.iter().zip(&under).all(|(w, c)| near(w.place, c.place) && number(c));
+    let bracketed = words.iter().all(|w| w.text.ends_with(')') && w.text.len() > 2);
+    if each && words.len() > 1 && (bracketed || words.len() > 2) {
+        words
+    } else {
+        vec![heading.clone()]
+    }
 }
 
 /// A line that is one quoted cell, as the title over a delimited table.

@@ -2,16 +2,17 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::about::{NO_DEPTH_UNIT, NO_TEXTURE, covers, depth, depth_at, texture};
+use super::about::{NO_DEPTH_UNIT, NO_TEXTURE, covers, depth, depth_at};
 use super::fold::squash;
 use super::grid::{cell_at, filled, text_at};
 use super::label::{Label, Quantity};
-use super::layout::{Role, head, is_result};
+use super::layout::{Role, head, is_result, names_property, speaks_for_itself};
 use super::lines::read_row;
 use super::names::{Form, Word};
 use super::number::{Decimal, is_rating};
 use super::place::Draft;
 use super::reader::{MOST_READINGS, Reader, whole};
+use super::textures::texture;
 use super::units::Printed;
 use super::{Cell, Trouble};
 use crate::quantity::Unit;
@@ -85,7 +86,10 @@ pub(super) fn samples_down(
             // The head once more, at a page break.
         } else if !holds && table.count == 0 && described < 3 && describe(row, &mut table.columns) {
             described += 1;
-        } else if holds && fits(row, &table.columns, decimal) {
+        } else if holds
+            && fits(row, &table.columns, decimal)
+            && !names_results(row, &table.columns, decimal)
+        {
             table.take(reader, row, rows.get(end + 1).map_or(&[], Vec::as_slice))?;
         } else if table.count > 0 && head(rows, end, decimal).is_some() {
             break;
@@ -296,6 +300,16 @@ fn is_again(row: &[Cell], heading: &[Cell]) -> bool {
 /// happens to hold a number does not.
 fn fits(row: &[Cell], columns: &[Column], decimal: Decimal) -> bool {
     filled(row).count() > 2 || columns.len() < 3 || read_row(row, decimal).drafts.is_empty()
+}
+
+/// Whether the name of a property stands where results belong: `pH  5.4` below a table of
+/// nutrients is no row of it.
+fn names_results(row: &[Cell], columns: &[Column], decimal: Decimal) -> bool {
+    let named = |cell: &Cell| {
+        cell.text.chars().count() > 1 && !is_rating(&cell.text) && names_property(cell, decimal)
+    };
+    columns.iter().filter_map(|c| cell_at(row, c.index)).any(named)
+        && !read_row(row, decimal).drafts.is_empty()
 }
 
 /// The columns that may name the samples, each with its rank.
@@ -655,6 +669,14 @@ impl Properties<'_> {
         label: &Label,
     ) -> Result<(), Trouble> {
         let holds = self.held(row).next().is_some();
+        if self.speaks_for_itself(row, name, reader.decimal) {
+            reader.end_table(self.samples.len(), self.last());
+            return reader.free_row(row);
+        }
+        if let Some(moved) = self.unit_moved(row, reader.decimal) {
+            let name = &moved[0];
+            return self.take(reader, &moved, name, &Label::of(&name.text));
+        }
         if holds && !self.headless {
             beyond_the_head(reader, self.last(), row, self.heading.len());
         }
@@ -678,6 +700,30 @@ impl Properties<'_> {
             }
         }
         Ok(())
+    }
+
+    /// Whether a row holds its names and results in its own way, and not in the table's.
+    fn speaks_for_itself(&self, row: &[Cell], name: &Cell, decimal: Decimal) -> bool {
+        let bare = self.held(row).any(|(_, cell)| is_result(&cell.text, decimal));
+        let holds = |cell: &Cell| !read_row(std::slice::from_ref(cell), decimal).drafts.is_empty();
+        let other = || self.held(row).any(|(_, cell)| holds(cell));
+        !bare && (holds(name) || other() || name.text.contains(": "))
+            || self.samples.len() < 2 && speaks_for_itself(row, decimal)
+    }
+
+    /// A row with its unit where the one column of results stands, and its result behind that:
+    /// brought into the columns of the head.
+    fn unit_moved(&self, row: &[Cell], decimal: Decimal) -> Option<Vec<Cell>> {
+        let [(index, _)] = self.samples[..] else { return None };
+        let unit = cell_at(row, index).filter(|c| Label::of(&c.text).only_unit().is_some())?;
+        let behind = (index + 1..row.len()).find(|&i| !row[i].is_blank())?;
+        if !is_result(&row[behind].text, decimal) {
+            return None;
+        }
+        let mut row = row.to_vec();
+        row[0].text = format!("{} {}", row[0].text, unit.text);
+        row.drain(index..behind);
+        Some(row)
     }
 
     fn take_results(&self, reader: &mut Reader, row: &[Cell], name: &Cell, quantity: &Quantity) {

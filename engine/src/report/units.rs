@@ -18,7 +18,7 @@ pub(super) struct Printed {
 /// the engine's unit.
 /// Source: common practice; 1 mmho/cm = 1 dS/m = 1 mS/cm = 1000 µS/cm.
 const UNITS: &[(Unit, f64, &str)] = &[
-    (Unit::MgPerKg, 1.0, "ppm partspermillion mg/kg mgkg-1 ug/g mgs/kg g/t g/tonne"),
+    (Unit::MgPerKg, 1.0, "ppm partspermillion mg/kg mgkg-1 ug/g mgs/kg mg/1000g g/t g/tonne"),
     (Unit::MgPerL, 1.0, "mg/l mg/litre mg/liter mgl-1 mg/dm3 mgdm-3 ug/ml"),
     (Unit::MgPer100g, 1.0, "mg/100g mg100g-1"),
     (
@@ -39,8 +39,13 @@ const UNITS: &[(Unit, f64, &str)] = &[
         "meq/100cm3 meq/100cc meq/100ml cmolc/dm3 cmol/dm3 cmolc/l cmol/l me/100ml cmolcdm-3",
     ),
     (Unit::MeqPer100cm3, 0.1, "mmolc/dm3 mmolcdm-3"),
-    (Unit::Percent, 1.0, "% pct percent g/100g prozent"),
+    (
+        Unit::Percent,
+        1.0,
+        "% pct percent g/100g prozent %ofecec %ofcec %ecec %cec %ctc %cic %dactc %delacic %delacice dag/kg dagkg-1",
+    ),
     (Unit::GPerKg, 1.0, "g/kg gkg-1"),
+    (Unit::GPerL, 10.0, "dag/dm3 dag/l"),
     (Unit::GPerL, 1.0, "g/dm3 gdm-3 g/l gl-1"),
     (Unit::DsPerM, 1.0, "ds/m dsm-1 mmho/cm mmhos/cm mmhocm-1 mmhoscm-1 ms/cm mscm-1 mmho mmhos"),
     (Unit::DsPerM, 0.01, "ms/m msm-1"),
@@ -107,6 +112,7 @@ pub(super) fn unit_round_form(words: &[Word]) -> Option<(Printed, usize)> {
     let unit = |unit, length| Some((Printed { unit, scale: 1.0 }, length));
     match rest.text.as_str() {
         "kg" => unit(Unit::MgPerKg, 3),
+        "l" => unit(Unit::MgPerL, 3),
         "100g" => unit(Unit::MgPer100g, 3),
         "100" => unit(Unit::MgPer100g, 4),
         _ => None,

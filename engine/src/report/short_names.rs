@@ -1,0 +1,104 @@
+//! Names that are read otherwise than word by word: those that mean one thing only beside a
+//! certain unit, those that hold a norm or a strength, and the Danish numbers.
+
+use super::fold::{Gap, Word as Token, fold, squash};
+use crate::soil::{Method, Property};
+
+/// Names that stand for other things too, unless their result is in per cent: `Ton` is clay or
+/// a weight, `SA` the acidity's share or the end of a company's name.
+const BESIDE_PERCENT: [(&str, Property); 2] =
+    [("ton", Property::Clay), ("sa", Property::AciditySaturation)];
+
+pub(super) fn beside_percent(name: &str) -> Option<(&'static str, Property)> {
+    // The small m of a Brazilian table, as it is written out.
+    if name.starts_with("m%") && squash(name).trim_end_matches('%') == "m" {
+        return Some(("m", Property::AciditySaturation));
+    }
+    let is = |short: &&(&'static str, Property)| {
+        name.len() <= short.0.len() + 4 && squash(name).trim_end_matches('%') == short.0
+    };
+    BESIDE_PERCENT.iter().find(is).copied()
+}
+
+/// Whether a name means what it is read as only beside a result in per cent.
+pub(super) fn only_beside_percent(name: &str) -> bool {
+    beside_percent(name).is_some()
+}
+
+/// A name with what only looks like other words spelled out.
+pub(super) fn respelled(text: &str) -> Option<String> {
+    // In a Brazilian table a small t is the exchange capacity at the soil's own pH.
+    if text.contains("CTC") && (text.contains("(t)") || text.trim_end().ends_with("CTC t")) {
+        return Some("ctc efetiva".into());
+    }
+    let folded = fold(text);
+    // `N.A.` with its dots is neutralizable acidity, not sodium and not "none".
+    if let Some(rest) = folded.strip_prefix("n.a.") {
+        return Some(format!("neutralizable acidity {rest}"));
+    }
+    // Salts in mho/cm times a thousand or a million.
+    for (power, unit) in [("x 10^3", "mmho/cm"), ("x 103", "mmho/cm"), ("x 10^6", "umho/cm")] {
+        let spaced = folded.replace("x10", "x 10");
+        if let Some((name, rest)) = spaced.split_once(power) {
+            return Some(format!("{name} {unit} {rest}"));
+        }
+    }
+    // The pH at which an exchange capacity is measured is no second property.
+    let exchange = ["ctc", "cec", "cic", "csc", "h+al", "h + al"];
+    if exchange.iter().any(|name| folded.starts_with(name)) {
+        // "CIC (Ca+Mg+K+Al)" is the exchange at the soil's own pH, "CTC (SB + H+Al)" that at 7.
+        if let Some((name, bracket)) = folded.split_once('(')
+            && let Some((sum, rest)) = bracket.split_once(')')
+            && sum.contains('+')
+        {
+            let own_ph = sum.contains("al") && !sum.contains('h');
+            return Some(if own_ph { "ctc efetiva".into() } else { format!("{name} {rest}") });
+        }
+        for at in [" a ph 7,0", " a ph 7.0", " a ph 7", " ph 7,0", " ph 7.0", " ph 7", "(ph 7)"] {
+            if folded.contains(at) {
+                return Some(folded.replacen(at, " ", 1));
+            }
+        }
+        return folded.strip_suffix(" a ph").map(Into::into);
+    }
+    None
+}
+
+/// The words of a norm: `NF ISO 10390`, `NF X 31-106`, `DIN 19684`.
+pub(super) fn norm_at(words: &[Token]) -> Option<usize> {
+    let body = |w: &Token| matches!(w.text.as_str(), "nf" | "iso" | "din" | "une" | "nen" | "uni");
+    let [first, ..] = words else { return None };
+    if !body(first) {
+        return None;
+    }
+    let also = |w: &&Token| body(w) || matches!(w.text.as_str(), "x" | "en");
+    let named = words.iter().take_while(also).count();
+    let number = |w: &&Token| w.text.bytes().all(|b| b.is_ascii_digit());
+    let numbers = words[named..].iter().take_while(number).take(2).count();
+    (numbers > 0).then_some(named + numbers)
+}
+
+/// The words of a solution's strength: `1 mol/L` beside the salt's name.
+pub(super) fn strength_at(words: &[Token]) -> Option<usize> {
+    let digits = |w: &&Token| w.text.bytes().all(|b| b.is_ascii_digit());
+    let number = words.iter().take_while(digits).take(2).count();
+    let [per, litre, ..] = words.get(number..)? else { return None };
+    let mol = per.text == "mol" && litre.gap == Gap::Slash && litre.text == "l";
+    (number > 0 && mol).then_some(number + 2)
+}
+
+/// The Danish numbers, written just so: the phosphorus, potassium and magnesium in mg/100 g, and
+/// the reaction, which is the pH in calcium chloride and a half.
+/// Source: Danish laboratories' guides (from memory).
+pub(super) fn danish(name: &str) -> Option<(Property, Method)> {
+    Some(match name.trim_end_matches([' ', ':', '=']) {
+        "Rt" => (Property::SaltPh, Method::CaCl2),
+        "Pt" => (Property::Phosphorus, Method::Olsen),
+        "Kt" => (Property::Potassium, Method::AmmoniumAcetate),
+        "Mgt" => (Property::Magnesium, Method::AmmoniumAcetate),
+        _ => return None,
+    })
+}
+
+/// What a Danish reaction lies above the pH in calcium chloride.
+pub(super) const RT_ABOVE_PH: f64 = 0.5;
