@@ -2,12 +2,9 @@
 //! no soil; `read` is where the cells meet the domain.
 
 mod about;
-<<<<<<< HEAD
 mod advice;
-=======
 mod drawn;
 mod exchange_letters;
->>>>>>> reading
 mod fold;
 mod grid;
 mod label;

@@ -240,12 +240,8 @@ spellings! { METHODS:
     Meaning::By(Method::Water1To1) => "1to1 1to1water 1to1h2o";
     Meaning::By(Method::Water1To2) => "1to2 2to1 1to2water 1to2h2o";
     Meaning::By(Method::Water1To5) => "1to5 5to1 1to5water 1to5h2o";
-<<<<<<< HEAD
-    Meaning::By(Method::SaturatedPaste) => "saturatedpaste satpaste saturationextract sp";
-    Meaning::By(Method::SaturatedMedia) => "saturatedmedia saturatedmediaextract sme mediaextract";
-=======
     Meaning::By(Method::SaturatedPaste) => "saturatedpaste satpaste saturationextract sp extractodesaturacion extratodesaturacao estrattoapastasatura pastasatura pastasaturada extractodepastasaturada extraitdepatesaturee sattigungsextrakt estrattodisaturazione estrattoapasta";
->>>>>>> reading
+    Meaning::By(Method::SaturatedMedia) => "saturatedmedia saturatedmediaextract sme mediaextract";
     Meaning::IsBy(Property::Ph, Method::SaturatedPaste) => "phsp sarph";
     Meaning::IsBy(Property::Ec, Method::SaturatedPaste) => "ecsp ece";
     Meaning::By(Method::CaCl2) =>

@@ -2,17 +2,12 @@
 
 use std::collections::BTreeSet;
 
-<<<<<<< HEAD
-use super::about::{AboutSample, Statement, about_sample, methods, unit_for_all};
-use super::advice::{self, Under};
-use super::fold::{first_chars, squash};
-=======
 use super::about::{
     AboutSample, NO_TEXTURE, Statement, about_sample, behind_texture, covers, methods,
     texture_alone, unit_for_all,
 };
+use super::advice::{self, Under};
 use super::fold::{clauses, first_chars, squash};
->>>>>>> reading
 use super::grid::filled;
 use super::label::Label;
 use super::layout::is_result;
@@ -411,7 +406,6 @@ impl Reader {
         Ok(())
     }
 
-<<<<<<< HEAD
     /// A row without the advice in it, which goes to its sample; `None` where there is none.
     fn without_advice(&mut self, row: &[Cell]) -> Option<Vec<Cell>> {
         match advice::heading(row) {
@@ -433,7 +427,8 @@ impl Reader {
     pub fn advise(&mut self, sample: usize, cells: &[&Cell]) {
         let found = advice::of_cells(cells, self.decimal, Under::Nothing);
         self.report.samples[sample].advice.extend(found);
-=======
+    }
+
     /// The parts of a row in which a cell says something of the sample by itself, as
     /// `Sample: 1   Depth: 0-8 in` or `Texture clay loam   pH 6.1   P 12 ppm`: each such cell,
     /// and what stands between them.
@@ -475,7 +470,6 @@ impl Reader {
             last_own = statement;
         }
         Some(parts)
->>>>>>> reading
     }
 
     /// Results in a line of their own.
