@@ -1,6 +1,7 @@
 //! What a person answers: the control of each question, and all of them in one
 //! quiet place: the report, the bed, the season, the bag.
 
+use emberloam_engine::Case;
 use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, Winter};
 use emberloam_engine::quantity::Unit;
 use emberloam_engine::question::QuestionId;
@@ -10,6 +11,8 @@ use leptos::prelude::*;
 
 use crate::control::{choice, date, number, several};
 use crate::correct::unit_of;
+use crate::living::Look;
+use crate::own_tables::{own_tables, tables_of};
 use crate::state::Page;
 use crate::words;
 
@@ -36,15 +39,31 @@ pub fn report_units() -> Vec<(Unit, &'static str)> {
     units.into_iter().map(|unit| (unit, words::unit_choice(unit))).collect()
 }
 
+/// The regions that can be chosen, those of the person's own file first.
+fn regions(case: &Case) -> impl Iterator<Item = &'static Region> {
+    let own: &'static [Region] = tables_of(case).map_or(&[], |own| own.regions);
+    own.iter().chain(Region::all())
+}
+
 fn region(page: Page) -> AnyView {
-    let regions = Region::all().iter().map(|region| (region.id, region.name)).collect();
-    choice(
-        page,
-        words::REGION,
-        regions,
-        |case| case.reading.region.as_deref().and_then(Region::of).map(|region| region.id),
-        |case, value| case.reading.region = value.map(str::to_owned),
-    )
+    let of_file = Memo::new(move |_| page.answers.look(|case| case.own_file.clone()));
+    let select = move || {
+        of_file.get();
+        let all = page
+            .answers
+            .with_untracked(|case| regions(case).map(|region| (region.id, region.name)).collect());
+        choice(
+            page,
+            words::REGION,
+            all,
+            |case| {
+                let id = case.reading.region.as_deref()?;
+                regions(case).find(|region| region.id == id).map(|region| region.id)
+            },
+            |case, value| case.reading.region = value.map(str::to_owned),
+        )
+    };
+    view! { {select} }.into_any()
 }
 
 fn extractant(page: Page) -> AnyView {
@@ -321,6 +340,7 @@ pub fn bed(page: Page) -> AnyView {
             <fieldset>
                 <legend>{words::LEGEND_REPORT}</legend>
                 {region(page)}
+                {own_tables(page)}
                 {extractant(page)}
                 {nutrient_unit(page)}
                 {buffer(page)}

@@ -32,6 +32,7 @@ mod long_report;
 mod long_work;
 mod needs;
 mod notes;
+mod own_tables;
 mod page;
 mod paste;
 mod place;

@@ -6,11 +6,9 @@ use emberloam_engine::details::{
 };
 use emberloam_engine::plan::charge::ChargePlan;
 use emberloam_engine::quantity::Grounds;
+use emberloam_engine::region::{CropRate, RegionalLime};
 use emberloam_engine::season;
-use emberloam_engine::sources::{
-    BIOCHAR, CHARGING, CHEMISTRY, Citation, MATERIAL, NEEDS, RANGES, SEASON, Source, TRAITS,
-    all_sources,
-};
+use emberloam_engine::sources::{Citation, Source, all_sources};
 use emberloam_engine::{Outcome, Plan, Survey, ranges};
 use leptos::prelude::*;
 
@@ -200,42 +198,24 @@ fn of_season(survey: &Survey<'_>, plan: &Plan, add: &mut Note<'_>) {
 
 /// Every publication there is, with what rests on it in any answer.
 fn register() -> impl IntoView {
-    let rooms: [(&[&Source], &str); 8] = [
-        (RANGES, words::ROOM_LEVELS),
-        (CHEMISTRY, words::ROOM_CHEMISTRY),
-        (BIOCHAR, words::ROOM_BIOCHAR),
-        (MATERIAL, words::ROOM_BIOCHAR),
-        (CHARGING, words::ROOM_CHARGING),
-        (SEASON, words::ROOM_SEASON),
-        (NEEDS, words::ROOM_NEEDS),
-        (TRAITS, words::ROOM_TRAITS),
-    ];
+    let ranges = ranges::schemes().map(|scheme| (scheme.citations, scheme.property.label()));
+    let lime = RegionalLime::all().iter().map(|table| (table.citations, words::ROOM_NEEDS));
+    let rates = CropRate::all().iter().map(|rate| (rate.citations, words::ROOM_NEEDS));
+    let mut cited = Cited::new();
+    for (citations, what) in ranges.chain(lime).chain(rates) {
+        cited.extend(citations.iter().map(|citation| (*citation, what.to_string())));
+    }
+    let used = by_source(cited);
     let mut all: Vec<&'static Source> = all_sources().collect();
     all.sort_unstable_by_key(|source| source.title);
     all.into_iter()
         .map(|source| {
-            let mut rests: Vec<String> = Vec::new();
-            let mut weakest: Option<Citation> = None;
-            for scheme in ranges::schemes() {
-                for citation in scheme.citations.iter().filter(|c| c.source.id == source.id) {
-                    let label = scheme.property.label().to_string();
-                    if !rests.contains(&label) {
-                        rests.push(label);
-                    }
-                    let worse = weakest.is_none_or(|known| citation.grade > known.grade);
-                    weakest = if worse { Some(*citation) } else { weakest };
-                }
-            }
-            if rests.is_empty() {
-                let in_room =
-                    rooms.iter().filter(|(room, _)| room.iter().any(|s| s.id == source.id));
-                rests.extend(in_room.map(|(_, name)| (*name).to_string()));
-            }
-            let title = match weakest {
-                Some(cited) => citation(cited),
-                None => publication(source),
+            let at = used.binary_search_by(|(known, _)| known.source.title.cmp(source.title));
+            let (title, rests) = match at.ok().map(|at| &used[at]) {
+                Some((cited, rests)) => (citation(*cited), words::rests_on(rests)),
+                None => (publication(source), String::new()),
             };
-            view! { <li>{title} <span class="soft rests">{words::rests_on(&rests)}</span></li> }
+            view! { <li>{title} <span class="soft rests">{rests}</span></li> }
         })
         .collect_view()
 }

@@ -15,7 +15,7 @@ use leptos::prelude::*;
 use crate::desk::Desk;
 use crate::living::Look;
 use crate::soon::with_the_sample;
-use crate::{date, later, store, words};
+use crate::{date, later, own_tables, store, words};
 
 /// The state, handed to every view.
 #[derive(Clone, Copy)]
@@ -330,6 +330,7 @@ fn read(text: &str) -> Read {
 /// The case with some samples of a report, the first of them chosen.
 fn case_of(report: &Report, samples: Range<usize>, answers: RwSignal<Case>) -> Case {
     let mut case = answers.get();
+    case.own = own_tables::tables_of(&case);
     case.report = Report {
         samples: report.samples.get(samples).unwrap_or_default().to_vec(),
         unread: Vec::new(),

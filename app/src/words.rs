@@ -41,13 +41,8 @@ pub const SAVE_TABLE: &str = "Save readings as a table (CSV)";
 pub const SAVE_EXCHANGE: &str = "Save readings for other programs (Modus)";
 pub const SAVE_CALENDAR: &str = "Save the dates for a calendar";
 pub const DROP_HERE: &str = "Drop the file to open it";
-pub const ROOM_LEVELS: &str = "levels";
-pub const ROOM_CHEMISTRY: &str = "chemistry";
-pub const ROOM_BIOCHAR: &str = "biochar";
-pub const ROOM_CHARGING: &str = "charging";
 pub const ROOM_SEASON: &str = "season";
 pub const ROOM_NEEDS: &str = "needs of the bed";
-pub const ROOM_TRAITS: &str = "traits of the soil";
 pub const THE_PATH: &str = "the choice of path";
 pub const CAUTIONS: &str = "cautions";
 pub const REGISTER: &str = "Every publication this program knows";
@@ -108,6 +103,11 @@ pub const LEGEND_BAG: &str = "Your biochar";
 pub const LEGEND_REPORT: &str = "About the report";
 pub const NOT_KNOWN: &str = "don't know";
 pub const REGION: &str = "Where the soil lies";
+pub const OWN_TABLES: &str = "Open your region's own tables (CSV)";
+pub const OWN_TABLES_SAVE: &str = "Save these tables as a file";
+pub const OWN_TABLES_OUT: &str = "Take these tables out";
+pub const OWN_TABLES_UNREAD: &str = "That file can't be read as text.";
+pub const OWN_TABLES_TOO_LARGE: &str = "That file is too large for tables: at most 200 kB.";
 pub const EXTRACTANT: &str = "Extracts the lab used";
 pub const NUTRIENT_UNIT: &str = "Unit of the nutrients";
 pub const BUFFER: &str = "Lime buffer";
@@ -551,4 +551,9 @@ mod tests {
         assert_eq!(title("pH after a year"), "pH after a year");
         assert_eq!(title(""), "");
     }
+}
+
+/// Tables of a region's own that judge.
+pub fn own_tables_of(title: &str) -> String {
+    format!("Judging by tables of your own: {title}.")
 }
