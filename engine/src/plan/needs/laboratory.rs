@@ -108,9 +108,9 @@ impl Theirs {
     }
 
     /// Puts the figure beside ours.
-    pub fn beside(&self, survey: &Survey<'_>, need: &mut Need, both: Both) {
+    pub fn beside(&self, survey: &Survey<'_>, need: &mut Need, both: &Both) {
         let Theirs { printed, .. } = self;
-        let Both { theirs, ours, most } = both;
+        let &Both { theirs, ours, most } = both;
         let told = |grams: f64| survey.on_bed(survey.weighed(grams));
         let text = match (self.asks(), ours > 0.0) {
             (false, false) => "Your laboratory asks for none either.".into(),

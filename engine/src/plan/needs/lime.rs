@@ -52,7 +52,7 @@ pub(super) fn need(
         let mut need = only_said(Verdict::Enough, none);
         if let Some(theirs) = theirs {
             let lime = bought(survey, theirs.per_m2.likely);
-            theirs.beside(survey, &mut need, Both { theirs: lime, ours: 0.0, most: 0.0 });
+            theirs.beside(survey, &mut need, &Both { theirs: lime, ours: 0.0, most: 0.0 });
         }
         return Some(need);
     }
@@ -66,7 +66,7 @@ pub(super) fn need(
             let ours = if need.given().is_some() { bought(survey, ours) } else { 0.0 };
             let most = need.in_all.as_ref().map_or(0.0, |in_all| in_all.most);
             let theirs_bought = bought(survey, theirs.per_m2.likely);
-            theirs.beside(survey, &mut need, Both { theirs: theirs_bought, ours, most });
+            theirs.beside(survey, &mut need, &Both { theirs: theirs_bought, ours, most });
             need
         }
         (own, Some(theirs)) if theirs.asks() => {

@@ -326,7 +326,7 @@ fn with_the_laboratory(
             ours: rate * GRAMS_PER_M2_IN_KG_PER_HA * area,
             most: limits::of_nutrient(survey, names.kind).map_or(0.0, |(in_all, _)| in_all.most),
         };
-        theirs.beside(survey, &mut need, both);
+        theirs.beside(survey, &mut need, &both);
         return Some(need);
     }
     // What our own rate wanted is wanted no longer.
