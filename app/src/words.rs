@@ -540,6 +540,11 @@ pub fn charge_source(source: ChargeSource) -> &'static str {
     }
 }
 
+/// Tables of a region's own that judge.
+pub fn own_tables_of(title: &str) -> String {
+    format!("Judging by tables of your own: {title}.")
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -551,9 +556,4 @@ mod tests {
         assert_eq!(title("pH after a year"), "pH after a year");
         assert_eq!(title(""), "");
     }
-}
-
-/// Tables of a region's own that judge.
-pub fn own_tables_of(title: &str) -> String {
-    format!("Judging by tables of your own: {title}.")
 }

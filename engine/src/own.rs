@@ -5,7 +5,7 @@
 //! rows are those of `engine/facts`. Publications and regions that are built in may be named.
 
 use crate::facts::{
-    Cited, Fact, LimeRow, RangeRow, RateRow, RegionRow, SourceRow, Table, Wrong, rows_of,
+    Cited, Fact, LimeRow, RangeRow, RateRow, RegionRow, Rows, SourceRow, Table, Wrong, rows_of,
 };
 use crate::quantity::Band;
 use crate::ranges::Scheme;
@@ -56,7 +56,7 @@ fn parts(file: &str, whole: &str) -> Result<Vec<(&'static str, Table)>, Vec<Wron
     if whole.len() > MOST_BYTES {
         return Err(wrong(1, format!("the file is larger than {} kB", MOST_BYTES / 1000)));
     }
-    let mut found: Vec<(&str, Vec<(u64, Vec<String>)>)> = Vec::new();
+    let mut found: Vec<(&str, Rows)> = Vec::new();
     for (line, mut row) in rows_of(whole) {
         // A spreadsheet fills every row to the same length.
         while row.last().is_some_and(|cell| cell.trim().is_empty()) {

@@ -66,10 +66,10 @@ fn beside_a_table_that_was_read_the_laboratorys_lime_is_said() {
         (&none, "asks for none"),
     ] {
         close(grams(need), grams(&ours), 1e-6);
-        assert!(need.others[0].contains(says), "{:?}", need.others);
+        assert!(need.steps[0].contains(says), "{:?}", need.steps);
         assert!(rests_on_the_laboratory(need));
     }
-    assert!(near.others[0].contains(&format!("{:.1}", t_per_ha)), "{:?}", near.others);
+    assert!(near.steps[0].contains(&format!("{:.1}", t_per_ha)), "{:?}", near.steps);
 }
 
 #[test]
@@ -81,7 +81,7 @@ fn the_laboratorys_lime_is_held_to_the_same_ceilings() {
     acid.plants = Some(PlantGroup::AcidLovers);
     let none = need(&acid, NeedKind::Lime);
     assert_eq!((none.verdict, none.given()), (Verdict::Enough, None));
-    assert!(none.others[0].contains("which plants"), "{:?}", none.others);
+    assert!(none.steps[0].contains("which plants"), "{:?}", none.steps);
     let lead = bed("pH 5.4\nLead (total) 4000 ppm\nK2O 100 kg/ha recommended");
     assert!(interpret(&lead).plan.needs.iter().all(|n| n.kind != NeedKind::Potash));
 }
@@ -108,7 +108,7 @@ fn where_we_hold_no_rate_the_laboratorys_feed_is_the_answer() {
     roses.plants = Some(PlantGroup::OrnamentalsAndTrees);
     close(need(&roses, NeedKind::Nitrogen).figures[0].band.likely, 50.0, 0.1);
     let beside = need(&bed("pH 6.4\nN recommended 20 kg/ha"), NeedKind::Nitrogen);
-    assert!(beside.others[0].contains("follow the laboratory"), "{:?}", beside.others);
+    assert!(beside.steps[0].contains("follow the laboratory"), "{:?}", beside.steps);
 }
 
 #[test]

@@ -39,4 +39,4 @@ pub use region::RegionRow;
 pub use salt_line::{Grain, SaltLineRow};
 pub use saturation_water::SaturationWaterRow;
 pub use source::{Cited, SourceRow};
-pub use table::{Row, Table, Wrong, rows_of};
+pub use table::{Row, Rows, Table, Wrong, rows_of};

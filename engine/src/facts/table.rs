@@ -29,11 +29,14 @@ pub struct Table {
     /// The names of the columns.
     pub heads: Vec<String>,
     /// Each row's line, from 1, and its cells.
-    pub rows: Vec<(u64, Vec<String>)>,
+    pub rows: Rows,
 }
 
+/// Rows with their lines, from 1.
+pub type Rows = Vec<(u64, Vec<String>)>;
+
 /// The rows of a text with commas, each with its line, from 1; empty ones are left out.
-pub fn rows_of(text: &str) -> Vec<(u64, Vec<String>)> {
+pub fn rows_of(text: &str) -> Rows {
     let mut reader = csv_core::Reader::new();
     let mut left = text.strip_prefix('\u{feff}').unwrap_or(text).as_bytes();
     let (mut cells, mut ends) = (vec![0; text.len() + 1], vec![0; text.len() + 2]);
@@ -60,7 +63,7 @@ pub fn rows_of(text: &str) -> Vec<(u64, Vec<String>)> {
     }
 }
 
-fn push(rows: &mut Vec<(u64, Vec<String>)>, line: u64, cells: &[u8], ends: &[usize]) {
+fn push(rows: &mut Rows, line: u64, cells: &[u8], ends: &[usize]) {
     let mut from = 0;
     let mut row = Vec::new();
     for &end in ends {
@@ -74,7 +77,7 @@ fn push(rows: &mut Vec<(u64, Vec<String>)>, line: u64, cells: &[u8], ends: &[usi
 
 impl Table {
     /// The table of a file: its first row is the head.
-    pub fn of(file: &str, rows: Vec<(u64, Vec<String>)>) -> Table {
+    pub fn of(file: &str, rows: Rows) -> Table {
         let mut rows = rows.into_iter();
         let heads = rows.next().map(|(_, heads)| heads).unwrap_or_default();
         let heads = heads.iter().map(|head| head.trim().to_owned()).collect();

@@ -139,7 +139,7 @@ impl Theirs {
                 told(ours)
             ),
         };
-        need.others.insert(0, text);
+        need.steps.insert(0, text);
         need.grounds.sources.push(LABORATORY.opened());
     }
 }
