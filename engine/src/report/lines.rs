@@ -53,6 +53,8 @@ fn no_results_of(first: &str) -> Option<&'static str> {
     let label = Label::of(ahead);
     let named = !label.properties.is_empty() || !label.methods.is_empty();
     label.words.iter().filter(|_| !named).find_map(|word| match word {
+        // "Note: P 18 ppm" is one; "Ratings (ppm): P 20  K 40" are none.
+        Word::RatingColumn if label.unit.is_none() => None,
         Word::RangeColumn | Word::RatingColumn => Some("a target or a range, not a result"),
         Word::Advice => Some("a recommendation, not a result"),
         Word::Other(why) => Some(*why),
