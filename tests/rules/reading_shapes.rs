@@ -187,6 +187,24 @@ fn several_results_on_a_line_are_parted() {
 }
 
 #[test]
+fn numbers_of_targets_and_earlier_years_are_no_results() {
+    for line in [
+        "Target levels (ppm): P 20  K 40",
+        "Critical values (mg/kg): P 20  K 40",
+        "Niveles críticos (cmol(+)/L): Ca 4  Mg 1",
+        "Niveles críticos: pH 5.5, ACIDEZ 0.5, Ca 4, Mg 1",
+        "Detection limits (ppm): Zn 0.1  Cu 0.2",
+        "Last year (ppm): P 20  K 40",
+        "Optimum ranges (ppm): P 20-40  K 100-150",
+        "Recommended (kg/ha): P 20  K 40",
+    ] {
+        let text = format!("pH 6.2\n{line}");
+        assert_eq!(shown(&text), ["ph 6.2 "], "{line}");
+        assert!(reasons(&text).lines().count() > 0, "{line}");
+    }
+}
+
+#[test]
 fn a_lime_need_beside_a_ph_takes_nothing_from_it() {
     all_read(&[
         ("pH 6.6   Lime requirement: 0 t/ha\nK 90 mg/l", &["ph 6.6 ", "potassium 90 mg/L"]),

@@ -3,6 +3,8 @@
 
 use std::borrow::Cow;
 
+use super::number::is_rating;
+
 /// What the line of a scale is drawn with.
 const LINE: &str = "-=_.~·–—─━═";
 
@@ -44,6 +46,7 @@ fn may_hold_scale(line: &str) -> bool {
 
 fn blanked(line: &str) -> String {
     let mut chars: Vec<char> = line.chars().collect();
+    let whole = chars.clone();
     let mut at = 0;
     while at < chars.len() {
         at = match scale(&chars, at) {
@@ -53,6 +56,10 @@ fn blanked(line: &str) -> String {
             }
             None => at + 1,
         };
+    }
+    // A scale alone on its line is still to be listed.
+    if chars.iter().all(|c| c.is_whitespace()) {
+        chars = whole;
     }
     let mut at = 0;
     while at < chars.len() {
@@ -114,30 +121,60 @@ fn is_letter_behind(chars: &[char], at: usize) -> bool {
     chars.get(at + 1).is_some_and(|c| c.is_alphanumeric())
 }
 
-/// Where the number at the left end of a drawing begins; its unit may stand between.
+/// Where the foot at the left end of a drawing begins: a number, which may have its unit or a
+/// rating beside it, or a rating alone.
 fn foot_before(chars: &[char], drawing: usize) -> Option<usize> {
-    let blanks = |to: usize| chars[..to].iter().rev().take_while(|c| **c == ' ').count();
-    let digits = |c: &&char| c.is_ascii_digit() || matches!(c, '.' | ',');
-    let mut end = drawing - blanks(drawing);
-    let unit = chars[..end].iter().rev().take_while(|c| c.is_alphabetic() || "/%".contains(**c));
-    let unit = unit.count();
-    if (1..=7).contains(&unit) {
-        end -= unit;
-        end -= blanks(end);
+    let back = |to: usize, is: fn(char) -> bool| {
+        to - chars[..to].iter().rev().take_while(|c| is(**c)).count()
+    };
+    let end = back(drawing, is_blank);
+    let unit = back(end, is_of_unit);
+    let number_end = if end - unit < 8 { back(unit, is_blank) } else { end };
+    let number = back(number_end, is_of_number);
+    let whole = number < number_end && chars[number_end - 1].is_ascii_digit();
+    let apart = number == 0 || !chars[number - 1].is_alphanumeric();
+    if whole && apart && chars[number].is_ascii_digit() {
+        let word_end = back(number, is_blank);
+        let word = back(word_end, char::is_alphabetic);
+        return Some(if is_rating(&text_of(&chars[word..word_end])) { word } else { number });
     }
-    let number = chars[..end].iter().rev().take_while(digits).count();
-    let whole = number > 0 && chars[end - 1].is_ascii_digit();
-    let alone = end == number || !chars[end - number - 1].is_alphanumeric();
-    (whole && alone).then_some(end - number)
+    let word = back(end, char::is_alphabetic);
+    is_rating(&text_of(&chars[word..end])).then_some(word)
 }
 
-/// Where the number at the right end of a drawing ends.
+/// Where the foot at the right end of a drawing ends.
 fn foot_behind(chars: &[char], drawing: usize) -> Option<usize> {
-    let start = drawing + chars[drawing..].iter().take_while(|c| **c == ' ').count();
-    let digits = |c: &&char| c.is_ascii_digit() || matches!(c, '.' | ',');
-    let number = chars[start..].iter().take_while(digits).count();
+    let on = |from: usize, is: fn(char) -> bool| {
+        from + chars[from..].iter().take_while(|c| is(**c)).count()
+    };
+    let start = on(drawing, is_blank);
+    let number = on(start, is_of_number);
     let begins = chars.get(start).is_some_and(char::is_ascii_digit);
-    begins.then_some(start + number)
+    let from = if begins { on(number, is_blank) } else { start };
+    let word = on(from, char::is_alphabetic);
+    let rated = is_rating(&text_of(&chars[from..word]));
+    match (begins, rated) {
+        (_, true) => Some(word),
+        (true, false) => Some(number),
+        (false, false) => None,
+    }
+}
+
+fn is_blank(c: char) -> bool {
+    c == ' '
+}
+
+fn is_of_unit(c: char) -> bool {
+    c.is_alphabetic() || matches!(c, '/' | '%')
+}
+
+fn is_of_number(c: char) -> bool {
+    c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '–')
+}
+
+/// A word as text; a lone letter says too little here.
+fn text_of(chars: &[char]) -> String {
+    if chars.len() > 2 { chars.iter().collect() } else { String::new() }
 }
 
 #[cfg(test)]
@@ -154,6 +191,9 @@ mod tests {
             ("pH 5,0|---+---|8,0 6,2", "pH 6,2"),
             ("P 0 ppm |--*-----| 100 18 ppm", "P 18 ppm"),
             ("pH 5.0 |---*---| 8.0", "pH"),
+            ("P 0-20 |---*---| 40-60 25 ppm", "P 25 ppm"),
+            ("P low 0 |---*---| 100 high 25 ppm", "P 25 ppm"),
+            ("P low |---*---| high 25 ppm", "P 25 ppm"),
         ] {
             let plain = without_drawings(text);
             let words: Vec<&str> = plain.split_whitespace().collect();
@@ -169,6 +209,7 @@ mod tests {
             "A|6.2|---|---|18",
             "K 120 --- 150",
             "pH 6.2 |---*---|",
+            "5.0 |---*---| 8.0",
             "pH 6.2 ******",
             "P 18 | *** | 45",
             "P2O5 ... 45 lb/acre",

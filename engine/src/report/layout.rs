@@ -370,6 +370,9 @@ fn is_title(row: &[Cell]) -> bool {
 /// Copper  0.6`. Such a row belongs to no table with one name a row.
 pub(super) fn speaks_for_itself(row: &[Cell], decimal: Decimal) -> bool {
     let named = |c: &&Cell| {
+        if is_result(&c.text, decimal) {
+            return false;
+        }
         let label = Label::of(&c.text);
         c.text.chars().count() > 1 && !is_rating(&c.text) && label.quantity().is_ok()
     };

@@ -37,10 +37,29 @@ struct Split {
 
 /// Reads a row as names with results.
 pub(super) fn read_row(cells: &[Cell], decimal: Decimal) -> RowSays {
+    if let Some(why) = filled(cells).next().and_then(|first| no_results_of(&first.text)) {
+        return RowSays { refused: Some(why.into()), soil_word: true, ..RowSays::default() };
+    }
     let Some(group) = Group::of(cells, decimal) else { return plain_row(cells, decimal) };
     let mut says = plain_row(&group.rest, decimal);
     says.drafts.iter_mut().for_each(|draft| group.give(draft));
     says
+}
+
+/// Why the numbers behind the first words of a row are no results of this soil: `Target levels
+/// (ppm): P 20   K 40`.
+fn no_results_of(first: &str) -> Option<&'static str> {
+    let (ahead, _) = first.split_once(": ").or_else(|| Some((first.strip_suffix(':')?, "")))?;
+    let label = Label::of(ahead);
+    let named = !label.properties.is_empty() || !label.methods.is_empty();
+    label.words.iter().filter(|_| !named).find_map(|word| match word {
+        // "Note: P 18 ppm" is one; "Ratings (ppm): P 20  K 40" are none.
+        Word::RatingColumn if label.unit.is_none() => None,
+        Word::RangeColumn | Word::RatingColumn => Some("a target or a range, not a result"),
+        Word::Advice => Some("a recommendation, not a result"),
+        Word::Other(why) => Some(*why),
+        _ => None,
+    })
 }
 
 /// Reads a row in which each name stands for itself.
@@ -116,7 +135,7 @@ impl Group {
         let unit = label.unit.filter(|u| shares == (u.unit == Unit::Percent))?;
         // Without a colon only the word for the whole tells a group from a name.
         let colon = first.text.contains(':');
-        if named || label.has(Word::Advice) || label.unknown.len() > 4 || !colon && !shares {
+        if named || label.has(Word::Advice) || !label.unknown.is_empty() || !colon && !shares {
             return None;
         }
         let mut rest: Vec<Cell> = others.iter().map(|c| (*c).clone()).collect();

@@ -295,7 +295,8 @@ spellings! { WORDS:
          calculated calc im de do da du des del el la le en em und agua eau wasser \
          pflanzenverfugbar verfugbar assimilable assimilables disponible disponivel \
          echangeable intercambiable cambiable trocavel extractible extraible gehalt \
-         teneur boden sol suelo solo leco metson asimilable asimilables scambiabile scambiabili assimilabile assimilabili extraivel terreno suolo ech troca ext oxidable statut acido basique getal labuse acqua elettrica feinboden";
+         teneur boden sol suelo solo leco metson asimilable asimilables scambiabile scambiabili assimilabile assimilabili extraivel terreno suolo ech troca ext oxidable statut acido basique getal labuse acqua elettrica feinboden cations cationes cationi cambio scambio \
+         intercambio trocaveis kationen basi";
     Meaning::Word(Word::ByColour) => "colorimetric colourimetric colorimetry";
     Meaning::Word(Word::Buffer) => "buffer buffered";
     Meaning::Word(Word::LimeIndex) =>
@@ -358,7 +359,7 @@ spellings! { WORDS:
          desirablelevel target targetrange normalrange referencerange guideline \
          guidelines ideal idealrange sufficiencyrange recommendedrange reference \
          optimalbereich zielbereich zielwert sollwert richtwert souhaitable optimo \
-         rango faixa optimumlevel rangooptimo";
+         rango faixa optimumlevel rangooptimo nivelescriticos niveiscriticos valoresdereferencia richtwerte sollwerte criticalvalues criticallevels";
     Meaning::Word(Word::MethodColumn) =>
         "testmethod methodused methods procedure methode metodo metodos methoden";
     Meaning::Word(Word::Humic) => "hm hm% humicmatter humic";

@@ -453,7 +453,11 @@ impl Reader {
         // "silt loam" says what it is without a word before it.
         let cells: Vec<Cell> = filled.iter().map(|c| (*c).clone()).collect();
         let class = |c: &&Cell| texture_alone(&[&c.text]).is_some();
-        let alone = || filled.iter().any(class) && about_sample(&cells, self.decimal).is_none();
+        let alone = || {
+            filled.len() > 2
+                && filled.iter().any(class)
+                && about_sample(&cells, self.decimal).is_none()
+        };
         if !own.contains(&true) || !colon && !results() && !alone() {
             return None;
         }

@@ -306,7 +306,10 @@ fn fits(row: &[Cell], columns: &[Column], decimal: Decimal) -> bool {
 /// nutrients is no row of it.
 fn names_results(row: &[Cell], columns: &[Column], decimal: Decimal) -> bool {
     let named = |cell: &Cell| {
-        cell.text.chars().count() > 1 && !is_rating(&cell.text) && names_property(cell, decimal)
+        cell.text.chars().count() > 1
+            && !is_result(&cell.text, decimal)
+            && !is_rating(&cell.text)
+            && names_property(cell, decimal)
     };
     columns.iter().filter_map(|c| cell_at(row, c.index)).any(named)
         && !read_row(row, decimal).drafts.is_empty()
