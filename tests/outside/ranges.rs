@@ -4,11 +4,10 @@ use std::collections::BTreeSet;
 
 use emberloam_engine::quantity::Unit;
 use emberloam_engine::ranges::{
-    Finding, Level, Placed, Scheme, Setting, activity_index, as_saturated_paste, judge, place,
+    Finding, Level, Placed, Setting, activity_index, as_saturated_paste, judge, place,
     reaction_class, schemes,
 };
 use emberloam_engine::soil::{Amount, Measure, Method, PlantGroup, Property, Soil, Texture};
-use emberloam_engine::sources::Grade;
 
 use Level::{Excess, High, Low, Sufficient, VeryLow};
 

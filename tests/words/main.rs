@@ -173,7 +173,7 @@ fn every_translation_keeps_its_holes_and_how_it_ends() {
 /// Every source that says something, as one text without line ends within texts.
 fn sources() -> String {
     let mut all = String::new();
-    let mut folders = ["engine/src", "engine/files/src", "app/src", "public"]
+    let mut folders = ["engine/src", "engine/facts", "engine/files/src", "app/src", "public"]
         .map(|folder| project().join(folder))
         .to_vec();
     while let Some(folder) = folders.pop() {
@@ -189,6 +189,12 @@ fn sources() -> String {
                     all += &fs::read_to_string(&path)
                         .expect("a source")
                         .replace("\" +\n        \"", "");
+                }
+            } else if path.extension().is_some_and(|end| end == "csv") {
+                let mut facts = csv::ReaderBuilder::new().flexible(true).from_path(&path);
+                for row in facts.iter_mut().flat_map(csv::Reader::records) {
+                    let row = row.expect("a row of facts");
+                    row.iter().for_each(|cell| all += &format!("{cell}\n"));
                 }
             } else if path.extension().is_some_and(|end| end == "html") {
                 all += &fs::read_to_string(&path).expect("a page");
