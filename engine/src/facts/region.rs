@@ -1,6 +1,7 @@
 //! A region: whose tables judge there, and what its reports look like.
 
 use super::fact::Fact;
+use super::plain::small;
 use super::source::Cited;
 use super::table::{Row, Wrong};
 use crate::soil::Method;
@@ -33,7 +34,7 @@ impl Fact for RegionRow {
         &["id", "name", "within", "near", "phosphorus", "cations", "ph", "clues", "sources"];
 
     fn read(row: Row<'_>) -> Result<RegionRow, Wrong> {
-        let clues: Vec<String> = row.list("clues").map(str::to_lowercase).collect();
+        let clues: Vec<String> = row.list("clues").map(small).collect();
         if let Some(short) = clues.iter().find(|clue| clue.chars().count() < 2) {
             return Err(row.wrong(format!("the clue “{short}” is too short to tell a region")));
         }

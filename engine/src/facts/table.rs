@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use super::plain::decimal;
 use crate::named::Named;
 
 /// What is wrong with a row, and where it stands.
@@ -219,12 +220,11 @@ impl<'a> Row<'a> {
 
     /// `text` from under `head` as a number.
     pub(super) fn parse(&self, head: &str, text: &str) -> Result<f64, Wrong> {
-        match text.parse::<f64>() {
-            Ok(number) if number.is_finite() => Ok(number),
-            _ => Err(self.wrong(format!(
+        decimal(text).ok_or_else(|| {
+            self.wrong(format!(
                 "“{text}” under “{head}” is no number; write it as 12.5, without its unit"
-            ))),
-        }
+            ))
+        })
     }
 
     /// `text` from under `head` as a kind.

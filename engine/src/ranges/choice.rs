@@ -25,6 +25,8 @@ struct Candidate {
     finding: Finding,
     /// The smaller, the nearer.
     rank: usize,
+    /// Its place in the list.
+    at: usize,
     /// Whether this soil is known to be one that it was made for.
     sure: bool,
 }
@@ -80,7 +82,7 @@ pub(super) fn choose(
     };
     let Candidate { scheme, finding, .. } = all.remove(at);
     all.retain(|found| found.rank < STRANGERS && found.sure);
-    all.sort_by_key(|found| found.rank);
+    all.sort_unstable_by_key(|found| (found.rank, found.at));
     let most = if setting.region.is_some() { MOST_OPINIONS } else { usize::MAX };
     let others = all.into_iter().map(|found| found.finding).take(most).collect();
     Some(Choice::Said(Said { scheme, finding, others }))
@@ -110,13 +112,13 @@ fn candidates(
             None => (!has_judge).then_some(STRANGERS),
         }
     };
-    known
-        .into_iter()
-        .filter_map(|scheme| {
+    (0..)
+        .zip(known)
+        .filter_map(|(at, scheme)| {
             let fits = scheme.soils.fit(soil, setting.texture);
             let rank = rank(scheme).filter(|_| fits != Some(false))?;
             let finding = scheme.judge(&measure, density)?;
-            Some(Candidate { scheme, finding, rank, sure: fits == Some(true) })
+            Some(Candidate { scheme, finding, rank, at, sure: fits == Some(true) })
         })
         .collect()
 }

@@ -1,5 +1,6 @@
 //! The laboratory's own class or range, where we hold no table; and beside ours where we do.
 
+use crate::facts::{decimal, small};
 use crate::quantity::Grounds;
 use crate::ranges::Finding;
 use crate::region::Region;
@@ -19,13 +20,13 @@ include!(concat!(env!("OUT_DIR"), "/ratings.rs"));
 /// The level that the laboratory's word or printed range means for a result; `None` where its
 /// word means different things to different laboratories.
 fn level_of(rating: &str, result: Option<f64>, region: Option<&Region>) -> Option<Level> {
-    let word = rating.trim().trim_matches(['(', ')', '.', '*']).to_lowercase();
+    let word = small(rating.trim().trim_matches(['(', ')', '.', '*']));
     let here = |r: &&Rating| r.region.is_empty() || region.is_some_and(|x| x.id == r.region);
     if let Some(known) = RATINGS.iter().filter(here).find(|r| r.word == word) {
         return Some(known.level);
     }
     let (from, to) = word.split_once(['-', '–'])?;
-    let (from, to): (f64, f64) = (from.trim().parse().ok()?, to.trim().parse().ok()?);
+    let (from, to) = (decimal(from.trim())?, decimal(to.trim())?);
     let result = result.filter(|_| from < to)?;
     Some(if result < from {
         Level::Low
@@ -38,9 +39,8 @@ fn level_of(rating: &str, result: Option<f64>, region: Option<&Region>) -> Optio
 
 /// Whether a table's word and a laboratory's rating are the same index: `Index 2−` and `2-`.
 fn is_index(word: &str, rating: &str) -> bool {
-    let bare =
-        |text: &str| text.to_lowercase().replace("index", "").replace('−', "-").trim().to_string();
-    word.to_lowercase().contains("index") && bare(word) == bare(rating)
+    let bare = |text: &str| small(text).replace("index", "").replace('−', "-").trim().to_string();
+    small(word).contains("index") && bare(word) == bare(rating)
 }
 
 /// Puts the laboratory's own class beside a finding: as the answer where there is no other, and

@@ -5,6 +5,7 @@ mod rates;
 
 use serde::Serialize;
 
+use crate::facts::small;
 use crate::soil::{Method, Property};
 use crate::sources::*;
 
@@ -74,7 +75,7 @@ impl Region {
     pub fn named_in<'a>(cells: impl Iterator<Item = &'a str>) -> Vec<&'static Region> {
         let mut text = String::new();
         for cell in cells {
-            text.push_str(&cell.to_lowercase());
+            text.push_str(&small(cell));
             text.push('\n');
             if text.len() > MOST_LOOKED_AT {
                 break;
@@ -97,7 +98,7 @@ fn count_clues(text: &mut String) -> Vec<usize> {
     let mut found = vec![0; ALL.len()];
     let clues = ALL.iter().enumerate().flat_map(|(at, r)| r.clues.iter().map(move |c| (at, *c)));
     let mut clues: Vec<(usize, &str)> = clues.collect();
-    clues.sort_by_key(|(_, clue)| (std::cmp::Reverse(clue.len()), *clue));
+    clues.sort_unstable_by_key(|(_, clue)| (std::cmp::Reverse(clue.len()), *clue));
     for same in clues.chunk_by(|one, other| one.1 == other.1) {
         let clue = same[0].1;
         if stands_in(clue, text) {

@@ -1,6 +1,6 @@
 //! What a year's crops are given where the bed lies, as the region's own guides say.
 
-use crate::facts::Dressed;
+use crate::facts::{Dressed, small};
 use crate::quantity::{Band, Grounds};
 use crate::region::{CropNames, CropRate};
 use crate::soil::{Level, PlantGroup};
@@ -25,7 +25,7 @@ fn crops(survey: &Survey<'_>) -> Vec<&'static str> {
         .crops
         .iter()
         .filter_map(|crop| {
-            let name = crop.name.trim().to_lowercase();
+            let name = small(crop.name.trim());
             let known = |CropNames(_, names): &&CropNames| names.contains(&name.as_str());
             CropNames::all().iter().find(known).map(|CropNames(id, _)| *id)
         })

@@ -82,7 +82,7 @@ pub(super) fn by_region(survey: &Survey<'_>, reaction: &Reaction) -> Option<Publ
         }
     };
     let mut rates: Vec<f64> = tables.iter().filter_map(rate).collect();
-    rates.sort_by(f64::total_cmp);
+    rates.sort_unstable_by(f64::total_cmp);
     let (low, high) = (*rates.first()?, *rates.last()?);
     let likely = rates[rates.len() / 2];
     let first = *tables.first()?;
