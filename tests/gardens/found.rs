@@ -289,3 +289,15 @@ fn what_is_saline_by_every_method_is_saline() {
     assert_eq!(outcome.plan.hazards, [Hazard::Salts]);
     assert!(sound(&garden("EC 1.2 dS/m\npH 6.5")).plan.hazards.is_empty());
 }
+
+/// A region's pH for all plants judged acid lovers too, and sulfur for them went below it.
+#[test]
+fn a_regions_ph_for_all_plants_is_not_that_of_acid_lovers() {
+    for lines in ["pH 6.55\nP-rem 1", "Salt pH 5.85\nPBI 10"] {
+        let mut case = garden(lines);
+        case.plants = Some(PlantGroup::AcidLovers);
+        case.bed.texture = Some(Texture::Sand);
+        assert!(!case.report.regions.is_empty(), "{lines}: its words speak for a region");
+        sound(&case);
+    }
+}

@@ -2,7 +2,7 @@
 
 use crate::quantity::Unit;
 use crate::ranges::{Finding, Level, Scheme, Setting, tables};
-use crate::soil::{Measure, Property, Soil, listed};
+use crate::soil::{Measure, PlantGroup, Property, Soil, listed};
 
 /// What tables say of a measure: the one that judges, and the second opinions.
 pub(super) struct Said {
@@ -46,8 +46,15 @@ pub(super) fn known(measure: &Measure, setting: &Setting) -> Vec<&'static Scheme
         .chain(setting.own)
         .filter(|s| s.property == measure.property && (s.unit == Unit::Index) == index)
         .filter(|s| index && measure.method.is_none() || s.is_for(measure.method))
-        .filter(|s| s.plants.contains(&plants))
+        .filter(|s| s.plants.contains(&plants) && !leaves_out(s, plants))
         .collect()
+}
+
+/// A pH that is right for all plants is not right for those that want acid soil.
+fn leaves_out(scheme: &Scheme, plants: PlantGroup) -> bool {
+    matches!(scheme.property, Property::Ph | Property::SaltPh)
+        && plants == PlantGroup::AcidLovers
+        && scheme.plants.len() == PlantGroup::ALL.len()
 }
 
 /// Whether the region itself judges this property.

@@ -3,8 +3,6 @@
 mod lime;
 mod rates;
 
-use serde::Serialize;
-
 use crate::facts::small;
 use crate::soil::{Method, Property};
 use crate::sources::*;
@@ -126,10 +124,4 @@ pub fn usual_extractants(region: Option<&Region>, property: Property) -> Vec<Met
         (_, None) => &USUAL_CATIONS,
     };
     list.iter().copied().filter(|method| method.extracts(property)).collect()
-}
-
-impl Serialize for Region {
-    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        to.serialize_str(self.id)
-    }
 }

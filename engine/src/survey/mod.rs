@@ -181,6 +181,13 @@ fn judged(readings: Vec<NormalReading>, soil: &Soil, setting: &Setting, bed: &Be
             if let Ok(measure) = &reading.measure {
                 bed.say_volume(measure, &mut finding);
             }
+            let unsaid = reading.property == Property::Ph && reading.method.is_none();
+            if let Some(region) = setting.region.filter(|region| unsaid && region.salt_ph) {
+                finding.grounds.assumed.push(format!(
+                    "Taken as pH in water. Laboratories there often measure it in salt solution, half a unit lower ({}): correct the reading if yours did.",
+                    region.name
+                ));
+            }
             if let Some(rating) = &reading.rating {
                 let printed = parse_amount(&reading.original).and_then(Amount::exact);
                 beside_the_laboratory(&mut finding, rating, printed, setting.region);
