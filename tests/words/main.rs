@@ -42,7 +42,8 @@ fn catalogue(po: &str) -> Catalogue {
 
 /// Words that stay as they are: what the reports of the corpus and our gardens
 /// name themselves, and what their laboratories print in place of a number.
-const OWN_WORDS: [&str; 5] = ["Kale", "VH", "NONE", "ND (u)", "Chair, Colour, Price"];
+const OWN_WORDS: [&str; 5] =
+    ["Kale", "NONE", "ND (u)", "Chair, Colour, Price", "very-low = 3 | low = 2 | sufficient"];
 
 #[test]
 fn nothing_that_the_engine_says_is_left_in_english() {
@@ -62,8 +63,7 @@ fn nothing_that_the_engine_says_is_left_in_english() {
         for text in &said {
             let text = titles.iter().fold(text.clone(), |text, title| text.replace(title, "1"));
             for part in catalogue.say(&text).left {
-                let stays =
-                    OWN_WORDS.contains(&part.as_str()) || foreign.contains(part.as_str());
+                let stays = OWN_WORDS.contains(&part.as_str()) || foreign.contains(part.as_str());
                 if !stays && !is_formula(&part) {
                     missing.insert(format!("{part:?} of {text:?}"));
                 }
