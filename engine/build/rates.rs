@@ -38,7 +38,7 @@ fn names(rates: &[RateRow], known: &BTreeSet<&str>) -> Result<String, Vec<Wrong>
     for crop in crops.iter().filter(|crop| rates.iter().any(|rate| rate.crop == crop.id)) {
         let names: Vec<String> =
             crop.names.iter().chain([&crop.name]).map(|name| name.to_lowercase()).collect();
-        code += &format!("CropNames({:?}, &{names:?}),\n", crop.id);
+        code += &format!("CropNames({:?}, {:?}, &{names:?}),\n", crop.id, crop.name);
     }
     Ok(code + "];\n")
 }

@@ -7,7 +7,7 @@ use emberloam_engine::ranges::{
     Finding, Level, NO_CHANCE, Placed, Scheme, Setting, judge, place, schemes, texture_decides,
 };
 use emberloam_engine::soil::{Amount, Measure, Method, PlantGroup, Property, Soil};
-use emberloam_engine::sources::{Grade, all_sources};
+use emberloam_engine::sources::all_sources;
 
 use Level::{Excess, High, Low, Sufficient, VeryLow};
 

@@ -24,9 +24,10 @@ pub struct CropRate {
     pub note: &'static str,
 }
 
-/// A crop with a rate: its id, and every name it goes by, in lower case.
+/// A crop with a rate: its id, its name as said within a sentence, and every name it goes by,
+/// in lower case.
 #[derive(Debug)]
-pub struct CropNames(pub &'static str, pub &'static [&'static str]);
+pub struct CropNames(pub &'static str, pub &'static str, pub &'static [&'static str]);
 
 include!(concat!(env!("OUT_DIR"), "/rates.rs"));
 

@@ -26,8 +26,8 @@ fn crops(survey: &Survey<'_>) -> Vec<&'static str> {
         .iter()
         .filter_map(|crop| {
             let name = small(crop.name.trim());
-            let known = |CropNames(_, names): &&CropNames| names.contains(&name.as_str());
-            CropNames::all().iter().find(known).map(|CropNames(id, _)| *id)
+            let known = |CropNames(.., names): &&CropNames| names.contains(&name.as_str());
+            CropNames::all().iter().find(known).map(|CropNames(id, ..)| *id)
         })
         .collect();
     if !named.is_empty() {
@@ -69,7 +69,8 @@ pub(super) fn dressing(
     let mut grounds = Grounds::new("A year's dressing by the region's own guides.", &[])
         .input("region", region.name);
     for (row, _) in &found {
-        grounds = grounds.input("crop", row.crop.replace('-', " "));
+        let named = CropNames::all().iter().find(|CropNames(id, ..)| *id == row.crop);
+        grounds = grounds.input("crop", named.map_or(row.crop, |CropNames(_, name, _)| name));
         for citation in row.citations {
             if !grounds.sources.contains(citation) {
                 grounds.sources.push(*citation);
