@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use emberloam_engine::quantity::Unit;
 use emberloam_engine::ranges::{
-    Finding, Level, NO_CHANCE, Placed, Scheme, Setting, judge, place, schemes, texture_decides,
+    Finding, Level, NO_CHANCE, Placed, Setting, judge, place, schemes, texture_decides,
 };
 use emberloam_engine::soil::{Amount, Measure, Method, PlantGroup, Property, Soil};
 use emberloam_engine::sources::all_sources;
