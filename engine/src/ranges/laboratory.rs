@@ -17,10 +17,19 @@ struct Rating {
 
 include!(concat!(env!("OUT_DIR"), "/ratings.rs"));
 
+/// What stands before a class.
+const CLASS: [&str; 6] =
+    ["gehaltsklasse", "gehaltsstufe", "versorgungsstufe", "klasse", "stufe", "class"];
+
 /// The level that the laboratory's word or printed range means for a result; `None` where its
 /// word means different things to different laboratories.
 fn level_of(rating: &str, result: Option<f64>, region: Option<&Region>) -> Option<Level> {
     let word = small(rating.trim().trim_matches(['(', ')', '.', '*']));
+    // "Gehaltsklasse B" says B; so does "class B".
+    let word = match word.split_once(' ') {
+        Some((before, class)) if CLASS.contains(&before) => class.to_string(),
+        _ => word,
+    };
     let here = |r: &&Rating| r.region.is_empty() || region.is_some_and(|x| x.id == r.region);
     if let Some(known) = RATINGS.iter().filter(here).find(|r| r.word == word) {
         return Some(known.level);

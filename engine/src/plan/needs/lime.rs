@@ -168,11 +168,15 @@ fn published(
     if let Some(buffer) = Buffer::of(&survey.soil, survey.case.reading.buffer) {
         return buffer.lime(reaction, survey.is_lawn()).map(by_table);
     }
+    if let Some(found) = by_base_saturation(survey) {
+        // The saturation wanted is from memory.
+        let published = beside(found, &by_buffering(survey, reaction));
+        return Ok(Own { published, read: false });
+    }
     let measured = |p| survey.soil.get(p).is_some();
     if !measured(Property::BufferPh) && !measured(Property::ExchangeableAcidity) {
-        let of_region = by_base_saturation(survey).or_else(|| by_region(survey, reaction));
         let own = by_buffering(survey, reaction);
-        return Ok(match of_region {
+        return Ok(match by_region(survey, reaction) {
             None => Own { published: own, read: false },
             Some(found) if found.grounds.rests_on_memory() => {
                 Own { published: beside(found, &own), read: false }
