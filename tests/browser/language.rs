@@ -54,10 +54,12 @@ fn show_all(page: &Page) {
 
 /// Texts the catalogue doesn't have, without what the report itself says.
 fn left(catalogue: &Catalogue, texts: &[String], own: &str) -> Vec<String> {
-    let titles: Vec<&str> = all_sources()
+    let mut titles: Vec<&str> = all_sources()
         .flat_map(|source| [source.title, source.place])
         .filter(|title| title.len() > 3)
         .collect();
+    // One title may begin another.
+    titles.sort_by_key(|title| std::cmp::Reverse(title.len()));
     // What the report itself says, cell by cell, and the words beside its numbers.
     let cells = own.split(['\n', '\t', ',', ':', ';']).map(str::trim);
     let beside = own.split_whitespace().map(|word| word.trim_matches(|c: char| !c.is_alphabetic()));
