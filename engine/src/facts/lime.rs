@@ -76,16 +76,7 @@ impl Fact for LimeRow {
     ];
 
     fn read(row: Row<'_>) -> Result<LimeRow, Wrong> {
-        let factor = |head: &str, known: &[(&str, f64)]| {
-            let cell = row.cell(head);
-            known.iter().find(|(name, _)| *name == cell).map(|(_, factor)| *factor).ok_or_else(
-                || {
-                    let names: Vec<&str> = known.iter().map(|(name, _)| *name).collect();
-                    row.wrong(format!("“{cell}” under “{head}”: one of {}", names.join(", ")))
-                },
-            )
-        };
-        let each = factor("unit", &UNITS)? * factor("of", &KINDS)?;
+        let each = row.factor("unit", &UNITS)? * row.factor("of", &KINDS)?;
         let mut points = Vec::new();
         for text in row.some("points")?.split('|') {
             let (ph, rate) = text

@@ -57,12 +57,7 @@ impl Fact for RateRow {
         &["id", "region", "crop", "nutrient", "rates", "unit", "when", "sources", "note"];
 
     fn read(row: Row<'_>) -> Result<RateRow, Wrong> {
-        let unit = row.cell("unit");
-        let each = UNITS.iter().find(|(name, _)| *name == unit).map(|(_, each)| *each);
-        let each = each.ok_or_else(|| {
-            let names: Vec<&str> = UNITS.iter().map(|(name, _)| *name).collect();
-            row.wrong(format!("“{unit}” under “unit”: one of {}", names.join(", ")))
-        })?;
+        let each = row.factor("unit", &UNITS)?;
         let mut rates = Vec::new();
         for text in row.some("rates")?.split('|') {
             rates.push(rate(row, text.trim(), each)?);

@@ -227,6 +227,18 @@ impl<'a> Row<'a> {
         })
     }
 
+    /// What a cell's word stands for, by a list of words and factors.
+    ///
+    /// # Errors
+    /// The word is none of them.
+    pub(super) fn factor(&self, head: &str, known: &[(&str, f64)]) -> Result<f64, Wrong> {
+        let cell = self.cell(head);
+        known.iter().find(|(name, _)| *name == cell).map(|(_, factor)| *factor).ok_or_else(|| {
+            let names: Vec<&str> = known.iter().map(|(name, _)| *name).collect();
+            self.wrong(format!("“{cell}” under “{head}”: one of {}", names.join(", ")))
+        })
+    }
+
     /// `text` from under `head` as a kind.
     pub(crate) fn named<T: Named>(&self, text: &str) -> Result<T, Wrong> {
         T::ALL.iter().copied().find(|kind| kind.name() == text).ok_or_else(|| {
