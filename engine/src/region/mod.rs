@@ -44,7 +44,7 @@ const USUAL_CATIONS: [Method; 4] =
     [Method::Mehlich3, Method::AmmoniumAcetate, Method::ModifiedMorgan, Method::Mehlich1];
 
 /// How much of a report is looked through for where it comes from, bytes. Our choice.
-const MOST_LOOKED_AT: usize = 30_000;
+const MOST_LOOKED_AT: usize = 12_000;
 
 impl Region {
     /// Every region, in the order of their names.
