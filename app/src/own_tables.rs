@@ -13,30 +13,43 @@ use crate::living::{Look, changed, flag, lines, press};
 use crate::state::Page;
 use crate::words;
 
+/// What a file came to: its tables, which stay for as long as the page does, or its faults.
+type Read = Result<&'static OwnFacts, Vec<String>>;
+
 thread_local! {
-    /// The file that was read last, with its tables, which stay for as long as the page does.
-    static READ: RefCell<Option<(String, Option<&'static OwnFacts>)>> = const { RefCell::new(None) };
+    /// The file that was read last, and what it came to.
+    static READ: RefCell<Option<(String, Read)>> = const { RefCell::new(None) };
 }
 
-/// The tables of the case's own file, read once for each text. One that is wrong judges nothing.
-pub fn tables_of(case: &Case) -> Option<&'static OwnFacts> {
+/// What the case's own file came to. A text is read once: what is read of it is never given back.
+fn read_of(case: &Case) -> Option<Read> {
     let text = case.own_file.as_ref()?;
     READ.with_borrow_mut(|known| match known {
-        Some((of, own)) if of == text => *own,
+        Some((of, came_to)) if of == text => Some(came_to.clone()),
         _ => {
-            let own = read("", text).ok().map(|own| &*Box::leak(Box::new(own)));
-            *known = Some((text.clone(), own));
-            own
+            let came_to = match read("", text) {
+                Ok(own) => Ok(&*Box::leak(Box::new(own))),
+                Err(wrong) => Err(wrong.iter().take(8).map(ToString::to_string).collect()),
+            };
+            *known = Some((text.clone(), came_to.clone()));
+            Some(came_to)
         }
     })
 }
 
+/// The tables of the case's own file. One that is wrong judges nothing.
+pub fn tables_of(case: &Case) -> Option<&'static OwnFacts> {
+    read_of(case)?.ok()
+}
+
 /// The tables of a case that came with a link or was kept, in a sentence each.
 fn said(case: &Case) -> Vec<String> {
-    let Some(text) = &case.own_file else { return Vec::new() };
-    match read("", text) {
-        Ok(own) => own.sources.iter().map(|source| words::own_tables_of(source.title)).collect(),
-        Err(wrong) => wrong.iter().take(8).map(ToString::to_string).collect(),
+    match read_of(case) {
+        None => Vec::new(),
+        Some(Ok(own)) => {
+            own.sources.iter().map(|source| words::own_tables_of(source.title)).collect()
+        }
+        Some(Err(wrong)) => wrong,
     }
 }
 
