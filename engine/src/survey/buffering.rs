@@ -8,7 +8,7 @@ use crate::soil::{Property, Texture};
 use crate::sources::{
     ADEWUMI_2025, AITKEN_1990, COMMON_PRACTICE, Citation, NCDA_BUFFER, OUR_CHOICE, SERA6_LIME,
 };
-use crate::survey::Survey;
+use crate::survey::{Survey, WATER_OVER_SALT};
 
 /// Share of the liming value that works in the first year.
 /// Source: limestone trials average 0.73 of pure lime; 0.7 is our choice.
@@ -29,10 +29,6 @@ const LIMY_RISE: f64 = 0.2;
 /// Organic matter for each part of carbon: between 1.724 and 2.0.
 /// Source: Pribyl 2010, see `chemistry`.
 const CARBON_TO_MATTER: f64 = 1.9;
-
-/// Salt pH reads about this much lower than pH in water.
-/// Source: common practice, no source (about 0.5).
-const SALT_PH_OFFSET: f64 = 0.5;
 
 /// Rise of pH from `rate` g biochar per kg soil with `liming` (share of
 /// CaCO3, 0–1) in a soil that takes `buffering` mmol(c)/kg for one pH unit.
@@ -56,7 +52,7 @@ impl Survey<'_> {
 
     /// pH in water: measured, or half a unit above a salt pH.
     pub fn water_ph(&self) -> Option<f64> {
-        let salt = || self.soil.value(Property::SaltPh).map(|ph| ph + SALT_PH_OFFSET);
+        let salt = || self.soil.value(Property::SaltPh).map(|ph| ph + WATER_OVER_SALT);
         self.soil.value(Property::Ph).or_else(salt).filter(|ph| (2.0..=12.0).contains(ph))
     }
 
