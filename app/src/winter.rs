@@ -69,11 +69,11 @@ pub fn winter(page: Page) -> AnyView {
 }
 
 fn rows(months: &[MonthLoss], measures: Measures) -> Vec<AnyView> {
-    let lost = |band: &Band| shown(band, Unit::KgPerHa, measures);
     months
         .iter()
         .enumerate()
         .map(|(at, month)| {
+            let lost = |band: &Band| shown(band, month.unit, measures);
             view! {
                 <tr>
                     <th scope="row">{words::month(month.month, at)}</th>
@@ -95,16 +95,16 @@ fn draw(sheet: &Sheet, pen: &Pen, months: &[MonthLoss], measures: Measures) {
     let (left, right) = (pen.px(84.0), width as i32 - pen.px(16.0));
     let (top, bottom) = (pen.px(14.0), height as i32 - pen.px(40.0));
     let most = months.iter().map(|m| m.burns.high.max(m.scotter.high)).fold(0.0, f64::max);
-    if most <= 0.0 || months.is_empty() {
+    let Some(unit) = months.first().map(|month| month.unit).filter(|_| most > 0.0) else {
         return;
-    }
+    };
     let span = f64::from(right - left) / months.len() as f64;
     let x = |month: usize| left + (month as f64 * span).round() as i32;
     let y = |lost: f64| bottom - (lost / most * f64::from(bottom - top)).round() as i32;
     // Ignored throughout: a canvas that can't be drawn on stays blank; the
     // table has the same numbers.
     for share in [0.0, 0.5, 1.0] {
-        let number = shown(&Band::exactly(share * most), Unit::KgPerHa, measures);
+        let number = shown(&Band::exactly(share * most), unit, measures);
         level_line(sheet, pen, (left, right), y(share * most), share == 0.0, &number);
     }
     let line = |of: fn(&MonthLoss) -> f64| {

@@ -21,10 +21,13 @@ pub fn statics(known: &BTreeSet<&str>, places: &BTreeSet<&str>) -> Result<String
         let rates = shared.list("(Option<Level>, Band)", &rates.join(", "));
         let all: Vec<String> = row.cited.iter().map(citation).collect();
         let citations = shared.list("Citation", &all.join(", "));
-        let RateRow { region, crop, nutrient, when, note, .. } = row;
+        let months: Vec<String> =
+            row.months.iter().map(|(month, rate)| format!("({month}, {})", band(*rate))).collect();
+        let months = shared.list("(u8, Band)", &months.join(", "));
+        let RateRow { region, crop, nutrient, way, when, note, .. } = row;
         code += &format!(
             "CropRate {{ region: {region:?}, crop: {crop:?}, nutrient: Dressed::{nutrient:?}, \
-             rates: {rates}, when: {when:?}, citations: {citations}, note: {note:?} }},\n"
+             rates: {rates}, way: Way::{way:?}, when: {when:?}, months: {months}, citations: {citations}, note: {note:?} }},\n"
         );
     }
     code += "];\n";

@@ -11,7 +11,7 @@ use crate::table;
 /// The facts of a file: no name stands twice, and every publication is known.
 pub fn rows<T: Fact>(file: &str, known: &BTreeSet<&str>) -> Result<Vec<T>, Vec<Wrong>> {
     let seen = RefCell::new(BTreeSet::new());
-    table(file)?.read(T::COLUMNS, |row| {
+    table(file)?.read(T::COLUMNS, T::MAY_LACK, |row| {
         let fact = T::read(row)?;
         if !seen.borrow_mut().insert(row.id("id")?) {
             return Err(row.wrong(format!("“{}” stands twice", row.cell("id"))));

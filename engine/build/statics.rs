@@ -8,7 +8,7 @@ use crate::{rates, regional_lime, table, tables};
 
 /// Every file to be written, with its code.
 pub fn all() -> Result<Vec<(&'static str, String)>, Vec<Wrong>> {
-    let sources = table("sources.csv")?.read(&SourceRow::COLUMNS, SourceRow::read)?;
+    let sources = table("sources.csv")?.read(&SourceRow::COLUMNS, &[], SourceRow::read)?;
     no_two("sources.csv", sources.iter().map(|source| source.id.as_str()))?;
     let known: BTreeSet<&str> = sources.iter().map(|source| source.id.as_str()).collect();
     let regions: Vec<RegionRow> = rows("regions.csv", &known)?;
@@ -18,7 +18,10 @@ pub fn all() -> Result<Vec<(&'static str, String)>, Vec<Wrong>> {
         ("sources.rs", register(&sources)),
         ("regions.rs", regions_of(&regions)),
         ("ranges.rs", ranges(&rows_of_regions("ranges.csv", &known, &places)?)),
-        ("ratings.rs", ratings(&table("ratings.csv")?.read(&RatingRow::COLUMNS, RatingRow::read)?)),
+        (
+            "ratings.rs",
+            ratings(&table("ratings.csv")?.read(&RatingRow::COLUMNS, &[], RatingRow::read)?),
+        ),
         ("lime.rs", regional_lime::statics(&known, &places)?),
         ("rates.rs", rates::statics(&known, &places)?),
     ];

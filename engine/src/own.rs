@@ -94,7 +94,7 @@ pub fn read(file: &str, whole: &str) -> Result<OwnFacts, Vec<Wrong>> {
     let mut own = OwnFacts::default();
     let mut sources = Vec::new();
     for table in tables("sources") {
-        sources.extend(table.read(&SourceRow::COLUMNS, SourceRow::read)?);
+        sources.extend(table.read(&SourceRow::COLUMNS, &[], SourceRow::read)?);
     }
     own.sources = kept(sources.into_iter().map(source).collect());
     let regions: Vec<RegionRow> = facts(tables("regions"), &own, None)?;
@@ -130,7 +130,7 @@ fn facts<'a, T: Fact>(
 ) -> Result<Vec<T>, Vec<Wrong>> {
     let mut all = Vec::new();
     for table in tables {
-        all.extend(table.read(T::COLUMNS, |row| {
+        all.extend(table.read(T::COLUMNS, T::MAY_LACK, |row| {
             let fact = T::read(row)?;
             if let Some(cited) = fact.cited().iter().find(|cited| found(cited, own).is_none()) {
                 return Err(row.wrong(format!(
@@ -208,7 +208,9 @@ fn crop_rate(row: RateRow, own: &OwnFacts) -> CropRate {
         crop: text(row.crop),
         nutrient: row.nutrient,
         rates: kept(row.rates.into_iter().map(|(level, rate)| (level, band(rate))).collect()),
+        way: row.way,
         when: text(row.when),
+        months: kept(row.months.into_iter().map(|(month, rate)| (month, band(rate))).collect()),
         note: text(row.note),
     }
 }

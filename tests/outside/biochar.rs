@@ -54,7 +54,8 @@ fn the_amounts_of_a_ten_square_metre_bed() {
     let plan = bed.plan();
     close(amount(&plan, "biochar-volume").likely, 50.0, 1e-9);
     close(amount(&plan, "biochar-dry-mass").likely, 10.0, 1e-9);
-    close(amount(&plan, "application-rate").likely, 10.0, 1e-9);
+    // 1 t/ha is 100 g/m².
+    close(amount(&plan, "application-rate").likely, 1000.0, 1e-9);
     close(amount(&plan, "share-by-mass").likely, 0.769, 0.001);
     close(amount(&plan, "bags").likely, 5.0, 0.0);
     let share = amount(&plan, "share-by-volume");
@@ -77,7 +78,7 @@ fn whatever_comes_first_holds_the_share_down() {
     assert!(asks(3.0).plan().capped_by.is_empty());
     close(share(&asks(20.0)), 10.0, 1e-9);
     let heavy = asks(10.0).with(|c| c.biochar.bulk_density = Some(400.0));
-    close(amount(&heavy.plan(), "application-rate").likely, 20.0, 1e-9);
+    close(amount(&heavy.plan(), "application-rate").likely, 2000.0, 1e-9);
     assert!(heavy.plan().capped_by[0].contains("20 t/ha"));
     let near = asks(10.0).measure(Ph, 7.4, Unit::None, None);
     assert!(near.plan().capped_by[0].contains("7.5"), "{:?}", near.plan().capped_by);

@@ -256,9 +256,9 @@ fn a_share_spread_over_years_adds_up() {
     for year in &shares.years {
         close(year.likely, 2.0, 1e-9);
     }
-    // 2 % of 10 cm is 2 L/m², at 200 kg/m³ 4 t/ha.
+    // 2 % of 10 cm is 2 L/m², at 200 kg/m³ 400 g/m².
     let tonnes = column(&schedule, "tonnes-in-all");
-    for (year, expected) in tonnes.years.iter().zip([4.0, 8.0, 12.0]) {
+    for (year, expected) in tonnes.years.iter().zip([400.0, 800.0, 1200.0]) {
         close(year.likely, expected, 1e-9);
     }
     let plan = interpret(&case).plan;
@@ -267,8 +267,8 @@ fn a_share_spread_over_years_adds_up() {
 }
 
 /// Potassium is credited to the year it comes in, phosphorus goes on: 4 t/ha of
-/// char with 1.0 % K, 45 % of it available, brings 18 kg/ha each year; with 0.1 %
-/// P and 10 % a year 0.4, then 0.8, then 1.2.
+/// char with 1.0 % K, 45 % of it available, brings 18 kg/ha or 1.8 g/m² each year; with 0.1 %
+/// P and 10 % a year 0.04, then 0.08, then 0.12.
 ///
 /// Source: arithmetic (derived); the available shares are our choice within
 /// Angst & Sohi 2013 (opened).
@@ -283,8 +283,8 @@ fn nutrients_are_credited_by_how_they_come() {
         CertificateFigure { what: CertificateItem::Phosphorus, value: 0.1 },
     ];
     let schedule = schedule(&case);
-    for (year, phosphorus) in [0.4, 0.8, 1.2].into_iter().enumerate() {
-        close(column(&schedule, "potassium-credit").years[year].likely, 18.0, 1e-9);
+    for (year, phosphorus) in [0.04, 0.08, 0.12].into_iter().enumerate() {
+        close(column(&schedule, "potassium-credit").years[year].likely, 1.8, 1e-9);
         close(column(&schedule, "phosphorus-credit").years[year].likely, phosphorus, 1e-9);
     }
 }

@@ -32,7 +32,13 @@ fn need(found: &Outcome, kind: NeedKind) -> &Need {
 fn figure(need: &Need, name: &str) -> (f64, f64, f64, Unit) {
     let found = need.figures.iter().find(|f| f.name == name);
     let f = found.unwrap_or_else(|| panic!("{name}: {need:?}"));
-    (f.band.low, f.band.likely, f.band.high, f.unit)
+    match f.unit {
+        // As guides print it: 1 g/m² is 10 kg/ha.
+        Unit::GPerM2 | Unit::GPerM2OfLawn => {
+            (f.band.low * 10.0, f.band.likely * 10.0, f.band.high * 10.0, Unit::KgPerHa)
+        }
+        unit => (f.band.low, f.band.likely, f.band.high, unit),
+    }
 }
 
 /// Source: UMass Extension, 3 lb N from 24-25-4: 12.5 lb/1000 sq ft (opened); NC State Extension,
@@ -148,7 +154,7 @@ fn a_lawn_gets_its_nitrogen_in_parts() {
     let (low, _, high, _) = figure(nitrogen, "nitrogen-rate");
     close(low, KG_PER_HA_IN_LB_PER_1000_SQ_FT, 0.1);
     close(high, 3.0 * KG_PER_HA_IN_LB_PER_1000_SQ_FT, 0.1);
-    assert!(nitrogen.steps[0].contains("49"), "{:?}", nitrogen.steps);
+    assert!(nitrogen.steps[0].contains("4.9\u{a0}g/m²"), "{:?}", nitrogen.steps);
     lawn.plants = Some(PlantGroup::Berries);
     assert_eq!(need(&interpret(&lawn), NeedKind::Nitrogen).verdict, Verdict::Unknown);
 }

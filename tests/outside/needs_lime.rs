@@ -7,7 +7,7 @@ use emberloam_engine::plan::needs::{
     gypsum_per_meq, mehlich_nc, saturation_lime, sikora_oregon, smp_tri_state,
     sulfur_for_free_lime, sulfur_michigan, turf_psu,
 };
-use emberloam_engine::quantity::Band;
+use emberloam_engine::quantity::{Band, Unit};
 use emberloam_engine::soil::{PlantGroup, Texture};
 use emberloam_engine::{Outcome, interpret};
 
@@ -32,7 +32,12 @@ fn find(needs: &Outcome, kind: NeedKind) -> &Need {
 #[track_caller]
 fn band(need: &Need, name: &str) -> Band {
     let figure = need.figures.iter().find(|f| f.name == name);
-    figure.unwrap_or_else(|| panic!("no {name} in {need:?}")).band
+    let figure = figure.unwrap_or_else(|| panic!("no {name} in {need:?}"));
+    match figure.unit {
+        // As guides print it: 100 g/m² is 1 t/ha.
+        Unit::GPerM2 => figure.band.map(|grams| grams / 100.0),
+        _ => figure.band,
+    }
 }
 
 /// Double entry: Oregon State University EM 9585, 2025: corners and rows of the table, tons/acre (opened).

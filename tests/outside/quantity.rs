@@ -110,7 +110,7 @@ fn results_by_volume_and_by_charge() {
 }
 
 /// Source: legal definitions: the inch is 2.54 cm, the pound 453.59237 g, the foot 30.48 cm, the US
-/// gallon 3.785411784 L; 1 t/ha is 20.48 lb/1000 sq ft (derived).
+/// gallon 3.785411784 L; 100 g/m² or 1 t/ha is 20.48 lb/1000 sq ft; 1 ton/acre is 2.2417 t/ha (derived).
 #[test]
 fn amounts_in_us_measures() {
     let us = |value: f64, unit| shown(&Band::exactly(value), unit, Measures::Us);
@@ -120,7 +120,9 @@ fn amounts_in_us_measures() {
         (2.54 * 6.0, Unit::Cm, "6\u{a0}in"),
         (25.4 * 3.0, Unit::Mm, "3\u{a0}in"),
         (0.092_903_04 * 50.0, Unit::SquareMetre, "50\u{a0}sq ft"),
-        (1.0, Unit::TonnePerHa, "20\u{a0}lb/1000 sq ft"),
+        (100.0, Unit::GPerM2OfLawn, "20\u{a0}lb/1000 sq ft"),
+        (100.0, Unit::GPerM2, "2\u{a0}lb/100 sq ft"),
+        (2.241_7, Unit::TonnePerHa, "1\u{a0}ton/acre"),
         (3.785_411_784 * 4.0, Unit::Litre, "4\u{a0}gal"),
     ] {
         assert_eq!(us(value, unit), text);

@@ -546,13 +546,16 @@ fn the_nitrate_test_takes_off_the_usual_rate() {
 fn the_nitrate_test_is_used_for_its_own_samples_only() {
     let nitrate = |top, bottom| sampled().is(Property::NitrateN, 18.0).deep(top, bottom);
     let fit = nitrate(0.0, 30.0).traits();
-    close(band(&fit, "psnt-manured").likely, 89.7, 0.05);
-    close(band(&fit, "psnt-unmanured").likely, 134.5, 0.05);
+    // 1 kg/ha is 0.1 g/m², 1 lb/acre 0.0023 lb/100 sq ft.
+    close(band(&fit, "psnt-manured").likely, 8.97, 0.005);
+    close(band(&fit, "psnt-unmanured").likely, 13.45, 0.005);
     assert!(said(&fit, "nitrate").starts_with("If this sample was taken while the crop grew"));
     let us = nitrate(0.0, 30.0).with(|c| c.measures = Measures::Us).traits();
     let text = said(&us, "nitrate");
-    assert!(text.contains("80\u{a0}lb/acre") && text.contains("120\u{a0}lb/acre"), "{text}");
-    assert!(text.contains("45\u{a0}lb/acre less"), "{text}");
+    // 80, 120 and 45 lb/acre on 100 of the 43,560 sq ft of an acre.
+    for lb in ["0.18", "0.28", "0.1"] {
+        assert!(text.contains(&format!("{lb}\u{a0}lb/100 sq ft")), "{text}");
+    }
     for (top, bottom, used) in [
         (0.0, 25.0, true),
         (0.0, 35.0, true),
@@ -584,7 +587,7 @@ fn the_nitrate_test_is_used_for_its_own_samples_only() {
     assert!(asks(&unknown, QuestionId::SamplingDepth));
     let limit = |amount| {
         let case = sampled().read(Property::NitrateN, amount, Unit::MgPerKg, None);
-        case.deep(0.0, 30.0).traits().get("psnt-manured").map(|f| f.band.likely.round())
+        case.deep(0.0, 30.0).traits().get("psnt-manured").map(|f| (f.band.likely * 10.0).round())
     };
     assert_eq!(limit(Amount::Below(5.0)), Some(179.0));
     assert_eq!(limit(Amount::Below(15.0)), None);

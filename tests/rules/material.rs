@@ -79,9 +79,9 @@ fn thirty_tonnes_in_all_is_the_end() {
     case.biochar.liming_percent = Some(0.0);
     let schedule = schedule(&case);
     let tonnes = column(&schedule, "tonnes-in-all");
-    // 5 % of 10 cm is 10 t/ha.
+    // 5 % of 10 cm is 10 t/ha, or 1000 g/m².
     let likely: Vec<f64> = tonnes.years.iter().map(|b| b.likely.round()).collect();
-    assert_eq!(likely, [10.0, 20.0, 30.0]);
+    assert_eq!(likely, [1000.0, 2000.0, 3000.0]);
     assert_eq!(schedule.stops.len(), 1);
     let (year, why) = &schedule.stops[0];
     assert!(*year == 4 && why.contains("30 t/ha"), "{year}: {why}");

@@ -58,7 +58,7 @@ fn a_regions_own_table_judges_and_is_its_own_source() {
     assert!(!source.contains("Brook County"), "{source}");
 }
 
-/// By hand: pH 5.5 is half way from 9 to 3 t/ha, so 6 t/ha of pure lime for 20 cm.
+/// By hand: pH 5.5 is half way from 9 to 3 t/ha, so 6 t/ha, or 600 g/m², of pure lime for 20 cm.
 #[test]
 fn a_regions_own_lime_and_dressing_are_used() {
     let outcome = interpret(&case(Some(kept(COUNTY))));
@@ -67,8 +67,8 @@ fn a_regions_own_lime_and_dressing_are_used() {
         figures.clone().find(|f| f.name == name).unwrap_or_else(|| panic!("no {name}")).band.likely
     };
     let depth = survey(Cow::Owned(case(Some(kept(COUNTY))))).bed.depth.value;
-    assert!((figure("lime-rate") - 6.0 * depth / 20.0).abs() < 0.1, "{}", figure("lime-rate"));
-    assert!((figure("phosphate-rate") - 70.0).abs() < 1e-6);
+    assert!((figure("lime-rate") - 600.0 * depth / 20.0).abs() < 10.0, "{}", figure("lime-rate"));
+    assert!((figure("phosphate-rate") - 7.0).abs() < 1e-6);
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use crate::details::Traits;
 use crate::details::ask_depth;
-use crate::quantity::{Band, Grounds, Unit, significant};
+use crate::quantity::{Band, Grounds, Unit, shown, significant};
 use crate::soil::Property;
 use crate::sources::{CARBON_STOCK, NRCS_SSIR45, PRIBYL_2010};
 use crate::survey::Survey;
@@ -60,7 +60,8 @@ pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
     let text = format!(
         "The soil is {} carbon: {} in the {thick} that were sampled.",
         survey.shown(&carbon, Unit::Percent),
-        survey.shown(&held, Unit::TonnePerHa),
+        // As carbon is counted everywhere, whatever the bed.
+        shown(&held, Unit::TonnePerHa, survey.case.measures),
     );
     traits.say("carbon", text, grounds);
 }

@@ -116,7 +116,8 @@ fn rates(survey: &Survey<'_>, nitrate: f64, mut grounds: Grounds, traits: &mut T
         let to_kg =
             convert(pounds, Unit::LbPerAcre, Unit::KgPerHa, &Context::FURROW_SLICE).unwrap_or(0.0);
         let band = Band::exactly(to_kg);
-        traits.figure(name, label, band, Unit::KgPerHa, &grounds);
+        let (told, unit) = survey.per_area(band, Unit::KgPerHa);
+        traits.figure(name, label, told, unit, &grounds);
         survey.shown(&band, Unit::KgPerHa)
     };
     let with = metric(

@@ -5,7 +5,7 @@ use crate::bag::Material;
 use crate::case::Bag;
 use crate::plan::{Dose, Plan, tonnes_per_ha};
 use crate::quantity::{
-    Band, Figure, Grounds, KG_PER_POUND, LB_PER_1000_SQ_FT_IN_T_PER_HA, LITRES_PER_CUBIC_FOOT,
+    Band, Figure, Grounds, KG_PER_POUND, LB_PER_1000_SQ_FT_IN_G_PER_M2, LITRES_PER_CUBIC_FOOT,
     LITRES_PER_GALLON, Measures, Unit, shown, significant,
 };
 use crate::sources::{ARITHMETIC, OUR_CHOICE};
@@ -233,7 +233,7 @@ impl Bought<'_> {
             ("tonnes on a hectare, dry", weight(tonnes, 1.0, "t/ha")),
             (
                 "pounds on 1000 square feet, dry",
-                weight(tonnes, LB_PER_1000_SQ_FT_IN_T_PER_HA, "lb/1000 sq ft"),
+                weight(tonnes, 100.0 * LB_PER_1000_SQ_FT_IN_G_PER_M2, "lb/1000 sq ft"),
             ),
             ("pounds on an acre, dry", weight(tonnes, LB_PER_ACRE_IN_T_PER_HA, "lb/acre")),
         ]);

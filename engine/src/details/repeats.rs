@@ -262,7 +262,17 @@ impl<'a> Schedule<'a> {
 
     fn columns(&self, rows: &[State]) -> Vec<Column> {
         let of_soil = [self.ph_at_end(rows), self.cec_at_end(rows)];
-        self.added(rows).into_iter().chain(of_soil).chain(self.credits(rows)).flatten().collect()
+        let all = self.added(rows).into_iter().chain(of_soil).chain(self.credits(rows));
+        all.flatten().map(|column| self.told(column)).collect()
+    }
+
+    /// The column in the measure of the thing.
+    fn told(&self, mut column: Column) -> Column {
+        let unit = column.unit;
+        for year in &mut column.years {
+            (*year, column.unit) = self.survey.per_area(*year, unit);
+        }
+        column
     }
 
     /// What is added each year, and what is there in all.

@@ -71,8 +71,7 @@ const UNDER_A_CROP: Band = Band { low: 0.0, likely: 50.0, high: 75.0 };
 /// Source: Borchard 2019, −13 % overall, more than −26 % beyond 30 days (derived).
 const FIRST_MONTH: f64 = 0.5;
 
-/// What is lost from the beginning of the season to the end of one month,
-/// kg/ha.
+/// What is lost from the beginning of the season to the end of one month, by area.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MonthLoss {
     /// Which month, 1 is January; `None` where the half of the year is not known.
@@ -85,6 +84,8 @@ pub struct MonthLoss {
     pub scotter: Band,
     /// Lost so far with this biochar; `None` where none is advised.
     pub with: Option<Band>,
+    /// The unit of what is lost.
+    pub unit: Unit,
 }
 
 /// The nitrate of a bed over a winter.
@@ -118,7 +119,7 @@ pub fn winter_loss(survey: &Survey<'_>, plan: &Plan) -> Option<WinterLoss> {
 
     let grounds = of_bare_soil(survey, &water, stock.grounds, capacity);
     let figure = |name, label, band, grounds: &Grounds| {
-        Figure::new(name, label, band, Unit::KgPerHa, grounds.clone())
+        survey.told(Figure::new(name, label, band, Unit::KgPerHa, grounds.clone()))
     };
     let mut figures = vec![
         figure("nitrate-held", "nitrate nitrogen in the sampled soil", held, &grounds),
@@ -135,13 +136,29 @@ pub fn winter_loss(survey: &Survey<'_>, plan: &Plan) -> Option<WinterLoss> {
         figures.push(figure("nitrate-kept", "kept by it", kept, &why));
     }
     let stays = over_winter(season);
-    figures.extend(stays.map(|crop| under_crop(crop, lost)));
+    figures.extend(stays.map(|crop| survey.told(under_crop(crop, lost))));
     let label = "water that drains through";
     figures.push(Figure::new("drainage", label, water.total, Unit::Mm, water.grounds.clone()));
     let of = |lost: f64, held: f64| if held > 0.0 { 100.0 * lost / held } else { 0.0 };
     let percent =
         Band::new(of(lost.low, held.low), of(lost.likely, held.likely), of(lost.high, held.high));
-    Some(WinterLoss { text: in_words(survey, &water, percent, uses, stays), figures, months })
+    let text = in_words(survey, &water, percent, uses, stays);
+    let months = months.into_iter().map(|month| month.told(survey)).collect();
+    Some(WinterLoss { text, figures, months })
+}
+
+impl MonthLoss {
+    /// In the measure of the thing, from kg/ha.
+    fn told(self, survey: &Survey<'_>) -> MonthLoss {
+        let told = |band| survey.per_area(band, self.unit).0;
+        MonthLoss {
+            unit: survey.per_area(self.burns, self.unit).1,
+            burns: told(self.burns),
+            scotter: told(self.scotter),
+            with: self.with.map(told),
+            ..self
+        }
+    }
 }
 
 /// The most that biochar lessens leaching in this soil, %.
@@ -289,6 +306,7 @@ fn month_by_month(
             burns,
             scotter,
             with: uses.then(|| Band::new(with[0], with[1], with[2])),
+            unit: Unit::KgPerHa,
         });
     }
     months

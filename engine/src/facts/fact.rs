@@ -8,6 +8,9 @@ pub trait Fact: Sized {
     /// The columns, in the order they are usually written; “id” is among them.
     const COLUMNS: &'static [&'static str];
 
+    /// Those of them that a file may lack: it was written before they came, or has no use for them.
+    const MAY_LACK: &'static [&'static str] = &[];
+
     /// Reads a row.
     ///
     /// # Errors
@@ -30,6 +33,6 @@ pub(crate) fn read_one<T: Fact>(row: &str) -> Result<T, String> {
     let row: Vec<String> = row.split(',').map(str::to_string).collect();
     assert_eq!(row.len(), T::COLUMNS.len(), "{row:?}");
     let table = super::table::Table { file: "facts.csv".into(), heads, rows: vec![(7, row)] };
-    let read = table.read(T::COLUMNS, T::read);
+    let read = table.read(T::COLUMNS, T::MAY_LACK, T::read);
     read.map(|mut all| all.remove(0)).map_err(|wrong| wrong[0].to_string())
 }

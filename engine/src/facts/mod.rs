@@ -35,7 +35,7 @@ pub use metal::{LeadLevelRow, MetalRow};
 pub use oxide::Oxide;
 pub use plain::{decimal, small};
 pub use range::{RangeRow, SoilsRow, StepRow};
-pub use rate::{Dressed, RateRow};
+pub use rate::{Dressed, RateRow, Way};
 pub use rating::RatingRow;
 pub use region::RegionRow;
 pub use salt_line::{Grain, SaltLineRow};

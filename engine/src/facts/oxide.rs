@@ -11,11 +11,13 @@ pub enum Oxide {
     MgO,
     /// Quicklime, CaO.
     CaO,
+    /// Sulfur trioxide, SO₃.
+    SO3,
 }
 
 impl Oxide {
     /// All of them.
-    pub const ALL: [Oxide; 4] = [Oxide::P2O5, Oxide::K2O, Oxide::MgO, Oxide::CaO];
+    pub const ALL: [Oxide; 5] = [Oxide::P2O5, Oxide::K2O, Oxide::MgO, Oxide::CaO, Oxide::SO3];
 
     /// What a table and a reader call it.
     pub fn symbol(self) -> &'static str {
@@ -24,6 +26,7 @@ impl Oxide {
             Oxide::K2O => "K2O",
             Oxide::MgO => "MgO",
             Oxide::CaO => "CaO",
+            Oxide::SO3 => "SO3",
         }
     }
 
@@ -35,6 +38,7 @@ impl Oxide {
             Oxide::K2O => 2.0 * 39.098 / (2.0 * 39.098 + 15.999),
             Oxide::MgO => 24.305 / (24.305 + 15.999),
             Oxide::CaO => 40.078 / (40.078 + 15.999),
+            Oxide::SO3 => 32.06 / (32.06 + 3.0 * 15.999),
         }
     }
 }

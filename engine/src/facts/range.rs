@@ -135,6 +135,7 @@ fn fits(oxide: Oxide, property: Property) -> bool {
         Oxide::K2O => Property::Potassium,
         Oxide::MgO => Property::Magnesium,
         Oxide::CaO => Property::Calcium,
+        Oxide::SO3 => Property::Sulfur,
     };
     of == property
 }

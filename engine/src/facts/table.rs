@@ -92,6 +92,7 @@ impl Table {
     pub fn read<T>(
         &self,
         columns: &[&str],
+        may_lack: &[&str],
         read: impl Fn(Row<'_>) -> Result<T, Wrong>,
     ) -> Result<Vec<T>, Vec<Wrong>> {
         let mut wrong = Vec::new();
@@ -104,7 +105,7 @@ impl Table {
                 ));
             }
         }
-        for column in columns {
+        for column in columns.iter().filter(|column| !may_lack.contains(column)) {
             if !self.heads.iter().any(|head| head == column) {
                 at_head(format!("the column “{column}” is missing"));
             }
@@ -232,10 +233,19 @@ impl<'a> Row<'a> {
     /// # Errors
     /// The word is none of them.
     pub(super) fn factor(&self, head: &str, known: &[(&str, f64)]) -> Result<f64, Wrong> {
-        let cell = self.cell(head);
-        known.iter().find(|(name, _)| *name == cell).map(|(_, factor)| *factor).ok_or_else(|| {
+        self.known(self.cell(head), head, known)
+    }
+
+    /// What `text` from under `head` stands for, likewise.
+    pub(super) fn known(
+        &self,
+        text: &str,
+        head: &str,
+        known: &[(&str, f64)],
+    ) -> Result<f64, Wrong> {
+        known.iter().find(|(name, _)| *name == text).map(|(_, factor)| *factor).ok_or_else(|| {
             let names: Vec<&str> = known.iter().map(|(name, _)| *name).collect();
-            self.wrong(format!("“{cell}” under “{head}”: one of {}", names.join(", ")))
+            self.wrong(format!("“{text}” under “{head}”: one of {}", names.join(", ")))
         })
     }
 

@@ -293,7 +293,8 @@ fn figures(survey: &Survey<'_>, found: &Share, litres: f64, per_m2: Band) -> Vec
     let weigh = |rule: &str| {
         material.explain(with_bed(Grounds::new(rule, &[ARITHMETIC.derived()])), &density)
     };
-    let figure = |name, label, band, unit, grounds| Figure { name, label, band, unit, grounds };
+    let figure =
+        |name, label, band, unit, grounds| survey.told(Figure { name, label, band, unit, grounds });
     let mut figures = vec![
         share_figure(survey, found),
         figure(

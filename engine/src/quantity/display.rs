@@ -58,6 +58,9 @@ pub fn shown(band: &Band, unit: Unit, measures: Measures) -> String {
         _ if unit == Unit::Bags && *band == Band::exactly(1.0) => (1.0, "bag"),
         // As the recipe measures it out; only bags are sold by the cubic foot.
         (Measures::Us, Unit::Litre) => (1.0 / LITRES_PER_GALLON, "gal"),
+        (Measures::Metric, Unit::GPerM2 | Unit::GPerM2OfLawn) if band.likely >= 1000.0 => {
+            (0.001, "kg/m²")
+        }
         _ => in_measures(unit, measures),
     };
     let widest = (band.low.abs().max(band.likely.abs()).max(band.high.abs())) * factor;
@@ -125,8 +128,10 @@ pub(crate) const LITRES_PER_GALLON: f64 = 3.785_411_784;
 pub(crate) const LITRES_PER_CUBIC_FOOT: f64 = 28.316_846_592;
 /// Kilograms in a pound. Source: legal definition (derived).
 pub(crate) const KG_PER_POUND: f64 = 0.453_592_37;
-/// lb/1000 sq ft in 1 t/ha. Source: legal definitions (derived).
-pub(crate) const LB_PER_1000_SQ_FT_IN_T_PER_HA: f64 = 20.481_614_3;
+/// lb/1000 sq ft in 1 g/m². Source: legal definitions (derived).
+pub(crate) const LB_PER_1000_SQ_FT_IN_G_PER_M2: f64 = 0.204_816_143;
+/// US tons an acre in 1 t/ha. Source: legal definitions (derived).
+const TON_PER_ACRE_IN_T_PER_HA: f64 = 0.446_089_56;
 
 /// `value` of `unit` as a number in the reader's measures, for an input box.
 pub fn in_readers(value: f64, unit: Unit, measures: Measures) -> f64 {
@@ -154,7 +159,9 @@ fn in_measures(unit: Unit, measures: Measures) -> (f64, &'static str) {
         (Measures::Us, Unit::Metre) => (1.0 / 0.3048, "ft"),
         (Measures::Us, Unit::SquareMetre) => (1.0 / 0.092_903_04, "sq ft"),
         (Measures::Us, Unit::KgPerHa) => (1.0 / KG_PER_HA_IN_LB_PER_ACRE, "lb/acre"),
-        (Measures::Us, Unit::TonnePerHa) => (LB_PER_1000_SQ_FT_IN_T_PER_HA, "lb/1000 sq ft"),
+        (Measures::Us, Unit::TonnePerHa) => (TON_PER_ACRE_IN_T_PER_HA, "ton/acre"),
+        (Measures::Us, Unit::GPerM2) => (LB_PER_1000_SQ_FT_IN_G_PER_M2 / 10.0, "lb/100 sq ft"),
+        (Measures::Us, Unit::GPerM2OfLawn) => (LB_PER_1000_SQ_FT_IN_G_PER_M2, "lb/1000 sq ft"),
         _ => (1.0, unit.symbol()),
     }
 }

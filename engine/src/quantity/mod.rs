@@ -20,7 +20,7 @@ pub use band::{Band, Figure, Grounds, Input};
 pub use between::between;
 pub use convert::{Context, ConvertError, convert};
 pub(crate) use display::{
-    KG_PER_POUND, LB_PER_1000_SQ_FT_IN_T_PER_HA, LITRES_PER_CUBIC_FOOT, LITRES_PER_GALLON,
+    KG_PER_POUND, LB_PER_1000_SQ_FT_IN_G_PER_M2, LITRES_PER_CUBIC_FOOT, LITRES_PER_GALLON,
 };
 pub use display::{
     Measures, from_readers, in_readers, measured_out, readers_symbol, shown, significant, weighed,

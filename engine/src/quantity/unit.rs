@@ -42,6 +42,10 @@ named! { "unit", symbol:
         Gram = "g", "g";
         /// Tonnes per hectare.
         TonnePerHa = "t/ha", "t/ha";
+        /// Grams on a square metre of a bed.
+        GPerM2 = "g/m2", "g/m²";
+        /// Grams on a square metre of lawn.
+        GPerM2OfLawn = "g/m2 of lawn", "g/m²";
         /// Square metres.
         SquareMetre = "m2", "m²";
         /// Centimetres.

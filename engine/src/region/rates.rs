@@ -1,6 +1,6 @@
 //! A year's dressings of crops by a region's guides.
 
-use crate::facts::Dressed;
+use crate::facts::{Dressed, Way};
 use crate::quantity::Band;
 use crate::soil::Level;
 use crate::sources::*;
@@ -16,8 +16,12 @@ pub struct CropRate {
     pub nutrient: Dressed,
     /// For each level of the soil, kg/ha; `None` for any level.
     pub rates: &'static [(Option<Level>, Band)],
+    /// How it gets to the plants.
+    pub way: Way,
     /// How it is split.
     pub when: &'static str,
+    /// What is given in which month, 1 is January, kg/ha.
+    pub months: &'static [(u8, Band)],
     /// The publications.
     pub citations: &'static [Citation],
     /// What a reader must know of it.

@@ -4,6 +4,7 @@
 mod bed;
 pub mod buffering;
 mod nitrate;
+mod per_area;
 mod reaction;
 
 use std::borrow::Cow;
@@ -260,11 +261,6 @@ impl<'a> Survey<'a> {
             let measure = reading.measure.as_ref().ok().filter(|m| m.property == property)?;
             Some((reading, *measure, reading.slice.or(self.bed.sampled)))
         })
-    }
-
-    /// A band in the reader's measures.
-    pub(crate) fn shown(&self, band: &Band, unit: Unit) -> String {
-        shown(band, unit, self.case.measures)
     }
 
     /// A weight as it is measured out, from grams.

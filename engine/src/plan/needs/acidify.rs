@@ -8,7 +8,7 @@ use crate::plan::needs::lime_rate::{
     T_PER_HA_IN_LB_PER_1000_SQ_FT, T_PER_HA_IN_TON_PER_ACRE, doses,
 };
 use crate::plan::needs::{Need, NeedKind, Verdict, limits};
-use crate::quantity::{Band, Figure, Grounds, Unit, between, inverse, shown, significant};
+use crate::quantity::{Band, Figure, Grounds, Unit, between, inverse, significant};
 use crate::question::{Question, QuestionId};
 use crate::soil::{Amount, PlantGroup, Property, Texture};
 use crate::sources::{
@@ -223,14 +223,16 @@ fn on_free_lime(survey: &Survey<'_>, reaction: &Reaction, high: &str) -> Need {
     let lime = survey.soil.get(Property::FreeLime).map(|m| m.amount);
     if let Some(Amount::Exactly(percent)) = lime.filter(|_| survey.bed.limy) {
         let rule = "Free lime in 2,000,000 lb of soil per acre × 32.06 ÷ 100.09.";
-        need.figures.push(Figure {
-            name: "sulfur-lost-to-lime",
-            label: "sulfur that the lime would use up",
-            band: Band::exactly(sulfur_for_free_lime(percent)),
-            unit: Unit::KgPerHa,
-            grounds: Grounds::new(rule, &[ARITHMETIC.derived()])
-                .input("free lime", format!("{} %", significant(percent, 3))),
-        });
+        need.figures.push(
+            survey.told(Figure {
+                name: "sulfur-lost-to-lime",
+                label: "sulfur that the lime would use up",
+                band: Band::exactly(sulfur_for_free_lime(percent)),
+                unit: Unit::KgPerHa,
+                grounds: Grounds::new(rule, &[ARITHMETIC.derived()])
+                    .input("free lime", format!("{} %", significant(percent, 3))),
+            }),
+        );
     }
     need
 }
@@ -287,7 +289,7 @@ fn sulfur(survey: &Survey<'_>, reaction: &Reaction, soil: SulfurSoil) -> Option<
         others.push(format!(
             "Another publication gives far more from pH 7.0–7.5 to 6.0–6.5, sand to clay: {} for 15 cm. \
              That can be more acid than a sand can hold, so the lesser is used.",
-            shown(&all, Unit::KgPerHa, survey.case.measures)
+            survey.shown(&all, Unit::KgPerHa)
         ));
     }
     if survey.case.plants == Some(PlantGroup::AcidLovers) && soil != SulfurSoil::Organic {
@@ -301,7 +303,7 @@ fn sulfur(survey: &Survey<'_>, reaction: &Reaction, soil: SulfurSoil) -> Option<
             let band = Band::exactly(lb / 2.0 * T_PER_HA_IN_TON_PER_ACRE);
             others.push(format!(
                 "A table for blueberry, read where it is quoted, gives {} to go down to pH 4.5.",
-                shown(&band, Unit::KgPerHa, survey.case.measures)
+                survey.shown(&band, Unit::KgPerHa)
             ));
             grounds.sources.push(BLUEBERRY_SULFUR.second_hand());
         }
@@ -471,7 +473,8 @@ fn told(survey: &Survey<'_>, rate: Band) -> String {
 }
 
 fn figures(survey: &Survey<'_>, rate: Band, grams: Band, grounds: &Grounds) -> Vec<Figure> {
-    let figure = |name, label, band, unit, grounds| Figure { name, label, band, unit, grounds };
+    let figure =
+        |name, label, band, unit, grounds| survey.told(Figure { name, label, band, unit, grounds });
     let (unit, factor) = of_bed(survey);
     let bed = survey.bed.area.add_to(grounds.clone());
     let kg = grams.map(|g| g / 1000.0);

@@ -1,6 +1,6 @@
 //! What a year's crops are given where the bed lies, as the region's own guides say.
 
-use crate::facts::{Dressed, small};
+use crate::facts::{Dressed, Way, small};
 use crate::quantity::{Band, Grounds};
 use crate::region::{CropNames, CropRate};
 use crate::soil::{Level, PlantGroup};
@@ -51,6 +51,7 @@ pub(super) fn dressing(
     let found: Vec<(&CropRate, Band)> = survey
         .crop_rates()
         .filter(|row| row.region == region.id && row.nutrient == nutrient)
+        .filter(|row| row.way == Way::Soil)
         .filter(|row| crops.contains(&row.crop))
         .filter_map(|row| {
             let at = |wanted| row.rates.iter().find(|(level, _)| *level == wanted);

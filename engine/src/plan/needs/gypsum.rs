@@ -202,7 +202,8 @@ fn amounts(survey: &Survey<'_>, sodium: &Sodium, cec: Band, rate: Band, grams: B
     } else {
         survey.shown(&rate, Unit::TonnePerHa)
     };
-    let figure = |name, label, band, unit, grounds| Figure { name, label, band, unit, grounds };
+    let figure =
+        |name, label, band, unit, grounds| survey.told(Figure { name, label, band, unit, grounds });
     let of_bed = area.add_to(grounds.clone());
     let answer =
         format!("The soil is sodic. Gypsum: roughly {told}. Have it sized locally before you buy.");

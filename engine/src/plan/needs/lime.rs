@@ -375,7 +375,8 @@ fn amounts(
     need.for_bed = Some(grams(product));
     let bed = survey.bed.area.add_to(product_grounds.clone());
     let kg = grams(product).map(|g| g / 1000.0);
-    let figure = |name, label, band, unit, grounds| Figure { name, label, band, unit, grounds };
+    let figure =
+        |name, label, band, unit, grounds| survey.told(Figure { name, label, band, unit, grounds });
     need.figures = vec![
         figure("lime-rate", "pure lime", pure, Unit::TonnePerHa, grounds),
         figure("lime-product", "lime as bought", product, Unit::TonnePerHa, product_grounds),

@@ -117,13 +117,13 @@ fn enter(survey: &Survey<'_>, ledger: &mut Ledger, names: &Names, rate: Band, ne
     // Nitrogen is wanted in any form; it stands with the nitrate.
     ledger.account(names.accounts[0]).wanted = grams.map(|g| g * names.element);
     need.for_bed = Some(grams);
-    need.figures.push(Figure {
+    need.figures.push(survey.told(Figure {
         name: names.figures[0],
         label: names.labels[0],
         band: rate,
         unit: Unit::KgPerHa,
         grounds: need.grounds.clone(),
-    });
+    }));
 }
 
 /// What the year's needs come to after biochar, charge, lime and compost: what is still
@@ -319,11 +319,9 @@ fn with_the_laboratory(
         need.verdict != Verdict::Unknown && !remembered && !its_word
     };
     if let Some(mut need) = own.filter(of_ours) {
-        let area = survey.bed.area.value;
-        let rate = need.figures.first().map_or(0.0, |rate| rate.band.likely);
         let both = Both {
-            theirs: theirs.per_m2.likely * area,
-            ours: rate * GRAMS_PER_M2_IN_KG_PER_HA * area,
+            theirs: theirs.per_m2.likely * survey.bed.area.value,
+            ours: need.for_bed.map_or(0.0, |grams| grams.likely),
             most: limits::of_nutrient(survey, names.kind).map_or(0.0, |(in_all, _)| in_all.most),
         };
         theirs.beside(survey, &mut need, &both);
