@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::facts::{CropRow, RateRow, Wrong};
+use crate::facts::{CropRow, RateRow, TraceElementRow, Wrong};
 use crate::shared::{self, Shared, band, citation, rows_of_regions};
 
 pub fn statics(known: &BTreeSet<&str>, places: &BTreeSet<&str>) -> Result<String, Vec<Wrong>> {
@@ -21,12 +21,14 @@ pub fn statics(known: &BTreeSet<&str>, places: &BTreeSet<&str>) -> Result<String
         let rates = shared.list("(Option<Level>, Band)", &rates.join(", "));
         let all: Vec<String> = row.cited.iter().map(citation).collect();
         let citations = shared.list("Citation", &all.join(", "));
+        let crops: Vec<String> = row.crops.iter().map(|crop| format!("{crop:?}")).collect();
+        let crops = shared.list("&str", &crops.join(", "));
         let months: Vec<String> =
             row.months.iter().map(|(month, rate)| format!("({month}, {})", band(*rate))).collect();
         let months = shared.list("(u8, Band)", &months.join(", "));
-        let RateRow { region, crop, nutrient, way, when, note, .. } = row;
+        let RateRow { region, nutrient, way, when, note, .. } = row;
         code += &format!(
-            "CropRate {{ region: {region:?}, crop: {crop:?}, nutrient: Dressed::{nutrient:?}, \
+            "CropRate {{ region: {region:?}, crops: {crops}, nutrient: Dressed::{nutrient:?}, \
              rates: {rates}, way: Way::{way:?}, when: {when:?}, months: {months}, citations: {citations}, note: {note:?} }},\n"
         );
     }
@@ -34,11 +36,14 @@ pub fn statics(known: &BTreeSet<&str>, places: &BTreeSet<&str>) -> Result<String
     Ok(shared.code + &code + &names(&rows, known)?)
 }
 
-/// The names of the crops that have rates.
+/// The names of the crops that have rates, or are hurt by a trace element.
 fn names(rates: &[RateRow], known: &BTreeSet<&str>) -> Result<String, Vec<Wrong>> {
     let crops: Vec<CropRow> = shared::rows("crops.csv", known)?;
+    let elements: Vec<TraceElementRow> = shared::rows("trace_elements.csv", known)?;
     let mut code = String::from("static NAMES: &[CropNames] = &[\n");
-    for crop in crops.iter().filter(|crop| rates.iter().any(|rate| rate.crop == crop.id)) {
+    let dressed = |crop: &CropRow| rates.iter().any(|rate| rate.crops.contains(&crop.id));
+    let hurt = |crop: &CropRow| elements.iter().any(|element| element.hurts.contains(&crop.id));
+    for crop in crops.iter().filter(|crop| dressed(crop) || hurt(crop)) {
         let names: Vec<String> =
             crop.names.iter().chain([&crop.name]).map(|name| name.to_lowercase()).collect();
         code += &format!("CropNames({:?}, {:?}, &{names:?}),\n", crop.id, crop.name);

@@ -6,8 +6,10 @@ mod feedstocks;
 mod lime_buffers;
 mod limits;
 mod metals;
+mod pot_feeds;
 mod salt_lines;
 mod saturation_water;
+mod trace_elements;
 
 use std::collections::BTreeSet;
 
@@ -23,7 +25,9 @@ pub fn all(known: &BTreeSet<&str>) -> Result<Vec<(&'static str, String)>, Vec<Wr
         ("limits.rs", limits::statics(known)?),
         ("lead_levels.rs", metals::lead(known)?),
         ("metals.rs", metals::statics(known)?),
+        ("pot_feeds.rs", pot_feeds::statics(known)?),
         ("salt_lines.rs", salt_lines::statics(known)?),
         ("saturation_water.rs", saturation_water::statics(known)?),
+        ("trace_elements.rs", trace_elements::statics(known)?),
     ])
 }

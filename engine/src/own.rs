@@ -205,7 +205,7 @@ fn crop_rate(row: RateRow, own: &OwnFacts) -> CropRate {
     CropRate {
         citations: citations(&row.cited, own),
         region: text(row.region),
-        crop: text(row.crop),
+        crops: kept(row.crops.into_iter().map(text).collect()),
         nutrient: row.nutrient,
         rates: kept(row.rates.into_iter().map(|(level, rate)| (level, band(rate))).collect()),
         way: row.way,

@@ -46,7 +46,7 @@ enum Good {
 }
 
 /// The name of each good, its unit, and how many of the engine's units that is.
-const GOODS: [(&str, Good, &str, f64); 8] = [
+const GOODS: [(&str, Good, &str, f64); 13] = [
     ("biochar", Good::Biochar, "L", 1.0),
     ("lime", Good::Need(NeedKind::Lime), "kg", 1000.0),
     ("sulfur", Good::Need(NeedKind::Acid), "kg", 1000.0),
@@ -55,6 +55,11 @@ const GOODS: [(&str, Good, &str, f64); 8] = [
     ("phosphate", Good::Need(NeedKind::Phosphate), "g", 1.0),
     ("potash", Good::Need(NeedKind::Potash), "g", 1.0),
     ("Epsom salt", Good::Need(NeedKind::Magnesium), "g", 1.0),
+    ("gypsum for sulfur", Good::Need(NeedKind::Sulfur), "g", 1.0),
+    ("borax", Good::Need(NeedKind::Boron), "g", 1.0),
+    ("zinc sulfate", Good::Need(NeedKind::Zinc), "g", 1.0),
+    ("manganese sulfate", Good::Need(NeedKind::Manganese), "g", 1.0),
+    ("copper sulfate", Good::Need(NeedKind::Copper), "g", 1.0),
 ];
 
 /// Words by which a step asks to open the soil.

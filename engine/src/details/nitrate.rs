@@ -63,7 +63,7 @@ fn unfit(survey: &Survey<'_>, slice: (f64, f64)) -> Option<&'static str> {
 
 pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
     let Some((_, measure, slice)) = survey.slices(Property::NitrateN).next() else { return };
-    traits.figures.extend(survey.nitrate_stock());
+    traits.figures.extend(survey.nitrate_stock().map(|stock| survey.told(stock)));
     let Some(slice) = slice else {
         return ask_depth(
             traits,

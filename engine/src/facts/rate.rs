@@ -54,8 +54,8 @@ pub struct RateRow {
     pub id: String,
     /// The region it was published for.
     pub region: String,
-    /// The crop, by its name in `crops.csv`, or a group: `any`, `mixed-garden`, `lawn-cool-season`.
-    pub crop: String,
+    /// The crops, by their names in `crops.csv`, or a group: `any`, `mixed-garden`, `lawn-cool-season`.
+    pub crops: Vec<String>,
     /// What is dressed.
     pub nutrient: Dressed,
     /// For each level of the soil low, likely and high, kg/ha; `None` for any level.
@@ -122,7 +122,7 @@ impl Fact for RateRow {
         Ok(RateRow {
             id: row.id("id")?,
             region: row.id("region")?,
-            crop: row.id("crop")?,
+            crops: crops(row)?,
             nutrient,
             months: months(row, each, &rates)?,
             rates,
@@ -139,6 +139,17 @@ impl Fact for RateRow {
 
     fn region(&self) -> Option<&str> {
         Some(&self.region)
+    }
+}
+
+/// One crop or several: `beetroot; swede`.
+fn crops(row: Row<'_>) -> Result<Vec<String>, Wrong> {
+    let crops: Vec<String> = row.list("crop").map(str::to_string).collect();
+    let fits = |c: char| c.is_ascii_lowercase() || c == '-';
+    match crops.iter().find(|crop| !crop.chars().all(fits)) {
+        Some(crop) => Err(row.wrong(format!("“{crop}” is no crop’s id: use a–z and hyphens"))),
+        None if crops.is_empty() => Err(row.wrong("“crop” is empty; for every crop write: any")),
+        None => Ok(crops),
     }
 }
 

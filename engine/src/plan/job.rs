@@ -31,6 +31,8 @@ named! { "kind of job":
         CoverCrop = "cover-crop";
         /// Feeding what is still short.
         Feed = "feed";
+        /// Spraying the leaves with what the soil would lock up.
+        Spray = "spray";
         /// Planting or sowing.
         Plant = "plant";
         /// The next soil test.

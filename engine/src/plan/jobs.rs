@@ -1,17 +1,18 @@
 //! The one list of jobs: dated, in order, none before today, none that digs
 //! where something stands.
 
-use time::{Date, Duration};
+use time::{Date, Duration, Month};
 
 use crate::case::{BedKind, Winter};
+use crate::facts::Way;
 use crate::plan::charge::ChargePlan;
 use crate::plan::hazards::Hazard;
 use crate::plan::job::{Job, JobKind};
-use crate::plan::needs::{MOST_FEEDS, Need, NeedKind};
+use crate::plan::needs::{MOST_FEEDS, Need, NeedKind, Verdict};
 use crate::plan::path::Path;
 use crate::plan::rate::Dose;
 use crate::plan::washing;
-use crate::quantity::{Band, Grounds, Unit, measured_out};
+use crate::quantity::{Band, Grounds, Powder, Unit, measured, measured_out};
 use crate::ranges::Level;
 use crate::season::{Timing, Window};
 use crate::soil::Property;
@@ -69,6 +70,19 @@ pub(crate) struct Work<'a> {
 /// Some days after a date.
 pub(crate) fn later(date: Option<Date>, days: i64) -> Option<Date> {
     Some(date?.saturating_add(Duration::days(days)))
+}
+
+/// The first and the last day of a month, the next that is not over on `day`; the first is none
+/// before it.
+fn month_from(month: Month, day: Option<Date>) -> (Option<Date>, Option<Date>) {
+    let Some(day) = day else { return (None, None) };
+    let of = |year: i32| {
+        let first = Date::from_calendar_date(year, month, 1).ok()?;
+        let last = Date::from_calendar_date(year, month, month.length(year)).ok()?;
+        (last >= day).then_some((first.max(day), last))
+    };
+    let found = of(day.year()).or_else(|| of(day.year() + 1));
+    (found.map(|(first, _)| first), found.map(|(_, last)| last))
 }
 
 /// The jobs in the order of the season.
@@ -264,7 +278,8 @@ impl Work<'_> {
     fn limes(&self, feeds: &mut [Job]) -> Vec<Job> {
         let Some((need, grams)) = self.need(NeedKind::Lime) else { return Vec::new() };
         let count = need.doses.max(1);
-        let each = self.weighed(grams.likely / f64::from(count), "ground limestone");
+        let each =
+            self.measured(grams.likely / f64::from(count), Powder::Limestone, "ground limestone");
         let reason = if self.survey.bed.standing == Standing::Open {
             "Lime takes months to work. On top it works down slowly; mix in the rest when the bed is clear."
         } else {
@@ -290,6 +305,12 @@ impl Work<'_> {
                 self.job(JobKind::Lime, digs, self.evenly(&each, digs), window, reason, &sources)
             })
             .collect()
+    }
+
+    /// A weight of a powder for the bed, with the cups or bags that hold it.
+    fn measured(&self, grams: f64, powder: Powder, what: &str) -> String {
+        let weight = measured(grams, powder, self.survey.case.measures);
+        self.survey.on_bed(format!("{weight} of {what}"))
     }
 
     /// A weight of something for the bed.
@@ -325,8 +346,12 @@ impl Work<'_> {
     fn of_need(&self, kind: NeedKind, job: JobKind) -> Option<Job> {
         let (need, grams) = self.need(kind)?;
         let count = need.doses.max(1);
-        let what = if kind == NeedKind::Acid { "sulfur" } else { "gypsum" };
-        let each = self.weighed(grams.likely / f64::from(count), what);
+        let (powder, what) = if kind == NeedKind::Acid {
+            (Powder::Sulfur, "sulfur")
+        } else {
+            (Powder::Gypsum, "gypsum")
+        };
+        let each = self.measured(grams.likely / f64::from(count), powder, what);
         let digs = self.may_dig();
         let task = self.evenly(&each, digs);
         let reason = if kind == NeedKind::Acid {
@@ -538,22 +563,39 @@ impl Work<'_> {
 
     /// What is still missing of the year's nutrients, before planting and in growth.
     fn feeds(&self) -> Vec<Job> {
+        if self.survey.bed.is_potted() {
+            return self.feeds_pots().into_iter().collect();
+        }
         // In more than one part where the second comes in time before the harvest.
         let again = later(self.today(), SECOND_FEED.1);
-        let twice = !self.survey.bed.is_potted()
-            && self.last_feed().zip(again).is_none_or(|(last, again)| again <= last);
+        let twice = self.last_feed().zip(again).is_none_or(|(last, again)| again <= last);
         let mut rounds: Vec<Vec<String>> = Vec::new();
-        for (kind, name) in [
-            (NeedKind::Nitrogen, "nitrogen (N)"),
-            (NeedKind::Phosphate, "phosphate (P₂O₅)"),
-            (NeedKind::Potash, "potash (K₂O)"),
-            (NeedKind::Magnesium, "Epsom salts"),
-        ] {
+        let months = self.fed_by_month();
+        let names = [
+            (NeedKind::Nitrogen, None, "nitrogen (N)"),
+            (NeedKind::Phosphate, None, "phosphate (P₂O₅)"),
+            (NeedKind::Potash, None, "potash (K₂O)"),
+            (NeedKind::Magnesium, Some(Powder::EpsomSalts), "Epsom salts"),
+            (NeedKind::Sulfur, Some(Powder::Gypsum), "gypsum"),
+        ];
+        let salts = self.needs.iter().filter_map(|need| {
+            let powder = (need.kind == NeedKind::Boron).then_some(Powder::Borax);
+            let (salt, _) = need.salt.filter(|(_, way)| *way != Way::Leaves)?;
+            Some((need.kind, powder, salt))
+        });
+        for (kind, powder, name) in names.into_iter().chain(salts) {
             let Some((need, grams)) = self.need(kind) else { continue };
+            if kind == NeedKind::Nitrogen && !months.is_empty() {
+                continue;
+            }
             let halves = if kind == NeedKind::Nitrogen { 2 } else { 1 };
             let parts = if twice { need.doses.clamp(halves, MOST_FEEDS) } else { 1 };
             let most = need.at_once.as_ref().map_or(f64::INFINITY, |ceiling| ceiling.most);
-            let part = self.weighed((grams.likely / f64::from(parts)).min(most), name);
+            let each = (grams.likely / f64::from(parts)).min(most);
+            let part = match powder {
+                Some(powder) => self.measured(each, powder, name),
+                None => self.weighed(each, name),
+            };
             for at in 0..parts as usize {
                 if rounds.len() <= at {
                     rounds.push(Vec::new());
@@ -562,13 +604,80 @@ impl Work<'_> {
             }
         }
         let mut rounds = rounds.into_iter().map(|parts| parts.join(", "));
-        let Some(first) = rounds.next() else { return Vec::new() };
-        let mut jobs = vec![self.feeds_first(&first)];
+        let mut jobs: Vec<Job> =
+            rounds.next().map(|first| self.feeds_first(&first)).into_iter().collect();
         for (what, at) in rounds.zip(1..) {
             let before = jobs.last().and_then(|job| job.to.or(job.from));
             jobs.push(self.feeds_again(&what, at, before));
         }
+        jobs.extend(months);
+        jobs.extend(self.sprays());
         jobs
+    }
+
+    /// The feed in the water of pots, while the plants grow.
+    fn feeds_pots(&self) -> Option<Job> {
+        self.needs.iter().find(|need| need.verdict == Verdict::Give && need.for_bed.is_none())?;
+        let from = later(self.timing().planting, A_WEEK).or(self.out_of_the_cold(self.today()));
+        let to = later(self.timing().first_frost, -A_MONTH).filter(|to| from <= Some(*to));
+        Some(self.job(
+            JobKind::Feed,
+            false,
+            "Feed the pots in the water while the plants grow, as strong as the plan says.",
+            (from, to),
+            "A pot holds little, and every watering washes it.",
+            &[COMMON_PRACTICE.unsourced()],
+        ))
+    }
+
+    /// Nitrogen in the months of the region's guide, for what stands for years.
+    fn fed_by_month(&self) -> Vec<Job> {
+        let Some((need, grams)) = self.need(NeedKind::Nitrogen) else { return Vec::new() };
+        if self.survey.bed.standing == Standing::Clear && !self.survey.is_lawn() {
+            return Vec::new();
+        }
+        let year: f64 = need.months.iter().map(|(_, rate)| rate.likely).sum();
+        let most = need.at_once.as_ref().map_or(f64::INFINITY, |ceiling| ceiling.most);
+        let begins = self.timing().planting.max(self.today());
+        let given = need.months.iter().filter(|(_, rate)| rate.likely > 0.0);
+        given
+            .filter_map(|(month, rate)| Some((Month::try_from(*month).ok()?, rate)))
+            .map(|(month, rate)| {
+                let part = (grams.likely * rate.likely / year).min(most);
+                let what = self.weighed(part, "nitrogen (N)");
+                let task = format!("Feed in {month}: {what}.");
+                let window = month_from(month, begins);
+                let reason = "The region's guide gives it in this month.";
+                self.job(JobKind::Feed, false, task, window, reason, &[])
+            })
+            .collect()
+    }
+
+    /// What is sprayed on the leaves, once they are large enough.
+    fn sprays(&self) -> Vec<Job> {
+        let salts = self.needs.iter().filter_map(|need| Some((need.given()?, need.salt?)));
+        salts
+            .filter(|(_, (_, way))| *way == Way::Leaves)
+            .map(|(grams, (salt, _))| {
+                let what = self.weighed(grams.likely, salt);
+                let task =
+                    format!("Spray the leaves in the cool of the day: {what}, dissolved in water.");
+                let start = later(
+                    self.timing().planting.or(self.out_of_the_cold(self.today())),
+                    SECOND_FEED.0,
+                );
+                let window = (start, later(start, A_MONTH));
+                let reason = "Spread on the soil it is locked up, or works less.";
+                self.job(
+                    JobKind::Spray,
+                    false,
+                    task,
+                    window,
+                    reason,
+                    &[COMMON_PRACTICE.unsourced()],
+                )
+            })
+            .collect()
     }
 
     /// The last day to feed the crop that stands now, where its harvest is known and no

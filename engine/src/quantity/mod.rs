@@ -13,6 +13,7 @@ mod band;
 mod between;
 mod convert;
 mod display;
+mod measured;
 mod spread;
 mod unit;
 
@@ -25,6 +26,7 @@ pub(crate) use display::{
 pub use display::{
     Measures, from_readers, in_readers, measured_out, readers_symbol, shown, significant, weighed,
 };
+pub(crate) use measured::{Powder, measured};
 pub(crate) use spread::{inverse, product};
 pub use unit::Unit;
 

@@ -10,8 +10,8 @@ use crate::sources::*;
 pub struct CropRate {
     /// The region it was published for.
     pub region: &'static str,
-    /// The crop, by its id.
-    pub crop: &'static str,
+    /// The crops, by their ids.
+    pub crops: &'static [&'static str],
     /// What is dressed.
     pub nutrient: Dressed,
     /// For each level of the soil, kg/ha; `None` for any level.
@@ -28,7 +28,7 @@ pub struct CropRate {
     pub note: &'static str,
 }
 
-/// A crop with a rate: its id, its name as said within a sentence, and every name it goes by,
+/// A crop with a rate, or that a trace element hurts: its id, its name as said within a sentence, and every name it goes by,
 /// in lower case.
 #[derive(Debug)]
 pub struct CropNames(pub &'static str, pub &'static str, pub &'static [&'static str]);

@@ -16,7 +16,7 @@ const ROUNDING: f64 = 1e-6;
 const PEAT: f64 = 5.0;
 
 /// What has limits.
-const LIMITED: [NeedKind; 7] = [
+const LIMITED: [NeedKind; 13] = [
     NeedKind::Lime,
     NeedKind::Acid,
     NeedKind::Gypsum,
@@ -24,6 +24,12 @@ const LIMITED: [NeedKind; 7] = [
     NeedKind::Phosphate,
     NeedKind::Potash,
     NeedKind::Magnesium,
+    NeedKind::Sulfur,
+    NeedKind::Boron,
+    NeedKind::Zinc,
+    NeedKind::Manganese,
+    NeedKind::Copper,
+    NeedKind::Iron,
 ];
 
 /// Issue 13, point 5.

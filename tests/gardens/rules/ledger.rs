@@ -2,7 +2,7 @@
 
 use emberloam_engine::plan::ledger::{Account, Bringer, Substance};
 use emberloam_engine::plan::needs::NeedKind;
-use emberloam_engine::quantity::Band;
+use emberloam_engine::quantity::{Band, Unit};
 
 use crate::rules::Faults;
 use crate::whole::Whole;
@@ -103,10 +103,13 @@ fn lime(whole: &Whole<'_>, faults: &mut Faults) {
     let plan = &whole.outcome.plan;
     let need = plan.needs.iter().find(|n| n.kind == NeedKind::Lime);
     let pure = need.filter(|n| n.given().is_some()).map_or(0.0, |need| {
-        let rate =
-            need.figures.iter().find(|f| f.name == "lime-rate").map_or(0.0, |f| f.band.likely);
-        // 1 t/ha is 100 g on 1 m².
-        rate * 100.0 * plan.dose.area
+        let rate = need.figures.iter().find(|f| f.name == "lime-rate");
+        // A field's is in t/ha: 1 t/ha is 100 g on 1 m².
+        let grams = rate.map_or(0.0, |f| match f.unit {
+            Unit::TonnePerHa => 100.0 * f.band.likely,
+            _ => f.band.likely,
+        });
+        grams * plan.dose.area
     });
     let entered = plan.ledger.of(Substance::Alkalinity).by(Bringer::Lime).likely;
     faults.unless(

@@ -103,7 +103,17 @@ fn given_has_a_job(plan: &Plan, whole: &Whole<'_>, faults: &mut Faults) {
                 let parts = [1.0, 2.0, 3.0].map(|parts| grams.likely / parts);
                 (JobKind::Feed, parts.into_iter().chain([at_once]).collect())
             }
-            NeedKind::Sulfur | NeedKind::Fertiliser | NeedKind::Compost => continue,
+            NeedKind::Sulfur
+            | NeedKind::Boron
+            | NeedKind::Zinc
+            | NeedKind::Manganese
+            | NeedKind::Copper
+            | NeedKind::Iron => {
+                let sprayed = need.steps.iter().any(|step| step.contains("spray it"));
+                let job = if sprayed { JobKind::Spray } else { JobKind::Feed };
+                (job, vec![grams.likely])
+            }
+            NeedKind::Fertiliser | NeedKind::Compost => continue,
         };
         let mut tasks = plan.jobs.iter().filter(|j| j.kind == job).map(|j| &j.task);
         let said = |task: &String| weights.iter().any(|g| task.contains(&weighed(*g, measures)));

@@ -15,11 +15,15 @@ pub(super) struct Dressing {
     pub grounds: Grounds,
     /// How it is split.
     pub when: Option<&'static str>,
+    /// What is given in which month, kg/ha.
+    pub months: &'static [(u8, Band)],
+    /// Whether it is for the very crops of the bed.
+    pub own: bool,
 }
 
-/// The crops of the bed that have rates: those that are named, else what stands for the group.
-fn crops(survey: &Survey<'_>) -> Vec<&'static str> {
-    let named: Vec<&str> = survey
+/// The crops that were named for this bed and have rates, by their ids.
+pub(super) fn named(survey: &Survey<'_>) -> Vec<&'static str> {
+    survey
         .case
         .season
         .crops
@@ -29,15 +33,35 @@ fn crops(survey: &Survey<'_>) -> Vec<&'static str> {
             let known = |CropNames(.., names): &&CropNames| names.contains(&name.as_str());
             CropNames::all().iter().find(known).map(|CropNames(id, ..)| *id)
         })
-        .collect();
-    if !named.is_empty() {
-        return named;
-    }
+        .collect()
+}
+
+/// What stands for the plants of the bed where no crop of it has a rate of its own.
+fn of_the_group(survey: &Survey<'_>) -> &'static [&'static str] {
     match survey.plants() {
-        PlantGroup::MixedVegetables => vec!["mixed-garden", "any"],
-        PlantGroup::Lawn => vec!["lawn-cool-season"],
-        _ => vec!["any"],
+        PlantGroup::MixedVegetables => &["mixed-garden", "any"],
+        PlantGroup::Lawn => &["lawn-cool-season"],
+        _ => &["any"],
     }
+}
+
+/// The rates of a nutrient for some crops in one place, in one way, with their bands on a soil of
+/// this level.
+fn rates(
+    survey: &Survey<'_>,
+    (nutrient, way, level): (Dressed, Way, Option<Level>),
+    (place, crops): (&str, &[&str]),
+) -> Vec<(&'static CropRate, Band)> {
+    survey
+        .crop_rates()
+        .filter(|row| row.region == place && row.nutrient == nutrient && row.way == way)
+        .filter(|row| row.crops.iter().any(|crop| crops.contains(crop)))
+        .filter_map(|row| {
+            let at = |wanted| row.rates.iter().find(|(level, _)| *level == wanted);
+            let (_, band) = level.and_then(|level| at(Some(level))).or_else(|| at(None))?;
+            Some((row, *band))
+        })
+        .collect()
 }
 
 /// The year's dressing in this region on a soil of this level; `None` where its guides are silent.
@@ -46,32 +70,44 @@ pub(super) fn dressing(
     nutrient: Dressed,
     level: Option<Level>,
 ) -> Option<Dressing> {
-    let region = survey.region?;
-    let crops = crops(survey);
-    let found: Vec<(&CropRate, Band)> = survey
-        .crop_rates()
-        .filter(|row| row.region == region.id && row.nutrient == nutrient)
-        .filter(|row| row.way == Way::Soil)
-        .filter(|row| crops.contains(&row.crop))
-        .filter_map(|row| {
-            let at = |wanted| row.rates.iter().find(|(level, _)| *level == wanted);
-            let (_, band) = level.and_then(|level| at(Some(level))).or_else(|| at(None))?;
-            Some((row, *band))
-        })
-        .collect();
+    dressing_by(survey, (nutrient, Way::Soil, level))
+}
+
+/// The same in one way: for the crops that were named, else for the plants; in the region, else
+/// by guides that are for no one region.
+pub(super) fn dressing_by(
+    survey: &Survey<'_>,
+    what: (Dressed, Way, Option<Level>),
+) -> Option<Dressing> {
+    let (named, group) = (named(survey), of_the_group(survey));
+    let region = survey.region.map(|region| (region.id, region.name));
+    let places = region.into_iter().chain([("anywhere", "")]);
+    let tiers = places.flat_map(|place| [(place, &named[..], true), (place, group, false)]);
+    tiers.into_iter().find_map(|((place, name), crops, own)| {
+        let found = rates(survey, what, (place, crops));
+        (!found.is_empty()).then(|| together(&found, name, own))
+    })
+}
+
+/// Several crops of one bed are fed as one: their middle, within the widest of their bands.
+fn together(found: &[(&'static CropRate, Band)], region: &'static str, own: bool) -> Dressing {
     let many = found.len() as f64;
-    let first = found.first()?;
-    // Several crops of one bed are fed as one: their middle, within the widest of their bands.
     let rate = Band::new(
         found.iter().map(|(_, band)| band.low).fold(f64::INFINITY, f64::min),
         found.iter().map(|(_, band)| band.likely).sum::<f64>() / many,
         found.iter().map(|(_, band)| band.high).fold(0.0, f64::max),
     );
-    let mut grounds = Grounds::new("A year's dressing by the region's own guides.", &[])
-        .input("region", region.name);
-    for (row, _) in &found {
-        let named = CropNames::all().iter().find(|CropNames(id, ..)| *id == row.crop);
-        grounds = grounds.input("crop", named.map_or(row.crop, |CropNames(_, name, _)| name));
+    let mut grounds = Grounds::new("A year's dressing by the region's own guides.", &[]);
+    if region.is_empty() {
+        grounds.rule = "A year's dressing by the guides of several regions.".into();
+    } else {
+        grounds = grounds.input("region", region);
+    }
+    for (row, _) in found {
+        for crop in row.crops {
+            let named = CropNames::all().iter().find(|CropNames(id, ..)| id == crop);
+            grounds = grounds.input("crop", named.map_or(*crop, |CropNames(_, name, _)| name));
+        }
         for citation in row.citations {
             if !grounds.sources.contains(citation) {
                 grounds.sources.push(*citation);
@@ -81,8 +117,9 @@ pub(super) fn dressing(
             grounds = grounds.assume(row.note);
         }
     }
-    let when = Some(first.0.when).filter(|when| !when.is_empty());
-    Some(Dressing { rate, grounds, when })
+    let when = Some(found[0].0.when).filter(|when| !when.is_empty());
+    let months = if let [(only, _)] = found { only.months } else { &[] };
+    Dressing { rate, grounds, when, months, own }
 }
 
 impl Dressing {

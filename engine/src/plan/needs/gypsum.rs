@@ -14,7 +14,7 @@ use crate::survey::Survey;
 /// Calcium and sulfur in gypsum, CaSO4·2H2O. Source: atomic masses (derived).
 const CALCIUM_IN_GYPSUM: f64 = 0.2328;
 /// Source: atomic masses (derived).
-const SULFUR_IN_GYPSUM: f64 = 0.1862;
+pub(super) const SULFUR_IN_GYPSUM: f64 = 0.1862;
 /// Exchangeable sodium to come down to, %: the less, the more gypsum.
 const TARGET: Band = Band { low: 5.0, likely: 7.5, high: 10.0 };
 /// How much more gypsum it takes than the exchange alone.

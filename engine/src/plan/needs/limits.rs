@@ -1,9 +1,11 @@
 //! The most that one dose, and all doses together, may be: by what is published of one
 //! application, and by what this soil takes up and holds.
 
+use crate::facts::Dressed;
 use crate::plan::hazards::over_lead_level;
 use crate::plan::ledger::Ceiling;
 use crate::plan::needs::lime_rate::doses;
+use crate::plan::needs::salts::TraceElement;
 use crate::plan::needs::{Need, NeedKind};
 use crate::quantity::{Band, Grounds, Unit};
 use crate::soil::Property;
@@ -144,6 +146,7 @@ pub(super) fn of_nutrient(survey: &Survey<'_>, kind: NeedKind) -> Option<(Ceilin
         NeedKind::Phosphate => phosphate(survey),
         NeedKind::Potash => potash(survey),
         NeedKind::Magnesium => epsom_salt(survey),
+        NeedKind::Sulfur => gypsum_for_sulfur(survey)?,
         _ => return None,
     };
     // The rest of what is given in parts waits for the next test.
@@ -233,6 +236,21 @@ fn potash(survey: &Survey<'_>) -> (Ceiling, Ceiling) {
         ],
     );
     (in_all, at_once)
+}
+
+/// Gypsum that feeds sulfur.
+fn gypsum_for_sulfur(survey: &Survey<'_>) -> Option<(Ceiling, Ceiling)> {
+    let row = TraceElement::of(Dressed::S)?;
+    let highest = || {
+        at_most(
+            survey,
+            row.most_salt(true),
+            "More sulfur than the highest published dressing is washed out before plants take it.",
+            "gypsum for its sulfur in a year: what brings the highest published dressing of sulfur, 50 kg/ha.",
+            row.citations,
+        )
+    };
+    Some((highest(), highest()))
 }
 
 fn epsom_salt(survey: &Survey<'_>) -> (Ceiling, Ceiling) {

@@ -15,9 +15,13 @@ mod lime_rate;
 mod lime_tables;
 mod limits;
 mod nutrients;
+mod pots;
+mod salts;
+mod trace_elements;
 
 use serde::Serialize;
 
+use crate::facts::Way;
 use crate::named::named;
 use crate::plan::hazards::Hazard;
 use crate::plan::ledger::{Ceiling, Ledger};
@@ -55,6 +59,16 @@ named! { "need":
         Magnesium = "magnesium";
         /// Sulfur, to feed.
         Sulfur = "sulfur";
+        /// Boron.
+        Boron = "boron";
+        /// Zinc.
+        Zinc = "zinc";
+        /// Manganese.
+        Manganese = "manganese";
+        /// Copper.
+        Copper = "copper";
+        /// Iron.
+        Iron = "iron";
         /// The bag of fertiliser on hand.
         Fertiliser = "fertiliser";
         /// The compost on hand.
@@ -74,6 +88,11 @@ impl NeedKind {
             NeedKind::Potash => "Potash",
             NeedKind::Magnesium => "Magnesium",
             NeedKind::Sulfur => "Sulfur",
+            NeedKind::Boron => "Boron",
+            NeedKind::Zinc => "Zinc",
+            NeedKind::Manganese => "Manganese",
+            NeedKind::Copper => "Copper",
+            NeedKind::Iron => "Iron",
             NeedKind::Fertiliser => "The bag you have",
             NeedKind::Compost => "The compost you have",
         }
@@ -98,6 +117,12 @@ pub struct Need {
     pub at_once: Option<Ceiling>,
     /// The most of it in all doses together, g for the bed; likewise.
     pub in_all: Option<Ceiling>,
+    /// What it is bought as, and how it gets to the plants, where that is a salt of its own.
+    #[serde(skip)]
+    pub(crate) salt: Option<(&'static str, Way)>,
+    /// What of it the guide gives in which month, 1 is January; empty where it names none.
+    #[serde(skip)]
+    pub(crate) months: &'static [(u8, Band)],
     /// The amounts: kg/ha as published, and kg for the bed.
     pub figures: Vec<Figure>,
     /// What to do, step by step: doses, times, depth.
@@ -126,6 +151,8 @@ impl Need {
             doses: 0,
             at_once: None,
             in_all: None,
+            salt: None,
+            months: &[],
             figures: Vec::new(),
             steps: Vec::new(),
             cautions: Vec::new(),
@@ -162,24 +189,16 @@ pub(crate) fn wanted(survey: &Survey<'_>, hazards: &[Hazard], ledger: &mut Ledge
         return vec![not_yet(*hazard)];
     }
     if survey.bed.is_potted() {
-        return vec![by_the_water()];
+        return vec![pots::by_the_water(survey)];
     }
     let nutrients = [
         nutrients::nitrogen(survey, ledger),
         nutrients::phosphate(survey, ledger),
         nutrients::potash(survey, ledger),
         nutrients::magnesium(survey, ledger),
-        nutrients::sulfur(survey),
+        nutrients::sulfur(survey, ledger),
     ];
-    nutrients.into_iter().flatten().collect()
-}
-
-/// Pots have no dose by area: their mix is small, and every watering washes it.
-fn by_the_water() -> Need {
-    let answer = "No dose by area is made for pots. Feed them in the water while they grow, as weak as the label says for pots.";
-    let grounds =
-        Grounds::new("Rates by area are made for field soil.", &[COMMON_PRACTICE.unsourced()]);
-    Need::said(NeedKind::Nitrogen, Verdict::Unknown, answer, grounds)
+    nutrients.into_iter().flatten().chain(trace_elements::needs(survey)).collect()
 }
 
 fn not_yet(hazard: Hazard) -> Need {

@@ -4,6 +4,7 @@ use crate::chemistry::Derived;
 use crate::facts::Dressed;
 use crate::plan::ledger::{Bringer, Brings, K_IN_K2O, Ledger, NITROGEN, P_IN_P2O5, Substance};
 use crate::plan::needs::crop_rates::{Dressing, dressing};
+use crate::plan::needs::gypsum::SULFUR_IN_GYPSUM;
 use crate::plan::needs::laboratory::{self, Both};
 use crate::plan::needs::limits::{self, MAGNESIUM_IN_EPSOM_SALT, stock};
 use crate::plan::needs::{Need, NeedKind, Verdict};
@@ -66,6 +67,9 @@ const PLENTY_OF_NITRATE: f64 = 30.0;
 /// Source: University of Massachusetts, 10 to 30 % (opened).
 const ENOUGH_ON_EXCHANGE: f64 = 10.0;
 
+/// Sulfur in magnesium sulfate, MgSO4·7H2O. Source: atomic masses (derived).
+const SULFUR_IN_EPSOM_SALT: f64 = 0.1301;
+
 /// Names and labels of a need's figures, and its account.
 struct Names {
     kind: NeedKind,
@@ -110,6 +114,15 @@ const MAGNESIUM_NAMES: Names = Names {
     element: MAGNESIUM_IN_EPSOM_SALT,
 };
 
+const SULFUR_NAMES: Names = Names {
+    kind: NeedKind::Sulfur,
+    what: "sulfur",
+    figures: ["gypsum-feed-rate", "gypsum-feed-for-bed"],
+    labels: ["gypsum for its sulfur", "gypsum for the bed, for its sulfur"],
+    accounts: &[Substance::Sulfur],
+    element: SULFUR_IN_GYPSUM,
+};
+
 /// Enters a year's rate (kg/ha of what is measured out) as wanted, and gives the need.
 fn enter(survey: &Survey<'_>, ledger: &mut Ledger, names: &Names, rate: Band, need: &mut Need) {
     let area = survey.bed.area.value;
@@ -129,7 +142,8 @@ fn enter(survey: &Survey<'_>, ledger: &mut Ledger, names: &Names, rate: Band, ne
 /// What the year's needs come to after biochar, charge, lime and compost: what is still
 /// missing, or that nothing is.
 pub(super) fn settle(survey: &Survey<'_>, ledger: &mut Ledger, list: &mut [Need]) {
-    for names in [&NITROGEN_NAMES, &PHOSPHATE_NAMES, &POTASH_NAMES, &MAGNESIUM_NAMES] {
+    let all = [&NITROGEN_NAMES, &PHOSPHATE_NAMES, &POTASH_NAMES, &MAGNESIUM_NAMES, &SULFUR_NAMES];
+    for names in all {
         let Some(need) = list.iter_mut().find(|n| n.kind == names.kind && n.for_bed.is_some())
         else {
             continue;
@@ -187,7 +201,10 @@ fn still_missing(survey: &Survey<'_>, ledger: &mut Ledger, names: &Names, need: 
     }
     let missing = need.for_bed.unwrap_or(missing);
     let fed = missing.map(|g| g * names.element);
-    let brings = Brings::nothing().with_all(names.accounts[0], fed);
+    let mut brings = Brings::nothing().with_all(names.accounts[0], fed);
+    if names.kind == NeedKind::Magnesium {
+        brings = brings.with_all(Substance::Sulfur, missing.map(|g| g * SULFUR_IN_EPSOM_SALT));
+    }
     ledger.enter(Bringer::Feed, &brings);
     let (band, unit) = if missing.likely < 1000.0 {
         (missing, Unit::Gram)
@@ -204,7 +221,7 @@ fn still_missing(survey: &Survey<'_>, ledger: &mut Ledger, names: &Names, need: 
 }
 
 /// The judgement a need begins from; the need itself where nothing can be worked out.
-fn level_of<'a>(
+pub(super) fn level_of<'a>(
     survey: &'a Survey<'_>,
     property: Property,
     kind: NeedKind,
@@ -220,8 +237,9 @@ fn level_of<'a>(
             kind,
             Verdict::Unknown,
             format!(
-                "Perhaps: the soil is {} by a range that we know only from memory. Ask the lab what it recommends.",
-                level.label()
+                "Perhaps: the soil is {} in {} by a range that we know only from memory. Ask the lab what it recommends.",
+                level.label(),
+                property.label()
             ),
             finding.grounds.clone(),
         )),
@@ -248,7 +266,7 @@ fn by_level(
     let usual = if level == Level::VeryLow { rates.very_low } else { rates.low };
     let of_region = dressing(survey, rates.dressed, Some(level)).map(|d| d.beside(usual, sources));
     let (rate, grounds, when) = match of_region {
-        Some(Dressing { rate, grounds, when }) => (rate, grounds, when),
+        Some(Dressing { rate, grounds, when, .. }) => (rate, grounds, when),
         None => (
             usual,
             Grounds::new(
@@ -396,6 +414,7 @@ fn nitrogen_by_plants(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need> 
     let mut need = Need::said(kind, verdict, answer, grounds);
     if gives {
         enter(survey, ledger, &NITROGEN_NAMES, rate, &mut need);
+        need.months = dressing(survey, Dressed::N, None).map_or(&[], |found| found.months);
     }
     how_nitrogen_is_given(survey, &mut need);
     Some(need)
@@ -405,7 +424,13 @@ fn how_nitrogen_is_given(survey: &Survey<'_>, need: &mut Need) {
     if survey.is_lawn() {
         need.steps.push(limits::lawn_at_once(survey));
         need.grounds.sources.push(CORNELL_LAWNS.opened());
-    } else {
+    }
+    // A guide that names its months knows its own winter.
+    if !need.months.is_empty() {
+        need.steps.push("Give it in the months of the region's guide; see the jobs.".into());
+        return;
+    }
+    if !survey.is_lawn() {
         need.steps.push(limits::HALF_AND_HALF.into());
     }
     need.steps.push("Never before winter: rain washes it into the ground water.".into());
@@ -544,19 +569,29 @@ pub(super) fn magnesium(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need
     Some(need)
 }
 
-/// Sulfur: no amount, since no published one was read.
-pub(super) fn sulfur(survey: &Survey<'_>) -> Option<Need> {
+/// Sulfur: as gypsum, which feeds it without moving the pH.
+pub(super) fn sulfur(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need> {
     let kind = NeedKind::Sulfur;
     let (level, finding) = match level_of(survey, Property::Sulfur, kind)? {
         Ok(found) => found,
         Err(need) => return Some(need),
     };
-    let short = level.is_short();
-    let answer = if short {
-        "The soil is short of sulfur. Compost and gypsum bring it; ask your extension office how much."
-    } else {
-        "No sulfur for feeding: there is enough."
-    };
-    let verdict = if short { Verdict::Give } else { Verdict::Enough };
-    Some(Need::said(kind, verdict, answer, finding.grounds.clone()))
+    if !level.is_short() {
+        let enough = "No sulfur for feeding: there is enough.";
+        return Some(Need::said(kind, Verdict::Enough, enough, finding.grounds.clone()));
+    }
+    let Dressing { rate, mut grounds, when, .. } = dressing(survey, Dressed::S, Some(level))?;
+    grounds.rule.push_str(" Gypsum is that ÷ 0.186, its share of sulfur.");
+    grounds = grounds.input("sulfur", format!("{} in the test", level.label()));
+    grounds.sources.extend(finding.grounds.sources.iter().copied());
+    grounds.sources.push(ARITHMETIC.derived());
+    let answer = format!(
+        "The soil is {} in sulfur. Gypsum feeds it, and leaves the pH as it is.",
+        level.label()
+    );
+    let mut need = Need::said(kind, Verdict::Give, answer, grounds);
+    enter(survey, ledger, &SULFUR_NAMES, rate.map(|kg| kg / SULFUR_IN_GYPSUM), &mut need);
+    need.others.extend(when.map(|when| format!("The guide gives it so: {when}.")));
+    need.cautions.push("Gypsum dust irritates eyes and lungs: wear goggles and a mask.".into());
+    Some(need)
 }
