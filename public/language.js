@@ -45,8 +45,11 @@
   /** The catalogue of a language; none for the program's own. */
   async function words(tag) {
     if (tag === OWN) return undefined;
-    const answer = await fetch(`words/${tag}.po`, { signal: AbortSignal.timeout(PATIENCE) });
-    if (!answer.ok) throw new Error(`words/${tag}.po: ${answer.status}`);
+    const path = `words/${tag}.po`;
+    const answer = await fetch(path, { signal: AbortSignal.timeout(PATIENCE) });
+    if (!answer.ok) throw new Error(`${path}: ${answer.status}`);
+    // The copy on the device holds the languages that were chosen.
+    navigator.serviceWorker?.ready.then(({ active }) => active?.postMessage({ keep: path }));
     return { po: await answer.text(), mark: mark(tag) };
   }
 

@@ -9,10 +9,20 @@ const CACHE = PREFIX + VERSION;
 const SHARED = "shared-with-emberloam";
 
 self.addEventListener("install", (event) => {
-  // Past the browser's own cache, or an old file could be kept under the new version.
-  const files = ASSETS.map((path) => new Request(path, { cache: "reload" }));
-  event.waitUntil(caches.open(CACHE).then((cache) => cache.addAll(files)));
+  event.waitUntil(keep([...ASSETS]));
 });
+
+// Keeps files, and the languages that an older copy kept.
+async function keep(paths) {
+  for (const name of await caches.keys()) {
+    if (!name.startsWith(PREFIX)) continue;
+    const kept = await (await caches.open(name)).keys();
+    paths.push(...kept.map(({ url }) => url).filter((url) => url.includes("/words/")));
+  }
+  // Past the browser's own cache, or an old file could be kept under the new version.
+  const files = [...new Set(paths)].map((path) => new Request(path, { cache: "reload" }));
+  await (await caches.open(CACHE)).addAll(files);
+}
 
 self.addEventListener("activate", (event) => {
   event.waitUntil(
@@ -57,7 +67,11 @@ async function keepShared(request) {
   return Response.redirect("./?shared", 303);
 }
 
-// A new version waits until the person asks for it.
+// A new version waits until the person asks for it; a language is kept once it was chosen.
 self.addEventListener("message", (event) => {
   if (event.data === "skip-waiting") self.skipWaiting();
+  const path = event.data?.keep;
+  if (!path) return;
+  const add = async (cache) => (await cache.match(path)) ?? cache.add(path);
+  event.waitUntil(caches.open(CACHE).then(add));
 });

@@ -19,7 +19,7 @@ pub fn grounds(of: Grounds) -> AnyView {
             view! {
                 <div>
                     <dt>{input.name}</dt>
-                    <dd>{input.value}</dd>
+                    <dd>{words::input_by(&input.value, input.by.map(Source::title))}</dd>
                 </div>
             }
         })
@@ -111,9 +111,9 @@ pub fn statements(list: Box<dyn Fn() -> Vec<Statement> + Send + Sync>) -> AnyVie
 
 /// A publication with the grade of the reading.
 pub fn citation(citation: Citation) -> AnyView {
-    let place = citation.source.place;
+    let place = citation.source.place();
     let title = if place.starts_with("http") {
-        let title = citation.source.title;
+        let title = citation.source.title();
         view! { <a href=place rel="noreferrer" lang="en" translate="no">{title}</a> }.into_any()
     } else {
         publication(citation.source)
@@ -129,9 +129,9 @@ pub fn citation(citation: Citation) -> AnyView {
 /// A publication and where it is, in the language it is in. What only says
 /// that there is none is said in the reader's.
 pub fn publication(source: &Source) -> AnyView {
-    if source.place.is_empty() {
-        return source.title.into_any();
+    if source.place().is_empty() {
+        return source.title().into_any();
     }
-    let title = words::source(source.title, source.place);
+    let title = words::source(source.title(), source.place());
     view! { <span lang="en" translate="no">{title}</span> }.into_any()
 }

@@ -8,6 +8,7 @@ use emberloam_engine::outcome::JudgedReading;
 use emberloam_engine::quantity::Grounds;
 use emberloam_engine::question::QuestionId;
 use emberloam_engine::soil::Property;
+use emberloam_engine::sources::Source;
 use leptos::prelude::*;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
@@ -21,8 +22,13 @@ use crate::{
 /// How long to wait before a piece that did not come is asked for again.
 const PATIENCE: Duration = Duration::from_secs(5);
 
+/// What a publication is called.
+pub type Titles = fn(&Source) -> &'static str;
+
 /// What each later part is made by.
 pub struct Parts {
+    /// What publications are called.
+    pub titles: Titles,
     /// The ways between what is kept and its JSON.
     pub pens: store::Pens,
     /// Gives the page another language than English.
@@ -82,6 +88,7 @@ pub struct Parts {
 }
 
 static PARTS: Parts = Parts {
+    titles: Source::title,
     pens: store::PENS,
     learn: tongue::learn,
     effects: effects::effects,
@@ -149,6 +156,12 @@ pub fn here() -> impl Fn() -> Option<&'static Parts> + Copy {
         Stage::Here(parts) => Some(parts),
         _ => None,
     }
+}
+
+/// What publications are called, once that is here; followed where it is asked in an effect.
+pub fn titles() -> impl Fn() -> Option<Titles> + Copy {
+    let here = here();
+    move || here().map(|parts| parts.titles)
 }
 
 fn ask(later: Later, after: Duration) {

@@ -47,7 +47,7 @@ fn said(case: &Case) -> Vec<String> {
     match read_of(case) {
         None => Vec::new(),
         Some(Ok(own)) => {
-            own.sources.iter().map(|source| words::own_tables_of(source.title)).collect()
+            own.sources.iter().map(|source| words::own_tables_of(source.title())).collect()
         }
         Some(Err(wrong)) => wrong,
     }

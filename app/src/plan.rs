@@ -83,7 +83,7 @@ fn paper(page: Page) -> AnyView {
 fn item(line: Line, sources: &[Citation]) -> AnyView {
     let numbers: Vec<String> = (1..)
         .zip(sources)
-        .filter(|(_, known)| line.sources.iter().any(|c| c.source.title == known.source.title))
+        .filter(|(_, known)| line.sources.iter().any(|c| c.source.title() == known.source.title()))
         .map(|(number, _)| number.to_string())
         .collect();
     let head = words::title(&line.head);

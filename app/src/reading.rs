@@ -12,6 +12,7 @@ use leptos::prelude::*;
 use crate::correct::correct;
 use crate::grounds::{grounds, once_opened, opened_grounds, opens};
 use crate::help::meaning;
+use crate::later::{Titles, titles};
 use crate::living::{Look, lines, text};
 use crate::ruler::{Mark, mark_of, ruler};
 use crate::source::source_line;
@@ -29,6 +30,7 @@ fn number_or_limit(reading: &JudgedReading) -> Option<f64> {
 pub fn reading(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
     // Made when it is first opened: few are looked at.
     let opened = RwSignal::new(false);
+    let titles = titles();
     let level = move || item.look(|r| r.finding.level);
     let mark = move || {
         item.look(|r| {
@@ -55,7 +57,7 @@ pub fn reading(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
             </p>
             <div class="reading-range">
                 {ruler(mark)}
-                <p class="soft">{text(move || item.look(range_in_words))}</p>
+                <p class="soft">{text(move || item.look(|reading| range_in_words(reading, titles())))}</p>
                 {opinions(item, true)}
             </div>
             <details class="reading-more" on:toggle=opens(opened)>
@@ -71,14 +73,14 @@ pub fn reading(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
     }
 }
 
-/// The range and its source, or why there is no judgement, in one line.
-fn range_in_words(reading: &JudgedReading) -> String {
+/// The range, with its source once the titles are here, or why there is no judgement, in one line.
+fn range_in_words(reading: &JudgedReading, titles: Option<Titles>) -> String {
     let finding = &reading.finding;
     if let Some(why) = &finding.not_judged {
         return why.clone();
     }
-    match (&finding.range, finding.source) {
-        (Some(range), Some(source)) => words::range_from(&range.text, source),
+    match (&finding.range, finding.source.zip(titles)) {
+        (Some(range), Some((source, title))) => words::range_from(&range.text, title(source)),
         (Some(range), None) => words::range(&range.text),
         _ => String::new(),
     }
@@ -161,14 +163,17 @@ fn read_as(reading: &JudgedReading) -> String {
 
 /// The sources that disagree, which always show, or those that agree.
 fn opinions(item: Memo<JudgedReading>, disagree: bool) -> impl IntoView {
+    let titles = titles();
     move || {
         let mut opinions = item.look(|r| r.finding.second_opinions.clone());
         opinions.retain(|opinion| opinion.disagrees == disagree);
-        opinions.into_iter().map(second_opinion).collect_view()
+        let title = titles();
+        opinions.into_iter().map(|opinion| second_opinion(opinion, title)).collect_view()
     }
 }
 
-fn second_opinion(opinion: Opinion) -> impl IntoView {
+fn second_opinion(opinion: Opinion, titles: Option<Titles>) -> impl IntoView {
+    let source = titles.map_or(words::ANOTHER_TABLE, |title| title(opinion.source));
     let verdict = if opinion.disagrees { words::DISAGREES } else { words::AGREES };
     let basis = opinion.grounds;
     view! {
@@ -176,7 +181,7 @@ fn second_opinion(opinion: Opinion) -> impl IntoView {
             <p>
                 <span class="verdict">{verdict}</span>
                 " "
-                {words::opinion(opinion.source, opinion.level.label(), &opinion.range.text)}
+                {words::opinion(source, opinion.level.label(), &opinion.range.text)}
             </p>
             {opened_grounds(basis)}
         </div>

@@ -87,9 +87,9 @@ fn note(cited: &mut Cited, grounds: &Grounds, what: &str) {
 fn by_source(cited: Cited) -> Vec<(Citation, Vec<String>)> {
     let mut found: Vec<(Citation, Vec<String>)> = Vec::new();
     for (citation, what) in cited {
-        let title = citation.source.title;
-        let at = found.partition_point(|(kept, _)| kept.source.title < title);
-        match found.get_mut(at).filter(|(kept, _)| kept.source.title == title) {
+        let title = citation.source.title();
+        let at = found.partition_point(|(kept, _)| kept.source.title() < title);
+        match found.get_mut(at).filter(|(kept, _)| kept.source.title() == title) {
             Some((kept, rests)) => {
                 kept.grade = kept.grade.max(citation.grade);
                 if !rests.contains(&what) {
@@ -207,10 +207,10 @@ fn register() -> impl IntoView {
     }
     let used = by_source(cited);
     let mut all: Vec<&'static Source> = all_sources().collect();
-    all.sort_unstable_by_key(|source| source.title);
+    all.sort_unstable_by_key(|source| source.title());
     all.into_iter()
         .map(|source| {
-            let at = used.binary_search_by(|(known, _)| known.source.title.cmp(source.title));
+            let at = used.binary_search_by(|(known, _)| known.source.title().cmp(source.title()));
             let (title, rests) = match at.ok().map(|at| &used[at]) {
                 Some((cited, rests)) => (citation(*cited), words::rests_on(rests)),
                 None => (publication(source), String::new()),

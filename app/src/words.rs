@@ -451,6 +451,14 @@ pub fn method_answered(method: &str) -> String {
     format!("{method} (you said so)")
 }
 
+/// A publication whose title is not here yet.
+pub const ANOTHER_TABLE: &str = "Another table";
+
+/// What went in, and whose word it is.
+pub fn input_by(value: &str, title: Option<&str>) -> String {
+    title.map_or_else(|| value.into(), |title| format!("{value}, by {title}"))
+}
+
 pub fn opinion(source: &str, level: &str, range: &str) -> String {
     format!("{source} calls it {level}; enough is {range}.")
 }

@@ -31,19 +31,21 @@ pub fn all() -> Result<Vec<(&'static str, String)>, Vec<Wrong>> {
 
 fn register(sources: &[SourceRow]) -> String {
     let mut code = String::new();
-    for source in sources {
-        let SourceRow { id, title, place, about, .. } = source;
+    for (at, SourceRow { id, about, .. }) in sources.iter().enumerate() {
         let name = shouted(id);
-        code += &format!(
-            "/// {about}\npub static {name}: Source = Source {{ id: {id:?}, title: {title:?}, place: {place:?} }};\n"
-        );
+        code += &format!("/// {about}\npub static {name}: Source = Source::Registered({at});\n");
     }
     let names: Vec<String> =
         sources.iter().map(|source| format!("&{}", shouted(&source.id))).collect();
     code += &format!("static ALL: &[&Source] = &[{}];\n", names.join(", "));
-    let read: Vec<String> =
-        sources.iter().map(|source| format!("({:?}, {:?})", source.id, source.read)).collect();
-    code += &format!("static READ: &[(&str, &str)] = &[{}];\n", read.join(", "));
+    let ids: Vec<&str> = sources.iter().map(|source| source.id.as_str()).collect();
+    let read: Vec<&str> = sources.iter().map(|source| source.read.as_str()).collect();
+    let titles: Vec<(&str, &str)> =
+        sources.iter().map(|source| (source.title.as_str(), source.place.as_str())).collect();
+    // A list each: the first piece of a page that comes in two looks names up, and nothing else.
+    code += &format!("static IDS: &[&str] = &{ids:?};\n");
+    code += &format!("static TITLES: &[(&str, &str)] = &{titles:?};\n");
+    code += &format!("static READ: &[&str] = &{read:?};\n");
     code
 }
 

@@ -11,7 +11,7 @@ use crate::quantity::Band;
 use crate::ranges::Scheme;
 use crate::region::{CropRate, Region, RegionalLime};
 use crate::soil::Soils;
-use crate::sources::{Citation, Source, all_sources};
+use crate::sources::{Citation, Source, Words, all_sources};
 
 /// The most that a region's own file may hold, bytes. Our choice.
 pub const MOST_BYTES: usize = 200_000;
@@ -152,7 +152,7 @@ fn facts<'a, T: Fact>(
 }
 
 fn found(cited: &Cited, own: &OwnFacts) -> Option<&'static Source> {
-    own.sources.iter().chain(all_sources()).find(|source| source.id == cited.id)
+    own.sources.iter().chain(all_sources()).find(|source| source.id() == cited.id)
 }
 
 fn citations(cited: &[Cited], own: &OwnFacts) -> &'static [Citation] {
@@ -165,7 +165,7 @@ fn citations(cited: &[Cited], own: &OwnFacts) -> &'static [Citation] {
 }
 
 fn source(row: SourceRow) -> Source {
-    Source { id: text(row.id), title: text(row.title), place: text(row.place) }
+    Source::Own(Words { id: text(row.id), title: text(row.title), place: text(row.place) })
 }
 
 fn texts(all: Vec<String>) -> &'static [&'static str] {

@@ -55,7 +55,7 @@ fn show_all(page: &Page) {
 /// Texts the catalogue doesn't have, without what the report itself says.
 fn left(catalogue: &Catalogue, texts: &[String], own: &str) -> Vec<String> {
     let mut titles: Vec<&str> = all_sources()
-        .flat_map(|source| [source.title, source.place])
+        .flat_map(|source| [source.title(), source.place()])
         .filter(|title| title.len() > 3)
         .collect();
     // One title may begin another.
@@ -283,8 +283,11 @@ fn what_leaves_the_page_is_in_its_language() {
 fn the_language_needs_no_server_once_the_page_is_kept() {
     let mut page = Page::open("language-offline");
     page.wait_until_offline_ready();
-    page.site.stop();
     page.speak("es");
+    page.browser.wait_for("the language in the copy", || {
+        page.browser.run("return caches.match('words/es.po').then((kept) => !!kept)") == true
+    });
+    page.site.stop();
     page.browser.click(SURPLUS);
     page.wait_for_answer();
     assert!(page.browser.text("#answer-title").contains("biocarbón"));

@@ -607,17 +607,18 @@ fn nitrate_in_the_sampled_layers() {
         .layer(15.0, 60.0)
         .is(Property::NitrateN, 99.0)
         .layer(0.0, 30.0);
-    let stock = band(&two.traits(), "nitrate-stock");
+    // 1 g/m² is 10 kg/ha.
+    let stock = |traits: &Traits| band(traits, "nitrate-stock").map(|grams| 10.0 * grams);
     // The third reading overlaps the first two and is left out.
-    close(stock.likely, 20.0 * 15.0 * 0.13 + 8.0 * 45.0 * 0.13, 1e-9);
+    close(stock(&two.traits()).likely, 20.0 * 15.0 * 0.13 + 8.0 * 45.0 * 0.13, 1e-9);
     let printed = sampled()
         .read(Property::NitrateN, Amount::Exactly(40.0), Unit::LbPerAcre, None)
         .deep(0.0, 17.0);
-    close(band(&printed.traits(), "nitrate-stock").likely, 44.83, 0.005);
+    close(stock(&printed.traits()).likely, 44.83, 0.005);
     let volume = sampled()
         .read(Property::NitrateN, Amount::Exactly(30.0), Unit::MgPerL, None)
         .deep(0.0, 20.0);
-    let stock = band(&volume.traits(), "nitrate-stock");
+    let stock = stock(&volume.traits());
     assert!(stock.is_exact());
     close(stock.likely, 60.0, 1e-9);
 }

@@ -113,7 +113,8 @@ fn show(name: &str, outcome: &Outcome) {
         for r in &sample.readings {
             let judged = r.finding.level.map(Level::label).or(r.finding.not_judged.as_deref());
             let (unit, method) = (r.unit.map(Unit::symbol), r.method.map(Method::label));
-            let (by, says) = (r.finding.source.unwrap_or_default(), judged.unwrap_or_default());
+            let (by, says) =
+                (r.finding.source.map_or("", |source| source.title()), judged.unwrap_or_default());
             println!(
                 "    {:?} {} {:?} {unit:?} {method:?}: {says} ({by})",
                 r.property, r.original, r.value

@@ -48,7 +48,7 @@ fn a_regions_own_table_judges_and_is_its_own_source() {
         let outcome = interpret(case);
         let p = outcome.samples[0].readings.iter().find(|r| r.property == Property::Phosphorus);
         let finding = &p.expect("phosphorus").finding;
-        (finding.level, finding.source.unwrap_or_default().to_string())
+        (finding.level, finding.source.map_or("", |source| source.title()).to_string())
     };
     let (level, source) = found(&case(Some(kept(COUNTY))));
     assert_eq!(level, Some(Level::Low));

@@ -472,7 +472,10 @@ fn a_reason_names_the_range_it_was_judged_by() {
     let source = judged.finding.source.expect("a range that says whose it is");
     let plan = outcome.plan;
     let reason = plan.reasons.iter().find(|r| r.rule == RuleName::PotassiumShort).unwrap();
-    assert_eq!(reason.grounds.inputs[0].value, format!("low, by {source}"));
+    assert_eq!(
+        (reason.grounds.inputs[0].value.as_str(), reason.grounds.inputs[0].by),
+        ("low", Some(source))
+    );
 }
 
 #[test]

@@ -37,7 +37,7 @@ fn opinion<'a>(finding: &'a Finding, source: &str) -> &'a emberloam_engine::rang
     finding
         .second_opinions
         .iter()
-        .find(|o| o.source.contains(source))
+        .find(|o| o.source.title().contains(source))
         .unwrap_or_else(|| panic!("no opinion of {source} in {:?}", finding.second_opinions))
 }
 
@@ -85,11 +85,11 @@ fn every_step_of_every_table_holds_up_to_its_end_and_no_further() {
 
 #[test]
 fn every_table_is_cited_and_used_for_some_plants() {
-    let registered: BTreeSet<_> = all_sources().map(|s| s.id).collect();
+    let registered: BTreeSet<_> = all_sources().map(|s| s.id()).collect();
     for scheme in schemes() {
         assert!(!scheme.citations.is_empty(), "{} names no publication", scheme.id());
         for citation in scheme.citations {
-            assert!(registered.contains(citation.source.id), "{}", citation.source.id);
+            assert!(registered.contains(citation.source.id()), "{}", citation.source.id());
         }
         assert!(!scheme.plants.is_empty(), "{}", scheme.id());
         assert!(scheme.judges.iter().all(|p| !scheme.second.contains(p)), "{}", scheme.id());

@@ -36,11 +36,11 @@ fn every_publication_is_leaned_on() {
     assert!(rows.len() > 800, "only {} citations in rows", rows.len());
     let idle: Vec<_> = all_sources()
         .filter(|source| {
-            let name = scan::name(source.id);
+            let name = scan::name(source.id());
             !items.iter().any(|item| item.names(&name))
                 && !rows.iter().any(|cited| cited.source == name)
         })
-        .map(|source| source.id)
+        .map(|source| source.id())
         .collect();
     assert!(idle.is_empty(), "nothing rests on {idle:?}");
 }

@@ -134,7 +134,7 @@ fn everything_said_can_be_opened() {
             c.season.today = time::Date::from_calendar_date(year, Month::June, 1).ok();
         })
     };
-    let registered: Vec<&str> = all_sources().map(|s| s.id).collect();
+    let registered: Vec<&str> = all_sources().map(|s| s.id()).collect();
     for case in [total, other, volume, paste, on(2020), on(2024)] {
         let traits = case.traits();
         for figure in &traits.figures {
@@ -155,7 +155,7 @@ fn everything_said_can_be_opened() {
             );
             for (i, citation) in grounds.sources.iter().enumerate() {
                 assert!(!grounds.sources[..i].contains(citation), "{name} cites twice");
-                assert!(registered.contains(&citation.source.id), "{}", citation.source.id);
+                assert!(registered.contains(&citation.source.id()), "{}", citation.source.id());
             }
         }
         for saying in &traits.sayings {

@@ -51,7 +51,7 @@ fn nothing_that_the_engine_says_is_left_in_english() {
     assert!(said.len() > 10_000, "only {} texts were said", said.len());
     // Publications keep their titles. The longest go first: one title may hold another.
     let mut titles: Vec<&str> = all_sources()
-        .flat_map(|source| [source.title, source.place])
+        .flat_map(|source| [source.title(), source.place()])
         .filter(|title| title.len() > 3)
         .collect();
     titles.sort_by_key(|title| std::cmp::Reverse(title.len()));

@@ -136,11 +136,16 @@ fn stamp(dist: &Path) -> Result<(), String> {
     let worker = files.iter().find(|(name, _)| name == WORKER);
     let (_, code) = worker.ok_or(format!("public/{WORKER} is missing"))?;
     let kept: Vec<&str> =
-        files.iter().map(|(name, _)| name.as_str()).filter(|name| *name != WORKER).collect();
+        files.iter().map(|(name, _)| name.as_str()).filter(|name| is_kept(name)).collect();
     // `{:?}` quotes a file name as JavaScript does.
     let mut stamped = format!("const VERSION = {:?};\nconst ASSETS = {kept:?};\n", version(&files));
     stamped.push_str(&String::from_utf8_lossy(code));
     files::write(&dist.join(WORKER), stamped.as_bytes())
+}
+
+/// Whether every visitor keeps the file: a language is kept by who chooses it.
+pub fn is_kept(name: &str) -> bool {
+    name != WORKER && !name.starts_with("words/")
 }
 
 /// Names a build by its content: the same files, the same name.
@@ -196,7 +201,9 @@ mod tests {
     #[test]
     fn the_worker_lists_every_file_but_itself() {
         let dist = std::env::temp_dir().join(format!("emberloam-stamp-{}", std::process::id()));
-        for (name, content) in [("index.html", "x"), ("css/base.css", "y"), (WORKER, "code();")] {
+        for (name, content) in
+            [("index.html", "x"), ("css/base.css", "y"), ("words/es.po", ""), (WORKER, "code();")]
+        {
             files::write(&dist.join(name), content.as_bytes()).unwrap();
         }
         stamp(&dist).unwrap();

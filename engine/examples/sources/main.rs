@@ -23,9 +23,10 @@ fn main() {
     cited.extend(scan::rows(&engine.join("facts")));
     let mut out = std::io::stdout().lock();
     for source in all_sources() {
-        let name = scan::name(source.id);
+        let name = scan::name(source.id());
         // Ignored: a reader that has seen enough, such as `head`, may hang up.
-        let _ = writeln!(out, "{}\n  {}\n  read: {}", source.title, source.place, how_read(source));
+        let _ =
+            writeln!(out, "{}\n  {}\n  read: {}", source.title(), source.place(), how_read(source));
         for grade in scan::GRADES {
             let mut rests: Vec<String> = cited
                 .iter()

@@ -162,7 +162,7 @@ impl Material {
     pub fn explain(&self, mut grounds: Grounds, what: &[(&str, Band, Unit)]) -> Grounds {
         for (name, band, unit) in what {
             let value = shown(band, *unit, Measures::Metric);
-            grounds.inputs.push(Input { name: (*name).to_string(), value });
+            grounds.inputs.push(Input::new(*name, value));
         }
         grounds.assumed.extend(self.assumed.iter().cloned());
         let woods = [Feedstock::Softwood, Feedstock::Hardwood];

@@ -132,7 +132,7 @@ fn ratio(soil: &Soil) -> Option<(f64, Grounds)> {
         };
         let mg = soil.measures.iter().find(of_paste)?.amount.exact()?;
         let value = format!("{} mg/L", significant(mg, 3));
-        grounds.inputs.push(Input { name: property.label().into(), value });
+        grounds.inputs.push(Input::new(property.label(), value));
         Some(mg / property.mg_per_mmolc()?)
     };
     let (na, ca, mg) =

@@ -7,6 +7,7 @@ use crate::quantity::{Band, Input, Measures, Unit, shown, significant};
 use crate::ranges::{Finding, Level, amount_text};
 use crate::season::BETTER_DAYS;
 use crate::soil::{Method, PlantGroup, Property, Texture};
+use crate::sources::Source;
 use crate::survey::{Ground, Standing, Survey};
 
 /// The least share worth spreading, % by volume.
@@ -35,7 +36,7 @@ const MAIN: [Property; 3] = [Property::NitrateN, Property::Phosphorus, Property:
 pub struct Facts<'s> {
     /// The sample and its bed.
     pub survey: &'s Survey<'s>,
-    levels: Vec<(Property, Level, Option<&'static str>)>,
+    levels: Vec<(Property, Level, Option<&'static Source>)>,
     /// Something was judged by figures from memory only.
     pub from_memory: Vec<Property>,
     ph_level: Option<Level>,
@@ -301,8 +302,7 @@ impl<'s> Facts<'s> {
     pub fn shown(&self, properties: &[Property]) -> Vec<Input> {
         let mut inputs = Vec::new();
         for (p, level, source) in self.levels.iter().filter(|(p, ..)| properties.contains(p)) {
-            let by = source.map(|source| format!(", by {source}")).unwrap_or_default();
-            inputs.push(input(p.label(), &format!("{}{by}", level.label())));
+            inputs.push(Input { by: *source, ..input(p.label(), level.label()) });
         }
         inputs
     }
@@ -395,5 +395,5 @@ impl<'s> Facts<'s> {
 }
 
 fn input(name: &str, value: &str) -> Input {
-    Input { name: name.to_string(), value: value.to_string() }
+    Input::new(name, value)
 }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::quantity::Unit;
-use crate::sources::{Citation, Grade};
+use crate::sources::{Citation, Grade, Source};
 
 /// An uncertain value: low, likely and high. Always `low <= likely <= high`.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -59,6 +59,16 @@ pub struct Input {
     pub name: String,
     /// Its value with its unit, for example `1096 mg/kg`.
     pub value: String,
+    /// The publication whose word the value is.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub by: Option<&'static Source>,
+}
+
+impl Input {
+    /// What went in.
+    pub fn new(name: impl Into<String>, value: impl Into<String>) -> Input {
+        Input { name: name.into(), value: value.into(), by: None }
+    }
 }
 
 /// What a number or a conclusion rests on: every number a reader sees can be
@@ -83,7 +93,7 @@ impl Grounds {
 
     /// Adds an input.
     pub fn input(mut self, name: impl Into<String>, value: impl Into<String>) -> Grounds {
-        self.inputs.push(Input { name: name.into(), value: value.into() });
+        self.inputs.push(Input::new(name, value));
         self
     }
 

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use crate::quantity::{Grounds, Unit};
 use crate::soil::{Level, Property};
-use crate::sources::Grade;
+use crate::sources::{Grade, Source};
 
 /// A judgement of one property.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
@@ -13,8 +13,8 @@ pub struct Finding {
     pub level: Option<Level>,
     /// The range it was judged by.
     pub range: Option<Range>,
-    /// The range's source, as a reader would cite it.
-    pub source: Option<&'static str>,
+    /// The range's source.
+    pub source: Option<&'static Source>,
     /// The number that was judged, where the soil is so light that it isn't the printed one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub judged_as: Option<f64>,
@@ -113,7 +113,7 @@ pub struct Opinion {
     /// Its range.
     pub range: Range,
     /// Its source.
-    pub source: &'static str,
+    pub source: &'static Source,
     /// Whether it differs from the level we show.
     pub disagrees: bool,
     /// What it rests on.

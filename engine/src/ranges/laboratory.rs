@@ -75,7 +75,7 @@ pub fn beside(
             let not_judged = finding.not_judged.take();
             *finding = Finding {
                 level: Some(theirs),
-                source: Some(LABORATORY.title),
+                source: Some(&LABORATORY),
                 grounds: Grounds::new(
                     format!(
                         "The laboratory's own class: “{}”. We hold no table of our own for it.",

@@ -117,5 +117,5 @@ pub(super) fn judge(measure: &Measure) -> Finding {
         ),
         None => Some("The lab's limit is too coarse to tell. Ask the lab for the number.".into()),
     };
-    Finding { level, not_judged, source: Some(EPA_LEAD.title), grounds, ..Finding::default() }
+    Finding { level, not_judged, source: Some(&EPA_LEAD), grounds, ..Finding::default() }
 }

@@ -28,7 +28,7 @@ fn manganese_at(index: f64, ph: f64) -> f64 {
 pub(super) fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
     let Some(ph) = soil.value(Property::Ph) else {
         return Finding {
-            source: Some(RUTGERS_NUTRIENTS.title),
+            source: Some(&RUTGERS_NUTRIENTS),
             ..Finding::not_judged(
                 "How much manganese is enough depends on the pH. Add the pH in water.",
             )

@@ -40,7 +40,7 @@ pub(super) fn judge(measure: &Measure, setting: &Setting) -> Finding {
         None if !texture_decides(measure) => columns().next_back(),
         None => {
             return Finding {
-                source: Some(RUTGERS_ORGANIC_MATTER.title),
+                source: Some(&RUTGERS_ORGANIC_MATTER),
                 ..Finding::not_judged(
                     "How much organic matter is enough depends on the texture. Say whether the soil is sandy, loamy or clayey.",
                 )

@@ -117,7 +117,7 @@ pub(super) fn judge(measure: &Measure, setting: &Setting) -> Finding {
                 grounds.assume("The mix of soil and water is not known; every mix was tried.");
         }
     }
-    let mut finding = Finding { source: Some(NRCS_SALINITY.title), ..Finding::default() };
+    let mut finding = Finding { source: Some(&NRCS_SALINITY), ..Finding::default() };
     match class(measure, setting.texture) {
         Some(step) => {
             finding.level = Some(step.level);

@@ -261,7 +261,7 @@ pub(crate) fn judge_on(
             );
             return Finding {
                 not_judged: Some(why),
-                source: Some(citations[0].source.title),
+                source: Some(citations[0].source),
                 grounds,
                 ..Finding::default()
             };
@@ -279,7 +279,7 @@ pub(crate) fn judge_on(
             text: text.into(),
             word,
         }),
-        source: Some(citations[0].source.title),
+        source: Some(citations[0].source),
         grounds,
         ..Finding::default()
     }

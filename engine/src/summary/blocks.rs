@@ -108,7 +108,7 @@ pub fn with_sources(mut blocks: Vec<Block>) -> Vec<Block> {
         _ => None,
     });
     for citation in lines.flatten().flat_map(|line| &line.sources) {
-        match all.iter_mut().find(|known| known.source.title == citation.source.title) {
+        match all.iter_mut().find(|known| known.source.title() == citation.source.title()) {
             Some(known) => known.grade = known.grade.max(citation.grade),
             None => all.push(*citation),
         }

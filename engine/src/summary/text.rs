@@ -31,7 +31,7 @@ pub fn text(blocks: &[Block]) -> String {
             }
             Block::Sources(sources) => {
                 for Citation { source, .. } in sources {
-                    let line = format!("- {} {}", source.title, source.place);
+                    let line = format!("- {} {}", source.title(), source.place());
                     out.push_str(line.trim_end());
                     out.push('\n');
                 }

@@ -128,10 +128,7 @@ pub fn by_organic_matter(survey: &Survey<'_>) -> Option<Buffering> {
     let clay = measured.unwrap_or(kind.clay());
     let clay_name = if measured.is_some() { "clay" } else { "clay, as usual for the texture" };
     let likely = 20.0 * (0.955 * carbon + 0.011 * clay);
-    let input = |name: &str, percent| Input {
-        name: name.to_string(),
-        value: format!("{} %", significant(percent, 2)),
-    };
+    let input = |name: &str, percent| Input::new(name, format!("{} %", significant(percent, 2)));
     Some(Buffering {
         band: Band::new(likely * 0.5, likely, likely * 1.6),
         from: "by organic matter and clay",

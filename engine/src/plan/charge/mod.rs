@@ -447,10 +447,8 @@ impl<'a> Bench<'a> {
                     });
                 }
                 let mut grounds = target.grounds.clone();
-                grounds.inputs.push(crate::quantity::Input {
-                    name: "brought".into(),
-                    value: shown(&brought, Unit::Gram, Measures::Metric),
-                });
+                let told = shown(&brought, Unit::Gram, Measures::Metric);
+                grounds = grounds.input("brought", told);
                 Share {
                     nutrient: target.nutrient,
                     wanted: target.wanted,
