@@ -12,6 +12,7 @@ mod language;
 mod looks;
 mod offline;
 mod one_file;
+mod own_tables;
 mod paste;
 mod place;
 mod privacy;

@@ -6,15 +6,11 @@ use crate::plan::needs::crop_rates::{Dressing, dressing_by, named};
 use crate::plan::needs::nutrients::level_of;
 use crate::plan::needs::salts::TraceElement;
 use crate::plan::needs::{Need, NeedKind, Verdict, limits};
-use crate::quantity::{Band, Figure, Unit};
+use crate::quantity::{Band, Figure, Measures, Unit};
 use crate::ranges::{Finding, Level};
 use crate::soil::{PlantGroup, Property};
 use crate::sources::*;
 use crate::survey::Survey;
-
-/// Water that wets the leaves, litres on 1 m².
-/// Source: Northeast Organic Farming Association, 100 gal/acre (derived).
-const SPRAY: f64 = 0.0935;
 
 /// g of the salt on 1 m² in 1 kg/ha. Source: arithmetic (derived).
 const GRAMS_PER_M2_IN_KG_PER_HA: f64 = 0.1;
@@ -181,15 +177,18 @@ impl Short<'_, '_> {
         need
     }
 
+    /// A litre on 10 m² wets the leaves.
+    /// Source: Northeast Organic Farming Association, 100 gal/acre (derived).
     fn how(&self, way: Way) -> String {
         match way {
-            Way::Leaves => {
-                let water = Band::exactly(SPRAY * self.survey.bed.area.value);
-                format!(
-                    "Dissolve it in {} of water and spray it in the cool of the day; again after two weeks if new leaves stay pale.",
-                    self.survey.shown(&water, Unit::Litre)
-                )
-            }
+            Way::Leaves => match self.survey.case.measures {
+                Measures::Metric => {
+                    "Dissolve it in a litre of water for each 10 m², and spray it in the cool of the day; again after two weeks if new leaves stay pale.".into()
+                }
+                Measures::Us => {
+                    "Dissolve it in a quart of water for each 100 sq ft, and spray it in the cool of the day; again after two weeks if new leaves stay pale.".into()
+                }
+            },
             Way::Row => "Draw a furrow a hand from the row, sprinkle it in evenly and cover it.".into(),
             Way::Soil => {
                 "Weigh it. Stir it into a bucket of dry sand, or dissolve it in the watering can, and spread it evenly: much in one spot is poison.".into()
