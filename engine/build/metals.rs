@@ -3,15 +3,15 @@
 use std::collections::BTreeSet;
 
 use crate::facts::{LeadLevelRow, MetalRow, Wrong};
-use crate::shared::{citation, citations, rows};
+use crate::shared::{citation, citations, rows, rows_of_regions};
 
-pub fn statics(known: &BTreeSet<&str>) -> Result<String, Vec<Wrong>> {
-    let rows: Vec<MetalRow> = rows("metals.csv", known)?;
+pub fn statics(known: &BTreeSet<&str>, places: &BTreeSet<&str>) -> Result<String, Vec<Wrong>> {
+    let rows: Vec<MetalRow> = rows_of_regions("metals.csv", known, places)?;
     let mut code = format!("static LEVELS: [Level; {}] = [\n", rows.len());
-    for MetalRow { metal, whose, set, levels, cited } in &rows {
+    for MetalRow { metal, whose, set, levels, region, cited } in &rows {
         code += &format!(
             "Level {{ metal: Property::{metal:?}, whose: {whose:?}, set: {set:?}, \
-             levels: {levels:?}, citations: {} }},\n",
+             levels: {levels:?}, region: {region:?}, citations: {} }},\n",
             citations(cited)
         );
     }

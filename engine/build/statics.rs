@@ -25,7 +25,7 @@ pub fn all() -> Result<Vec<(&'static str, String)>, Vec<Wrong>> {
         ("lime.rs", regional_lime::statics(&known, &places)?),
         ("rates.rs", rates::statics(&known, &places)?),
     ];
-    files.extend(tables::all(&known)?);
+    files.extend(tables::all(&known, &places)?);
     Ok(files)
 }
 

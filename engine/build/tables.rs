@@ -15,8 +15,11 @@ use std::collections::BTreeSet;
 
 use crate::facts::Wrong;
 
-/// Every file to be written, with its code; `known` are the publications.
-pub fn all(known: &BTreeSet<&str>) -> Result<Vec<(&'static str, String)>, Vec<Wrong>> {
+/// Every file to be written, with its code; `known` are the publications, `places` the regions.
+pub fn all(
+    known: &BTreeSet<&str>,
+    places: &BTreeSet<&str>,
+) -> Result<Vec<(&'static str, String)>, Vec<Wrong>> {
     Ok(vec![
         ("analyses.rs", analyses::statics(known)?),
         ("crops.rs", crops::statics(known)?),
@@ -24,7 +27,7 @@ pub fn all(known: &BTreeSet<&str>) -> Result<Vec<(&'static str, String)>, Vec<Wr
         ("lime_buffers.rs", lime_buffers::statics(known)?),
         ("limits.rs", limits::statics(known)?),
         ("lead_levels.rs", metals::lead(known)?),
-        ("metals.rs", metals::statics(known)?),
+        ("metals.rs", metals::statics(known, places)?),
         ("pot_feeds.rs", pot_feeds::statics(known)?),
         ("salt_lines.rs", salt_lines::statics(known)?),
         ("saturation_water.rs", saturation_water::statics(known)?),

@@ -27,6 +27,7 @@ mod reaction;
 mod reading;
 mod season;
 mod second_reading;
+mod second_reading_rates;
 #[path = "../rules/shared.rs"]
 mod shared;
 mod traits;

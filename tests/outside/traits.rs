@@ -691,7 +691,7 @@ fn lead_levels_by_date() {
 #[test]
 fn precautionary_values_by_texture() {
     let held = |metal| {
-        let mut of_metal = metals::Level::of(metal);
+        let mut of_metal = metals::Level::of(metal, None);
         of_metal.find(|level| level.whose.contains("precautionary")).expect("Germany's")
     };
     let at = |metal, texture| held(metal).at(Some(texture)).0;

@@ -6,6 +6,7 @@ use time::Date;
 use crate::details::Traits;
 use crate::quantity::{Band, Grounds, Unit, significant};
 use crate::ranges::{amount_text, lead_level};
+use crate::region::Region;
 use crate::soil::{Amount, Measure, Method, Property, Texture, listed};
 use crate::sources::*;
 use crate::survey::Survey;
@@ -19,6 +20,8 @@ pub struct Level {
     set: &'static str,
     /// mg/kg in sand, in loam and silt, and in clay.
     levels: [f64; 3],
+    /// The region it holds in; empty where it is said everywhere.
+    region: &'static str,
     citations: &'static [Citation],
 }
 
@@ -26,9 +29,18 @@ pub struct Level {
 include!(concat!(env!("OUT_DIR"), "/metals.rs"));
 
 impl Level {
-    /// The levels for a metal but those that change with the day.
-    pub fn of(metal: Property) -> impl Iterator<Item = &'static Level> {
-        LEVELS.iter().filter(move |level| level.metal == metal)
+    /// The levels for a metal in a region, but those that change with the day: the region's own
+    /// and those that are said everywhere.
+    pub fn of(
+        metal: Property,
+        region: Option<&'static Region>,
+    ) -> impl Iterator<Item = &'static Level> {
+        LEVELS.iter().filter(move |level| level.metal == metal && level.holds_in(region))
+    }
+
+    fn holds_in(&self, region: Option<&'static Region>) -> bool {
+        self.region.is_empty()
+            || region.is_some_and(|here| [here.id, here.within].contains(&self.region))
     }
 
     /// mg/kg for a texture; both ends of the range without one.
@@ -135,7 +147,7 @@ fn total(survey: &Survey<'_>, measure: &Measure, traits: &mut Traits) {
         Property::Lead => lead_levels(survey.case.season.today, &mut grounds),
         _ => Vec::new(),
     };
-    for level in Level::of(metal) {
+    for level in Level::of(metal, survey.region) {
         levels.push((level.whose, level.at(survey.texture), level.set));
         for citation in level.citations {
             if !grounds.sources.contains(citation) {
@@ -244,4 +256,29 @@ fn ammonium_nitrate(measure: &Measure, traits: &mut Traits) -> bool {
     .input(metal, found);
     traits.say("metals", text, grounds);
     true
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_level_of_a_region_is_said_there_and_in_its_parts_only() {
+        let of = |id| Region::of(id).expect("a region");
+        let level = |region| Level {
+            metal: Property::Lead,
+            whose: "a state's level",
+            set: "2024",
+            levels: [63.0; 3],
+            region,
+            citations: &[],
+        };
+        let part = Region::all().iter().find(|region| !region.within.is_empty()).expect("a part");
+        assert!(level("germany").holds_in(Some(of("germany"))));
+        assert!(level(part.within).holds_in(Some(part)) && !level("germany").holds_in(Some(part)));
+        assert!(
+            !level("germany").holds_in(Some(of("us-iowa"))) && !level("germany").holds_in(None)
+        );
+        assert!(level("").holds_in(Some(of("us-iowa"))) && level("").holds_in(None));
+    }
 }

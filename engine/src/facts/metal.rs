@@ -16,12 +16,17 @@ pub struct MetalRow {
     pub set: String,
     /// mg/kg in sand, in loam and silt, and in clay; three times the same where the soil is all one.
     pub levels: [f64; 3],
+    /// The region it holds in; empty where it is said everywhere.
+    pub region: String,
     /// The publications.
     pub cited: Vec<Cited>,
 }
 
 impl Fact for MetalRow {
-    const COLUMNS: &'static [&'static str] = &["id", "metal", "whose", "set", "level", "sources"];
+    const COLUMNS: &'static [&'static str] =
+        &["id", "region", "metal", "whose", "set", "level", "sources"];
+
+    const MAY_LACK: &'static [&'static str] = &["region"];
 
     fn read(row: Row<'_>) -> Result<MetalRow, Wrong> {
         let metal: Property = row.kind("metal")?;
@@ -33,12 +38,17 @@ impl Fact for MetalRow {
             whose: row.some("whose")?.into(),
             set: row.some("set")?.into(),
             levels: row.band("level")?,
+            region: row.cell("region").into(),
             cited: row.cited()?,
         })
     }
 
     fn cited(&self) -> &[Cited] {
         &self.cited
+    }
+
+    fn region(&self) -> Option<&str> {
+        Some(self.region.as_str()).filter(|region| !region.is_empty())
     }
 }
 
@@ -102,7 +112,8 @@ mod tests {
     #[test]
     fn a_wrong_row_is_named_with_its_line() {
         let row = |metal, level| {
-            let row = format!("state,{metal},a state's level,2024,{level},epa-lead:second-hand");
+            let row =
+                format!("state,iowa,{metal},a state's level,2024,{level},epa-lead:second-hand");
             read_one::<MetalRow>(&row).map(|row| row.levels)
         };
         assert_eq!(row("lead", "63"), Ok([63.0; 3]));
