@@ -45,6 +45,9 @@ fn of_the_group(survey: &Survey<'_>) -> &'static [&'static str] {
     }
 }
 
+/// What the ids of all lawns begin with.
+const ANY_GRASS: &str = "lawn-";
+
 /// The rates of a nutrient for some crops in one place, in one way, with their bands on a soil of
 /// this level.
 fn rates(
@@ -52,10 +55,12 @@ fn rates(
     (nutrient, way, level): (Dressed, Way, Option<Level>),
     (place, crops): (&str, &[&str]),
 ) -> Vec<(&'static CropRate, Band)> {
+    // Whatever grass it is.
+    let grass = |crop: &str| crops == [ANY_GRASS] && crop.starts_with(ANY_GRASS);
     survey
         .crop_rates()
         .filter(|row| row.region == place && row.nutrient == nutrient && row.way == way)
-        .filter(|row| row.crops.iter().any(|crop| crops.contains(crop)))
+        .filter(|row| row.crops.iter().any(|crop| crops.contains(crop) || grass(crop)))
         .filter_map(|row| {
             let at = |wanted| row.rates.iter().find(|(level, _)| *level == wanted);
             let (_, band) = level.and_then(|level| at(Some(level))).or_else(|| at(None))?;
@@ -82,7 +87,10 @@ pub(super) fn dressing_by(
     let (named, group) = (named(survey), of_the_group(survey));
     let region = survey.region.map(|region| (region.id, region.name));
     let places = region.into_iter().chain([("anywhere", "")]);
-    let tiers = places.flat_map(|place| [(place, &named[..], true), (place, group, false)]);
+    let grass: &[&str] = if survey.is_lawn() { &[ANY_GRASS] } else { &[] };
+    let tiers = places.flat_map(|place| {
+        [(place, &named[..], true), (place, group, false), (place, grass, false)]
+    });
     tiers.into_iter().find_map(|((place, name), crops, own)| {
         let found = rates(survey, what, (place, crops));
         (!found.is_empty()).then(|| together(&found, name, own))
