@@ -382,6 +382,9 @@ impl<'a> Placing<'a> {
         let deep = self.rating.as_deref().and_then(|r| depth_at(r, "", self.decimal));
         let unit = if self.foreign && unit.is_none() {
             None
+        } else if unit.is_none() && self.method == Some(Method::QuickTest) {
+            // Quick test units are an index of their own.
+            Some(Unit::Index)
         } else {
             unit_or_usual(property, unit, self.amount, &mut self.notes)
         };

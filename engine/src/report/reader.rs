@@ -231,6 +231,7 @@ impl Reader {
         for (i, sample) in self.report.samples.iter_mut().enumerate().skip(from) {
             sample.depth_cm = sample.depth_cm.or(self.before.depth_cm);
             sample.texture = sample.texture.or(self.before.texture);
+            sample.group = sample.group.or(self.before.group);
             if sample.name.is_empty() {
                 count += 1;
                 sample.name = match (above.as_str(), nameless) {
@@ -442,7 +443,11 @@ impl Reader {
         let sampled = |c: &Cell| {
             let about = says(c);
             let open = matches!(about, Some(AboutSample::Unclear(NO_TEXTURE)));
-            (open || matches!(about, Some(AboutSample::Depth(..) | AboutSample::Texture(_))))
+            let told = matches!(
+                about,
+                Some(AboutSample::Depth(..) | AboutSample::Texture(_) | AboutSample::Group(_))
+            );
+            (open || told)
                 && read_row(std::slice::from_ref(c), self.decimal).drafts.is_empty()
         };
         let own: Vec<bool> = filled.iter().map(|c| with_colon(c) || sampled(c)).collect();
@@ -452,7 +457,9 @@ impl Reader {
         let colon = filled.iter().any(|c| with_colon(c));
         // "silt loam" says what it is without a word before it.
         let cells: Vec<Cell> = filled.iter().map(|c| (*c).clone()).collect();
-        let class = |c: &&Cell| texture_alone(&[&c.text]).is_some();
+        let class = |c: &&Cell| {
+            texture_alone(&[&c.text]).is_some() || matches!(says(c), Some(AboutSample::Group(_)))
+        };
         let alone = || {
             filled.len() > 2
                 && filled.iter().any(class)
@@ -582,6 +589,7 @@ impl Reader {
                 self.about_to().depth_cm = Some((top, bottom));
             }
             AboutSample::Texture(texture) => self.about_to().texture = Some(texture),
+            AboutSample::Group(group) => self.about_to().group = Some(group),
             AboutSample::Unclear(reason) => self.unread(self.current, whole, reason, at),
         }
         Ok(())

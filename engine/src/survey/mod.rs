@@ -20,7 +20,7 @@ use crate::ranges::{Finding, Findings, Scheme, Setting, beside_the_laboratory, j
 use crate::region::{CropRate, Region, RegionalLime};
 use crate::report::{Advice, SampleReport, parse_amount};
 use crate::season::Timing;
-use crate::soil::{Amount, Measure, PlantGroup, Property, Soil, Texture, listed};
+use crate::soil::{Amount, Measure, PlantGroup, Property, Soil, SoilGroup, Texture, listed};
 
 pub use bed::{Bed, Fact, Ground, Standing};
 pub use reaction::Reaction;
@@ -52,6 +52,8 @@ pub struct Survey<'a> {
     pub(crate) advice: Arc<Vec<Advice>>,
     /// The texture, answered or read.
     pub(crate) texture: Option<Texture>,
+    /// The group that its region counts the soil to, as read.
+    pub(crate) group: Option<SoilGroup>,
     /// The region, answered or read.
     pub(crate) region: Option<&'static Region>,
     /// The tables of a region's own file.
@@ -85,7 +87,8 @@ pub(crate) fn survey_of(case: Cow<'_, Case>, sample: usize) -> Survey<'_> {
     let texture = case.bed.texture.or(sample.texture).or_else(|| soil.texture());
     let region = region_of(&case);
     let own: &'static [Scheme] = case.own.map_or(&[], |own| own.ranges);
-    let setting = Setting { plants: case.plants, texture, region, own };
+    let group = sample.group;
+    let setting = Setting { plants: case.plants, texture, group, region, own };
     let chemistry = chemistry::work_out(&soil, &setting);
     questions.extend(chemistry.questions.iter().cloned());
     let (timing, material) = (bed::timing(&case), Material::of(&case.biochar));
@@ -108,6 +111,7 @@ pub(crate) fn survey_of(case: Cow<'_, Case>, sample: usize) -> Survey<'_> {
         questions: Arc::new(questions),
         advice: Arc::new(sample.advice.clone()),
         texture,
+        group,
         region,
         own: case.own,
         bed,
@@ -203,6 +207,7 @@ impl<'a> Survey<'a> {
         Setting {
             plants: self.case.plants,
             texture: self.texture,
+            group: self.group,
             region: self.region,
             own: self.own.map_or(&[], |own| own.ranges),
         }

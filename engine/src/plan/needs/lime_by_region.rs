@@ -58,7 +58,7 @@ pub(super) fn by_region(survey: &Survey<'_>, reaction: &Reaction) -> Option<Publ
             .filter(|table| table.region == region.id && table.uses.contains(&ground))
     };
     let fits = |texture: Option<Texture>| {
-        move |table: &&RegionalLime| table.soils.include(&survey.soil, texture)
+        move |table: &&RegionalLime| table.soils.include(&survey.soil, texture, survey.group)
     };
     let exact: Vec<&RegionalLime> = of_here().filter(fits(survey.texture)).collect();
     let known = !exact.is_empty();
