@@ -125,15 +125,12 @@ fn candidates(
     // Where a table is set to judge other soils than this one, no stranger steps in.
     let has_judge = known.iter().any(|s| s.judges.contains(&plants));
     let rank = |scheme: &Scheme| {
-        let second = usize::from(!scheme.judges.contains(&plants));
         let near = setting.region.map(|region| region.nearness(scheme.region));
         match near {
             // What was made as a second opinion stands behind the region's own.
-            Some(Some(far)) => {
-                Some(3 * far + second + usize::from(scheme.second.contains(&plants)))
-            }
+            Some(Some(far)) => Some(2 * far + usize::from(scheme.second.contains(&plants))),
             _ if scheme.judges.contains(&plants) || scheme.second.contains(&plants) => {
-                Some(LISTED + second)
+                Some(LISTED + usize::from(!scheme.judges.contains(&plants)))
             }
             Some(None) => None,
             None => (!has_judge).then_some(STRANGERS),

@@ -51,6 +51,26 @@ pub fn smp_tri_state(buffer_ph: f64, target_ph: f64) -> Option<f64> {
     between(&[6.0, 6.5, 6.8], &rates.map(|rate| rate.max(0.0)), target_ph)
 }
 
+/// t/ha of pure lime for the top 20 cm by SMP index in the south of Brazil, for a target pH of 5.5
+/// to 6.5; straight lines between rows and columns, `None` outside them.
+///
+/// Source: CQFS-RS/SC, 2016 (from memory).
+pub fn smp_br_sul(index: f64, target_ph: f64) -> Option<f64> {
+    printed(LimeTable::BrSulSmp, index, target_ph)
+}
+
+/// The same for soils that the index finds little acidity in, by organic matter (%) and
+/// exchangeable aluminium (cmol(c)/dm³), for a target pH of 5.5 to 6.5.
+///
+/// Source: CQFS-RS/SC, 2016 (from memory).
+pub fn little_buffered_br_sul(matter: f64, aluminium: f64, target_ph: f64) -> Option<f64> {
+    let by = |start: f64, of_matter: f64, of_aluminium: f64| {
+        (start + of_matter * matter + of_aluminium * aluminium).max(0.0)
+    };
+    let rates = [by(-0.653, 0.480, 1.937), by(-0.516, 0.805, 2.435), by(-0.122, 1.193, 2.713)];
+    between(&[5.5, 6.0, 6.5], &rates, target_ph)
+}
+
 /// A rate given for lime of neutralising value 90 % as lime of another (%).
 ///
 /// Source: E-2567 (opened): rate × 0.90 ÷ neutralising value.
