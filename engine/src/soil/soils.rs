@@ -28,9 +28,10 @@ pub enum Fit {
 
 /// Organic matter in carbon. Source: common practice (van Bemmelen's factor), no source.
 const MATTER_IN_CARBON: f64 = 1.724;
-/// The organic matter of peat and of mineral soil, %, where nobody measured it: tables that part
-/// the two draw their line from 10 to 30. Our choice.
+/// The organic matter of peat, %, where nobody measured it. Source: our choice.
 const PEAT_MATTER: f64 = 60.0;
+/// That of mineral soil: tables that part the two draw their line from 10 to 30. Source: our
+/// choice.
 const MINERAL_MATTER: std::ops::RangeInclusive<f64> = 0.1..=10.0;
 
 impl Soils {

@@ -12,6 +12,7 @@ use std::sync::Arc;
 use crate::bag::Material;
 use crate::case::Case;
 use crate::chemistry::{self, Chemistry, Derived};
+use crate::facts::GroundUse;
 use crate::normalise::{NormalReading, Normalised, normalise};
 use crate::own::OwnFacts;
 use crate::quantity::{Band, Unit, shown, weighed};
@@ -217,6 +218,27 @@ impl<'a> Survey<'a> {
     pub(crate) fn lime_tables(&self) -> impl Iterator<Item = &'static RegionalLime> {
         let own: &'static [RegionalLime] = self.own.map_or(&[], |own| own.lime);
         own.iter().chain(RegionalLime::all())
+    }
+
+    /// The lime tables of the region for this ground, and whether the soil is known to be theirs:
+    /// without a texture every column may be the one.
+    pub(crate) fn lime_tables_of_here(&self) -> (Vec<&'static RegionalLime>, bool) {
+        let Some(region) = self.region else { return (Vec::new(), false) };
+        let ground = if self.is_lawn() { GroundUse::Grass } else { GroundUse::Tilled };
+        let of_here = || {
+            self.lime_tables()
+                .filter(|table| table.region == region.id && table.uses.contains(&ground))
+        };
+        let fits = |texture: Option<Texture>| {
+            move |table: &&RegionalLime| table.soils.include(&self.soil, texture, self.group)
+        };
+        let exact: Vec<_> = of_here().filter(fits(self.texture)).collect();
+        if !exact.is_empty() || self.texture.is_some() {
+            let known = !exact.is_empty();
+            return (exact, known);
+        }
+        let any = |t: &&RegionalLime| Texture::ALL.into_iter().any(|one| fits(Some(one))(t));
+        (of_here().filter(any).collect(), false)
     }
 
     /// Every region's dressings, the own file's first.
