@@ -2,7 +2,7 @@
 //! and the sample's name, in lines that hold no result.
 
 use super::Cell;
-use super::fold::{clauses, fold_char, is_letter, sentences, squash, words};
+use super::fold::{clauses, fold, fold_char, is_letter, sentences, squash, words};
 use super::label::Label;
 use super::names::{Meaning, Word, meaning_at};
 use super::number::{Decimal, number};
@@ -239,6 +239,16 @@ fn soil_group(whole: &str) -> Option<SoilGroup> {
     SoilGroup::ALL.into_iter().find(|group| squash(group.label()) == said)
 }
 
+/// The pH that a line says is aimed at: `Target pH 6.5`.
+fn target_ph(whole: &str, decimal: Decimal) -> Option<f64> {
+    let folded = fold(whole);
+    let ahead = ["target ph", "ph target", "desired ph", "target soil ph"];
+    let said = ahead.iter().find_map(|words| folded.strip_prefix(words))?;
+    let said = said.trim_start_matches([':', '=', ' ']).trim_end();
+    let (value, length) = number(said, decimal)?;
+    (length == said.len() && (4.0..=8.0).contains(&value)).then_some(value)
+}
+
 /// What a line without results says of the sample.
 #[derive(Debug, PartialEq)]
 pub(super) enum AboutSample {
@@ -246,6 +256,8 @@ pub(super) enum AboutSample {
     Depth(f64, f64),
     Texture(Texture),
     Group(SoilGroup),
+    /// The pH that the laboratory aims at.
+    TargetPh(f64),
     /// A depth or texture that can't be read, and why.
     Unclear(&'static str),
 }
@@ -269,6 +281,9 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
     }
     if let Some(group) = soil_group(&whole) {
         return Some(AboutSample::Group(group));
+    }
+    if let Some(ph) = target_ph(&whole, decimal) {
+        return Some(AboutSample::TargetPh(ph));
     }
     if label.has(Word::Depth) || squash(&name).starts_with("sampled") {
         let tail = whole.find(|c: char| c.is_ascii_digit()).map_or("", |at| &whole[at..]);

@@ -74,6 +74,8 @@ pub struct SampleReport {
     pub texture: Option<Texture>,
     /// The group of soils the report counts it to.
     pub group: Option<SoilGroup>,
+    /// The pH that the laboratory aims at.
+    pub target_ph: Option<f64>,
     /// What the laboratory advises for it; the lines are listed as unread too, since they are
     /// no results.
     pub advice: Vec<Advice>,

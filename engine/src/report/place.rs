@@ -59,6 +59,9 @@ pub(super) struct Tail {
     pub spread: Option<String>,
 }
 
+/// Whose word a rating is.
+const WHO: [&str; 6] = ["lab", "labo", "labor", "laboratory", "laboratoire", "rating"];
+
 impl Tail {
     /// Takes apart what follows a number.
     pub fn of(text: &str, decimal: Decimal) -> Tail {
@@ -122,6 +125,15 @@ impl Tail {
             && let Some(unit) = Label::of(more).only_unit()
         {
             (self.rating, self.unit) = (Some(first.into()), Some(unit));
+            return;
+        }
+        // "(labo : élevé)": the laboratory's own word.
+        if let Some((who, word)) = rest.trim_matches(['(', ')']).split_once(':')
+            && WHO.contains(&fold::squash(who).as_str())
+            && word.split_whitespace().count() <= 3
+            && !word.contains(|c: char| c.is_ascii_digit())
+        {
+            self.rating = Some(word.trim().into());
             return;
         }
         let label = Label::of(rest);

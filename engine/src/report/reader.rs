@@ -232,6 +232,7 @@ impl Reader {
             sample.depth_cm = sample.depth_cm.or(self.before.depth_cm);
             sample.texture = sample.texture.or(self.before.texture);
             sample.group = sample.group.or(self.before.group);
+            sample.target_ph = sample.target_ph.or(self.before.target_ph);
             if sample.name.is_empty() {
                 count += 1;
                 sample.name = match (above.as_str(), nameless) {
@@ -445,7 +446,12 @@ impl Reader {
             let open = matches!(about, Some(AboutSample::Unclear(NO_TEXTURE)));
             let told = matches!(
                 about,
-                Some(AboutSample::Depth(..) | AboutSample::Texture(_) | AboutSample::Group(_))
+                Some(
+                    AboutSample::Depth(..)
+                        | AboutSample::Texture(_)
+                        | AboutSample::Group(_)
+                        | AboutSample::TargetPh(_)
+                )
             );
             (open || told)
                 && read_row(std::slice::from_ref(c), self.decimal).drafts.is_empty()
@@ -590,6 +596,7 @@ impl Reader {
             }
             AboutSample::Texture(texture) => self.about_to().texture = Some(texture),
             AboutSample::Group(group) => self.about_to().group = Some(group),
+            AboutSample::TargetPh(ph) => self.about_to().target_ph = Some(ph),
             AboutSample::Unclear(reason) => self.unread(self.current, whole, reason, at),
         }
         Ok(())

@@ -21,7 +21,7 @@ use crate::ranges::{Finding, Findings, Scheme, Setting, beside_the_laboratory, j
 use crate::region::{CropRate, Region, RegionalLime};
 use crate::report::{Advice, SampleReport, parse_amount};
 use crate::season::Timing;
-use crate::soil::{Amount, Measure, PlantGroup, Property, Soil, SoilGroup, Texture, listed};
+use crate::soil::{Amount, Measure, Fit, PlantGroup, Property, Soil, SoilGroup, Texture, listed};
 
 pub use bed::{Bed, Fact, Ground, Standing};
 pub use reaction::Reaction;
@@ -55,6 +55,8 @@ pub struct Survey<'a> {
     pub(crate) texture: Option<Texture>,
     /// The group that its region counts the soil to, as read.
     pub(crate) group: Option<SoilGroup>,
+    /// The pH that the laboratory aims at, as its report prints it.
+    pub(crate) target_ph: Option<f64>,
     /// The region, answered or read.
     pub(crate) region: Option<&'static Region>,
     /// The tables of a region's own file.
@@ -113,6 +115,7 @@ pub(crate) fn survey_of(case: Cow<'_, Case>, sample: usize) -> Survey<'_> {
         advice: Arc::new(sample.advice.clone()),
         texture,
         group,
+        target_ph: sample.target_ph,
         region,
         own: case.own,
         bed,
@@ -221,7 +224,7 @@ impl<'a> Survey<'a> {
     }
 
     /// The lime tables of the region for this ground, and whether the soil is known to be theirs:
-    /// without a texture every column may be the one.
+    /// without what they part soils by every column may be the one.
     pub(crate) fn lime_tables_of_here(&self) -> (Vec<&'static RegionalLime>, bool) {
         let Some(region) = self.region else { return (Vec::new(), false) };
         let ground = if self.is_lawn() { GroundUse::Grass } else { GroundUse::Tilled };
@@ -229,16 +232,12 @@ impl<'a> Survey<'a> {
             self.lime_tables()
                 .filter(|table| table.region == region.id && table.uses.contains(&ground))
         };
-        let fits = |texture: Option<Texture>| {
-            move |table: &&RegionalLime| table.soils.include(&self.soil, texture, self.group)
-        };
-        let exact: Vec<_> = of_here().filter(fits(self.texture)).collect();
-        if !exact.is_empty() || self.texture.is_some() {
-            let known = !exact.is_empty();
-            return (exact, known);
+        let fit = |t: &&RegionalLime| t.soils.fit(&self.soil, self.texture, self.group);
+        let exact: Vec<_> = of_here().filter(|t| fit(t) >= Fit::IfMineral).collect();
+        if !exact.is_empty() {
+            return (exact, true);
         }
-        let any = |t: &&RegionalLime| Texture::ALL.into_iter().any(|one| fits(Some(one))(t));
-        (of_here().filter(any).collect(), false)
+        (of_here().filter(|t| fit(t) == Fit::Unknown).collect(), false)
     }
 
     /// Every region's dressings, the own file's first.

@@ -6,7 +6,9 @@ use crate::quantity::{Grounds, Unit, significant};
 use crate::ranges::{Finding, Setting, judge, region_judges};
 use crate::region::RegionalLime;
 use crate::soil::{Amount, Measure, PlantGroup, Property};
-use crate::sources::{BLUEBERRY_PH, COMMON_PRACTICE, Citation, OUR_CHOICE, TRI_STATE_LIME};
+use crate::sources::{
+    BLUEBERRY_PH, COMMON_PRACTICE, Citation, LABORATORY, OUR_CHOICE, TRI_STATE_LIME,
+};
 use crate::survey::{Ground, Survey};
 
 /// Organic soil: the pH to lime to, and the pH from which none is needed.
@@ -148,7 +150,17 @@ impl Reaction {
                 "The pH you ask for, {}, is left aside: give one from 4 to 7.5.",
                 significant(asked, 3)
             )),
-            None => {}
+            // What the laboratory aims at, for these plants and its own soils.
+            None => {
+                if let Some(printed) = survey.target_ph.filter(|ph| (from..=to).contains(ph)) {
+                    target = printed;
+                    assumed.push(format!(
+                        "The report prints {} as the pH to reach.",
+                        significant(printed, 3)
+                    ));
+                    sources.push(LABORATORY.opened());
+                }
+            }
         }
         if !in_water {
             assumed.push(
