@@ -453,8 +453,7 @@ impl Reader {
                         | AboutSample::TargetPh(_)
                 )
             );
-            (open || told)
-                && read_row(std::slice::from_ref(c), self.decimal).drafts.is_empty()
+            (open || told) && read_row(std::slice::from_ref(c), self.decimal).drafts.is_empty()
         };
         let own: Vec<bool> = filled.iter().map(|c| with_colon(c) || sampled(c)).collect();
         let others: Vec<Cell> =
@@ -596,7 +595,10 @@ impl Reader {
             }
             AboutSample::Texture(texture) => self.about_to().texture = Some(texture),
             AboutSample::Group(group) => self.about_to().group = Some(group),
-            AboutSample::TargetPh(ph) => self.about_to().target_ph = Some(ph),
+            AboutSample::TargetPh(ph) => {
+                self.about_to().target_ph = Some(ph);
+                self.unread(self.current, whole, "a target or a range, not a result", at);
+            }
             AboutSample::Unclear(reason) => self.unread(self.current, whole, reason, at),
         }
         Ok(())

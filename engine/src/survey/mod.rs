@@ -21,7 +21,7 @@ use crate::ranges::{Finding, Findings, Scheme, Setting, beside_the_laboratory, j
 use crate::region::{CropRate, Region, RegionalLime};
 use crate::report::{Advice, SampleReport, parse_amount};
 use crate::season::Timing;
-use crate::soil::{Amount, Measure, Fit, PlantGroup, Property, Soil, SoilGroup, Texture, listed};
+use crate::soil::{Amount, Fit, Measure, PlantGroup, Property, Soil, SoilGroup, Texture, listed};
 
 pub use bed::{Bed, Fact, Ground, Standing};
 pub use reaction::Reaction;

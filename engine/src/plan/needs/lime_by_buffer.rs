@@ -11,8 +11,9 @@ use crate::plan::needs::lime_tables::Table;
 use crate::quantity::{Band, Grounds, Unit, significant};
 use crate::soil::{Measure, Method, MethodKind, Property};
 use crate::sources::{
-    ADAMS_EVANS_1962, BR_SUL_CQFS_2016_MANUAL, COMMON_PRACTICE, Citation, HULUKA_2005, MISSOURI_ENM, NCDA_BUFFER, NCDA_LIME,
-    OREGON_SIKORA, OUR_CHOICE, PSU_LIME, PSU_TURF_LIME, SMP_DOMAIN, TRI_STATE_LIME,
+    ADAMS_EVANS_1962, BR_SUL_CQFS_2016_MANUAL, COMMON_PRACTICE, Citation, HULUKA_2005,
+    MISSOURI_ENM, NCDA_BUFFER, NCDA_LIME, OREGON_SIKORA, OUR_CHOICE, PSU_LIME, PSU_TURF_LIME,
+    SMP_DOMAIN, TRI_STATE_LIME,
 };
 use crate::survey::{Reaction, Survey};
 

@@ -105,7 +105,9 @@ fn grounds(
         grounds = grounds.assume("The table goes by pH in salt solution, taken to be 0.5 lower.");
     }
     if !known {
-        grounds = grounds.assume("What the table parts soils by is not known: the band reaches over all of its columns.");
+        grounds = grounds.assume(
+            "What the table parts soils by is not known: the band reaches over all of its columns.",
+        );
     }
     if let [only] = tables {
         grounds =
