@@ -242,6 +242,8 @@ spellings! { METHODS:
     Meaning::By(Method::Water1To5) => "1to5 5to1 1to5water 1to5h2o";
     Meaning::By(Method::SaturatedPaste) => "saturatedpaste satpaste saturationextract sp extractodesaturacion extratodesaturacao estrattoapastasatura pastasatura pastasaturada extractodepastasaturada extraitdepatesaturee sattigungsextrakt estrattodisaturazione estrattoapasta";
     Meaning::By(Method::SaturatedMedia) => "saturatedmedia saturatedmediaextract sme mediaextract";
+    Meaning::IsBy(Property::Aluminum, Method::ModifiedMorgan) =>
+        "reactiveal reactivealuminum reactivealuminium";
     Meaning::IsBy(Property::Ph, Method::SaturatedPaste) => "phsp sarph";
     Meaning::IsBy(Property::Ec, Method::SaturatedPaste) => "ecsp ece";
     Meaning::By(Method::CaCl2) =>
