@@ -19,5 +19,6 @@ pub use plants::PlantGroup;
 pub use property::Property;
 pub(crate) use property::listed;
 pub use sample::{Amount, Measure, Soil};
+pub(crate) use soils::PEAT_MATTER;
 pub use soils::{Fit, Soils};
 pub use texture::Texture;

@@ -29,7 +29,7 @@ pub enum Fit {
 /// Organic matter in carbon. Source: common practice (van Bemmelen's factor), no source.
 const MATTER_IN_CARBON: f64 = 1.724;
 /// The organic matter of peat, %, where nobody measured it. Source: our choice.
-const PEAT_MATTER: f64 = 60.0;
+pub(crate) const PEAT_MATTER: f64 = 60.0;
 /// That of mineral soil: tables that part the two draw their line from 10 to 30. Source: our
 /// choice.
 const MINERAL_MATTER: std::ops::RangeInclusive<f64> = 0.1..=10.0;

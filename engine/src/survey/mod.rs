@@ -96,7 +96,7 @@ pub(crate) fn survey_of(case: Cow<'_, Case>, sample: usize) -> Survey<'_> {
     questions.extend(chemistry.questions.iter().cloned());
     let (timing, material) = (bed::timing(&case), Material::of(&case.biochar));
     let sampled = sample.depth_cm.or(case.reading.depth_cm.filter(|d| *d > 0.0).map(|d| (0.0, d)));
-    let bed = Bed::of(&case, &soil, &chemistry, texture, &timing, sampled);
+    let bed = Bed::of(&case, &soil, &chemistry, (texture, group), &timing, sampled);
     let readings = judged(readings, &soil, &setting, &bed);
     questions.extend(asked_by(&readings, &questions));
     if let Some(where_) = which_region(&case, region, &readings) {
@@ -272,7 +272,8 @@ impl<'a> Survey<'a> {
         let (timing, material) = (bed::timing(&other), Material::of(&other.biochar));
         let texture = other.bed.texture.or(self.texture);
         let sampled = self.bed.sampled;
-        let bed = Bed::of(&other, &self.soil, &self.chemistry, texture, &timing, sampled);
+        let bed =
+            Bed::of(&other, &self.soil, &self.chemistry, (texture, self.group), &timing, sampled);
         Survey { case: Cow::Owned(other), bed, timing, material, texture, ..self.clone() }
     }
 

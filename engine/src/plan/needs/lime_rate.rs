@@ -141,3 +141,30 @@ pub fn doses(rate: f64, most: f64) -> u32 {
     // A hair over, from the change of units, is no dose more.
     (rate / most - 1e-6).ceil().max(1.0) as u32
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Source: CQFS-RS/SC, 2016 (from memory): the lines of the SMP table to pH 5.5, 6.0 and 6.5,
+    /// and −0.516 + 0.805 × organic matter + 2.435 × aluminium to pH 6.0.
+    #[test]
+    fn the_south_of_brazil_limes_by_its_smp_table() {
+        let close = |found: Option<f64>, wanted: f64| {
+            assert!((found.unwrap() - wanted).abs() < 1e-9, "{found:?} is not {wanted}");
+        };
+        for (index, lines) in [
+            (4.4, [15.0, 21.0, 29.0]),
+            (5.6, [3.2, 5.4, 7.8]),
+            (6.3, [0.8, 1.8, 3.1]),
+            (7.1, [0.0; 3]),
+        ] {
+            for (target, tonnes) in [5.5, 6.0, 6.5].into_iter().zip(lines) {
+                close(smp_br_sul(index, target), tonnes);
+            }
+        }
+        assert_eq!((smp_br_sul(4.3, 6.0), smp_br_sul(5.6, 6.6)), (None, None));
+        close(little_buffered_br_sul(1.2, 0.6, 6.0), 1.911);
+        close(little_buffered_br_sul(0.1, 0.0, 6.0), 0.0);
+    }
+}
