@@ -20,11 +20,13 @@ mod quantity {
 
 #[path = "src/soil"]
 mod soil {
+    mod group;
     mod level;
     mod method;
     mod plants;
     mod property;
     mod texture;
+    pub use group::SoilGroup;
     pub use level::Level;
     pub use method::{Method, MethodKind};
     pub use plants::PlantGroup;

@@ -29,6 +29,9 @@ fn one_table(table: LimeTable, lines: &[&LimeBufferRow]) -> Result<String, Vec<W
     if lines.iter().any(|line| targets(line) != targets(first)) {
         return wrong("its rows are not all for the same target pH");
     }
+    if lines.iter().any(|line| line.region != first.region) {
+        return wrong("its rows are not all of one region");
+    }
     if lines.windows(2).any(|two| two[0].reading == two[1].reading) {
         return wrong("two rows have the same reading");
     }
@@ -36,7 +39,8 @@ fn one_table(table: LimeTable, lines: &[&LimeBufferRow]) -> Result<String, Vec<W
     let rates: Vec<u16> =
         lines.iter().flat_map(|line| line.rates.iter().map(|(_, lime)| *lime)).collect();
     Ok(format!(
-        "Table {{ targets: &{:?}, readings: &{readings:?}, rates: &{rates:?} }}",
+        "Table {{ region: {:?}, targets: &{:?}, readings: &{readings:?}, rates: &{rates:?} }}",
+        first.region,
         targets(first)
     ))
 }

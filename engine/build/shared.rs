@@ -140,6 +140,7 @@ impl Shared {
 
 /// The soils a table is for.
 pub fn soils(soils: &SoilsRow, shared: &mut Shared) -> String {
+    let groups = shared.kinds("SoilGroup", &soils.groups);
     let textures = shared.kinds("Texture", &soils.textures);
     let within: Vec<String> = soils
         .within
@@ -149,5 +150,5 @@ pub fn soils(soils: &SoilsRow, shared: &mut Shared) -> String {
         })
         .collect();
     let within = shared.list("(Property, f64, f64)", &within.join(", "));
-    format!("Soils {{ textures: {textures}, within: {within} }}")
+    format!("Soils {{ groups: {groups}, textures: {textures}, within: {within} }}")
 }

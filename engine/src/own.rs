@@ -191,7 +191,11 @@ fn lime_table(row: LimeRow, own: &OwnFacts) -> RegionalLime {
         citations: citations(&row.cited, own),
         region: text(row.region),
         uses: kept(row.uses),
-        soils: Soils { textures: kept(row.soils.textures), within: kept(row.soils.within) },
+        soils: Soils {
+            groups: kept(row.soils.groups),
+            textures: kept(row.soils.textures),
+            within: kept(row.soils.within),
+        },
         by: row.by,
         target: row.target,
         points: kept(row.points),

@@ -379,6 +379,8 @@ fn sample(kind: Kind) -> Drawn<SampleReport> {
                 unread: Vec::new(),
                 depth_cm,
                 texture,
+                group: None,
+                target_ph: None,
                 advice,
             }
         })

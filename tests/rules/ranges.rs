@@ -4,9 +4,11 @@ use std::collections::BTreeSet;
 
 use emberloam_engine::quantity::Unit;
 use emberloam_engine::ranges::{
-    Finding, Level, NO_CHANCE, Placed, Setting, judge, place, schemes, texture_decides,
+    Finding, Level, NO_CHANCE, Placed, Setting, beside_the_laboratory, judge, place, schemes,
+    texture_decides,
 };
-use emberloam_engine::soil::{Amount, Measure, Method, PlantGroup, Property, Soil};
+use emberloam_engine::region::Region;
+use emberloam_engine::soil::{Amount, Measure, Method, PlantGroup, Property, Soil, SoilGroup};
 use emberloam_engine::sources::all_sources;
 
 use Level::{Excess, High, Low, Sufficient, VeryLow};
@@ -316,4 +318,60 @@ fn a_table_without_an_upper_end_does_not_disagree_with_a_surplus() {
     assert!(short.level == Some(Low) && opinion(&short, "Tri-State").disagrees);
     let between = at(20.0, Method::Olsen);
     assert!(between.level == Some(Low) && opinion(&between, "Ontario").disagrees);
+}
+
+/// What one of a region's tables says of a measure there.
+fn there(region: &str, measure: &Measure, soil: &Soil, group: Option<SoilGroup>) -> Finding {
+    let region = Region::of(region);
+    let setting = Setting { plants: Some(PlantGroup::Lawn), region, group, ..Setting::default() };
+    judge(measure, soil, &setting)
+}
+
+/// Source: University of Georgia crop sheet 792 (opened): of 180 lb/acre of potassium the Coastal
+/// Plain has enough and the Piedmont has not.
+#[test]
+fn a_group_of_soils_chooses_the_table() {
+    let k = measure(Property::Potassium, 90.0, Some(Method::Mehlich1));
+    let of = |group| there("us-georgia", &k, &Soil::default(), Some(group)).level;
+    assert_eq!(of(SoilGroup::CoastalPlain), Some(Sufficient));
+    assert_eq!(of(SoilGroup::Piedmont), Some(Low));
+}
+
+/// Source: O'Connor and others 2001 (opened): peat wants 35 to 45 of Olsen P, other soil 20.
+#[test]
+fn peat_is_judged_as_peat_and_the_rest_as_mineral_soil() {
+    let p = by_volume(Property::Phosphorus, 32.0, Method::Olsen);
+    let of = |soil: &Soil, group| there("new-zealand", &p, soil, group).level;
+    let carbon = |percent| soil_with(Property::OrganicCarbon, percent);
+    assert_eq!(of(&carbon(28.0), None), Some(Low));
+    assert_eq!(of(&Soil::default(), Some(SoilGroup::Peat)), Some(Low));
+    assert_eq!(of(&carbon(4.0), None), Some(High));
+    assert_eq!(of(&Soil::default(), None), Some(High));
+    // Where the guide parts the two, it is said which of them was taken.
+    let ph = measure(Property::Ph, 5.7, None);
+    let irish = there("ireland", &ph, &Soil::default(), None);
+    assert_eq!(irish.level, Some(Low), "Teagasc, 6.3 for grass (opened)");
+    assert!(irish.grounds.assumed.iter().any(|a| a.contains("mineral soil")));
+    let peaty = there("ireland", &ph, &Soil::default(), Some(SoilGroup::Peat));
+    assert_eq!(peaty.level, Some(Sufficient), "peat: 5.5 to 5.8 (opened)");
+}
+
+/// Source: our choice: a laboratory knows its own soils, a table of elsewhere does not.
+#[test]
+fn the_laboratorys_word_stands_before_a_neighbours_table_only() {
+    let region = Region::of("us-virginia");
+    let beside = |measure: &Measure, word| {
+        let setting = Setting { region, ..Setting::default() };
+        let mut finding = judge(measure, &Soil::default(), &setting);
+        let own = finding.level;
+        beside_the_laboratory(&mut finding, word, Some(1.9), region);
+        (own, finding)
+    };
+    let zinc = measure(Property::Zinc, 1.9, Some(Method::Mehlich1));
+    let (own, finding) = beside(&zinc, "SUFF");
+    assert_eq!((own, finding.level), (Some(Low), Some(Sufficient)));
+    assert!(finding.second_opinions.iter().any(|o| o.level == Low && o.disagrees));
+    let potassium = measure(Property::Potassium, 30.0, Some(Method::Mehlich1));
+    let (own, finding) = beside(&potassium, "SUFF");
+    assert!(own.is_some_and(|level| level.is_short()) && finding.level == own);
 }

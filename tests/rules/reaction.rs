@@ -55,6 +55,13 @@ fn the_best_that_the_report_allows_is_taken_and_the_rest_is_shown() {
         names,
         ["ph-buffering-by-lime", "ph-buffering-by-organic-matter", "ph-buffering-by-texture"]
     );
+    // The region's lime table says more than a texture, and less than what was measured.
+    let mut region = poor("pH: 5.6");
+    region.reading.region = Some("uk".into());
+    assert_eq!(buffering(&region).1, "Taken by the region's lime table.");
+    let names: Vec<&str> = found(&region).others.iter().map(|f| f.name).collect();
+    assert_eq!(names, ["ph-buffering-by-texture"]);
+
     // A buffer that nobody named says nothing.
     let unnamed = poor("pH: 5.6\nBuffer pH: 6.5");
     assert_eq!(buffering(&unnamed).1, "Taken as usual for a loam.");

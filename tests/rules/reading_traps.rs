@@ -2,7 +2,7 @@
 
 use emberloam_engine::quantity::Unit;
 use emberloam_engine::report::{Advice, Origin, Report, Trouble, open, read, whereabouts};
-use emberloam_engine::soil::{Amount, Method, Property, Texture};
+use emberloam_engine::soil::{Amount, Method, Property, SoilGroup, Texture};
 
 pub fn report(text: &str) -> Report {
     let grid = open(text.as_bytes()).unwrap_or_else(|e| panic!("{text}: {e}"));
@@ -882,4 +882,68 @@ fn advice_beside_results_takes_nothing_from_them() {
     let two = report("Sample: A\nLime 2 t/ha\npH 6.1\nSample: B\npH 5.4\nLime 7 t/ha");
     let each: Vec<usize> = two.samples.iter().map(|s| s.advice.len()).collect();
     assert_eq!((two.samples[1].advice[0].amount, each[1]), (7.0, 1), "{two:?}");
+}
+
+/// Source: as the laboratories of New Zealand, Georgia, Brazil and France print it, and pots.
+#[test]
+fn a_regions_own_ways_of_printing() {
+    assert_eq!(
+        shown("QT K  4\nQTMg 9"),
+        ["potassium 4 index by quick test", "magnesium 9 index by quick test"]
+    );
+    assert_eq!(
+        shown("Analysis   Level   Units\nPotassium   5   MAF units (QT)\npH   5.5   pH units")[0],
+        "potassium 5 index"
+    );
+    assert_eq!(shown("Índice SMP   5,6"), ["buffer-ph 5.6 by SMP buffer"]);
+    // The method of each by its name, sentence by sentence.
+    let named = "Ca 3,1 cmolc/dm³\nCu 1,1 mg/dm³\nB 0,2 mg/dm³\n\nCa, Mg, Al (KCl 1 mol/L). B: água quente. Cu, Zn: DTPA.";
+    let ways = [
+        "calcium 3.1 meq/100 cm³ by potassium chloride",
+        "copper 1.1 mg/L by DTPA",
+        "boron 0.2 mg/L by hot water",
+    ];
+    assert_eq!(shown(named), ways);
+    // What is found in the extract of a potting mix is counted by its volume.
+    assert_eq!(
+        shown("Method: saturated media extract (SME)\npH 5.7\nNitrate-N 34 ppm"),
+        [
+            "ph 5.7 by saturated media extract (SME)",
+            "nitrate-n 34 mg/L by saturated media extract (SME)"
+        ]
+    );
+    assert_eq!(
+        shown("P2O5 Dyer 0,31 g/kg (labo : élevé)"),
+        ["phosphorus 0.14 g/kg by Dyer [élevé]"]
+    );
+}
+
+#[test]
+fn bases_beyond_the_exchange_are_lime_or_a_slip() {
+    assert_eq!(shown("pH 8.2\nS/T : 265 %"), ["ph 8.2 ", "base-saturation 265 %"]);
+    assert_eq!(shown("pH 5.2\nS/T : 265 %"), ["ph 5.2 "]);
+    assert!(report("pH 5.2\nS/T : 265 %").samples[0].unread[0].reason.contains("no lime"));
+}
+
+#[test]
+fn the_group_of_soils_and_the_target_are_told() {
+    for (line, group) in [
+        ("Region: Piedmont", Some(SoilGroup::Piedmont)),
+        ("Crop: lawn     Region: Coastal Plain", Some(SoilGroup::CoastalPlain)),
+        ("Hauraki   Peat   Lifestyle block", Some(SoilGroup::Peat)),
+        ("Peat soil", Some(SoilGroup::Peat)),
+        ("Compost: peat", None),
+        ("Region: Northern Victoria", None),
+        ("Client: Piedmont", None),
+    ] {
+        assert_eq!(report(&format!("{line}\npH 5.8")).samples[0].group, group, "{line}");
+    }
+    for (line, target) in [
+        ("Target pH 6.5", Some(6.5)),
+        ("Target pH: 6", Some(6.0)),
+        ("Target pH 6.5 to 7", None),
+        ("Target pH 65", None),
+    ] {
+        assert_eq!(report(&format!("{line}\npH 5.8")).samples[0].target_ph, target, "{line}");
+    }
 }

@@ -1,6 +1,7 @@
 //! Exchange capacity and who holds it.
 
 use crate::chemistry::acidity::{Acidity, acidity};
+use crate::chemistry::sodium::line_here;
 use crate::chemistry::{Chemistry, with_grounds_of};
 use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown, significant};
 use crate::ranges::{Setting, as_saturated_paste, has_free_lime};
@@ -241,7 +242,8 @@ fn saturations(
         };
         let mut why = grounds(base.property.label());
         if base.property == Property::Sodium {
-            why = of_sodium(why, is_salty(soil, setting));
+            let (line, _) = line_here(soil, setting, share(base.band, cec).likely);
+            why = of_sodium(why, line, is_salty(soil, setting));
         }
         figures.push(figure(name, label, share(base.band, cec), why));
     }
@@ -256,8 +258,11 @@ fn saturations(
 }
 
 /// What is to be said of the share of sodium beside the others.
-fn of_sodium(mut grounds: Grounds, salty: bool) -> Grounds {
-    grounds.rule.push_str(" From 15 % a soil counts as sodic: its structure breaks down.");
+fn of_sodium(mut grounds: Grounds, line: f64, salty: bool) -> Grounds {
+    grounds.rule.push_str(&format!(
+        " From {} % a soil counts as sodic: its structure breaks down.",
+        significant(line, 3)
+    ));
     grounds.sources.push(COLORADO_SODIC.opened());
     if !salty {
         return grounds;

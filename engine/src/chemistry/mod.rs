@@ -88,7 +88,7 @@ pub fn work_out(soil: &Soil, setting: &Setting) -> Chemistry {
     organic::work_out(soil, setting, &mut chemistry);
     phosphorus::work_out(soil, &mut chemistry);
     salts::work_out(soil, setting, &mut chemistry);
-    chemistry.sodium = sodium::work_out(soil, &chemistry);
+    chemistry.sodium = sodium::work_out(soil, &chemistry, setting);
     chemistry
 }
 

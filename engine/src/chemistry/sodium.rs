@@ -3,8 +3,9 @@
 
 use crate::chemistry::{Chemistry, Derived};
 use crate::quantity::{Band, Grounds, Input, Unit, significant};
-use crate::soil::{Measure, Method, Property, Soil};
-use crate::sources::{HANDBOOK_60, NRCS_SAR};
+use crate::ranges::{Setting, judge, region_judges};
+use crate::soil::{Amount, Measure, Method, Property, Soil};
+use crate::sources::{Citation, HANDBOOK_60, NRCS_SAR};
 
 /// A soil is sodic from this exchangeable sodium percentage.
 /// Source: Handbook 60 (from memory), Colorado State University 0.504 (opened).
@@ -56,6 +57,8 @@ pub struct Sodium {
     pub esp: Band,
     /// The adsorption ratio, where it was measured.
     pub sar: Option<f64>,
+    /// From which percentage a soil is sodic here.
+    pub line: f64,
     /// Whether that is too much.
     pub sodic: Sodic,
     /// How it is known.
@@ -67,15 +70,20 @@ impl Sodium {
     pub(crate) fn class(&self, ece: f64) -> Class {
         Class::of(ece, if self.sodic == Sodic::Yes { SODIC_ESP } else { 0.0 })
     }
+
+    /// The class at other ends of what is known.
+    pub(crate) fn class_at(&self, ece: f64, esp: f64) -> Class {
+        Class::of(ece, esp / self.line * SODIC_ESP)
+    }
 }
 
 /// The adsorption ratio comes before an extract of the soil, which counts the
 /// sodium of the soil's water as well.
-pub(super) fn work_out(soil: &Soil, chemistry: &Chemistry) -> Option<Sodium> {
+pub(super) fn work_out(soil: &Soil, chemistry: &Chemistry, setting: &Setting) -> Option<Sodium> {
     if let Some((sar, grounds)) = ratio(soil) {
         return Some(by_ratio(sar, grounds));
     }
-    let (esp, grounds) = match soil.value(Property::SodiumSaturation) {
+    let (esp, mut grounds) = match soil.value(Property::SodiumSaturation) {
         Some(printed) => (
             Band::exactly(printed.clamp(0.0, 100.0)),
             Grounds::new("Exchangeable sodium as the lab gives it.", &[])
@@ -86,14 +94,34 @@ pub(super) fn work_out(soil: &Soil, chemistry: &Chemistry) -> Option<Sodium> {
             (figure.band, figure.grounds.clone())
         }
     };
-    let sodic = if esp.likely >= SODIC_ESP {
+    let (line, of_region) = line_here(soil, setting, esp.likely);
+    grounds.sources.extend(of_region);
+    let sodic = if esp.likely >= line {
         Sodic::Yes
-    } else if esp.high >= SODIC_ESP {
+    } else if esp.high >= line {
         Sodic::Perhaps
     } else {
         Sodic::No
     };
-    Some(Sodium { esp, sar: None, sodic, grounds })
+    Some(Sodium { esp, sar: None, line, sodic, grounds })
+}
+
+/// From which share a soil is sodic here: where the region's own table, which somebody read, ends
+/// what is enough; else where Handbook 60 does.
+pub(super) fn line_here(soil: &Soil, setting: &Setting, esp: f64) -> (f64, Option<Citation>) {
+    let share = Measure {
+        property: Property::SodiumSaturation,
+        amount: Amount::Exactly(esp),
+        unit: Unit::Percent,
+        method: None,
+    };
+    let own = region_judges(&share, setting).then(|| judge(&share, soil, setting));
+    let own = own.filter(|finding| !finding.rests_on_memory() && !finding.of_elsewhere);
+    let end = own.as_ref().and_then(|finding| finding.range.as_ref()?.sufficient_to);
+    match end {
+        Some(end) => (end, own.and_then(|finding| finding.grounds.sources.first().copied())),
+        None => (SODIC_ESP, None),
+    }
 }
 
 /// The line is drawn at the ratio that was measured, not at the share that
@@ -110,7 +138,7 @@ fn by_ratio(sar: f64, mut grounds: Grounds) -> Sodium {
         );
     }
     let sodic = if sar >= SODIC_SAR { Sodic::Yes } else { Sodic::No };
-    Sodium { esp: Band::exactly(esp), sar: Some(sar), sodic, grounds }
+    Sodium { esp: Band::exactly(esp), sar: Some(sar), line: SODIC_ESP, sodic, grounds }
 }
 
 /// The adsorption ratio: printed, or from the water of the saturated paste.

@@ -99,6 +99,7 @@ fn others(survey: &Survey<'_>, used: &str) -> Vec<Figure> {
         ("ph-buffering-by-buffer", liming::by_lime_buffer(survey)),
         ("ph-buffering-by-lime", by_lime_requirement(survey)),
         ("ph-buffering-by-organic-matter", liming::by_organic_matter(survey)),
+        ("ph-buffering-by-region", liming::by_lime_table(survey)),
         ("ph-buffering-by-texture", Some(liming::by_texture(survey))),
     ];
     ways.into_iter()
@@ -108,6 +109,7 @@ fn others(survey: &Survey<'_>, used: &str) -> Vec<Figure> {
                 "ph-buffering-by-buffer" => "by the lime buffer",
                 "ph-buffering-by-lime" => "by the lime the table asks for",
                 "ph-buffering-by-organic-matter" => "by organic matter and clay",
+                "ph-buffering-by-region" => "by the region's lime table",
                 _ => "by texture alone",
             };
             Some(Figure { label, ..held(name, &way) })

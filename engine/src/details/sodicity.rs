@@ -2,7 +2,7 @@
 //! classes of salty and sodic soils.
 
 use crate::chemistry::Derived;
-use crate::chemistry::sodium::{Class, SALINE, SODIC_ESP, Sodic, Sodium, sar_from_esp};
+use crate::chemistry::sodium::{SALINE, Sodic, Sodium, sar_from_esp};
 use crate::details::Traits;
 use crate::quantity::{Band, Grounds, Unit, significant};
 use crate::soil::Property;
@@ -51,9 +51,10 @@ pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
     };
     as_other_measure(found, traits);
     let (esp, mut grounds, extracted) = (found.esp, found.grounds.clone(), found.sar.is_none());
-    grounds.rule.push_str(
-        " Saline from 4 dS/m of the saturated paste; sodic from 15 % exchangeable sodium or a ratio of 13.",
-    );
+    let line = significant(found.line, 3);
+    grounds.rule.push_str(&format!(
+        " Saline from 4 dS/m of the saturated paste; sodic from {line} % exchangeable sodium or a ratio of 13.",
+    ));
     grounds.sources.extend([
         COLORADO_SODIC.opened(),
         NRCS_SALINITY.opened(),
@@ -74,30 +75,33 @@ pub(super) fn work_out(survey: &Survey<'_>, traits: &mut Traits) {
         grounds.sources.push(UMN_ESP.opened());
     }
     if let Some(ph) = ph
-        && esp.high < SODIC_ESP
+        && esp.high < found.line
     {
         text.push_str(
             " Yet a pH above 8.5 is a sign of sodium: have the adsorption ratio (SAR) measured.",
         );
         grounds = grounds.input("pH", significant(ph, 3));
     }
-    if ph.is_none() && esp.low >= 5.0 && esp.high < SODIC_ESP {
-        text.push_str(" Sodium can harm the soil's structure below 15 % too.");
+    if ph.is_none() && esp.low >= 5.0 && esp.high < found.line {
+        text.push_str(&format!(" Sodium can harm the soil's structure below {line} % too."));
     }
     traits.say("sodicity", text, grounds);
 }
 
 fn without_salts(survey: &Survey<'_>, found: &Sodium) -> String {
     let sodium = survey.shown(&found.esp, Unit::Percent);
+    let line = significant(found.line, 3);
     match (found.sodic == Sodic::Yes, found.sodic == Sodic::No) {
         (true, _) => format!(
             "Exchangeable sodium is {sodium}: this soil is sodic. Whether it is saline too, only a salts test (EC) tells."
         ),
         (_, true) => {
-            format!("Exchangeable sodium is {sodium}, below the 15 % from which a soil is sodic.")
+            format!(
+                "Exchangeable sodium is {sodium}, below the {line} % from which a soil is sodic."
+            )
         }
         _ => format!(
-            "Exchangeable sodium is {sodium}, and 15 % makes a soil sodic: this one may be. Ask the lab for the adsorption ratio (SAR)."
+            "Exchangeable sodium is {sodium}, and {line} % makes a soil sodic: this one may be. Ask the lab for the adsorption ratio (SAR)."
         ),
     }
 }
@@ -108,10 +112,10 @@ fn with_salts(survey: &Survey<'_>, found: &Sodium, ece: Band) -> String {
     let (salts, sodium) = (survey.shown(&ece, Unit::DsPerM), survey.shown(&esp, Unit::Percent));
     let here = found.class(ece.likely);
     let corners = [
-        Class::of(ece.low, esp.low),
-        Class::of(ece.high, esp.low),
-        Class::of(ece.low, esp.high),
-        Class::of(ece.high, esp.high),
+        found.class_at(ece.low, esp.low),
+        found.class_at(ece.high, esp.low),
+        found.class_at(ece.low, esp.high),
+        found.class_at(ece.high, esp.high),
     ];
     let mut others = String::new();
     for (i, class) in corners.iter().enumerate() {

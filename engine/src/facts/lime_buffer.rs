@@ -13,6 +13,8 @@ named! { "printed lime table", unit:
         OregonSikora = "oregon-sikora", "ton/acre";
         /// Pounds for turf, by exchangeable acidity, meq/100 g.
         PennStateTurf = "penn-state-turf", "lb/1000 ft2";
+        /// Tonnes of pure lime for the top 20 cm, by the SMP index.
+        BrSulSmp = "br-sul-smp", "t/ha";
     }
 }
 
@@ -21,6 +23,8 @@ named! { "printed lime table", unit:
 pub struct LimeBufferRow {
     /// The table.
     pub table: LimeTable,
+    /// The region whose soils it was made for; empty where it goes by its buffer alone.
+    pub region: String,
     /// The reading, tenths.
     pub reading: u16,
     /// Target pH, rising, and the lime for it, tenths of the table's unit.
@@ -31,7 +35,7 @@ pub struct LimeBufferRow {
 
 impl Fact for LimeBufferRow {
     const COLUMNS: &'static [&'static str] =
-        &["id", "table", "reading", "unit", "rates", "sources"];
+        &["id", "table", "region", "reading", "unit", "rates", "sources"];
 
     fn read(row: Row<'_>) -> Result<LimeBufferRow, Wrong> {
         let table: LimeTable = row.kind("table")?;
@@ -53,6 +57,7 @@ impl Fact for LimeBufferRow {
         }
         Ok(LimeBufferRow {
             table,
+            region: row.cell("region").into(),
             reading: tenths(row, "reading", row.cell("reading"))?,
             rates,
             cited: row.cited()?,
@@ -82,7 +87,7 @@ mod tests {
     fn a_wrong_row_is_named_with_its_line() {
         let row = |unit, rates| {
             read_one::<LimeBufferRow>(&format!(
-                "oregon-sikora-65,oregon-sikora,6.5,{unit},{rates},oregon-sikora:opened"
+                "oregon-sikora-65,oregon-sikora,,6.5,{unit},{rates},oregon-sikora:opened"
             ))
         };
         let right = row("ton/acre", "5.6 = 0.7 | 6.0 = 1.2").unwrap();

@@ -5,7 +5,7 @@ use super::oxide::Oxide;
 use super::source::Cited;
 use super::table::{Row, Wrong};
 use crate::quantity::Unit;
-use crate::soil::{Level, Method, PlantGroup, Property, Texture};
+use crate::soil::{Level, Method, PlantGroup, Property, SoilGroup, Texture};
 
 /// One table for one property.
 #[derive(Clone, Debug, PartialEq)]
@@ -45,6 +45,8 @@ pub struct RangeRow {
 /// The soils a table was made for; every soil where nothing is said.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct SoilsRow {
+    /// Any of these groups.
+    pub groups: Vec<SoilGroup>,
     /// Any of these textures.
     pub textures: Vec<Texture>,
     /// And each of these properties above the first number and up to the second.
@@ -156,7 +158,10 @@ pub(super) fn soils(row: Row<'_>) -> Result<SoilsRow, Wrong> {
     let mut soils = SoilsRow::default();
     for part in row.list("soils") {
         match part.split_once(' ') {
-            None => soils.textures.push(row.named(part)?),
+            None => match SoilGroup::ALL.into_iter().find(|group| group.name() == part) {
+                Some(group) => soils.groups.push(group),
+                None => soils.textures.push(row.named(part)?),
+            },
             Some((property, ends)) => {
                 let (above, up_to) = stretch(row, ends)?;
                 if above >= up_to {

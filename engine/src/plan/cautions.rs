@@ -150,7 +150,7 @@ fn charge(charging: &[ChargeSource], add: &mut Add<'_>) {
 fn soil(survey: &Survey<'_>, path: Path, hazards: &[Hazard], add: &mut Add<'_>) {
     if hazards.contains(&Hazard::Sodium) {
         add(
-            "exchangeable sodium 15 % or more, or adsorption ratio 13 or more",
+            "exchangeable sodium at what makes a soil sodic there or more, or adsorption ratio 13 or more",
             "This soil is sodic. Biochar is no cure: gypsum, drainage and clean water are. Have a \
              local adviser size the gypsum."
                 .into(),

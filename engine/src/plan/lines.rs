@@ -94,7 +94,7 @@ fn fixed_lines(survey: &Survey<'_>) -> Vec<String> {
         (
             "exchangeable sodium",
             sodium.filter(|s| s.sar.is_none()).map(|s| s.esp.likely),
-            SODIC_ESP,
+            sodium.map_or(SODIC_ESP, |s| s.line),
             Unit::Percent,
             "sodic",
         ),

@@ -199,7 +199,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         name: RuleName::Sodic,
-        when: "exchangeable sodium is 15 % or more, or the adsorption ratio 13 or more",
+        when: "exchangeable sodium is at what makes a soil sodic there or more (15 % where the region has no line of its own), or the adsorption ratio 13 or more",
         holds: |f| f.sodic(),
         speaks: Speaks::Forbids,
         says: |_| {

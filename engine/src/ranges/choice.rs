@@ -2,7 +2,7 @@
 
 use crate::quantity::Unit;
 use crate::ranges::{Finding, Level, Scheme, Setting, tables};
-use crate::soil::{Measure, PlantGroup, Property, Soil, listed};
+use crate::soil::{Fit, Measure, PlantGroup, Property, Soil, listed};
 
 /// What tables say of a measure: the one that judges, and the second opinions.
 pub(super) struct Said {
@@ -19,16 +19,23 @@ pub(super) enum Choice {
     Wants(Finding),
 }
 
-/// A table with what it would say.
+/// A table that may hold for the soil.
+#[derive(Clone, Copy)]
 struct Candidate {
     scheme: &'static Scheme,
-    finding: Finding,
     /// The smaller, the nearer.
     rank: usize,
     /// Its place in the list.
     at: usize,
     /// Whether this soil is known to be one that it was made for.
-    sure: bool,
+    fit: Fit,
+}
+
+impl Candidate {
+    /// Whether it holds for this soil, as far as anybody knows.
+    fn is_sure(&self) -> bool {
+        self.fit >= Fit::IfMineral
+    }
 }
 
 /// Behind every near region: the tables that judge where no region is known. Our choice.
@@ -74,46 +81,56 @@ pub(super) fn choose(
     setting: &Setting,
     density: Option<f64>,
 ) -> Option<Choice> {
-    let mut all = candidates(measure, soil, setting, density);
+    let mut all = candidates(&measure, soil, setting, density);
+    let judge = |found: &Candidate| found.scheme.judge(&measure, density);
     let best = all.iter().map(|found| found.rank).min()?;
-    if best == STRANGERS && !agree(all.iter().filter(|found| found.sure)) {
+    if best == STRANGERS && !agree(all.iter().filter(|found| found.is_sure()).filter_map(judge)) {
         return None;
     }
-    let nearest = || all.iter().enumerate().filter(|(_, found)| found.rank == best);
+    let nearest = || all.iter().filter(|found| found.rank == best);
     // What was read comes before what is remembered; then the last, the narrowest.
-    let weight = |found: &Candidate| !found.scheme.is_from_memory();
-    let exact = nearest().filter(|(_, f)| f.sure).max_by_key(|(at, f)| (weight(f), *at));
-    let Some((at, _)) = exact else {
-        let some: Vec<&Candidate> = nearest().map(|(_, found)| found).collect();
+    let weight = |found: &&Candidate| (!found.scheme.is_from_memory(), found.at);
+    let Some(&exact) = nearest().filter(|found| found.is_sure()).max_by_key(weight) else {
+        let some: Vec<(&Candidate, Finding)> =
+            nearest().filter_map(|found| Some((found, judge(found)?))).collect();
         return Some(of_every_soil(&some, &measure, setting));
     };
-    let Candidate { scheme, finding, .. } = all.remove(at);
-    all.retain(|found| found.rank < STRANGERS && found.sure);
+    let mut finding = judge(&exact)?;
+    if exact.fit == Fit::IfMineral {
+        finding.grounds.assumed.push(
+            "Taken as mineral soil: the report says nothing of peat, for which another table holds."
+                .into(),
+        );
+    }
+    let scheme = exact.scheme;
+    finding.of_elsewhere =
+        setting.region.is_some_and(|region| region.nearness(scheme.region) != Some(0));
+    all.retain(|found| found.at != exact.at && found.rank < STRANGERS && found.is_sure());
     all.sort_unstable_by_key(|found| (found.rank, found.at));
     let most = if setting.region.is_some() { MOST_OPINIONS } else { usize::MAX };
-    let others = all.into_iter().map(|found| found.finding).take(most).collect();
+    let others = all.iter().take(most).filter_map(judge).collect();
     Some(Choice::Said(Said { scheme, finding, others }))
 }
 
 /// Every table that may hold for this soil, in the order of the list.
 fn candidates(
-    measure: Measure,
+    measure: &Measure,
     soil: &Soil,
     setting: &Setting,
     density: Option<f64>,
 ) -> Vec<Candidate> {
     let plants = setting.plants.unwrap_or_default();
-    let known = known(&measure, setting);
+    let mut known = known(measure, setting);
+    known.retain(|scheme| scheme.compares(measure.unit, density));
     // Where a table is set to judge other soils than this one, no stranger steps in.
-    let has_judge =
-        known.iter().any(|s| s.judges.contains(&plants) && s.judge(&measure, density).is_some());
+    let has_judge = known.iter().any(|s| s.judges.contains(&plants));
     let rank = |scheme: &Scheme| {
-        let second = usize::from(!scheme.judges.contains(&plants));
         let near = setting.region.map(|region| region.nearness(scheme.region));
         match near {
-            Some(Some(far)) => Some(2 * far + second),
+            // What was made as a second opinion stands behind the region's own.
+            Some(Some(far)) => Some(2 * far + usize::from(scheme.second.contains(&plants))),
             _ if scheme.judges.contains(&plants) || scheme.second.contains(&plants) => {
-                Some(LISTED + second)
+                Some(LISTED + usize::from(!scheme.judges.contains(&plants)))
             }
             Some(None) => None,
             None => (!has_judge).then_some(STRANGERS),
@@ -122,42 +139,41 @@ fn candidates(
     (0..)
         .zip(known)
         .filter_map(|(at, scheme)| {
-            let fits = scheme.soils.fit(soil, setting.texture);
-            let rank = rank(scheme).filter(|_| fits != Some(false))?;
-            let finding = scheme.judge(&measure, density)?;
-            Some(Candidate { scheme, finding, rank, at, sure: fits == Some(true) })
+            let fit = scheme.soils.fit(soil, setting.texture, setting.group);
+            let rank = rank(scheme).filter(|_| fit != Fit::No)?;
+            Some(Candidate { scheme, rank, at, fit })
         })
         .collect()
 }
 
-fn agree<'a>(found: impl Iterator<Item = &'a Candidate>) -> bool {
-    let mut sides = found.filter_map(|found| found.finding.level).map(Level::side);
+fn agree(found: impl Iterator<Item = Finding>) -> bool {
+    let mut sides = found.filter_map(|finding| finding.level).map(Level::side);
     let first = sides.next();
     sides.all(|side| Some(side) == first)
 }
 
 /// Tables for soils that nobody knows this one to be: what they share, else what is wanted.
-fn of_every_soil(some: &[&Candidate], measure: &Measure, setting: &Setting) -> Choice {
+fn of_every_soil(some: &[(&Candidate, Finding)], measure: &Measure, setting: &Setting) -> Choice {
     let mut wanted: Vec<Property> = Vec::new();
-    for (property, ..) in some.iter().flat_map(|found| found.scheme.soils.within) {
+    for (property, ..) in some.iter().flat_map(|(found, _)| found.scheme.soils.within) {
         if !wanted.contains(property) {
             wanted.push(*property);
         }
     }
-    let by_texture = some.iter().any(|found| !found.scheme.soils.textures.is_empty());
+    let by_texture = some.iter().any(|(found, _)| !found.scheme.soils.textures.is_empty());
     let what = match (by_texture, wanted.is_empty()) {
         (true, true) => "texture".to_string(),
         (true, false) => format!("texture, {}", listed(&wanted)),
         (false, _) => listed(&wanted),
     };
-    let from_enough = |found: &&&Candidate| {
-        found.finding.level.map_or(u8::MAX, |level| (level as u8).abs_diff(Level::Sufficient as u8))
+    let from_enough = |(_, finding): &&(&Candidate, Finding)| {
+        finding.level.map_or(u8::MAX, |level| (level as u8).abs_diff(Level::Sufficient as u8))
     };
-    if agree(some.iter().copied())
-        && let Some(mildest) = some.iter().min_by_key(from_enough)
-        && mildest.finding.level.is_some()
+    if agree(some.iter().map(|(_, finding)| finding.clone()))
+        && let Some((mildest, finding)) = some.iter().min_by_key(from_enough)
+        && finding.level.is_some()
     {
-        let mut finding = mildest.finding.clone();
+        let mut finding = finding.clone();
         finding.grounds.assumed.push(format!(
             "The soil's {what} is not known; the tables for every soil come to this side of enough."
         ));

@@ -27,6 +27,9 @@ pub struct Finding {
     /// Whether the texture would decide it.
     #[serde(skip)]
     pub wants_texture: bool,
+    /// Whether the region is known, and the table is not its own.
+    #[serde(skip)]
+    pub of_elsewhere: bool,
     /// What other publications say of the same number.
     pub second_opinions: Vec<Opinion>,
     /// What the judgement rests on.

@@ -3,6 +3,7 @@
 use crate::facts::{decimal, small};
 use crate::quantity::Grounds;
 use crate::ranges::Finding;
+use crate::ranges::scheme::add_opinion;
 use crate::region::Region;
 use crate::soil::Level;
 use crate::sources::{COMMON_PRACTICE, LABORATORY};
@@ -52,6 +53,19 @@ fn is_index(word: &str, rating: &str) -> bool {
     small(word).contains("index") && bare(word) == bare(rating)
 }
 
+/// The laboratory's own class as the answer.
+fn by_class(level: Level, rating: &str, why: &str) -> Finding {
+    Finding {
+        level: Some(level),
+        source: Some(&LABORATORY),
+        grounds: Grounds::new(
+            format!("The laboratory's own class: “{}”. {why}", rating.trim()),
+            &[LABORATORY.opened(), COMMON_PRACTICE.unsourced()],
+        ),
+        ..Finding::default()
+    }
+}
+
 /// Puts the laboratory's own class beside a finding: as the answer where there is no other, and
 /// with the reason where the two differ. `result` is the number as printed.
 pub fn beside(
@@ -73,19 +87,14 @@ pub fn beside(
     match finding.level {
         None => {
             let not_judged = finding.not_judged.take();
-            *finding = Finding {
-                level: Some(theirs),
-                source: Some(&LABORATORY),
-                grounds: Grounds::new(
-                    format!(
-                        "The laboratory's own class: “{}”. We hold no table of our own for it.",
-                        rating.trim()
-                    ),
-                    &[LABORATORY.opened(), COMMON_PRACTICE.unsourced()],
-                ),
-                ..Finding::default()
-            };
+            *finding = by_class(theirs, rating, "We hold no table of our own for it.");
             finding.grounds.assumed.extend(not_judged);
+        }
+        // The laboratory knows its own soils; a table of elsewhere does not.
+        Some(ours) if ours.side() != theirs.side() && finding.of_elsewhere => {
+            let hold = "We hold no table of this region for it.";
+            let other = std::mem::replace(finding, by_class(theirs, rating, hold));
+            add_opinion(finding, other);
         }
         Some(ours) if ours.side() != theirs.side() => {
             finding.grounds.assumed.push(format!(

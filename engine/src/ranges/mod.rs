@@ -35,7 +35,7 @@ mod usual;
 use crate::quantity::{Unit, significant};
 use crate::ranges::choice::{Choice, Said, choose, has_table, known};
 use crate::region::Region;
-use crate::soil::{Measure, Method, PlantGroup, Property, Soil, Texture};
+use crate::soil::{Measure, Method, PlantGroup, Property, Soil, SoilGroup, Texture};
 
 pub use crate::soil::Level;
 pub(crate) use choice::has_table as region_judges;
@@ -57,6 +57,8 @@ pub struct Setting {
     pub plants: Option<PlantGroup>,
     /// The texture, when it is known.
     pub texture: Option<Texture>,
+    /// The group that its region counts the soil to, when it is known.
+    pub group: Option<SoilGroup>,
     /// The region, when it is known: its tables judge before all others.
     pub region: Option<&'static Region>,
     /// The tables of a region's own file.
@@ -77,7 +79,10 @@ pub fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
     {
         return Finding::not_judged(why);
     }
-    let by_volume = measure.unit == Unit::MgPerL && property.unit() == Unit::MgPerKg;
+    let by_volume = matches!(
+        (measure.unit, property.unit()),
+        (Unit::MgPerL, Unit::MgPerKg) | (Unit::MeqPer100cm3, Unit::MeqPer100g)
+    );
     if measure.unit == Unit::Index {
         return match setting.region {
             Some(_) => look_up(measure, soil, setting),
@@ -112,6 +117,7 @@ pub fn judge(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
     }
     let mut finding = match (property, measure.method) {
         _ if has_table(measure, setting) => look_up(measure, soil, setting),
+        (_, Some(Method::SaturatedMedia)) => look_up(measure, soil, setting),
         (Property::OrganicMatter, _) => organic_matter::judge(measure, setting),
         (Property::Ec, _) => salts::judge(measure, setting),
         (Property::Lead, _) => lead::judge(measure),
@@ -136,7 +142,7 @@ fn add_opinions(
     let plants = setting.plants.unwrap_or_default();
     for scheme in known(&measure, setting) {
         if scheme.second.contains(&plants)
-            && scheme.soils.include(soil, setting.texture)
+            && scheme.soils.include(soil, setting.texture, setting.group)
             && let Some(other) = scheme.judge(&measure, density)
         {
             scheme::add_opinion(finding, other);

@@ -14,7 +14,7 @@ fn columns() -> impl DoubleEndedIterator<Item = &'static Scheme> {
 /// The column for a texture. Sand takes the loamy sand column; all that is finer than loam takes
 /// the silt loam column, as the table says of clay loam and clay.
 fn column_of(texture: Texture) -> Option<&'static Scheme> {
-    columns().find(|column| column.soils.include(&Soil::default(), Some(texture)))
+    columns().find(|column| column.soils.include(&Soil::default(), Some(texture), None))
 }
 
 /// Whether the texture decides the level of this organic matter.

@@ -132,7 +132,11 @@ impl Scheme {
             region: row.region.leak(),
             property: row.property,
             methods: row.methods.leak(),
-            soils: Soils { textures: row.soils.textures.leak(), within: row.soils.within.leak() },
+            soils: Soils {
+                groups: row.soils.groups.leak(),
+                textures: row.soils.textures.leak(),
+                within: row.soils.within.leak(),
+            },
             unit: row.unit,
             oxide: row.oxide,
             steps: Steps(rungs.leak(), ends.leak()),
@@ -170,6 +174,12 @@ impl Scheme {
         Some(steps)
     }
 
+    /// Whether a result in `unit` can be compared with it.
+    pub(crate) fn compares(&self, unit: Unit, density: Option<f64>) -> bool {
+        let Steps(_, ends) = self.steps;
+        ends.iter().all(|end| self.end_in(*end, unit, density).is_some())
+    }
+
     fn end_in(&self, end: f64, unit: Unit, density: Option<f64>) -> Option<f64> {
         let context =
             Context { density, ..Context::FURROW_SLICE.with_charge(self.property.mg_per_mmolc()) };
@@ -190,6 +200,10 @@ impl Scheme {
 
     /// Whether it was made for this method.
     pub fn is_for(&self, method: Option<Method>) -> bool {
+        // What is taken out of a potting mix is no soil's, in whatever table.
+        if method == Some(Method::SaturatedMedia) {
+            return self.methods.contains(&Method::SaturatedMedia);
+        }
         // How soil and water were mixed moves a pH by little; it moves salts by much.
         let by_extract = self.property.is_extracted() || self.property == Property::Ec;
         self.methods.is_empty()

@@ -3,7 +3,7 @@
 use super::scheme::{NO_CHANCE, Rung, Scheme, Steps, named};
 use crate::facts::Oxide;
 use crate::quantity::Unit;
-use crate::soil::{Level, Method, PlantGroup, Property, Soils, Texture};
+use crate::soil::{Level, Method, PlantGroup, Property, SoilGroup, Soils, Texture};
 use crate::sources::*;
 
 include!(concat!(env!("OUT_DIR"), "/ranges.rs"));

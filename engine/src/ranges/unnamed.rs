@@ -1,5 +1,4 @@
-//! A result whose extractant nobody named: what each usual one would make of it, and
-//! what holds under all of them.
+//! A result whose extractant nobody named: what holds under all of the usual ones.
 
 use crate::quantity::Unit;
 use crate::ranges::scheme::amount_text;
@@ -7,25 +6,16 @@ use crate::ranges::{Finding, Level, Setting, judge};
 use crate::region::usual_extractants;
 use crate::soil::{Measure, Method, Soil};
 
-/// A level under each usual extractant that has a table in this unit.
-pub fn under_each_usual(
-    measure: &Measure,
-    soil: &Soil,
-    setting: &Setting,
-) -> Vec<(Method, Option<Level>)> {
-    usual_extractants(setting.region, measure.property)
+/// The judgement that every usual extractant shares; where they differ, what each would say.
+pub(super) fn by_every_usual(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
+    let each: Vec<(Method, Finding)> = usual_extractants(setting.region, measure.property)
         .into_iter()
         .map(|method| {
             let named = Measure { method: Some(method), ..*measure };
-            (method, judge(&named, soil, setting).level)
+            (method, judge(&named, soil, setting))
         })
-        .collect()
-}
-
-/// The judgement that every usual extractant shares; where they differ, what each would say.
-pub(super) fn by_every_usual(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
-    let each = under_each_usual(measure, soil, setting);
-    let levels: Option<Vec<Level>> = each.iter().map(|(_, level)| *level).collect();
+        .collect();
+    let levels: Option<Vec<Level>> = each.iter().map(|(_, finding)| finding.level).collect();
     // One alone speaks for all only where a region has no other.
     let least = if setting.region.is_some() { 1 } else { 2 };
     let mildest = levels.filter(|levels| levels.len() >= least).and_then(|levels| {
@@ -38,10 +28,9 @@ pub(super) fn by_every_usual(measure: &Measure, soil: &Soil, setting: &Setting) 
         }
     });
     if let Some(level) = mildest
-        && let Some((method, _)) = each.iter().find(|(_, found)| *found == Some(level))
+        && let Some((_, finding)) = each.iter().find(|(_, finding)| finding.level == Some(level))
     {
-        let named = Measure { method: Some(*method), ..*measure };
-        let mut finding = judge(&named, soil, setting);
+        let mut finding = finding.clone();
         let names: Vec<&str> = each.iter().map(|(method, _)| method.label()).collect();
         finding.grounds.assumed.insert(
             0,
@@ -54,7 +43,9 @@ pub(super) fn by_every_usual(measure: &Measure, soil: &Soil, setting: &Setting) 
     }
     let told: Vec<String> = each
         .iter()
-        .filter_map(|(method, level)| Some(format!("{} by {}", (*level)?.label(), method.label())))
+        .filter_map(|(method, finding)| {
+            Some(format!("{} by {}", finding.level?.label(), method.label()))
+        })
         .collect();
     let mut why = String::from(
         "Which extractant did the lab use? The same number means different things in each.",

@@ -2,7 +2,7 @@
 
 use crate::facts::{GroundUse, Reckoned};
 use crate::quantity::between;
-use crate::soil::{PlantGroup, Property, Soils, Texture};
+use crate::soil::{PlantGroup, Property, SoilGroup, Soils, Texture};
 use crate::sources::*;
 
 /// One column of a region's lime table.

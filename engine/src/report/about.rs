@@ -2,14 +2,14 @@
 //! and the sample's name, in lines that hold no result.
 
 use super::Cell;
-use super::fold::{clauses, fold_char, is_letter, squash, words};
+use super::fold::{clauses, fold, fold_char, is_letter, sentences, squash, words};
 use super::label::Label;
 use super::names::{Meaning, Word, meaning_at};
 use super::number::{Decimal, number};
 use super::textures::texture;
 use super::units::Printed;
 use crate::quantity::Unit;
-use crate::soil::{Method, MethodKind, Property, Texture};
+use crate::soil::{Method, MethodKind, Property, SoilGroup, Texture};
 
 /// Why a depth stays open.
 pub(super) const NO_DEPTH_UNIT: &str = "a depth without in or cm; answer the depth question";
@@ -31,7 +31,7 @@ pub(super) struct Statement {
 pub(super) fn methods(text: &str, line: u32) -> Vec<Statement> {
     let mut found: Vec<Statement> = Vec::new();
     let mut only: Vec<Property> = Vec::new();
-    for part in clauses(text) {
+    for part in sentences(text).into_iter().flat_map(clauses) {
         let label = Label::of(part);
         only.extend(label.properties.iter().map(|p| p.0));
         if label.methods.is_empty() {
@@ -72,6 +72,10 @@ pub(super) fn covers(method: Method, property: Property) -> bool {
         }
         Method::SaturatedPaste => property == Ec,
         Method::CaCl2 => property == Ph,
+        // The mix's own water is what its pH and its salts are read in, too.
+        Method::SaturatedMedia => {
+            matches!(property, Ph | Ec | NitrateN | AmmoniumN) || property.is_extracted()
+        }
         _ => match method.kind() {
             MethodKind::Extractant => property.is_extracted() && method.extracts(property),
             MethodKind::Suspension => matches!(property, Ph | Ec),
@@ -93,8 +97,16 @@ pub(super) fn method_for(statements: &[Statement], property: Property) -> Option
     };
     let fitting: Vec<&Statement> = statements
         .iter()
-        .filter(|s| covers(s.method, property))
-        .filter(|s| s.only.is_empty() || s.only.contains(&property))
+        .filter(|s| match s.only.as_slice() {
+            [] => covers(s.method, property),
+            // "Ca, Mg, Al (KCl)": said of a property by name, an extractant may take it.
+            only => {
+                let extracts = property.is_extracted()
+                    && s.method.kind() == MethodKind::Extractant
+                    && s.method.extracts(property);
+                only.contains(&property) && (extracts || covers(s.method, property))
+            }
+        })
         .collect();
     let first = fitting.iter().copied().min_by_key(|s| width(s))?;
     let rival = fitting.iter().any(|s| s.method != first.method && width(s) == width(first));
@@ -216,12 +228,36 @@ pub(super) fn behind_texture(text: &str) -> String {
     text[end..].trim().to_string()
 }
 
+/// The group of soils that a line names: `Region: Piedmont`, `Peat soil`, `Peat`.
+fn soil_group(whole: &str) -> Option<SoilGroup> {
+    let said = whole.split_once(':').map_or(whole, |(name, said)| {
+        let of_soil = ["soil", "soiltype", "soilgroup", "region", "soilregion", "area", "province"];
+        if of_soil.contains(&squash(name).as_str()) { said } else { "" }
+    });
+    let said = squash(said);
+    let said = said.strip_suffix("soils").or(said.strip_suffix("soil")).unwrap_or(&said);
+    SoilGroup::ALL.into_iter().find(|group| squash(group.label()) == said)
+}
+
+/// The pH that a line says is aimed at: `Target pH 6.5`.
+fn target_ph(whole: &str, decimal: Decimal) -> Option<f64> {
+    let folded = fold(whole);
+    let ahead = ["target ph", "ph target", "desired ph", "target soil ph"];
+    let said = ahead.iter().find_map(|words| folded.strip_prefix(words))?;
+    let said = said.trim_start_matches([':', '=', ' ']).trim_end();
+    let (value, length) = number(said, decimal)?;
+    (length == said.len() && (4.0..=8.0).contains(&value)).then_some(value)
+}
+
 /// What a line without results says of the sample.
 #[derive(Debug, PartialEq)]
 pub(super) enum AboutSample {
     Name(String, u8),
     Depth(f64, f64),
     Texture(Texture),
+    Group(SoilGroup),
+    /// The pH that the laboratory aims at.
+    TargetPh(f64),
     /// A depth or texture that can't be read, and why.
     Unclear(&'static str),
 }
@@ -242,6 +278,12 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
     let label = Label::of(&name);
     if let Some(texture) = texture_alone(&filled) {
         return Some(AboutSample::Texture(texture));
+    }
+    if let Some(group) = soil_group(&whole) {
+        return Some(AboutSample::Group(group));
+    }
+    if let Some(ph) = target_ph(&whole, decimal) {
+        return Some(AboutSample::TargetPh(ph));
     }
     if label.has(Word::Depth) || squash(&name).starts_with("sampled") {
         let tail = whole.find(|c: char| c.is_ascii_digit()).map_or("", |at| &whole[at..]);

@@ -111,6 +111,24 @@ pub(super) fn clauses(text: &str) -> Vec<&str> {
     found
 }
 
+/// The sentences of a text: `B: hot water. Zn: DTPA` has two. The full stop of an abbreviation,
+/// which is short, ends none.
+pub(super) fn sentences(text: &str) -> Vec<&str> {
+    let mut found = Vec::new();
+    let mut from = 0;
+    for (at, _) in text.match_indices(". ") {
+        let last = text[from..at].rsplit(' ').next().unwrap_or("");
+        let next = text[at + 2..].trim_start().chars().next();
+        let ends = last.chars().count() > 4 || last.ends_with(|c: char| !is_letter(c));
+        if ends && next.is_some_and(is_capital) {
+            found.push(&text[from..at]);
+            from = at + 2;
+        }
+    }
+    found.push(&text[from..]);
+    found
+}
+
 /// The words of a name.
 pub(super) fn words(text: &str) -> Vec<Word> {
     let chars: Vec<(usize, char)> = text.char_indices().collect();

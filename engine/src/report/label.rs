@@ -467,6 +467,8 @@ mod tests {
             ("Mehlich P-II ppm P", "phosphorus Element Mehlich-2 mg/kg"),
             ("HCO3-P", "phosphorus Element Olsen -"),
             ("Lime index", "buffer-ph Element - -"),
+            ("K QT", "potassium Element quick test -"),
+            ("QTMg", "magnesium Element quick test -"),
         ];
         for (text, expected) in cases {
             assert_eq!(found(text), expected, "{text}");
@@ -504,7 +506,6 @@ mod tests {
             "Zinc SD",
             "lbs P2O5/A",
             "kg K2O/ha",
-            "K QT",
             "MCP",
         ] {
             let label = Label::of(text);

@@ -34,7 +34,7 @@ use serde::Serialize;
 
 use crate::quantity::Unit;
 use crate::region::Region;
-use crate::soil::{Amount, Method, Property, Texture};
+use crate::soil::{Amount, Method, Property, SoilGroup, Texture};
 
 pub use advice::{Advice, AdviceUnit, Advised, Land, LimeAs};
 pub use grid::{Cell, Grid, Place};
@@ -72,6 +72,10 @@ pub struct SampleReport {
     pub depth_cm: Option<(f64, f64)>,
     /// The texture class the report states.
     pub texture: Option<Texture>,
+    /// The group of soils the report counts it to.
+    pub group: Option<SoilGroup>,
+    /// The pH that the laboratory aims at.
+    pub target_ph: Option<f64>,
     /// What the laboratory advises for it; the lines are listed as unread too, since they are
     /// no results.
     pub advice: Vec<Advice>,

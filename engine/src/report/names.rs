@@ -181,7 +181,7 @@ spellings! { PROPERTIES:
          capacidadedetrocacationica capacidadedetrocadecations capacidadedetroca \
          cecmetson capacitedechange capacitedechangecationique totalcec";
     is(Property::BaseSaturation) =>
-        "bs bs% %bs basesat basesaturation totalbasesaturation v% basensattigung \
+        "bs bs% %bs basesat basesaturation totalbasesaturation v% basensattigung satbases satporbases \
          saturacaoporbases saturaciondebases saturacionbases tauxdesaturation basesat% \
          %basesat";
     is(Property::CalciumSaturation) => "perca cabs bsca";
@@ -242,6 +242,8 @@ spellings! { METHODS:
     Meaning::By(Method::Water1To5) => "1to5 5to1 1to5water 1to5h2o";
     Meaning::By(Method::SaturatedPaste) => "saturatedpaste satpaste saturationextract sp extractodesaturacion extratodesaturacao estrattoapastasatura pastasatura pastasaturada extractodepastasaturada extraitdepatesaturee sattigungsextrakt estrattodisaturazione estrattoapasta";
     Meaning::By(Method::SaturatedMedia) => "saturatedmedia saturatedmediaextract sme mediaextract";
+    Meaning::IsBy(Property::Aluminum, Method::ModifiedMorgan) =>
+        "reactiveal reactivealuminum reactivealuminium";
     Meaning::IsBy(Property::Ph, Method::SaturatedPaste) => "phsp sarph";
     Meaning::IsBy(Property::Ec, Method::SaturatedPaste) => "ecsp ece";
     Meaning::By(Method::CaCl2) =>
@@ -281,7 +283,8 @@ spellings! { METHODS:
     Meaning::By(Method::Edta) => "edta nh4edta";
     Meaning::By(Method::CitricAcid) => "citricacid";
     Meaning::IsBy(Property::Phosphorus, Method::WaterPw) => "pw";
-    Meaning::By(Method::QuickTest) => "quicktest mafquicktest";
+    Meaning::By(Method::QuickTest) => "quicktest mafquicktest qt";
+    Meaning::IsBy(Property::Potassium, Method::QuickTest) => "qtk";
     Meaning::By(Method::Water1To2p5) => "1to2.5 2.5to1 1to2.5water 1to2.5h2o";
 }
 
@@ -315,7 +318,7 @@ spellings! { WORDS:
          recomendacion recomendacao dose dosis adubacao apport fertilizante abono \
          besoin besoinenchaux encalado calagem requerido";
     Meaning::Word(Word::Ratio) => "ratio ratios cnratio cn";
-    Meaning::Word(Word::Index) => "index indices idx";
+    Meaning::Word(Word::Index) => "index indices idx indice";
     Meaning::Word(Word::AvailabilityIndex) => "ai ai1 ai2 availabilityindex activityindex";
     Meaning::Word(Word::Depth) =>
         "depth sampledepth samplingdepth depthrange sampledepthrange tiefe sampleddepth \

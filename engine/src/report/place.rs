@@ -59,6 +59,9 @@ pub(super) struct Tail {
     pub spread: Option<String>,
 }
 
+/// Whose word a rating is.
+const WHO: [&str; 6] = ["lab", "labo", "labor", "laboratory", "laboratoire", "rating"];
+
 impl Tail {
     /// Takes apart what follows a number.
     pub fn of(text: &str, decimal: Decimal) -> Tail {
@@ -122,6 +125,15 @@ impl Tail {
             && let Some(unit) = Label::of(more).only_unit()
         {
             (self.rating, self.unit) = (Some(first.into()), Some(unit));
+            return;
+        }
+        // "(labo : élevé)": the laboratory's own word.
+        if let Some((who, word)) = rest.trim_matches(['(', ')']).split_once(':')
+            && WHO.contains(&fold::squash(who).as_str())
+            && word.split_whitespace().count() <= 3
+            && !word.contains(|c: char| c.is_ascii_digit())
+        {
+            self.rating = Some(word.trim().into());
             return;
         }
         let label = Label::of(rest);
@@ -382,6 +394,9 @@ impl<'a> Placing<'a> {
         let deep = self.rating.as_deref().and_then(|r| depth_at(r, "", self.decimal));
         let unit = if self.foreign && unit.is_none() {
             None
+        } else if unit.is_none() && self.method == Some(Method::QuickTest) {
+            // Quick test units are an index of their own.
+            Some(Unit::Index)
         } else {
             unit_or_usual(property, unit, self.amount, &mut self.notes)
         };

@@ -40,7 +40,8 @@ const LIMITS: &[Limit] = &[
     limit(Property::OrganicCarbon, Unit::Percent, 0.0, 60.0, "Carbon can't be above 60 %."),
     limit(Property::TotalN, Unit::Percent, 0.0, 10.0, "Total nitrogen can't be above 10 %."),
     limit(Property::Cec, Unit::MeqPer100g, 0.0, 250.0, "Even pure peat stays below 250 meq/100 g."),
-    limit(Property::BaseSaturation, Unit::Percent, 0.0, 110.0, SHARE),
+    // Where there is lime, acetate dissolves it and counts it with the bases.
+    limit(Property::BaseSaturation, Unit::Percent, 0.0, 1000.0, SHARE),
     limit(Property::CalciumSaturation, Unit::Percent, 0.0, 110.0, SHARE),
     limit(Property::MagnesiumSaturation, Unit::Percent, 0.0, 110.0, SHARE),
     limit(Property::PotassiumSaturation, Unit::Percent, 0.0, 110.0, SHARE),

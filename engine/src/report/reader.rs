@@ -231,6 +231,8 @@ impl Reader {
         for (i, sample) in self.report.samples.iter_mut().enumerate().skip(from) {
             sample.depth_cm = sample.depth_cm.or(self.before.depth_cm);
             sample.texture = sample.texture.or(self.before.texture);
+            sample.group = sample.group.or(self.before.group);
+            sample.target_ph = sample.target_ph.or(self.before.target_ph);
             if sample.name.is_empty() {
                 count += 1;
                 sample.name = match (above.as_str(), nameless) {
@@ -442,8 +444,16 @@ impl Reader {
         let sampled = |c: &Cell| {
             let about = says(c);
             let open = matches!(about, Some(AboutSample::Unclear(NO_TEXTURE)));
-            (open || matches!(about, Some(AboutSample::Depth(..) | AboutSample::Texture(_))))
-                && read_row(std::slice::from_ref(c), self.decimal).drafts.is_empty()
+            let told = matches!(
+                about,
+                Some(
+                    AboutSample::Depth(..)
+                        | AboutSample::Texture(_)
+                        | AboutSample::Group(_)
+                        | AboutSample::TargetPh(_)
+                )
+            );
+            (open || told) && read_row(std::slice::from_ref(c), self.decimal).drafts.is_empty()
         };
         let own: Vec<bool> = filled.iter().map(|c| with_colon(c) || sampled(c)).collect();
         let others: Vec<Cell> =
@@ -452,7 +462,9 @@ impl Reader {
         let colon = filled.iter().any(|c| with_colon(c));
         // "silt loam" says what it is without a word before it.
         let cells: Vec<Cell> = filled.iter().map(|c| (*c).clone()).collect();
-        let class = |c: &&Cell| texture_alone(&[&c.text]).is_some();
+        let class = |c: &&Cell| {
+            texture_alone(&[&c.text]).is_some() || matches!(says(c), Some(AboutSample::Group(_)))
+        };
         let alone = || {
             filled.len() > 2
                 && filled.iter().any(class)
@@ -582,6 +594,11 @@ impl Reader {
                 self.about_to().depth_cm = Some((top, bottom));
             }
             AboutSample::Texture(texture) => self.about_to().texture = Some(texture),
+            AboutSample::Group(group) => self.about_to().group = Some(group),
+            AboutSample::TargetPh(ph) => {
+                self.about_to().target_ph = Some(ph);
+                self.unread(self.current, whole, "a target or a range, not a result", at);
+            }
             AboutSample::Unclear(reason) => self.unread(self.current, whole, reason, at),
         }
         Ok(())

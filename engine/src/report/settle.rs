@@ -17,7 +17,9 @@ pub(super) fn settle(
     for reading in &mut sample.readings {
         infer_method(reading, statements);
         infer_unit(reading, unit);
+        of_the_extract(reading);
     }
+    shares_without_lime(sample);
     indices_to_ratings(sample);
     once_each(sample);
 }
@@ -42,6 +44,47 @@ fn infer_unit(reading: &mut Reading, unit: Option<(Printed, u32)>) {
         reading.notes.push(format!("line {line} gives the unit {}", printed.unit.symbol()));
     }
 }
+
+/// A potting mix is extracted by its volume, and what is found is counted in the extract: there
+/// ppm is mg in a litre.
+fn of_the_extract(reading: &mut Reading) {
+    let of_mix = reading.method.as_ref().is_some_and(|m| m.value == Method::SaturatedMedia);
+    if of_mix && reading.unit == Some(Unit::MgPerKg) {
+        reading.unit = Some(Unit::MgPerL);
+        reading.notes.push("ppm of this extract is mg/L".into());
+    }
+}
+
+/// The bases hold more than all of the exchange only where lime is counted with them; elsewhere
+/// such a number is a slip.
+fn shares_without_lime(sample: &mut SampleReport) {
+    let number = |r: &Reading| r.amount.map_or(0.0, |a| a.number());
+    let limy = sample.readings.iter().any(|r| match r.property {
+        Property::Ph => number(r) >= LIMY_FROM_PH,
+        Property::FreeLime => number(r) > 0.0,
+        _ => false,
+    });
+    let slip = |r: &mut Reading| {
+        r.property == Property::BaseSaturation && !limy && number(r) > MOST_WITHOUT_LIME
+    };
+    for reading in sample.readings.extract_if(.., slip) {
+        let reason = format!(
+            "base saturation {} % can't be where the soil has no lime. Check the column it stands in.",
+            reading.original
+        );
+        sample.unread.push(Unread {
+            text: format!("{}: {}", reading.name, reading.original),
+            reason,
+            place: reading.place,
+        });
+    }
+}
+
+/// From this pH a soil has free lime as a rule. Source: common practice, no source.
+const LIMY_FROM_PH: f64 = 7.5;
+/// The most that bases can hold where there is none, %: a tenth is left for the laboratory. Our
+/// choice.
+const MOST_WITHOUT_LIME: f64 = 110.0;
 
 /// A laboratory's index beside an amount of the same nutrient is its rating.
 fn indices_to_ratings(sample: &mut SampleReport) {

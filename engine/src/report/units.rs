@@ -50,6 +50,7 @@ const UNITS: &[(Unit, f64, &str)] = &[
     (Unit::DsPerM, 1.0, "ds/m dsm-1 mmho/cm mmhos/cm mmhocm-1 mmhoscm-1 ms/cm mscm-1 mmho mmhos"),
     (Unit::DsPerM, 0.01, "ms/m msm-1"),
     (Unit::UsPerCm, 1.0, "us/cm uscm-1 umho/cm umhos/cm"),
+    (Unit::Index, 1.0, "mafunits mafunit qtunits"),
     (Unit::GPerCm3, 1.0, "g/cm3 g/cc gcm-3 g/ml t/m3 kg/l mg/m3"),
 ];
 

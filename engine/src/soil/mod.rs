@@ -1,6 +1,7 @@
 //! What a soil test is about: properties, the methods they are measured by,
 //! texture, and one sample in the engine's own units.
 
+mod group;
 mod level;
 mod method;
 mod plants;
@@ -11,11 +12,13 @@ mod soils;
 mod texture;
 pub mod water;
 
+pub use group::SoilGroup;
 pub use level::Level;
 pub use method::{Method, MethodKind};
 pub use plants::PlantGroup;
 pub use property::Property;
 pub(crate) use property::listed;
 pub use sample::{Amount, Measure, Soil};
-pub use soils::Soils;
+pub(crate) use soils::PEAT_MATTER;
+pub use soils::{Fit, Soils};
 pub use texture::Texture;

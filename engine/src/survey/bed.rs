@@ -7,7 +7,7 @@ use crate::chemistry::Chemistry;
 use crate::quantity::{Band, Grounds, Measures, Unit, shown, significant};
 use crate::ranges::{Finding, has_free_lime};
 use crate::season::Timing;
-use crate::soil::{Measure, PlantGroup, Property, Soil, Texture};
+use crate::soil::{Measure, PEAT_MATTER, PlantGroup, Property, Soil, SoilGroup, Texture};
 use crate::sources::{ADAMS_1973, BULK_DENSITY, Citation, OUR_CHOICE};
 
 /// The area until somebody says, m². Our choice.
@@ -125,11 +125,13 @@ impl Bed {
         case: &Case,
         soil: &Soil,
         chemistry: &Chemistry,
-        texture: Option<Texture>,
+        (texture, group): (Option<Texture>, Option<SoilGroup>),
         timing: &Timing,
         sampled: Option<(f64, f64)>,
     ) -> Bed {
         let matter = chemistry.organic_matter(soil).map(|om| om.likely.clamp(0.0, 100.0));
+        // A report that says peat, and no more, is of organic soil.
+        let matter = matter.or((group == Some(SoilGroup::Peat)).then_some(PEAT_MATTER));
         let kind = case.bed.kind;
         let ground = ground(kind, matter, texture);
         let density = density(soil, matter, texture, ground, case.measures);

@@ -4,6 +4,7 @@ use crate::bag::Material;
 use crate::chemistry::found_by_buffer;
 use crate::quantity::{Band, Input, significant};
 use crate::quantity::{inverse, product};
+use crate::region::RegionalLime;
 use crate::soil::{Property, Texture};
 use crate::sources::{
     ADEWUMI_2025, AITKEN_1990, COMMON_PRACTICE, Citation, NCDA_BUFFER, OUR_CHOICE, SERA6_LIME,
@@ -82,10 +83,11 @@ pub struct Buffering {
 }
 
 /// The soil's buffering, by the best that the report allows: the lime buffer,
-/// organic matter and texture, or texture alone.
+/// organic matter and texture, the region's lime table, or texture alone.
 pub fn buffering(survey: &Survey<'_>) -> Buffering {
     let mut buffering = by_lime_buffer(survey)
         .or_else(|| by_organic_matter(survey))
+        .or_else(|| by_lime_table(survey))
         .unwrap_or_else(|| by_texture(survey));
     buffering.limy = survey.bed.limy;
     buffering
@@ -137,6 +139,38 @@ pub fn by_organic_matter(survey: &Survey<'_>) -> Option<Buffering> {
         limy: false,
     })
     .filter(|buffering| buffering.band.likely > 0.0)
+}
+
+/// By the region's own lime table for this soil: what it spreads for each unit of pH, of which a
+/// part works. So lime, and what else moves the pH, is reckoned as that table does.
+///
+/// Source: the region's table; that the soil's resistance follows from it is our reckoning (derived).
+pub fn by_lime_table(survey: &Survey<'_>) -> Option<Buffering> {
+    let (tables, _) = survey.lime_tables_of_here();
+    let density = survey.bed.density.value.likely;
+    let by_one = |table: &&RegionalLime| {
+        let (first, most) = *table.points.first()?;
+        let (last, _) = *table.points.iter().find(|(_, lime)| *lime <= 0.0)?;
+        // 1 t/ha is 100 g/m²; 1 cm of 1 m² is 10 L.
+        let lime = 100.0 * most / (last - first) * WORKS_IN_FIRST_YEAR.likely;
+        Some(lime * PER_GRAM_OF_LIME / (10.0 * density * table.depth_cm))
+    };
+    let mut found: Vec<f64> = tables.iter().filter_map(by_one).collect();
+    found.sort_unstable_by(f64::total_cmp);
+    let (low, high) = (*found.first()?, *found.last()?);
+    let mut sources: Vec<Citation> = vec![OUR_CHOICE.unsourced()];
+    for citation in tables.iter().flat_map(|table| table.citations) {
+        if !sources.contains(citation) {
+            sources.push(*citation);
+        }
+    }
+    Some(Buffering {
+        band: Band::new(low * 0.5, found[found.len() / 2], high * 1.6),
+        from: "by the region's lime table",
+        sources,
+        inputs: Vec::new(),
+        limy: false,
+    })
 }
 
 /// What is usual for the texture.

@@ -13,6 +13,7 @@ use std::sync::Arc;
 use crate::bag::Material;
 use crate::case::Case;
 use crate::chemistry::{self, Chemistry, Derived};
+use crate::facts::GroundUse;
 use crate::normalise::{NormalReading, Normalised, normalise};
 use crate::own::OwnFacts;
 use crate::quantity::{Band, Unit, shown, weighed};
@@ -21,7 +22,7 @@ use crate::ranges::{Finding, Findings, Scheme, Setting, beside_the_laboratory, j
 use crate::region::{CropRate, Region, RegionalLime};
 use crate::report::{Advice, SampleReport, parse_amount};
 use crate::season::Timing;
-use crate::soil::{Amount, Measure, PlantGroup, Property, Soil, Texture, listed};
+use crate::soil::{Amount, Fit, Measure, PlantGroup, Property, Soil, SoilGroup, Texture, listed};
 
 pub use bed::{Bed, Fact, Ground, Standing};
 pub use reaction::Reaction;
@@ -53,6 +54,10 @@ pub struct Survey<'a> {
     pub(crate) advice: Arc<Vec<Advice>>,
     /// The texture, answered or read.
     pub(crate) texture: Option<Texture>,
+    /// The group that its region counts the soil to, as read.
+    pub(crate) group: Option<SoilGroup>,
+    /// The pH that the laboratory aims at, as its report prints it.
+    pub(crate) target_ph: Option<f64>,
     /// The region, answered or read.
     pub(crate) region: Option<&'static Region>,
     /// The tables of a region's own file.
@@ -86,12 +91,13 @@ pub(crate) fn survey_of(case: Cow<'_, Case>, sample: usize) -> Survey<'_> {
     let texture = case.bed.texture.or(sample.texture).or_else(|| soil.texture());
     let region = region_of(&case);
     let own: &'static [Scheme] = case.own.map_or(&[], |own| own.ranges);
-    let setting = Setting { plants: case.plants, texture, region, own };
+    let group = sample.group;
+    let setting = Setting { plants: case.plants, texture, group, region, own };
     let chemistry = chemistry::work_out(&soil, &setting);
     questions.extend(chemistry.questions.iter().cloned());
     let (timing, material) = (bed::timing(&case), Material::of(&case.biochar));
     let sampled = sample.depth_cm.or(case.reading.depth_cm.filter(|d| *d > 0.0).map(|d| (0.0, d)));
-    let bed = Bed::of(&case, &soil, &chemistry, texture, &timing, sampled);
+    let bed = Bed::of(&case, &soil, &chemistry, (texture, group), &timing, sampled);
     let readings = judged(readings, &soil, &setting, &bed);
     questions.extend(asked_by(&readings, &questions));
     if let Some(where_) = which_region(&case, region, &readings) {
@@ -109,6 +115,8 @@ pub(crate) fn survey_of(case: Cow<'_, Case>, sample: usize) -> Survey<'_> {
         questions: Arc::new(questions),
         advice: Arc::new(sample.advice.clone()),
         texture,
+        group,
+        target_ph: sample.target_ph,
         region,
         own: case.own,
         bed,
@@ -204,6 +212,7 @@ impl<'a> Survey<'a> {
         Setting {
             plants: self.case.plants,
             texture: self.texture,
+            group: self.group,
             region: self.region,
             own: self.own.map_or(&[], |own| own.ranges),
         }
@@ -213,6 +222,23 @@ impl<'a> Survey<'a> {
     pub(crate) fn lime_tables(&self) -> impl Iterator<Item = &'static RegionalLime> {
         let own: &'static [RegionalLime] = self.own.map_or(&[], |own| own.lime);
         own.iter().chain(RegionalLime::all())
+    }
+
+    /// The lime tables of the region for this ground, and whether the soil is known to be theirs:
+    /// without what they part soils by every column may be the one.
+    pub(crate) fn lime_tables_of_here(&self) -> (Vec<&'static RegionalLime>, bool) {
+        let Some(region) = self.region else { return (Vec::new(), false) };
+        let ground = if self.is_lawn() { GroundUse::Grass } else { GroundUse::Tilled };
+        let of_here = || {
+            self.lime_tables()
+                .filter(|table| table.region == region.id && table.uses.contains(&ground))
+        };
+        let fit = |t: &&RegionalLime| t.soils.fit(&self.soil, self.texture, self.group);
+        let exact: Vec<_> = of_here().filter(|t| fit(t) >= Fit::IfMineral).collect();
+        if !exact.is_empty() {
+            return (exact, true);
+        }
+        (of_here().filter(|t| fit(t) == Fit::Unknown).collect(), false)
     }
 
     /// Every region's dressings, the own file's first.
@@ -247,7 +273,8 @@ impl<'a> Survey<'a> {
         let (timing, material) = (bed::timing(&other), Material::of(&other.biochar));
         let texture = other.bed.texture.or(self.texture);
         let sampled = self.bed.sampled;
-        let bed = Bed::of(&other, &self.soil, &self.chemistry, texture, &timing, sampled);
+        let bed =
+            Bed::of(&other, &self.soil, &self.chemistry, (texture, self.group), &timing, sampled);
         Survey { case: Cow::Owned(other), bed, timing, material, texture, ..self.clone() }
     }
 

@@ -1,10 +1,14 @@
 //! The soil's reaction: its pH, the pH its plants want, and where lime or acid
 //! would bring it.
 
+use crate::facts::Reckoned;
 use crate::quantity::{Grounds, Unit, significant};
 use crate::ranges::{Finding, Setting, judge, region_judges};
+use crate::region::RegionalLime;
 use crate::soil::{Amount, Measure, PlantGroup, Property};
-use crate::sources::{BLUEBERRY_PH, COMMON_PRACTICE, Citation, OUR_CHOICE, TRI_STATE_LIME};
+use crate::sources::{
+    BLUEBERRY_PH, COMMON_PRACTICE, Citation, LABORATORY, OUR_CHOICE, TRI_STATE_LIME,
+};
 use crate::survey::{Ground, Survey};
 
 /// Organic soil: the pH to lime to, and the pH from which none is needed.
@@ -63,6 +67,17 @@ fn range_of(
         .or_else(|| ends(by(None), 0.0, false))
 }
 
+/// The pH in water that the region's lime table leads to, where all that may hold lead to one.
+fn led_to(survey: &Survey<'_>) -> Option<f64> {
+    let (tables, _) = survey.lime_tables_of_here();
+    let in_water = |table: &&RegionalLime| match table.by {
+        Reckoned::Water => table.target,
+        Reckoned::Salt => table.target + WATER_OVER_SALT,
+    };
+    let first = tables.first().map(in_water)?;
+    tables.iter().all(|table| (in_water(table) - first).abs() < 1e-9).then_some(first)
+}
+
 impl Reaction {
     /// `None` when no pH is reported as a number.
     pub(crate) fn of(survey: &Survey<'_>) -> Option<Reaction> {
@@ -85,8 +100,12 @@ impl Reaction {
             target = from;
         }
         if of_region {
-            // The region's own range stands alone; lime aims at its middle.
-            target = ((from + to) * 5.0).round() / 10.0;
+            // The region's own range stands alone; lime aims where the region's table leads, and
+            // without one at the middle.
+            target = match led_to(survey) {
+                Some(led) => led.clamp(from, to),
+                None => ((from + to) * 5.0).round() / 10.0,
+            };
         } else {
             for opinion in finding.second_opinions {
                 target = target.min(opinion.range.sufficient_to.unwrap_or(target));
@@ -131,7 +150,17 @@ impl Reaction {
                 "The pH you ask for, {}, is left aside: give one from 4 to 7.5.",
                 significant(asked, 3)
             )),
-            None => {}
+            // What the laboratory aims at, for these plants and its own soils.
+            None => {
+                if let Some(printed) = survey.target_ph.filter(|ph| (from..=to).contains(ph)) {
+                    target = printed;
+                    assumed.push(format!(
+                        "The report prints {} as the pH to reach.",
+                        significant(printed, 3)
+                    ));
+                    sources.push(LABORATORY.opened());
+                }
+            }
         }
         if !in_water {
             assumed.push(

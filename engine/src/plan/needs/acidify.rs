@@ -153,6 +153,8 @@ fn said(reaction: &Reaction, answer: String, rule: &str, sources: &[Citation]) -
 
 /// Why no sulfur is given, where none is.
 fn no_sulfur(survey: &Survey<'_>, reaction: &Reaction, high: &str) -> Option<Need> {
+    // "Not yet" waits for a test; the rest is no.
+    let mut verdict = Verdict::Enough;
     let (answer, rule, sources): (String, &str, &[Citation]) = if reaction.target >= reaction.ph {
         (
             format!("{high}, but you ask for a higher one still: nothing is lowered."),
@@ -168,6 +170,7 @@ fn no_sulfur(survey: &Survey<'_>, reaction: &Reaction, high: &str) -> Option<Nee
             &[UC_LEAD.second_hand(), OSU_LEAD.opened()],
         )
     } else if lead_unsettled(survey) {
+        verdict = Verdict::Unknown;
         (
             format!(
                 "{high}, but no sulfur yet: lead was found by a soil-test extract, and acid sets lead free. Have total lead measured first."
@@ -184,21 +187,18 @@ fn no_sulfur(survey: &Survey<'_>, reaction: &Reaction, high: &str) -> Option<Nee
             &[COMMON_PRACTICE.unsourced()],
         )
     } else if survey.plants() != PlantGroup::AcidLovers && survey.case.feeds.target_ph.is_none() {
-        let mut need = said(
-            reaction,
+        (
             format!(
                 "{high}, but most plants bear it: no sulfur is needed. If you want it lower, say to \
                  which pH, and the amount follows."
             ),
             "Sulfur only for plants that want an acid soil, or where a lower pH is asked for.",
             &[COMMON_PRACTICE.unsourced()],
-        );
-        need.verdict = Verdict::Enough;
-        return Some(need);
+        )
     } else {
         return None;
     };
-    Some(said(reaction, answer, rule, sources))
+    Some(Need { verdict, ..said(reaction, answer, rule, sources) })
 }
 
 fn on_free_lime(survey: &Survey<'_>, reaction: &Reaction, high: &str) -> Need {
@@ -217,7 +217,7 @@ fn on_free_lime(survey: &Survey<'_>, reaction: &Reaction, high: &str) -> Need {
     };
     let rule = "No sulfur where free lime was found, or from pH 7.5, where it is nearly certain.";
     let sources = [RHS_ACIDIFYING.opened(), COMMON_PRACTICE.unsourced()];
-    let mut need = said(reaction, answer, rule, &sources);
+    let mut need = Need { verdict: Verdict::Enough, ..said(reaction, answer, rule, &sources) };
     need.steps
         .push("To make sure, drop vinegar on dry soil: if it fizzes, there is free lime.".into());
     let lime = survey.soil.get(Property::FreeLime).map(|m| m.amount);

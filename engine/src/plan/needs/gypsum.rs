@@ -15,8 +15,9 @@ use crate::survey::Survey;
 const CALCIUM_IN_GYPSUM: f64 = 0.2328;
 /// Source: atomic masses (derived).
 pub(super) const SULFUR_IN_GYPSUM: f64 = 0.1862;
-/// Exchangeable sodium to come down to, %: the less, the more gypsum.
-const TARGET: Band = Band { low: 5.0, likely: 7.5, high: 10.0 };
+/// Exchangeable sodium to come down to, as a share of what makes a soil sodic: 5, 7.5 and 10 of
+/// 15 %. The less, the more gypsum.
+const TARGET: Band = Band { low: 1.0 / 3.0, likely: 0.5, high: 2.0 / 3.0 };
 /// How much more gypsum it takes than the exchange alone.
 /// Source: Oster 1999 (second-hand).
 const INEFFICIENCY: Band = Band { low: 1.1, likely: 1.2, high: 1.3 };
@@ -73,7 +74,7 @@ pub(super) fn need(survey: &Survey<'_>, ledger: &mut Ledger) -> Option<Need> {
             &[COLORADO_SODIC.opened()],
         ));
     };
-    let rate = rate(survey, sodium.esp, cec);
+    let rate = rate(survey, sodium, cec);
     let grams = rate.map(|t| t * 100.0 * survey.bed.area.value);
     let brings = Brings::nothing()
         .with_all(Substance::Calcium, grams.map(|g| g * CALCIUM_IN_GYPSUM))
@@ -102,15 +103,16 @@ fn no_gypsum(survey: &Survey<'_>, sodium: &Sodium) -> Option<Need> {
 }
 
 /// Pure gypsum, t/ha.
-fn rate(survey: &Survey<'_>, esp: Band, cec: Band) -> Band {
+fn rate(survey: &Survey<'_>, sodium: &Sodium, cec: Band) -> Band {
+    let (esp, target) = (sodium.esp, TARGET.map(|share| share * sodium.line));
     let (depth, density) = (limits::reached(survey), survey.bed.density.value);
     let by = |factor, density, cec, now, wanted| {
         gypsum_oster(factor, depth / 100.0, density, cec, (now, wanted), 100.0)
     };
     Band::new(
-        by(INEFFICIENCY.low, density.low, cec.low, esp.low, TARGET.high),
-        by(INEFFICIENCY.likely, density.likely, cec.likely, esp.likely, TARGET.likely),
-        by(INEFFICIENCY.high, density.high, cec.high, esp.high, TARGET.low),
+        by(INEFFICIENCY.low, density.low, cec.low, esp.low, target.high),
+        by(INEFFICIENCY.likely, density.likely, cec.likely, esp.likely, target.likely),
+        by(INEFFICIENCY.high, density.high, cec.high, esp.high, target.low),
     )
 }
 
@@ -129,7 +131,7 @@ fn grounds(survey: &Survey<'_>, sodium: &Sodium, cec: Band) -> Grounds {
     };
     grounds = grounds
         .input("exchangeable sodium", survey.shown(&sodium.esp, Unit::Percent))
-        .input("goal", survey.shown(&TARGET, Unit::Percent))
+        .input("goal", survey.shown(&TARGET.map(|share| share * sodium.line), Unit::Percent))
         .input("exchange capacity", survey.shown(&cec, Unit::MeqPer100g))
         .input("F", survey.shown(&INEFFICIENCY, Unit::None));
     grounds.sources.extend([

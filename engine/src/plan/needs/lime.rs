@@ -144,7 +144,7 @@ pub(crate) fn lime_requirement(survey: &Survey<'_>) -> Option<Requirement> {
     if way < OFF_TARGET.0 {
         return None;
     }
-    let buffer = Buffer::of(&survey.soil, survey.case.reading.buffer)?;
+    let buffer = Buffer::of(survey)?;
     let Published { rate, depth_cm, grounds, .. } = buffer.lime(&reaction, false).ok()?;
     Some(Requirement { rate, depth_cm, way, grounds })
 }
@@ -165,8 +165,14 @@ fn published(
         let read = !published.grounds.rests_on_memory();
         Own { published, read }
     };
-    if let Some(buffer) = Buffer::of(&survey.soil, survey.case.reading.buffer) {
-        return buffer.lime(reaction, survey.is_lawn()).map(by_table);
+    if let Some(buffer) = Buffer::of(survey) {
+        let found = buffer.lime(reaction, survey.is_lawn())?;
+        let alone = found.grounds.rests_on_memory() && found.rate.is_exact();
+        return Ok(by_table(if alone {
+            beside(found, &by_buffering(survey, reaction))
+        } else {
+            found
+        }));
     }
     if let Some(found) = by_base_saturation(survey) {
         // The saturation wanted is from memory.
@@ -261,7 +267,7 @@ fn no_lime(survey: &Survey<'_>, reaction: &Reaction, asked: bool) -> Option<Said
         ));
     }
     // A laboratory that asks for lime has tested for it.
-    let tested = asked || Buffer::of(&survey.soil, survey.case.reading.buffer).is_some();
+    let tested = asked || Buffer::of(survey).is_some();
     // Peat is limed up to its own target, which lies near.
     let mineral = survey.bed.ground == Ground::Mineral;
     if !tested && mineral && ph >= reaction.from && survey.case.feeds.target_ph.is_none() {

@@ -1,20 +1,29 @@
 //! The published amount of lime for one named buffer, or why there is none.
 
 use crate::chemistry::{MEHLICH_PER_PH, MEHLICH_START};
+use crate::facts::LimeTable;
 use crate::plan::needs::lime_rate::{
     T_PER_HA_IN_LB_PER_1000_SQ_FT, T_PER_HA_IN_TON_PER_ACRE, adams_evans, at_neutralising_value,
-    exchangeable_acidity_psu, mehlich_nc, sikora_oregon, smp_tri_state, turf_psu,
+    exchangeable_acidity_psu, little_buffered_br_sul, mehlich_nc, sikora_oregon, smp_br_sul,
+    smp_tri_state, turf_psu,
 };
+use crate::plan::needs::lime_tables::Table;
 use crate::quantity::{Band, Grounds, Unit, significant};
-use crate::soil::{Measure, Method, MethodKind, Property, Soil};
+use crate::soil::{Measure, Method, MethodKind, Property};
 use crate::sources::{
-    ADAMS_EVANS_1962, COMMON_PRACTICE, Citation, HULUKA_2005, MISSOURI_ENM, NCDA_BUFFER, NCDA_LIME,
-    OREGON_SIKORA, OUR_CHOICE, PSU_LIME, PSU_TURF_LIME, SMP_DOMAIN, TRI_STATE_LIME,
+    ADAMS_EVANS_1962, BR_SUL_CQFS_2016_MANUAL, COMMON_PRACTICE, Citation, HULUKA_2005,
+    MISSOURI_ENM, NCDA_BUFFER, NCDA_LIME, OREGON_SIKORA, OUR_CHOICE, PSU_LIME, PSU_TURF_LIME,
+    SMP_DOMAIN, TRI_STATE_LIME,
 };
-use crate::survey::Reaction;
+use crate::survey::{Reaction, Survey};
 
 /// North Carolina counts less than this (ton/acre) as none.
 const LEAST_NC: f64 = 0.3;
+/// The columns of the table of the south of Brazil, its first row, and the index above which it
+/// goes by organic matter and aluminium. Source: CQFS-RS/SC, 2016 (from memory).
+const BR_SUL_TARGETS: (f64, f64) = (5.5, 6.5);
+const BR_SUL_FIRST: f64 = 4.4;
+const BR_SUL_LITTLE: f64 = 6.3;
 /// cm in an inch.
 const INCH: f64 = 2.54;
 /// Exchangeable acidity that even peat stays below, meq/100 g.
@@ -51,16 +60,17 @@ pub(super) struct Buffer<'a> {
     method: Method,
     reading: Option<&'a Measure>,
     acidity: Option<&'a Measure>,
+    survey: &'a Survey<'a>,
 }
 
 impl<'a> Buffer<'a> {
     /// The buffer that the report or the person names; `None` when nobody does.
-    pub fn of(soil: &'a Soil, answered: Option<Method>) -> Option<Buffer<'a>> {
-        let reading = soil.get(Property::BufferPh);
-        let acidity = soil.get(Property::ExchangeableAcidity);
+    pub fn of(survey: &'a Survey<'a>) -> Option<Buffer<'a>> {
+        let reading = survey.soil.get(Property::BufferPh);
+        let acidity = survey.soil.get(Property::ExchangeableAcidity);
         let named = |m: Option<&Measure>| m?.method.filter(|m| m.kind() == MethodKind::Buffer);
-        let method = named(reading).or(named(acidity)).or(answered)?;
-        Some(Buffer { method, reading, acidity })
+        let method = named(reading).or(named(acidity)).or(survey.case.reading.buffer)?;
+        Some(Buffer { method, reading, acidity, survey })
     }
 
     /// The amount by the publication for this buffer. `lawn` takes the table
@@ -71,6 +81,7 @@ impl<'a> Buffer<'a> {
     pub fn lime(&self, reaction: &Reaction, lawn: bool) -> Result<Published, Said> {
         match self.method {
             Method::SikoraBuffer => self.by_sikora(reaction),
+            Method::SmpBuffer if self.is_in(LimeTable::BrSulSmp) => self.by_br_sul(reaction),
             Method::SmpBuffer => self.by_smp(reaction),
             Method::MehlichBuffer => self.by_mehlich(reaction),
             Method::ModifiedMehlichBuffer => self.by_acidity(reaction, lawn),
@@ -139,6 +150,47 @@ impl<'a> Buffer<'a> {
             depth_cm: 8.0 * INCH,
         });
         Ok(Published { rate, depth_cm: 6.0 * INCH, grounds, for_turf: false, other })
+    }
+
+    /// Whether the soil lies where a table was made.
+    fn is_in(&self, table: LimeTable) -> bool {
+        self.survey.region.is_some_and(|region| region.id == Table::of(table).region)
+    }
+
+    fn by_br_sul(&self, reaction: &Reaction) -> Result<Published, Said> {
+        let value = self.ph(4.0, 7.7)?;
+        let target = reaction.target.clamp(BR_SUL_TARGETS.0, BR_SUL_TARGETS.1);
+        let soil = &self.survey.soil;
+        let aluminium = soil.get(Property::Aluminum).filter(|m| m.unit == Unit::MgPerL);
+        // mg/L ÷ mg of a mmol(c) is mmol(c)/L, ten of which are a cmol(c)/dm³.
+        let aluminium = aluminium
+            .and_then(|m| m.amount.exact())
+            .zip(Property::Aluminum.mg_per_mmolc())
+            .map(|(mg, charge)| mg / charge / 10.0);
+        let matter = soil.value(Property::OrganicMatter);
+        let cited = BR_SUL_CQFS_2016_MANUAL.from_memory();
+        let (rate, grounds) = match matter.zip(aluminium) {
+            Some((matter, aluminium)) if value > BR_SUL_LITTLE => (
+                little_buffered_br_sul(matter, aluminium, target),
+                Grounds::new(
+                    "The equations of the south of Brazil for soils of little buffering, with an SMP index above 6.3: by organic matter and aluminium.",
+                    &[cited],
+                )
+                .input("organic matter, %", significant(matter, 3))
+                .input("aluminium, cmol(c)/dm³", significant(aluminium, 3)),
+            ),
+            _ => (
+                smp_br_sul(value.max(BR_SUL_FIRST), target),
+                Grounds::new(
+                    "The table of the south of Brazil for the SMP index: row by the index, column by the pH to reach, straight lines between.",
+                    &[cited],
+                ),
+            ),
+        };
+        let grounds = grounds.input("SMP index", significant(value, 3));
+        let rate = rate.ok_or_else(|| no_column(target))?;
+        let rate = Band::exactly(rate);
+        Ok(Published { rate, depth_cm: 20.0, grounds, for_turf: false, other: None })
     }
 
     fn by_smp(&self, reaction: &Reaction) -> Result<Published, Said> {

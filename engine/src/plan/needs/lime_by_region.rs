@@ -1,11 +1,11 @@
 //! The region's own way to lime, where no buffer was measured: its table by pH and soil, or the
 //! base saturation it wants.
 
-use crate::facts::{GroundUse, Reckoned};
+use crate::facts::Reckoned;
 use crate::plan::needs::lime_by_buffer::Published;
 use crate::quantity::{Band, Grounds, Unit, significant};
 use crate::region::{RegionalLime, WantedSaturation};
-use crate::soil::{Property, Texture};
+use crate::soil::Property;
 use crate::sources::*;
 use crate::survey::{Reaction, Survey, WATER_OVER_SALT};
 
@@ -50,25 +50,7 @@ pub fn saturation_lime(found: f64, wanted: f64, capacity: f64) -> f64 {
 /// The amount by the region's table. Where the texture is not known, the band reaches over
 /// the columns of all textures. `None` where the region has no table for this ground.
 pub(super) fn by_region(survey: &Survey<'_>, reaction: &Reaction) -> Option<Published> {
-    let region = survey.region?;
-    let ground = if survey.is_lawn() { GroundUse::Grass } else { GroundUse::Tilled };
-    let of_here = || {
-        survey
-            .lime_tables()
-            .filter(|table| table.region == region.id && table.uses.contains(&ground))
-    };
-    let fits = |texture: Option<Texture>| {
-        move |table: &&RegionalLime| table.soils.include(&survey.soil, texture)
-    };
-    let exact: Vec<&RegionalLime> = of_here().filter(fits(survey.texture)).collect();
-    let known = !exact.is_empty();
-    // Without a texture every column may be the one.
-    let tables = match survey.texture {
-        None if !known => of_here()
-            .filter(|t| Texture::ALL.into_iter().any(|texture| fits(Some(texture))(t)))
-            .collect(),
-        _ => exact,
-    };
+    let (tables, known) = survey.lime_tables_of_here();
     // A printed table in the solution that was measured comes first.
     let salt = survey.soil.value(Property::SaltPh);
     let measured = |table: &&RegionalLime| (table.by == Reckoned::Salt) == salt.is_some();
@@ -90,7 +72,7 @@ pub(super) fn by_region(survey: &Survey<'_>, reaction: &Reaction) -> Option<Publ
         rate: Band::new(low, likely, high),
         depth_cm: first.depth_cm,
         grounds: grounds(survey, &tables, known, salt),
-        for_turf: ground == GroundUse::Grass,
+        for_turf: survey.is_lawn(),
         other: None,
     })
 }
@@ -123,7 +105,9 @@ fn grounds(
         grounds = grounds.assume("The table goes by pH in salt solution, taken to be 0.5 lower.");
     }
     if !known {
-        grounds = grounds.assume("The texture is not known: the band reaches over all of them.");
+        grounds = grounds.assume(
+            "What the table parts soils by is not known: the band reaches over all of its columns.",
+        );
     }
     if let [only] = tables {
         grounds =

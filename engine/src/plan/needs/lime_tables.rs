@@ -4,6 +4,8 @@ use crate::facts::LimeTable;
 
 /// Lime by a reading and the target pH.
 pub(super) struct Table {
+    /// The region whose soils it was made for; empty where it goes by its buffer alone.
+    pub region: &'static str,
     /// Target pH of the columns.
     pub targets: &'static [f64],
     /// Readings of the rows, tenths, rising.
