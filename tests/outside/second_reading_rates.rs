@@ -15,6 +15,9 @@ fn kg_per_ha(unit: &str) -> f64 {
     match unit {
         "kg/ha" => 1.0,
         "g/m2" => 10.0,
+        "oz/1000 ft2" => POUND / 16.0 * 1e4 / (1_000.0 * SQUARE_FOOT),
+        "kg/ha as MgO" => 24.305 / 40.304,
+        "kg/ha as SO3" => 32.06 / 80.057,
         "lb/acre" => POUND * 1e4 / (43_560.0 * SQUARE_FOOT),
         "lb/1000 ft2" => POUND * 1e4 / (1_000.0 * SQUARE_FOOT),
         "lb/100 ft2" => POUND * 1e4 / (100.0 * SQUARE_FOOT),

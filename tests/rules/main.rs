@@ -4,6 +4,7 @@
 #![allow(missing_docs, reason = "each test's name says what it checks")]
 
 mod bed;
+mod by_month;
 mod charging;
 mod chemistry;
 mod climate;

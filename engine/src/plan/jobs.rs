@@ -687,9 +687,14 @@ impl Work<'_> {
     }
 
     /// A day for what feeds what stands: not within a month of the first frost, nor in the cold
-    /// after it.
+    /// after it. Where nobody gave the frost, none in the dead of a northern winter; in a
+    /// southern summer that only leaves the day open.
     fn out_of_the_cold(&self, day: Option<Date>) -> Option<Date> {
         let frost = self.timing().first_frost;
+        let dead = [Month::November, Month::December, Month::January, Month::February];
+        if frost.is_none() && day.is_some_and(|day| dead.contains(&day.month())) {
+            return None;
+        }
         let grows_again = later(frost, WINTER_RESTS);
         let cold = day > later(frost, -A_MONTH) && day < grows_again && self.last_feed().is_none();
         if frost.is_some() && cold { grows_again } else { day }

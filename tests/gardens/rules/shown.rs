@@ -86,6 +86,11 @@ fn in_the_calendar(whole: &Whole<'_>, faults: &mut Faults) {
     }
 }
 
+/// Whether the nitrogen is given in the months of a guide.
+fn by_month(plan: &Plan) -> bool {
+    plan.jobs.iter().any(|job| job.task.starts_with("Feed in "))
+}
+
 /// What is given stands in the list of jobs, with its weight.
 fn given_has_a_job(plan: &Plan, whole: &Whole<'_>, faults: &mut Faults) {
     let measures = whole.case.measures;
@@ -97,6 +102,8 @@ fn given_has_a_job(plan: &Plan, whole: &Whole<'_>, faults: &mut Faults) {
             NeedKind::Gypsum => {
                 (JobKind::Gypsum, vec![grams.likely / f64::from(need.doses.max(1))])
             }
+            // By the months of a guide its parts differ; together they are the need.
+            NeedKind::Nitrogen if by_month(plan) => continue,
             NeedKind::Nitrogen | NeedKind::Phosphate | NeedKind::Potash | NeedKind::Magnesium => {
                 // Whole or in parts; where there is time for one only, no more than at once.
                 let at_once = need.at_once.as_ref().map_or(0.0, |ceiling| ceiling.most);
