@@ -142,7 +142,9 @@ impl Expected {
 /// `lime 2 to 6 kg`; a number alone is meant within a tenth.
 fn amount_of(words: &str) -> Heed<(Good, f64, f64)> {
     let why = || format!("{words} is no amount");
-    let row = GOODS.iter().find(|row| words.starts_with(row.0)).ok_or_else(why)?;
+    let longest = |row: &&(&str, Good, &str, f64)| row.0.len();
+    let row = GOODS.iter().filter(|row| words.starts_with(row.0)).max_by_key(longest);
+    let row = row.ok_or_else(why)?;
     let (name, good, unit, grams) = *row;
     let number = words[name.len()..].strip_suffix(unit).ok_or_else(why)?;
     let ends: Vec<f64> = number.split(" to ").filter_map(|n| n.trim().parse().ok()).collect();

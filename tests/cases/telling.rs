@@ -6,8 +6,11 @@
 //! the expectation, again in free words.
 
 use emberloam_engine::case::{
-    BagState, BedKind, Case, CertificateFigure, CertificateItem, ChargeSource, Feedstock, Winter,
+    BagState, BedKind, Case, CertificateFigure, CertificateItem, ChargeSource, Crop, Feedstock,
+    Winter,
 };
+use emberloam_engine::quantity::Measures;
+use emberloam_engine::region::Region;
 use emberloam_engine::report;
 use emberloam_engine::soil::{Method, PlantGroup, Texture};
 use time::{Date, Month};
@@ -71,6 +74,12 @@ impl Told {
     }
 }
 
+/// The region that has this word in its name or among what its reports print.
+fn region(name: &str) -> Heed<&'static Region> {
+    let says = |region: &&Region| region.name.contains(name) || region.clues.contains(&name);
+    Region::all().iter().find(says).ok_or(format!("{name} is no region"))
+}
+
 impl Heard {
     /// One sentence.
     fn hear(&mut self, sentence: &str) -> Heed<()> {
@@ -80,6 +89,8 @@ impl Heard {
         let season = &mut self.case.season;
         let begins = |with: &str| sentence.strip_prefix(with);
         match sentence {
+            "The measures are metric" => self.case.measures = Measures::Metric,
+            "The measures are US" => self.case.measures = Measures::Us,
             "Winter brings frost" => season.winter = Some(Winter::Frost),
             "Winter is mild and wet" => season.winter = Some(Winter::MildWet),
             "There is no winter" => season.winter = Some(Winter::None),
@@ -109,6 +120,10 @@ impl Heard {
                     season.last_frost = Some(day(date)?);
                 } else if let Some(degrees) = begins("The latitude is ") {
                     season.latitude = Some(number(degrees, "")?);
+                } else if let Some(name) = begins("The region is ") {
+                    self.case.reading.region = Some(region(name)?.id.into());
+                } else if let Some(name) = begins("The crop is ").or(begins("The grass is ")) {
+                    season.crops.push(Crop { name: name.into(), planting: None, harvest: None });
                 } else if let Some(bag) = begins("The bag is ") {
                     return self.bag(bag);
                 } else if let Some(label) = begins("Its certificate gives ") {

@@ -11,7 +11,7 @@ use crate::soil::{Method, Property};
 use crate::sources::{
     COLORADO_SODIC, COMMON_PRACTICE, Citation, DEL_CAMPO_2021, DRYLANDS_2025, EPA_LEAD,
     FLAMMABILITY_2014, GUO_2020, HAMEL_2003, LEAD_UMD, NOP_205_203, NOSB_TEA_2004, OUR_CHOICE,
-    SONI_2015, UGA_MANURE,
+    RUTGERS_NUTRIENTS, SONI_2015, UGA_MANURE,
 };
 use crate::survey::Survey;
 
@@ -26,6 +26,12 @@ const LEAD_CARE: f64 = 100.0;
 /// Exchangeable sodium, %, or the adsorption ratio, from which we advise care.
 /// Source: our choice; structure can suffer below 13 too (Colorado State, opened).
 const NEARLY_SODIC: f64 = 10.0;
+
+/// Zinc and copper by an extract from which harm is warned of, mg/kg.
+/// Source: Rutgers, Mehlich-3 (opened); that other extracts are read so too is our choice.
+const MUCH_ZINC: f64 = 50.0;
+/// Source: as for zinc.
+const MUCH_COPPER: f64 = 20.0;
 
 /// Something that can hurt.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -174,6 +180,33 @@ fn soil(survey: &Survey<'_>, path: Path, hazards: &[Hazard], add: &mut Add<'_>) 
                 .into(),
             &[DRYLANDS_2025.opened(), COMMON_PRACTICE.unsourced()],
         );
+    }
+    if survey.bed.is_potted() && hazards.contains(&Hazard::Salts) {
+        add(
+            "salts in a potting mix beyond its range",
+            "The mix is too salty: roots burn. Rinse it with plenty of clean water, let it drain, and feed nothing until a test is lower."
+                .into(),
+            &[COMMON_PRACTICE.unsourced()],
+        );
+    }
+    for (property, much, text) in [
+        (
+            Property::Zinc,
+            MUCH_ZINC,
+            "So much zinc hurts plants where the soil is acid. Keep the pH from 6.5 up, bring no more zinc, and find out where it comes from.",
+        ),
+        (
+            Property::Copper,
+            MUCH_COPPER,
+            "So much copper hurts roots and worms where the soil is acid. Keep the pH from 6.5 up, and spray no copper.",
+        ),
+    ] {
+        let level = survey.findings.level(property);
+        let found = survey.soil.value(property).unwrap_or(0.0);
+        if level.is_some_and(Level::is_surplus) && found > much {
+            let sources = [RUTGERS_NUTRIENTS.opened(), COMMON_PRACTICE.unsourced()];
+            add("zinc over 50, or copper over 20 mg/kg", text.into(), &sources);
+        }
     }
     let phosphorus = survey.findings.level(Property::Phosphorus);
     if phosphorus == Some(Level::Excess) {

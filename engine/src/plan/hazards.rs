@@ -3,7 +3,7 @@
 use crate::chemistry::sodium::{SALINE, Sodic};
 use crate::plan::rate::MOST_EC;
 use crate::quantity::Unit;
-use crate::ranges::{lead_level, total_lead_likely};
+use crate::ranges::{Level, lead_level, total_lead_likely};
 use crate::soil::{Amount, Method, Property};
 use crate::survey::Survey;
 
@@ -64,7 +64,8 @@ pub(crate) fn lead_unsettled(survey: &Survey<'_>) -> bool {
             .any(|m| total_lead_likely(m).is_none_or(|total| total >= level.screening))
 }
 
-/// Salts likely at or over 4 dS/m of the paste, or over the limit in a 1:1 mix.
+/// Salts likely at or over 4 dS/m of the paste, over the limit in a 1:1 mix, or beyond the
+/// range of a potting mix.
 fn salty(survey: &Survey<'_>) -> bool {
     survey.ece().is_some_and(|ece| ece.likely >= SALINE)
         || survey.soil.get(Property::Ec).is_some_and(|m| {
@@ -72,4 +73,6 @@ fn salty(survey: &Survey<'_>) -> bool {
                 && m.unit == Unit::DsPerM
                 && m.amount.number() > MOST_EC
         })
+        || survey.soil.get(Property::Ec).is_some_and(|m| m.method == Some(Method::SaturatedMedia))
+            && survey.findings.level(Property::Ec) == Some(Level::Excess)
 }

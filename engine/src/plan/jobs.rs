@@ -15,7 +15,7 @@ use crate::plan::washing;
 use crate::quantity::{Band, Grounds, Powder, Unit, measured, measured_out};
 use crate::ranges::Level;
 use crate::season::{Timing, Window};
-use crate::soil::Property;
+use crate::soil::{PlantGroup, Property};
 use crate::sources::{
     BORCHARD_2019, COMMON_PRACTICE, Citation, GUO_2020, LEAD_UMD, NGUYEN_2017, NOURI_2022,
     NRCS_SALINITY, OUR_CHOICE, TRI_STATE_LIME, UMASS_FALL, UMASS_RATES,
@@ -570,7 +570,7 @@ impl Work<'_> {
         let again = later(self.today(), SECOND_FEED.1);
         let twice = self.last_feed().zip(again).is_none_or(|(last, again)| again <= last);
         let mut rounds: Vec<Vec<String>> = Vec::new();
-        let months = self.fed_by_month();
+        let by_month = self.is_fed_by_month();
         let names = [
             (NeedKind::Nitrogen, None, "nitrogen (N)"),
             (NeedKind::Phosphate, None, "phosphate (P₂O₅)"),
@@ -585,7 +585,7 @@ impl Work<'_> {
         });
         for (kind, powder, name) in names.into_iter().chain(salts) {
             let Some((need, grams)) = self.need(kind) else { continue };
-            if kind == NeedKind::Nitrogen && !months.is_empty() {
+            if kind == NeedKind::Nitrogen && by_month {
                 continue;
             }
             let halves = if kind == NeedKind::Nitrogen { 2 } else { 1 };
@@ -604,6 +604,7 @@ impl Work<'_> {
             }
         }
         let mut rounds = rounds.into_iter().map(|parts| parts.join(", "));
+        let months = if by_month { self.feeds_by_month(rounds.next()) } else { Vec::new() };
         let mut jobs: Vec<Job> =
             rounds.next().map(|first| self.feeds_first(&first)).into_iter().collect();
         for (what, at) in rounds.zip(1..) {
@@ -630,23 +631,35 @@ impl Work<'_> {
         ))
     }
 
-    /// Nitrogen in the months of the region's guide, for what stands for years.
-    fn fed_by_month(&self) -> Vec<Job> {
+    /// Whether nitrogen is given in the months of the region's guide: to what stands for years.
+    fn is_fed_by_month(&self) -> bool {
+        let stands = self.survey.bed.standing != Standing::Clear || self.survey.is_lawn();
+        stands && self.need(NeedKind::Nitrogen).is_some_and(|(need, _)| !need.months.is_empty())
+    }
+
+    /// Nitrogen in the months of the region's guide; with the first of them goes what else is fed.
+    fn feeds_by_month(&self, beside: Option<String>) -> Vec<Job> {
         let Some((need, grams)) = self.need(NeedKind::Nitrogen) else { return Vec::new() };
-        if self.survey.bed.standing == Standing::Clear && !self.survey.is_lawn() {
-            return Vec::new();
-        }
         let year: f64 = need.months.iter().map(|(_, rate)| rate.likely).sum();
         let most = need.at_once.as_ref().map_or(f64::INFINITY, |ceiling| ceiling.most);
         let begins = self.timing().planting.max(self.today());
         let given = need.months.iter().filter(|(_, rate)| rate.likely > 0.0);
-        given
-            .filter_map(|(month, rate)| Some((Month::try_from(*month).ok()?, rate)))
-            .map(|(month, rate)| {
-                let part = (grams.likely * rate.likely / year).min(most);
-                let what = self.weighed(part, "nitrogen (N)");
+        let month = |(month, rate): &(u8, Band)| {
+            let month = Month::try_from(*month).ok()?;
+            Some((month_from(month, begins), month, rate.likely))
+        };
+        let mut months: Vec<_> = given.filter_map(month).collect();
+        months.sort_by_key(|((from, _), ..)| *from);
+        let mut beside = beside;
+        months
+            .into_iter()
+            .map(|(window, month, rate)| {
+                let part = (grams.likely * rate / year).min(most);
+                let mut what = self.weighed(part, "nitrogen (N)");
+                if let Some(more) = beside.take() {
+                    what = format!("{what}, {more}");
+                }
                 let task = format!("Feed in {month}: {what}.");
-                let window = month_from(month, begins);
                 let reason = "The region's guide gives it in this month.";
                 self.job(JobKind::Feed, false, task, window, reason, &[])
             })
@@ -687,12 +700,10 @@ impl Work<'_> {
     }
 
     /// A day for what feeds what stands: not within a month of the first frost, nor in the cold
-    /// after it. Where nobody gave the frost, none in the dead of a northern winter; in a
-    /// southern summer that only leaves the day open.
+    /// after it. Where nobody gave the frost, the day is left open in the dead of winter.
     fn out_of_the_cold(&self, day: Option<Date>) -> Option<Date> {
         let frost = self.timing().first_frost;
-        let dead = [Month::November, Month::December, Month::January, Month::February];
-        if frost.is_none() && day.is_some_and(|day| dead.contains(&day.month())) {
+        if frost.is_none() && day.is_some_and(|day| self.survey.is_dead_of_winter(day)) {
             return None;
         }
         let grows_again = later(frost, WINTER_RESTS);
@@ -700,10 +711,36 @@ impl Work<'_> {
         if frost.is_some() && cold { grows_again } else { day }
     }
 
+    /// Whether wood stands here.
+    fn is_woody(&self) -> bool {
+        use PlantGroup::{AcidLovers, Berries, OrnamentalsAndTrees};
+        matches!(self.survey.plants(), AcidLovers | Berries | OrnamentalsAndTrees)
+    }
+
+    /// When the buds open next, where it is known which half of the year is cold: March and April
+    /// in the north. Source: common practice, no source.
+    fn next_spring(&self) -> (Option<Date>, Option<Date>) {
+        let Some(southern) = self.survey.is_southern() else { return (None, None) };
+        let (first, last) = if southern {
+            (Month::September, Month::October)
+        } else {
+            (Month::March, Month::April)
+        };
+        let from = month_from(first, self.today()).0;
+        (from, month_from(last, from).1)
+    }
+
     fn feeds_first(&self, what: &str) -> Job {
         let t = self.timing();
         let stands = self.survey.bed.standing != Standing::Clear && t.planting.is_none();
-        let (task, window, reason) = if stands {
+        let ripens = self.today().is_some_and(|today| self.survey.is_wood_ripening(today));
+        let (task, window, reason) = if stands && self.is_woody() && ripens {
+            (
+                format!("Feed in spring, when the buds open, beside the plants: {what}."),
+                self.next_spring(),
+                "What is still missing after all else. Fed late, the wood doesn't ripen before winter.",
+            )
+        } else if stands {
             let from = self.out_of_the_cold(self.today());
             let soon = later(from, SECOND_FEED.0);
             (

@@ -34,6 +34,10 @@ const OUNCE: f64 = 1000.0 * KG_PER_POUND / 16.0;
 /// A bag, kg, where the reader measures in kilograms and in pounds. Source: common practice, no source.
 const BAG: (f64, f64) = (20.0, 40.0 * KG_PER_POUND);
 
+/// Less than this, a quarter of a teaspoon, can't be measured with a spoon, cups.
+/// Source: common practice, no source.
+const LEAST: f64 = 0.25 / 48.0;
+
 /// A weight of a powder, with the bags, cups or spoons that hold about so much.
 pub(crate) fn measured(grams: f64, powder: Powder, measures: Measures) -> String {
     let text = weighed(grams, measures);
@@ -47,14 +51,25 @@ pub(crate) fn measured(grams: f64, powder: Powder, measures: Measures) -> String
         Measures::Us if kg >= 1.5 * BAG.1 => {
             format!("{text} ({} bags of 40\u{a0}lb)", number(kg / BAG.1))
         }
+        // A little of borax is a matter of the spoon everywhere.
+        Measures::Metric if powder == Powder::Borax && (LEAST..0.5).contains(&cups) => {
+            format!("{text} ({})", spoons(cups))
+        }
         Measures::Us if (1.5..=32.0).contains(&cups) => {
             format!("{text} (about {} cups)", number(cups))
         }
-        // 16 tablespoons in a cup.
-        Measures::Us if (1.5 / 16.0..1.5).contains(&cups) => {
-            format!("{text} (about {} tablespoons)", number(16.0 * cups))
-        }
+        Measures::Us if (LEAST..1.5).contains(&cups) => format!("{text} ({})", spoons(cups)),
         _ => text,
+    }
+}
+
+/// So many cups in spoons: 16 tablespoons in a cup, 3 teaspoons in a tablespoon.
+fn spoons(cups: f64) -> String {
+    let tablespoons = 16.0 * cups;
+    if tablespoons >= 1.5 {
+        format!("about {} tablespoons", significant(tablespoons, 2))
+    } else {
+        format!("about {} teaspoons", significant(3.0 * tablespoons, 2))
     }
 }
 
@@ -68,7 +83,7 @@ mod tests {
         let us = |grams, powder| measured(grams, powder, Measures::Us);
         assert_eq!(us(10.0 * OUNCE, Powder::Sulfur), "10\u{a0}oz (about 2 cups)");
         assert_eq!(us(OUNCE, Powder::Borax), "1\u{a0}oz (about 2 tablespoons)");
-        assert_eq!(us(0.2 * OUNCE, Powder::Borax), "0.2\u{a0}oz");
+        assert_eq!(us(0.25 * OUNCE, Powder::Borax), "0.25\u{a0}oz (about 1.5 teaspoons)");
         assert_eq!(
             us(120.0 * 16.0 * OUNCE, Powder::Limestone),
             "120\u{a0}lb (3 bags of 40\u{a0}lb)"

@@ -25,7 +25,8 @@ pub struct Region {
     pub(crate) cations: &'static [Method],
     /// Whether its laboratories print pH in a salt solution.
     pub salt_ph: bool,
-    pub(crate) clues: &'static [&'static str],
+    /// Words that only its reports print.
+    pub clues: &'static [&'static str],
     /// Where this was read.
     pub citations: &'static [Citation],
 }

@@ -307,9 +307,18 @@ fn standing(case: &Case, timing: &Timing) -> Standing {
 
 /// Whether what grows here stands for years.
 fn lasts(case: &Case) -> bool {
-    use PlantGroup::{AcidLovers, Berries, Lawn};
+    use PlantGroup::{AcidLovers, Berries, Lawn, OrnamentalsAndTrees};
     matches!(case.bed.kind, Some(BedKind::Lawn | BedKind::TreePit))
         || matches!(case.plants, Some(Lawn | Berries | AcidLovers))
+        || case.plants == Some(OrnamentalsAndTrees) && was_planted_long_ago(&case.season)
+}
+
+/// Flowers and bulbs are planted anew; what has stood for a year stays.
+fn was_planted_long_ago(season: &Season) -> bool {
+    season
+        .planting
+        .zip(season.today)
+        .is_some_and(|(planted, today)| (today - planted).whole_days() > 365)
 }
 
 /// What the dates allow. The last frost says nothing of when a lawn or a shrub is planted.

@@ -3,6 +3,7 @@
 
 mod bed;
 pub mod buffering;
+mod half_year;
 mod nitrate;
 mod per_area;
 mod reaction;

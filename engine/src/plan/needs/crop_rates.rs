@@ -2,7 +2,7 @@
 
 use crate::facts::{Dressed, Way, small};
 use crate::quantity::{Band, Grounds};
-use crate::region::{CropNames, CropRate};
+use crate::region::{CropNames, CropRate, Region};
 use crate::soil::{Level, PlantGroup};
 use crate::sources::*;
 use crate::survey::Survey;
@@ -29,18 +29,32 @@ pub(super) fn named(survey: &Survey<'_>) -> Vec<&'static str> {
         .crops
         .iter()
         .filter_map(|crop| {
-            let name = small(crop.name.trim());
-            let known = |CropNames(.., names): &&CropNames| names.contains(&name.as_str());
-            CropNames::all().iter().find(known).map(|CropNames(id, ..)| *id)
+            let typed = small(crop.name.trim());
+            // One or several, and a grass with its lawn or without.
+            let ways = [
+                typed.clone(),
+                typed.strip_suffix("es").unwrap_or_default().into(),
+                typed.strip_suffix('s').unwrap_or_default().into(),
+                format!("{typed} lawn"),
+            ];
+            let known = |way: &String| {
+                let is = |CropNames(.., names): &&CropNames| names.contains(&way.as_str());
+                CropNames::all().iter().find(is).map(|CropNames(id, ..)| *id)
+            };
+            ways.iter().filter(|way| !way.is_empty()).find_map(known)
         })
         .collect()
 }
 
-/// What stands for the plants of the bed where no crop of it has a rate of its own.
-fn of_the_group(survey: &Survey<'_>) -> &'static [&'static str] {
-    match survey.plants() {
-        PlantGroup::MixedVegetables => &["mixed-garden", "any"],
-        PlantGroup::Lawn => &["lawn-cool-season"],
+/// What stands for the plants of the bed where no crop of it has a rate of its own. Wood gets no
+/// nitrogen by what vegetables get.
+fn of_the_group(survey: &Survey<'_>, nutrient: Dressed) -> &'static [&'static str] {
+    match (survey.plants(), nutrient) {
+        (PlantGroup::MixedVegetables, _) => &["mixed-garden", "any"],
+        (PlantGroup::Lawn, Dressed::S) => &["lawn-cool-season", "any"],
+        (PlantGroup::Lawn, _) => &["lawn-cool-season"],
+        (PlantGroup::AcidLovers, Dressed::N) => &["blueberry-highbush"],
+        (PlantGroup::OrnamentalsAndTrees, Dressed::N) => &["shrubs", "shade-trees"],
         _ => &["any"],
     }
 }
@@ -48,8 +62,8 @@ fn of_the_group(survey: &Survey<'_>) -> &'static [&'static str] {
 /// What the ids of all lawns begin with.
 const ANY_GRASS: &str = "lawn-";
 
-/// The rates of a nutrient for some crops in one place, in one way, with their bands on a soil of
-/// this level.
+/// The rates of a nutrient for some crops in one place, or in every place where it is empty, in
+/// one way, with their bands on a soil of this level.
 fn rates(
     survey: &Survey<'_>,
     (nutrient, way, level): (Dressed, Way, Option<Level>),
@@ -59,7 +73,8 @@ fn rates(
     let grass = |crop: &str| crops == [ANY_GRASS] && crop.starts_with(ANY_GRASS);
     survey
         .crop_rates()
-        .filter(|row| row.region == place && row.nutrient == nutrient && row.way == way)
+        .filter(|row| place.is_empty() || row.region == place)
+        .filter(|row| row.nutrient == nutrient && row.way == way)
         .filter(|row| row.crops.iter().any(|crop| crops.contains(crop) || grass(crop)))
         .filter_map(|row| {
             let at = |wanted| row.rates.iter().find(|(level, _)| *level == wanted);
@@ -79,19 +94,38 @@ pub(super) fn dressing(
 }
 
 /// The same in one way: for the crops that were named, else for the plants; in the region, else
-/// by guides that are for no one region.
+/// by guides that are for no one region. A grass that was named is fed as next door before as
+/// another grass; nitrogen for a crop without a rate here, and for acid-lovers, as all guides do.
 pub(super) fn dressing_by(
     survey: &Survey<'_>,
     what: (Dressed, Way, Option<Level>),
 ) -> Option<Dressing> {
-    let (named, group) = (named(survey), of_the_group(survey));
+    let (named, group) = (named(survey), of_the_group(survey, what.0));
     let region = survey.region.map(|region| (region.id, region.name));
+    let near = survey.region.filter(|_| survey.is_lawn()).map_or(&[][..], |region| region.near);
+    let near = near.iter().filter_map(|id| Region::of(id));
+    let near = near.map(|region| ((region.id, region.name), &named[..], true));
+    // First next door where the months are named.
+    let by_month = near.clone().filter(|((id, _), crops, _)| {
+        rates(survey, what, (id, crops)).iter().any(|(row, _)| !row.months.is_empty())
+    });
     let places = region.into_iter().chain([("anywhere", "")]);
+    let of_all: &[&str] = match (what.0, survey.plants()) {
+        (Dressed::N, _) if !named.is_empty() => &named,
+        (Dressed::N, PlantGroup::AcidLovers) => group,
+        _ => &[],
+    };
     let grass: &[&str] = if survey.is_lawn() { &[ANY_GRASS] } else { &[] };
     let tiers = places.flat_map(|place| {
         [(place, &named[..], true), (place, group, false), (place, grass, false)]
     });
-    tiers.into_iter().find_map(|((place, name), crops, own)| {
+    let first = region.map(|place| (place, &named[..], true));
+    let all = first.into_iter().chain(by_month).chain(near.clone()).chain(tiers).chain([(
+        ("", ""),
+        of_all,
+        true,
+    )]);
+    all.into_iter().find_map(|((place, name), crops, own)| {
         let found = rates(survey, what, (place, crops));
         (!found.is_empty()).then(|| together(&found, name, own))
     })

@@ -425,6 +425,11 @@ fn how_nitrogen_is_given(survey: &Survey<'_>, need: &mut Need) {
         need.steps.push(limits::lawn_at_once(survey));
         need.grounds.sources.push(CORNELL_LAWNS.opened());
     }
+    if survey.plants() == PlantGroup::AcidLovers {
+        need.steps.push(
+            "Use ammonium or urea, such as ammonium sulfate: nitrate harms these plants.".into(),
+        );
+    }
     // A guide that names its months knows its own winter.
     if !need.months.is_empty() {
         need.steps.push("Give it in the months of the region's guide; see the jobs.".into());

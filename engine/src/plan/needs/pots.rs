@@ -2,7 +2,7 @@
 
 use crate::plan::needs::{Need, NeedKind, Verdict};
 use crate::quantity::{Band, Grounds, Unit, significant};
-use crate::soil::PlantGroup;
+use crate::soil::{Level, PlantGroup, Property};
 use crate::sources::*;
 use crate::survey::Survey;
 
@@ -33,6 +33,15 @@ pub fn feed_in_water(mg_per_litre: f64, litres: f64, percent: f64) -> f64 {
 
 /// Pots have no dose by area: their mix is small, and every watering washes it.
 pub(super) fn by_the_water(survey: &Survey<'_>) -> Need {
+    let full = |property| survey.findings.level(property).is_some_and(Level::is_surplus);
+    if full(Property::NitrateN) || full(Property::Ec) {
+        let answer = "Feed nothing now: the mix holds more than the plants take. Water until plenty runs out below, and test again.";
+        let grounds = Grounds::new(
+            "A mix with a surplus of nitrate or salts is not fed.",
+            &[COMMON_PRACTICE.unsourced()],
+        );
+        return Need::said(NeedKind::Nitrogen, Verdict::Enough, answer, grounds);
+    }
     let plants = survey.plants();
     let row = FEEDS.iter().find(|row| row.plants.contains(&plants)).unwrap_or(&FEEDS[0]);
     let bag = survey.case.feeds.fertiliser.map(|bag| bag[0]).filter(|n| (1.0..=60.0).contains(n));

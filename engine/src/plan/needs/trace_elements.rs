@@ -10,7 +10,11 @@ use crate::quantity::{Band, Figure, Measures, Unit};
 use crate::ranges::{Finding, Level};
 use crate::soil::{PlantGroup, Property};
 use crate::sources::*;
-use crate::survey::Survey;
+use crate::survey::{Ground, Survey};
+
+/// From this pH on peat and muck lock manganese and iron up.
+/// Source: Michigan State University, manganese, 5.8 (opened); that iron goes with it is our choice.
+const MOST_PH_OF_PEAT: f64 = 5.8;
 
 /// g of the salt on 1 m² in 1 kg/ha. Source: arithmetic (derived).
 const GRAMS_PER_M2_IN_KG_PER_HA: f64 = 0.1;
@@ -90,7 +94,9 @@ impl Short<'_, '_> {
                 self.level.label()
             ));
         }
-        let locked = self.survey.water_ph().filter(|ph| *ph >= self.row.ph.1);
+        let organic = self.survey.bed.ground == Ground::Organic;
+        let most_ph = if organic { self.row.ph.1.min(MOST_PH_OF_PEAT) } else { self.row.ph.1 };
+        let locked = self.survey.water_ph().filter(|ph| *ph >= most_ph && self.row.ph.1 < 10.0);
         let found = match locked {
             None => {
                 self.by(Way::Soil).or_else(|| self.by(Way::Row)).or_else(|| self.by(Way::Leaves))
@@ -107,8 +113,11 @@ impl Short<'_, '_> {
         if locked.is_some() {
             need.others.push(format!(
                 "Where the pH is {} or more, {name} spread on the soil is locked up: so it goes on the leaves.",
-                self.row.ph.1
+                most_ph
             ));
+            if self.kind == NeedKind::Iron {
+                need.steps.push("Through the roots only an iron chelate made for limy soil (EDDHA) helps there.".into());
+            }
         }
         need
     }
