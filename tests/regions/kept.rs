@@ -109,6 +109,11 @@ fn brings(kind: NeedKind, told: Option<Amount>, answer: &SampleOutcome) -> Kept 
         NeedKind::Phosphate => Property::Phosphorus,
         NeedKind::Potash => Property::Potassium,
         NeedKind::Nitrogen => Property::NitrateN,
+        NeedKind::Sulfur => Property::Sulfur,
+        NeedKind::Boron => Property::Boron,
+        NeedKind::Zinc => Property::Zinc,
+        NeedKind::Manganese => Property::Manganese,
+        NeedKind::Copper => Property::Copper,
         _ => Property::BufferPh,
     };
     if held {

@@ -97,12 +97,18 @@ const UNITS: [(&str, f64); 6] = [
 const SUBSTANCES: [(&str, f64); 3] = [(" CaO", 1.785), (" P", 2.291), (" K", 1.205)];
 
 /// What is brought, by the word that a told file has for it.
-const NEEDS: [(&str, NeedKind); 5] = [
+const NEEDS: [(&str, NeedKind); 10] = [
     ("lime", NeedKind::Lime),
     ("acid", NeedKind::Acid),
     ("phosphate", NeedKind::Phosphate),
     ("potash", NeedKind::Potash),
     ("nitrogen", NeedKind::Nitrogen),
+    // As the salt.
+    ("gypsum-for-sulfur", NeedKind::Sulfur),
+    ("borax", NeedKind::Boron),
+    ("zinc-sulfate", NeedKind::Zinc),
+    ("manganese-sulfate", NeedKind::Manganese),
+    ("copper-sulfate", NeedKind::Copper),
 ];
 
 impl Told {

@@ -167,11 +167,7 @@ impl Material {
         grounds.assumed.extend(self.assumed.iter().cloned());
         let woods = [Feedstock::Softwood, Feedstock::Hardwood];
         for feedstock in self.feedstock.as_ref().map_or(&woods[..], std::slice::from_ref) {
-            for citation in USUAL_CITED[*feedstock as usize] {
-                if !grounds.sources.contains(citation) {
-                    grounds.sources.push(*citation);
-                }
-            }
+            grounds.cite(USUAL_CITED[*feedstock as usize]);
         }
         grounds
     }

@@ -1,8 +1,8 @@
 //! Exchange capacity and who holds it.
 
+use crate::chemistry::Chemistry;
 use crate::chemistry::acidity::{Acidity, acidity};
 use crate::chemistry::sodium::line_here;
-use crate::chemistry::{Chemistry, with_grounds_of};
 use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown, significant};
 use crate::ranges::{Setting, as_saturated_paste, has_free_lime};
 use crate::soil::{Amount, Method, Property, Soil, Texture};
@@ -114,7 +114,7 @@ fn sum(soil: &Soil, chemistry: &mut Chemistry) -> Option<Summed> {
             format!("{} = {} meq/100 g", base.printed, significant(base.band.likely, 3)),
         );
     }
-    grounds = with_grounds_of(grounds, &acid_grounds);
+    grounds = grounds.with(&acid_grounds);
     if !has(Property::Sodium) {
         grounds = grounds.assume("Sodium was not measured; it is taken as none.");
     }
@@ -224,7 +224,7 @@ fn saturations(
             if too_many { "sum of the bases" } else { "exchange capacity" },
             shown(&cec, Unit::MeqPer100g, Measures::Metric),
         );
-        let all = with_grounds_of(own, &summed.grounds);
+        let all = own.with(&summed.grounds);
         if too_many {
             all.assume("The bases add to more than the capacity, so shares are of their sum.")
         } else {

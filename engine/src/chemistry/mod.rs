@@ -9,7 +9,7 @@ pub mod saturation_water;
 pub mod sodium;
 
 use crate::named::named;
-use crate::quantity::{Band, Figure, Grounds};
+use crate::quantity::{Band, Figure};
 use crate::question::Question;
 use crate::ranges::Setting;
 use crate::soil::{Property, Soil};
@@ -90,16 +90,4 @@ pub fn work_out(soil: &Soil, setting: &Setting) -> Chemistry {
     salts::work_out(soil, setting, &mut chemistry);
     chemistry.sodium = sodium::work_out(soil, &chemistry, setting);
     chemistry
-}
-
-/// Adds to the grounds of one number what another number on its way rests on.
-fn with_grounds_of(mut grounds: Grounds, other: &Grounds) -> Grounds {
-    grounds.inputs.extend(other.inputs.iter().cloned());
-    grounds.assumed.extend(other.assumed.iter().cloned());
-    for citation in &other.sources {
-        if !grounds.sources.contains(citation) {
-            grounds.sources.push(*citation);
-        }
-    }
-    grounds
 }

@@ -3,7 +3,7 @@
 
 use crate::chemistry::saturation_water::{from_water, saturation_water};
 use crate::chemistry::sodium::SALINE;
-use crate::chemistry::{Chemistry, Derived, with_grounds_of};
+use crate::chemistry::{Chemistry, Derived};
 use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown, significant};
 use crate::question::{Question, QuestionId};
 use crate::ranges::{Setting, as_saturated_paste, method_decides};
@@ -38,7 +38,7 @@ pub(super) fn work_out(soil: &Soil, setting: &Setting, chemistry: &mut Chemistry
         (None, None) => return,
         (Some(one), None) | (None, Some(one)) => one,
         (Some((band, grounds)), Some((other, more))) => {
-            let mut grounds = with_grounds_of(grounds, &more);
+            let mut grounds = grounds.with(&more);
             grounds.rule.push_str(" The FAO's way by water content widens the bounds.");
             let high = band.high.max(other.high);
             (Band::new(band.low.min(other.low), band.likely, high), grounds)

@@ -149,11 +149,7 @@ fn total(survey: &Survey<'_>, measure: &Measure, traits: &mut Traits) {
     };
     for level in Level::of(metal, survey.region) {
         levels.push((level.whose, level.at(survey.texture), level.set));
-        for citation in level.citations {
-            if !grounds.sources.contains(citation) {
-                grounds.sources.push(*citation);
-            }
-        }
+        grounds.cite(level.citations);
     }
     let held = levels.into_iter().map(|(who, (low, high), when)| {
         let value = if low == high {

@@ -182,13 +182,7 @@ fn of_bare_soil(survey: &Survey<'_>, water: &WetMonths, stock: Grounds, capacity
         .input("water that drains through", survey.shown(&water.total, Unit::Mm))
         .input("field capacity", survey.shown(&capacity, Unit::Percent))
         .assume("Nothing grows that takes nitrate up, and no cracks let water past. Take it as a ranking.");
-    grounds.inputs.extend(water.grounds.inputs.iter().cloned());
-    grounds.assumed.extend(water.grounds.assumed.iter().cloned());
-    for source in &water.grounds.sources {
-        if !grounds.sources.contains(source) {
-            grounds.sources.push(*source);
-        }
-    }
+    grounds = grounds.with(&water.grounds);
     grounds.assumed.extend(stock.assumed);
     grounds
 }

@@ -2,6 +2,7 @@
 
 use crate::case::{BagState, Winter};
 use crate::chemistry::sodium::{SALINE, Sodic};
+use crate::plan::hazards::salty_mix;
 use crate::plan::rate::{self, MOST_EC};
 use crate::quantity::{Band, Input, Measures, Unit, shown, significant};
 use crate::ranges::{Finding, Level, amount_text};
@@ -210,9 +211,9 @@ impl<'s> Facts<'s> {
         is.then(|| measure.amount.number())
     }
 
-    /// Salty by the saturated paste.
+    /// Salty by the saturated paste, or a potting mix by its own extract.
     pub fn saline(&self) -> bool {
-        self.survey.ece().is_some_and(|ece| ece.likely >= SALINE)
+        self.survey.ece().is_some_and(|ece| ece.likely >= SALINE) || salty_mix(self.survey)
     }
 
     /// Somewhat salty: sensitive plants suffer.

@@ -73,6 +73,11 @@ fn salty(survey: &Survey<'_>) -> bool {
                 && m.unit == Unit::DsPerM
                 && m.amount.number() > MOST_EC
         })
-        || survey.soil.get(Property::Ec).is_some_and(|m| m.method == Some(Method::SaturatedMedia))
-            && survey.findings.level(Property::Ec) == Some(Level::Excess)
+        || salty_mix(survey)
+}
+
+/// A potting mix whose own extract is beyond its range of salts.
+pub(crate) fn salty_mix(survey: &Survey<'_>) -> bool {
+    survey.soil.get(Property::Ec).is_some_and(|m| m.method == Some(Method::SaturatedMedia))
+        && survey.findings.level(Property::Ec) == Some(Level::Excess)
 }

@@ -604,14 +604,15 @@ impl Work<'_> {
             }
         }
         let mut rounds = rounds.into_iter().map(|parts| parts.join(", "));
-        let months = if by_month { self.feeds_by_month(rounds.next()) } else { Vec::new() };
-        let mut jobs: Vec<Job> =
-            rounds.next().map(|first| self.feeds_first(&first)).into_iter().collect();
+        let mut jobs: Vec<Job> = if by_month {
+            self.feeds_by_month(&mut rounds)
+        } else {
+            rounds.next().map(|first| self.feeds_first(&first)).into_iter().collect()
+        };
         for (what, at) in rounds.zip(1..) {
             let before = jobs.last().and_then(|job| job.to.or(job.from));
             jobs.push(self.feeds_again(&what, at, before));
         }
-        jobs.extend(months);
         jobs.extend(self.sprays());
         jobs
     }
@@ -637,8 +638,8 @@ impl Work<'_> {
         stands && self.need(NeedKind::Nitrogen).is_some_and(|(need, _)| !need.months.is_empty())
     }
 
-    /// Nitrogen in the months of the region's guide; with the first of them goes what else is fed.
-    fn feeds_by_month(&self, beside: Option<String>) -> Vec<Job> {
+    /// Nitrogen in the months of the region's guide; with it goes what else is fed, round by round.
+    fn feeds_by_month(&self, beside: &mut dyn Iterator<Item = String>) -> Vec<Job> {
         let Some((need, grams)) = self.need(NeedKind::Nitrogen) else { return Vec::new() };
         let year: f64 = need.months.iter().map(|(_, rate)| rate.likely).sum();
         let most = need.at_once.as_ref().map_or(f64::INFINITY, |ceiling| ceiling.most);
@@ -650,13 +651,12 @@ impl Work<'_> {
         };
         let mut months: Vec<_> = given.filter_map(month).collect();
         months.sort_by_key(|((from, _), ..)| *from);
-        let mut beside = beside;
         months
             .into_iter()
             .map(|(window, month, rate)| {
                 let part = (grams.likely * rate / year).min(most);
                 let mut what = self.weighed(part, "nitrogen (N)");
-                if let Some(more) = beside.take() {
+                if let Some(more) = beside.next() {
                     what = format!("{what}, {more}");
                 }
                 let task = format!("Feed in {month}: {what}.");

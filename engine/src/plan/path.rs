@@ -181,7 +181,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         name: RuleName::Saline,
-        when: "salts in the saturated paste are likely 4 dS/m or more",
+        when: "salts in the saturated paste are likely 4 dS/m or more, or beyond the range of a potting mix",
         holds: |f| f.saline(),
         speaks: Speaks::Forbids,
         says: |_| "The soil is salty. Biochar can add salts, so wash the salts out first.".into(),

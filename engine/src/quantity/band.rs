@@ -103,6 +103,23 @@ impl Grounds {
         self.sources.first().is_none_or(|cited| cited.grade >= Grade::FromMemory)
     }
 
+    /// Cites what is not cited yet.
+    pub fn cite<'a>(&mut self, citations: impl IntoIterator<Item = &'a Citation>) {
+        for citation in citations {
+            if !self.sources.contains(citation) {
+                self.sources.push(*citation);
+            }
+        }
+    }
+
+    /// Takes in all that another number on its way rests on, but its rule.
+    pub fn with(mut self, other: &Grounds) -> Grounds {
+        self.inputs.extend(other.inputs.iter().cloned());
+        self.assumed.extend(other.assumed.iter().cloned());
+        self.cite(&other.sources);
+        self
+    }
+
     /// Adds an assumption.
     pub fn assume(mut self, assumption: impl Into<String>) -> Grounds {
         self.assumed.push(assumption.into());

@@ -61,15 +61,8 @@ impl<T> Fact<T> {
     }
 
     /// Adds what the fact rests on to the grounds of what is worked out from it.
-    pub(crate) fn add_to(&self, mut grounds: Grounds) -> Grounds {
-        grounds.inputs.extend(self.grounds.inputs.iter().cloned());
-        grounds.assumed.extend(self.grounds.assumed.iter().cloned());
-        for source in &self.grounds.sources {
-            if !grounds.sources.contains(source) {
-                grounds.sources.push(*source);
-            }
-        }
-        grounds
+    pub(crate) fn add_to(&self, grounds: Grounds) -> Grounds {
+        grounds.with(&self.grounds)
     }
 }
 

@@ -175,11 +175,7 @@ impl Reaction {
     /// Adds what is known of pH and target to the grounds of an answer.
     pub(crate) fn add_to(&self, mut grounds: Grounds) -> Grounds {
         grounds.assumed.extend(self.assumed.iter().cloned());
-        for citation in &self.sources {
-            if !grounds.sources.contains(citation) {
-                grounds.sources.push(*citation);
-            }
-        }
+        grounds.cite(&self.sources);
         grounds
             .input("pH", format!("{:.1}", self.ph))
             .input("pH to reach", significant(self.target, 3))

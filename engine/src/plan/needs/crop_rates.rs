@@ -150,11 +150,7 @@ fn together(found: &[(&'static CropRate, Band)], region: &'static str, own: bool
             let named = CropNames::all().iter().find(|CropNames(id, ..)| id == crop);
             grounds = grounds.input("crop", named.map_or(*crop, |CropNames(_, name, _)| name));
         }
-        for citation in row.citations {
-            if !grounds.sources.contains(citation) {
-                grounds.sources.push(*citation);
-            }
-        }
+        grounds.cite(row.citations);
         if !row.note.is_empty() && !grounds.assumed.iter().any(|note| note == row.note) {
             grounds = grounds.assume(row.note);
         }

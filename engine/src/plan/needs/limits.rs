@@ -117,11 +117,7 @@ impl Need {
             }
             self.grounds.rule = format!("{} At most: {}", self.grounds.rule, ceiling.grounds.rule);
             self.grounds.inputs.extend(ceiling.grounds.inputs.iter().cloned());
-            for source in &ceiling.grounds.sources {
-                if !self.grounds.sources.contains(source) {
-                    self.grounds.sources.push(*source);
-                }
-            }
+            self.grounds.cite(&ceiling.grounds.sources);
         }
         (self.in_all, self.at_once) = (Some(in_all), Some(at_once));
     }
