@@ -610,7 +610,7 @@ impl Work<'_> {
             rounds.next().map(|first| self.feeds_first(&first)).into_iter().collect()
         };
         for (what, at) in rounds.zip(1..) {
-            let before = jobs.last().and_then(|job| job.to.or(job.from));
+            let before = jobs.iter().filter_map(|job| job.to.or(job.from)).max();
             jobs.push(self.feeds_again(&what, at, before));
         }
         jobs.extend(self.sprays());

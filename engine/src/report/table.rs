@@ -302,8 +302,8 @@ fn fits(row: &[Cell], columns: &[Column], decimal: Decimal) -> bool {
     filled(row).count() > 2 || columns.len() < 3 || read_row(row, decimal).drafts.is_empty()
 }
 
-/// Whether the name of a property stands where results belong: `pH  5.4` below a table of
-/// nutrients is no row of it.
+/// Whether the name of a property stands where results belong, or where a sample's name does:
+/// `pH  5.4` below a table of nutrients is no row of it.
 fn names_results(row: &[Cell], columns: &[Column], decimal: Decimal) -> bool {
     let named = |cell: &Cell| {
         cell.text.chars().count() > 1
@@ -311,7 +311,8 @@ fn names_results(row: &[Cell], columns: &[Column], decimal: Decimal) -> bool {
             && !is_rating(&cell.text)
             && names_property(cell, decimal)
     };
-    columns.iter().filter_map(|c| cell_at(row, c.index)).any(named)
+    let first = filled(row).next().is_some_and(named);
+    (first || columns.iter().filter_map(|c| cell_at(row, c.index)).any(named))
         && !read_row(row, decimal).drafts.is_empty()
 }
 

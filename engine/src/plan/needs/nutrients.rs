@@ -220,6 +220,14 @@ fn still_missing(survey: &Survey<'_>, ledger: &mut Ledger, names: &Names, need: 
     });
 }
 
+/// Whether another table, which was read, calls the soil short too: then memory doesn't stand alone.
+fn a_read_table_agrees(finding: &Finding) -> bool {
+    finding
+        .second_opinions
+        .iter()
+        .any(|other| other.level.is_short() && !other.grounds.rests_on_memory())
+}
+
 /// The judgement a need begins from; the need itself where nothing can be worked out.
 pub(super) fn level_of<'a>(
     survey: &'a Survey<'_>,
@@ -233,16 +241,20 @@ pub(super) fn level_of<'a>(
             let answer = format!("It can't be said yet. {why}");
             Err(Need::said(kind, Verdict::Unknown, answer, finding.grounds.clone()))
         }
-        Some(level) if level.is_short() && finding.rests_on_memory() => Err(Need::said(
-            kind,
-            Verdict::Unknown,
-            format!(
-                "Perhaps: the soil is {} in {} by a range that we know only from memory. Ask the lab what it recommends.",
-                level.label(),
-                property.label()
-            ),
-            finding.grounds.clone(),
-        )),
+        Some(level)
+            if level.is_short() && finding.rests_on_memory() && !a_read_table_agrees(finding) =>
+        {
+            Err(Need::said(
+                kind,
+                Verdict::Unknown,
+                format!(
+                    "Perhaps: the soil is {} in {} by a range that we know only from memory. Ask the lab what it recommends.",
+                    level.label(),
+                    property.label()
+                ),
+                finding.grounds.clone(),
+            ))
+        }
         Some(level) => Ok((level, finding)),
     })
 }
