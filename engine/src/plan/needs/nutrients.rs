@@ -16,7 +16,7 @@ use crate::sources::{
     OUR_CHOICE, PSNT_SWEET_CORN, RB209_RATES, TEXAS_RATES, UC_NITRATE, UMASS_RATES, UMASS_REPORT,
     UMN_COMPOST,
 };
-use crate::survey::Survey;
+use crate::survey::{Ground, Survey};
 
 /// Grams on 1 m² in 1 kg/ha. Source: arithmetic (derived).
 const GRAMS_PER_M2_IN_KG_PER_HA: f64 = 0.1;
@@ -272,7 +272,8 @@ fn by_level(
         Err(need) => return Some(need),
     };
     if !level.is_short() {
-        return Some(enough(property, level, finding, names.kind));
+        let upkeep = upkeep(survey, ledger, (property, level, finding), names, rates.dressed);
+        return Some(upkeep.unwrap_or_else(|| enough(property, level, finding, names.kind)));
     }
     let what = property.label();
     let usual = if level == Level::VeryLow { rates.very_low } else { rates.low };
@@ -292,6 +293,34 @@ fn by_level(
     grounds.sources.extend(finding.grounds.sources.iter().copied());
     let answer =
         format!("The soil is {} in {what}: feed it this year, then test again.", level.label());
+    let mut need = Need::said(names.kind, Verdict::Give, answer, grounds);
+    enter(survey, ledger, names, rate, &mut need);
+    need.others.extend(when.map(|when| format!("The guide gives it so: {when}.")));
+    Some(need)
+}
+
+/// What the region's own guide, where it was read, still gives these very plants on a soil that
+/// has enough: as much as the harvest takes.
+fn upkeep(
+    survey: &Survey<'_>,
+    ledger: &mut Ledger,
+    (property, level, finding): (Property, Level, &Finding),
+    names: &Names,
+    dressed: Dressed,
+) -> Option<Need> {
+    let found = dressing(survey, dressed, Some(level)).filter(|_| level != Level::Excess)?;
+    // Peat holds no phosphate, so that it runs off.
+    let runs_off = property == Property::Phosphorus && survey.bed.ground == Ground::Organic;
+    if runs_off || !found.own || found.rate.likely <= 0.0 || found.grounds.rests_on_memory() {
+        return None;
+    }
+    let Dressing { rate, mut grounds, when, .. } = found;
+    let what = property.label();
+    grounds = grounds.input(what, format!("{} in the test", level.label()));
+    grounds.cite(&finding.grounds.sources);
+    let answer = format!(
+        "The soil has enough {what}. The region's guide gives these plants a little still, for what the harvest takes."
+    );
     let mut need = Need::said(names.kind, Verdict::Give, answer, grounds);
     enter(survey, ledger, names, rate, &mut need);
     need.others.extend(when.map(|when| format!("The guide gives it so: {when}.")));
