@@ -1,0 +1,238 @@
+//! Reports of the world: layouts that were met in public text, rebuilt with invented numbers by
+//! people who had not seen the program, and pages that hold no soil result at all.
+//!
+//! `open` is for building by; `aside` is counted, and looked into by nobody. A result is
+//!
+//! - right: property, number and unit, in a sample of that name;
+//! - asked: property and number, while the unit, the method or the sample is open;
+//! - unread: not taken, so that a person must type it;
+//! - wrong: taken with another unit, or not in the truth at all.
+//!
+//! `cargo test -p emberloam-tests --test world -- --nocapture` prints the tables; with
+//! `EMBERLOAM_WORLD=a07` what is wrong and unread in the files of that name.
+#![allow(missing_docs, reason = "each test's name says what it checks")]
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::PathBuf;
+
+use emberloam_engine::quantity::Unit;
+use emberloam_engine::report::{self, Reading, Report};
+use emberloam_files::open_file;
+
+fn world(folder: &str) -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("world").join(folder)
+}
+
+fn read(path: &std::path::Path) -> Result<Report, String> {
+    let bytes = fs::read(path).expect("the file can be read");
+    let opened = open_file(&bytes).map_err(|why| why.to_string())?;
+    let grid = report::open(opened.text.as_bytes()).map_err(|why| why.to_string())?;
+    report::read(&grid).map_err(|why| why.to_string())
+}
+
+/// One result that the page prints.
+struct Truth {
+    sample: String,
+    property: String,
+    said: String,
+    number: f64,
+    unit: String,
+}
+
+/// Each file with its results.
+fn truths(folder: &str) -> BTreeMap<String, Vec<Truth>> {
+    let mut all: BTreeMap<String, Vec<Truth>> = BTreeMap::new();
+    let files = fs::read_dir(world(folder)).expect("a folder").filter_map(Result::ok);
+    for list in files.map(|entry| entry.path()) {
+        if list.extension().is_none_or(|ending| ending != "tsv") {
+            continue;
+        }
+        for line in fs::read_to_string(&list).expect("a list").lines().skip(1) {
+            let cells: Vec<&str> = line.split('\t').collect();
+            let [file, sample, property, said, number, unit, ..] = cells[..] else {
+                panic!("{}: {line:?} has too few cells", list.display());
+            };
+            all.entry(file.into()).or_default().push(Truth {
+                sample: sample.into(),
+                property: property.into(),
+                said: said.into(),
+                number: number.parse().unwrap_or_else(|_| panic!("{file}: {number} is no number")),
+                unit: unit.replace(' ', ""),
+            });
+        }
+    }
+    all
+}
+
+#[derive(Clone, Copy, Default)]
+struct Count {
+    right: usize,
+    asked: usize,
+    unread: usize,
+    wrong: usize,
+}
+
+/// The truth's unit as the engine writes its own, and how many of the engine's are in one.
+fn unit_of(printed: &str) -> (&str, f64) {
+    let plain = printed.split("as").next().unwrap_or_default();
+    match plain {
+        "ppm" => ("mg/kg", 1.0),
+        "mg/dm3" | "g/m3" => ("mg/L", 1.0),
+        "mg/100g" => ("mg/100 g", 1.0),
+        "meq/100g" | "cmol/kg" | "cmolc/kg" => ("meq/100 g", 1.0),
+        "meq/100cm3" | "cmolc/dm3" => ("meq/100 cm³", 1.0),
+        "mmolc/dm3" => ("meq/100 cm³", 0.1),
+        "mmolc/kg" => ("mmol(c)/kg", 1.0),
+        "uS/cm" => ("µS/cm", 1.0),
+        "mS/cm" | "mmho/cm" => ("dS/m", 1.0),
+        "g/cm3" => ("g/cm³", 1.0),
+        "g/L" => ("g/dm³", 1.0),
+        other => (other, 1.0),
+    }
+}
+
+fn near(a: f64, b: f64) -> bool {
+    (a - b).abs() <= 2e-3 * a.abs().max(b.abs()).max(1e-9)
+}
+
+/// Whether a reading says the number, as printed or in the engine's unit.
+fn says(reading: &Reading, truth: &Truth) -> bool {
+    let squashed = |text: &str| text.chars().filter(|c| !c.is_whitespace()).collect::<String>();
+    let number = reading.amount.map(|amount| amount.number());
+    let (_, factor) = unit_of(&truth.unit);
+    let same = |n: f64| near(n, truth.number) || near(n, truth.number * factor);
+    number.is_some_and(same)
+        || squashed(&reading.original).starts_with(&squashed(&truth.said))
+        || truth.said.starts_with(['<', '>']) && number.is_some_and(same)
+}
+
+fn compare(truths: &[Truth], report: &Report, faults: &mut Vec<String>) -> Count {
+    let mut count = Count::default();
+    let mut left: Vec<(&str, &Reading)> = report
+        .samples
+        .iter()
+        .flat_map(|s| s.readings.iter().map(|r| (s.name.as_str(), r)))
+        .collect();
+    let several = truths.iter().any(|truth| truth.sample != truths[0].sample);
+    for truth in truths {
+        let fits = |(_, reading): &&(&str, &Reading)| {
+            reading.property.name() == truth.property && says(reading, truth)
+        };
+        let named = |name: &str| {
+            let (a, b) = (name.to_lowercase(), truth.sample.to_lowercase());
+            !several || a == b || !b.is_empty() && (a.contains(&b) || b.contains(&a))
+        };
+        let found = left
+            .iter()
+            .filter(fits)
+            .find(|(name, _)| named(name))
+            .or_else(|| left.iter().find(fits));
+        let Some(&(name, reading)) = found else {
+            count.unread += 1;
+            faults.push(format!("unread: {} {} {}", truth.sample, truth.property, truth.said));
+            continue;
+        };
+        left.retain(|&(n, r)| !(n == name && std::ptr::eq(r, reading)));
+        let (unit, _) = unit_of(&truth.unit);
+        match reading.unit.map(Unit::symbol) {
+            Some(own) if !unit.is_empty() && own != unit => {
+                count.wrong += 1;
+                faults.push(format!(
+                    "wrong: {} {}: {own}, printed {unit}",
+                    truth.property, truth.said
+                ));
+            }
+            None if !unit.is_empty() => count.asked += 1,
+            _ if !named(name) => {
+                count.wrong += 1;
+                faults.push(format!(
+                    "wrong: {} {} of {:?} is given to {name:?}",
+                    truth.property, truth.said, truth.sample
+                ));
+            }
+            _ => count.right += 1,
+        }
+    }
+    for (name, reading) in left {
+        count.wrong += 1;
+        faults.push(format!(
+            "wrong: {name}: {} {} from {:?} is no result",
+            reading.property.name(),
+            reading.original,
+            reading.name
+        ));
+    }
+    count
+}
+
+fn counted(folder: &str, shown: bool) -> Count {
+    let asked = std::env::var("EMBERLOAM_WORLD").ok();
+    let mut total = Count::default();
+    for (file, truth) in truths(folder) {
+        let mut faults = Vec::new();
+        let count = match read(&world(folder).join(&file)) {
+            Ok(report) => compare(&truth, &report, &mut faults),
+            Err(why) => {
+                faults.push(why);
+                Count { unread: truth.len(), ..Count::default() }
+            }
+        };
+        let Count { right, asked: open, unread, wrong } = count;
+        if shown {
+            println!("{file:<44} {right:>5} {open:>5} {unread:>6} {wrong:>5}");
+            if asked.as_ref().is_some_and(|name| file.contains(name.as_str())) {
+                println!("    {}", faults.join("\n    "));
+            }
+        }
+        total.right += right;
+        total.asked += open;
+        total.unread += unread;
+        total.wrong += wrong;
+    }
+    let Count { right, asked, unread, wrong } = total;
+    let all = (right + asked + unread).max(1) as f64 / 100.0;
+    println!(
+        "{folder}: {:.1} % right, {:.1} % asked, {:.1} % unread; {wrong} wrong",
+        right as f64 / all,
+        asked as f64 / all,
+        unread as f64 / all
+    );
+    total
+}
+
+/// Source: the pages themselves; the truth was written by who made them.
+#[test]
+fn reports_of_the_world_are_read() {
+    println!("{:<44} right asked unread wrong", "file");
+    counted("open", true);
+}
+
+#[test]
+fn reports_set_aside_are_counted() {
+    counted("aside", false);
+}
+
+/// A page of rates, ranges, leaves, water, compost or prices yields no reading.
+#[test]
+fn a_page_that_is_no_soil_report_yields_nothing() {
+    let mut wrong = Vec::new();
+    let mut pages = 0;
+    for path in fs::read_dir(world("pages")).expect("a folder").filter_map(Result::ok) {
+        let path = path.path();
+        let name = path.file_name().and_then(|name| name.to_str()).unwrap_or_default().to_owned();
+        if name == "README.md" {
+            continue;
+        }
+        pages += 1;
+        if let Ok(report) = read(&path) {
+            let readings = report.samples.iter().flat_map(|sample| &sample.readings);
+            let told: Vec<String> =
+                readings.map(|r| format!("{} {}", r.property.name(), r.original)).collect();
+            wrong.push(format!("{name}: {}", told.join(", ")));
+        }
+    }
+    wrong.sort();
+    println!("{} of {pages} pages yield a reading:\n{}", wrong.len(), wrong.join("\n"));
+    assert!(pages >= 30);
+}
