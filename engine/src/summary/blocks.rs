@@ -127,7 +127,10 @@ fn figure(f: &Figure, measures: Measures) -> Line {
 /// A need: its answer, its amounts for the bed, its steps.
 fn need(need: &Need, measures: Measures) -> Vec<Line> {
     let mut lines = vec![Line::said(&need.answer, &need.grounds)];
-    lines.extend(need.figures.iter().map(|f| figure(f, measures)));
+    // Where nothing is given a number only confuses, and a salt's stands in the answer.
+    if need.given().is_some() && need.salt.is_none() {
+        lines.extend(need.figures.iter().map(|f| figure(f, measures)));
+    }
     lines.extend(plain(&need.steps));
     lines
 }
