@@ -127,9 +127,12 @@ fn figure(f: &Figure, measures: Measures) -> Line {
 /// A need: its answer, its amounts for the bed, its steps.
 fn need(need: &Need, measures: Measures) -> Vec<Line> {
     let mut lines = vec![Line::said(&need.answer, &need.grounds)];
-    // Where nothing is given a number only confuses, and a salt's stands in the answer.
+    // Where nothing is given a number only confuses; a salt's stands in the answer; and what is
+    // carried to the bed counts there, not what it comes to on a square metre.
     if need.given().is_some() && need.salt.is_none() {
-        lines.extend(need.figures.iter().map(|f| figure(f, measures)));
+        let by_area = [Unit::GPerM2, Unit::GPerM2OfLawn];
+        let carried = need.figures.iter().filter(|f| !by_area.contains(&f.unit));
+        lines.extend(carried.map(|f| figure(f, measures)));
     }
     lines.extend(plain(&need.steps));
     lines
