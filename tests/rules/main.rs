@@ -15,6 +15,7 @@ mod laboratory;
 mod leaching;
 mod ledger;
 mod material;
+mod measures;
 mod needs;
 mod needs_lime;
 mod own_file;

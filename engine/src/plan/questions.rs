@@ -8,7 +8,7 @@ use time::Duration;
 use crate::case::{Bag, BagState, Case, Feedstock, Winter};
 use crate::plan::facts::LOW_CEC;
 use crate::plan::path::{Decision, Path, RuleName, decide};
-use crate::quantity::Band;
+use crate::quantity::{Band, Unit};
 use crate::question::{Question, QuestionId};
 use crate::ranges::{Finding, Level};
 use crate::season::Window;
@@ -286,8 +286,9 @@ impl Asked<'_> {
                     "How large is the bed? What was given can't be a bed: from 0.01 m² (a tenth of a square foot) to ten hectares."
                 }
             };
-            let changes = "The amounts are for 1 m² (11 sq ft) until you say.";
-            self.ask(QuestionId::Area, text, changes, None);
+            let one = self.survey.shown(&Band::exactly(bed.area.value), Unit::SquareMetre);
+            let changes = format!("The amounts are for {one} until you say.");
+            self.ask(QuestionId::Area, text, &changes, None);
         }
         if !bed.depth.known {
             let text = match given.depth_cm {

@@ -10,8 +10,14 @@ use crate::season::Timing;
 use crate::soil::{Measure, PEAT_MATTER, PlantGroup, Property, Soil, SoilGroup, Texture};
 use crate::sources::{ADAMS_1973, BULK_DENSITY, Citation, OUR_CHOICE};
 
-/// The area until somebody says, m². Our choice.
-const USUAL_AREA: f64 = 1.0;
+/// The area until somebody says, m²: one square metre, or 100 square feet, by which guides count.
+/// Our choice.
+fn usual_area(measures: Measures) -> f64 {
+    match measures {
+        Measures::Metric => 1.0,
+        Measures::Us => 9.290_304,
+    }
+}
 /// What the area of a bed can be, m². Our choice: a hand's breadth to ten hectares.
 pub(crate) const AREAS: std::ops::RangeInclusive<f64> = 0.01..=100_000.0;
 /// Worked depth until somebody says, cm: as deep as most garden samples.
@@ -215,11 +221,11 @@ fn area(bed: &case::Bed, measures: Measures) -> Fact<f64> {
         Some(area) => {
             Fact::known(area, "area", shown(&Band::exactly(area), Unit::SquareMetre, measures))
         }
-        None => Fact::assumed(
-            USUAL_AREA,
-            "1 m² (11 sq ft): the area of the bed isn't known.".into(),
-            &[],
-        ),
+        None => {
+            let usual = usual_area(measures);
+            let told = shown(&Band::exactly(usual), Unit::SquareMetre, measures);
+            Fact::assumed(usual, format!("{told}: the area of the bed isn't known."), &[])
+        }
     }
 }
 
