@@ -178,6 +178,16 @@ fn is_only_marks(text: &str) -> bool {
     text.chars().all(|c| matches!(c, '*' | '†' | '‡' | '§' | '.'))
 }
 
+/// `24 inches`, `30 days`: what no soil property is measured in.
+fn is_length_or_time(left: &str) -> bool {
+    const WORDS: [&str; 16] = [
+        "inch", "inches", "feet", "foot", "yards", "cores", "acres", "minutes", "hours", "days",
+        "weeks", "months", "years", "tage", "jahre", "ans",
+    ];
+    let word = fold::words(first_chars(left, 12)).into_iter().next();
+    word.is_some_and(|word| WORDS.contains(&word.text.as_str()))
+}
+
 /// `g/dm3`: something per something.
 fn looks_like_unit(text: &str) -> bool {
     let text = text.trim_start_matches([' ', '(', '[']);
@@ -245,7 +255,11 @@ impl<'a> Placing<'a> {
             Said::Missing => return Ok(None),
             Said::Amount(amount, end) => {
                 new.amount = Some(amount);
-                new.take_tail(amount, Tail::of(&result[end..], decimal));
+                let tail = Tail::of(&result[end..], decimal);
+                if tail.left.as_deref().is_some_and(is_length_or_time) {
+                    return Err(format!("a length or a time, not a result for {label}"));
+                }
+                new.take_tail(amount, tail);
             }
             Said::NotDetected => {
                 new.notes.push("not detected; the report gives no limit".into());
@@ -311,6 +325,10 @@ impl<'a> Placing<'a> {
         if label.has(Word::Advice) || fold::squash(text).contains("00sq") {
             // "1.5 lb/1000 sq ft recommended": no soil is measured in such a unit.
             return Err("a recommendation, not a result".into());
+        }
+        if is_length_or_time(text) {
+            let label = self.draft.quantity.property.label();
+            return Err(format!("a length or a time, not a result for {label}"));
         }
         if is_only_marks(text) {
             return Ok(());

@@ -8,6 +8,7 @@ use super::marks::{Mark, mark};
 use super::number::{Decimal, Evidence, Said, said};
 use super::place::Tail;
 use super::reader::{Reader, is_wordless, whole};
+use super::sections::parts;
 use super::table;
 use super::{Cell, Grid, Report, Trouble};
 use crate::region::Region;
@@ -25,6 +26,19 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
     let mut reader = Reader::new(decimal, grid.paged);
     reader.report.notes.extend(note);
     let rows = written_out(&grid.rows);
+    let mut from = 0;
+    for (end, matter) in parts(&rows, decimal) {
+        reader.section = matter;
+        read_sheets(&mut reader, &rows[from..end])?;
+        from = end;
+    }
+    let mut report = reader.finish(grid)?;
+    report.regions = Region::named_in(grid.rows.iter().flatten().map(|cell| cell.text.as_str()));
+    Ok(report)
+}
+
+/// Reads rows of one or more sheets.
+fn read_sheets(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
     let mut at = 0;
     while at < rows.len() {
         if let Some(name) = sheet_name(&rows[at]) {
@@ -33,12 +47,14 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
         }
         let rest = &rows[at..];
         let end = rest.iter().position(|r| sheet_name(r).is_some()).unwrap_or(rest.len());
-        read_part(&mut reader, &from_the_margin(&rest[..end], decimal))?;
+        if reader.section.is_some() {
+            rest[..end].iter().try_for_each(|row| reader.row_of_section(row))?;
+        } else {
+            read_part(reader, &from_the_margin(&rest[..end], reader.decimal))?;
+        }
         at += end;
     }
-    let mut report = reader.finish(grid)?;
-    report.regions = Region::named_in(grid.rows.iter().flatten().map(|cell| cell.text.as_str()));
-    Ok(report)
+    Ok(())
 }
 
 /// The name of the sheet that begins at a row.

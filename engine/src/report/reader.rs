@@ -16,6 +16,7 @@ use super::marks::is_page_number;
 use super::names::Word;
 use super::number::Decimal;
 use super::place::{Draft, place};
+use super::sections::Matter;
 use super::settle::settle;
 use super::split::is_endless;
 use super::textures::clay_of;
@@ -186,6 +187,10 @@ pub(super) struct Reader {
     idle: usize,
     /// Unread lines that are only counted.
     more_unread: usize,
+    /// What the rows under way are about, if not the soil.
+    pub section: Option<Matter>,
+    /// What the first such rows with figures were about.
+    not_of_soil: Option<Matter>,
 }
 
 /// What the text before the first sheet says of every sheet.
@@ -488,8 +493,31 @@ impl Reader {
         Some(parts)
     }
 
+    /// A row of a part that is not about the soil: what is advised is taken, and what the rows
+    /// say of methods; no result. Of leaves or water nothing is taken.
+    pub fn row_of_section(&mut self, row: &[Cell]) -> Result<(), Trouble> {
+        let Some(matter) = self.section else { return Ok(()) };
+        let (text, place) = whole(row);
+        let figures = text.bytes().any(|b| b.is_ascii_digit());
+        if figures {
+            self.not_of_soil.get_or_insert(matter);
+        }
+        if matter.is_about_soil() {
+            return self.free_row(row);
+        }
+        self.look_at(row)?;
+        if figures {
+            self.unread(None, &text, matter.reason(), place);
+        }
+        Ok(())
+    }
+
     /// Results in a line of their own.
     fn free_results(&mut self, drafts: &[Draft], whole: &str, at: Place) -> Result<(), Trouble> {
+        if let Some(matter) = self.section {
+            self.unread(None, whole, matter.reason(), at);
+            return Ok(());
+        }
         if self.after_table {
             let reason = "it stands outside the table, so its sample isn't known";
             self.unread(None, whole, reason, at);
@@ -648,7 +676,9 @@ impl Reader {
             symbols > 1
         };
         if refused || grid.rows.iter().flatten().filter(|c| !is_wordless(c)).any(soil_words) {
-            return Trouble::NoResults;
+            return self
+                .not_of_soil
+                .map_or(Trouble::NoResults, |matter| Trouble::NotOfSoil { what: matter.what() });
         }
         if tabular {
             let names = grid.rows.iter().find(|r| r.len() > 1).into_iter().flatten();
