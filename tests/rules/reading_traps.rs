@@ -947,3 +947,97 @@ fn the_group_of_soils_and_the_target_are_told() {
         assert_eq!(report(&format!("{line}\npH 5.8")).samples[0].target_ph, target, "{line}");
     }
 }
+
+/// A number that may stand one column off is not taken.
+#[test]
+fn a_row_with_more_numbers_than_headings_gives_none() {
+    let tables = [
+        "Sample\tpH\tP ppm\tK ppm\nEast 1\t6.1\t18\t120\nEast 2\t1\t6.4\t22\t140\n",
+        "Lab       pH    P ppm   K ppm   Mg ppm\n7719  East  4.7   19    8    5\n7720  West  4.4   14   4    11\n",
+        "Sample;pH;P ppm;K ppm\nEast;6.1;18;120\nWest;0-20;6.4;22;140\n",
+    ];
+    for table in tables {
+        let found = report(&format!("Sample: Yard\npH 7.1\n{table}"));
+        let west = |r: &emberloam_engine::report::Reading| {
+            ["6.4", "22", "140", "19", "14"].contains(&r.original.as_str())
+        };
+        let taken = found.samples.iter().flat_map(|s| &s.readings).find(|r| west(r));
+        assert!(taken.is_none(), "{table}: {taken:?}");
+        let told = found.samples.iter().flat_map(|s| &s.unread);
+        assert!(told.chain(&found.unread).any(|u| u.reason.contains("more numbers")), "{table}");
+    }
+}
+
+#[test]
+fn a_row_in_another_unit_is_no_second_sample() {
+    let tables = [
+        "Depth\tNO3-N ppm\tP ppm\tK ppm\n0-6 in\t9\t22\t301\nlbs/acre\t18\t44\t602\n",
+        "Sample,P ppm,K ppm,Mg ppm\nEast,22,301,80\nlb/ac,44,602,160\n",
+        "Sample;P mg/kg;K mg/kg\nOst;22;301\nkg/ha;66;903\n",
+    ];
+    for table in tables {
+        let found = report(table);
+        assert_eq!(found.samples.len(), 1, "{table}");
+        assert!(found.samples[0].readings.iter().all(|r| r.unit == Some(Unit::MgPerKg)), "{table}");
+    }
+}
+
+#[test]
+fn a_unit_in_its_own_cell_moves_no_result() {
+    let text = "Test\tEast\tRating\tWest\tRating\npH\t5.5\tLow\t6.2\tHigh\n\
+                Phosphorus\tmg/l\t3.1\tL\t7.7\tM\nPotassium\tmg/l\t61\tL\t118\tM\n";
+    let found = report(text);
+    let west = &found.samples[1].readings;
+    let told: Vec<_> = west.iter().map(|r| (r.original.as_str(), r.rating.as_deref())).collect();
+    assert_eq!(told, [("6.2", Some("High")), ("7.7", Some("M")), ("118", Some("M"))]);
+    assert_eq!(west[1].unit, Some(Unit::MgPerL));
+}
+
+#[test]
+fn a_footnote_or_a_factor_is_no_result() {
+    for line in ["Zinc (Zn) 4/ mg/dm3", "Copper 2/", "P = P2O5 × 0.436", "K = K2O × 0,83"] {
+        let found = report(&format!("pH 6.2\n{line}\n"));
+        assert_eq!(found.samples[0].readings.len(), 1, "{line}");
+    }
+    assert_eq!(shown("Zinc (Zn)4/ 1.2 mg/dm3"), ["zinc 1.2 mg/L"]);
+}
+
+/// Pages about something else say what they are.
+#[test]
+fn a_page_of_something_else_says_what_it_seems_to_be() {
+    let pages = [
+        ("Leaf analysis\nBlock 3\nP 0.19 %\nK 1.0 %\nZn 17 ppm", "leaves"),
+        ("Blattanalyse Apfel\nP 0,19 %\nZn 17 mg/kg", "leaves"),
+        ("Sample type: irrigation water\npH 7.9\nCa 71 mg/L", "water"),
+        ("Analisi dell'acqua\npH 7,9\nCa 71 mg/l", "water"),
+        ("Compost test results\npH 7.7\nZinc 148 ppm", "compost"),
+        ("GUARANTEED ANALYSIS\nZinc (Zn) 0.05%\nIron 0.1%", "fertiliser"),
+        ("Target levels\npH 6.5\nP 40 ppm\nK 150 ppm", "ranges"),
+        ("Crop removal\nP 20 lb/acre\nK 40 lb/acre", "take up"),
+        ("Price list\npH 6.50\nBoron 11.50", "prices"),
+    ];
+    for (page, what) in pages {
+        let said = trouble(page);
+        assert!(
+            matches!(said, Trouble::NotOfSoil { what: it } if it.contains(what)),
+            "{page}: {said}"
+        );
+    }
+}
+
+#[test]
+fn the_soil_part_of_a_report_with_other_parts_is_kept() {
+    let reports = [
+        "Soil test\npH 6.2\nP 18 ppm\n\nLeaf analysis\nP 0.2 %\nZn 17 ppm",
+        "Water analysis\npH 7.9\nCa 71 mg/L\n\nSoil analysis\npH 6.2\nP 18 ppm",
+        "pH 6.2\nP 18 ppm\n\nTarget levels\nP 40 ppm\nK 150 ppm",
+        "pH 6.2\nP 18 ppm\n\nNiveles críticos\nP 40 ppm\nK 150 ppm",
+        "Test\tResult\tUnit\npH\t6.2\t\nP\t18\tppm\nCritical levels\nP\t40\tppm\nK\t150\tppm",
+    ];
+    for text in reports {
+        let found = report(text);
+        let all: Vec<_> =
+            found.samples.iter().flat_map(|s| &s.readings).map(|r| r.original.as_str()).collect();
+        assert!(all.len() == 2 && all[0] == "6.2" && all[1].starts_with("18"), "{text}: {all:?}");
+    }
+}

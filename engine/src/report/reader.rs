@@ -190,7 +190,7 @@ pub(super) struct Reader {
     /// What the rows under way are about, if not the soil.
     pub section: Option<Matter>,
     /// What the first such rows with figures were about.
-    not_of_soil: Option<Matter>,
+    other: Option<Matter>,
 }
 
 /// What the text before the first sheet says of every sheet.
@@ -500,7 +500,7 @@ impl Reader {
         let (text, place) = whole(row);
         let figures = text.bytes().any(|b| b.is_ascii_digit());
         if figures {
-            self.not_of_soil.get_or_insert(matter);
+            self.other.get_or_insert(matter);
         }
         if matter.is_about_soil() {
             return self.free_row(row);
@@ -562,7 +562,9 @@ impl Reader {
             return false;
         }
         let statements = methods(clauses, at.line);
-        let unit = unit_for_all(clauses).map(|unit| (unit, at.line));
+        // "To be added (lbs/acre)" says nothing of the results.
+        let own = self.section.is_none();
+        let unit = unit_for_all(clauses).filter(|_| own).map(|unit| (unit, at.line));
         if statements.is_empty() && unit.is_none() {
             return false;
         }
@@ -676,9 +678,7 @@ impl Reader {
             symbols > 1
         };
         if refused || grid.rows.iter().flatten().filter(|c| !is_wordless(c)).any(soil_words) {
-            return self
-                .not_of_soil
-                .map_or(Trouble::NoResults, |matter| Trouble::NotOfSoil { what: matter.what() });
+            return self.not_of_soil(Trouble::NoResults);
         }
         if tabular {
             let names = grid.rows.iter().find(|r| r.len() > 1).into_iter().flatten();
@@ -689,6 +689,11 @@ impl Reader {
                 .collect();
             return Trouble::NoSoilWords { names };
         }
-        Trouble::Prose
+        self.not_of_soil(Trouble::Prose)
+    }
+
+    /// What the page seems to be, where it says so; else another trouble.
+    fn not_of_soil(&self, otherwise: Trouble) -> Trouble {
+        self.other.map_or(otherwise, |matter| Trouble::NotOfSoil { what: matter.what() })
     }
 }
