@@ -84,7 +84,6 @@ fn single_lines() {
         ("Results (Mehlich-3): pH 6.2, K 9 ppm", &["ph 6.2 ", "potassium 9 mg/kg by Mehlich-3"]),
         ("Exchangeable bases (NH4OAc, pH 7)\nK 9 ppm", &["potassium 9 mg/kg by ammonium acetate"]),
         ("Ca 1 450 ppm", &["calcium 1450 mg/kg"]),
-        ("K 12 120 ppb", &["potassium 12 ?"]),
         ("Ca²⁺ 8.2 cmol/kg", &["calcium 8.2 meq/100 g"]),
         ("Modified Morgan P: 4 ppm", &["phosphorus 4 mg/kg by Modified Morgan"]),
         ("Morgan P: 4 mg/L", &["phosphorus 4 mg/L by Morgan"]),
@@ -964,7 +963,10 @@ fn a_row_with_more_numbers_than_headings_gives_none() {
         let taken = found.samples.iter().flat_map(|s| &s.readings).find(|r| west(r));
         assert!(taken.is_none(), "{table}: {taken:?}");
         let told = found.samples.iter().flat_map(|s| &s.unread);
-        assert!(told.chain(&found.unread).any(|u| u.reason.contains("more numbers")), "{table}");
+        assert!(
+            told.chain(&found.unread).any(|u| u.reason.contains("under the headings")),
+            "{table}"
+        );
     }
 }
 
@@ -1040,4 +1042,50 @@ fn the_soil_part_of_a_report_with_other_parts_is_kept() {
             found.samples.iter().flat_map(|s| &s.readings).map(|r| r.original.as_str()).collect();
         assert!(all.len() == 2 && all[0] == "6.2" && all[1].starts_with("18"), "{text}: {all:?}");
     }
+}
+
+#[test]
+fn of_several_numbers_after_one_name_none_is_chosen() {
+    for line in
+        ["Phosphorus 17 VL 9 M", "Potassium 170 120 88", "K 12 120 ppb", "Calcium 4.1 M 4.21 9.05"]
+    {
+        let found = report(&format!("pH 6.2\n{line}\n"));
+        assert_eq!(found.samples[0].readings.len(), 1, "{line}");
+        assert!(found.samples[0].unread[0].reason.contains("more than one number"), "{line}");
+    }
+    assert_eq!(shown("Potassium 142 120-160"), ["potassium 142 ? [120-160]"]);
+}
+
+#[test]
+fn the_ph_of_an_extractant_is_no_result() {
+    for line in [
+        "Note: Olsen, ammonium acetate 1M pH 7",
+        "K by ammonium acetate, pH 7.0",
+        "0,5 mol/L, pH 7",
+        "Uncertainty (k=2): pH ± 0.2; K2O ± 12 %",
+    ] {
+        let found = report(&format!("P 18 ppm\n{line}\n"));
+        assert_eq!(found.samples[0].readings.len(), 1, "{line}");
+    }
+    assert_eq!(shown("pH 7"), ["ph 7 "]);
+    assert_eq!(shown("pH (KCl) 7.0"), ["salt-ph 7 by potassium chloride"]);
+}
+
+#[test]
+fn a_block_of_names_before_a_block_of_numbers_pairs_nothing() {
+    let text = "pH\nPhosphorus (P)\nLead (Pb)\n5.8\n9.1\n140\n";
+    assert!(matches!(trouble(text), Trouble::NoResults));
+    assert_eq!(shown("Phosphorus (P)\n18 ppm\nPotassium (K)\n140 ppm\n").len(), 2);
+}
+
+#[test]
+fn numbers_under_another_heading_are_not_taken() {
+    let text = "Sample: Yard\npH 7.1\n\n\
+                Lab      Al     Na     OM     Mg     K\n\
+                7120                   4.1    26     38\n\
+                7121     5.7    3.7    2.8    30     24\n";
+    let found = report(text);
+    let all = found.samples.iter().flat_map(|s| &s.readings);
+    let aluminium = all.filter(|r| r.property == Property::Aluminum).map(|r| r.original.as_str());
+    assert_eq!(aluminium.collect::<Vec<_>>(), ["5.7"]);
 }

@@ -423,9 +423,9 @@ fn is_footnote(text: &str) -> bool {
         && rest.strip_prefix('/').is_some_and(|r| r.is_empty() || r.starts_with([' ', ')']))
 }
 
-/// `P = P2O5 ×`: what stands behind is a factor.
+/// `P = P2O5 ×` and `K2O ±`: what stands behind is a factor, or how far a result may be off.
 fn is_formula(before: &str) -> bool {
-    before.trim_end().ends_with(['×', '÷'])
+    before.trim_end().ends_with(['×', '÷', '±'])
 }
 
 /// Whether a text begins as a result does: with a number, a limit, or words for none.

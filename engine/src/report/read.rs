@@ -129,5 +129,19 @@ fn result_below(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Vec<C
     let [result] = rows.get(at + 1)?.as_slice() else { return None };
     let Said::Amount(_, end) = said(&result.text, decimal) else { return None };
     let bare = Tail::of(&result.text[end..], decimal).left.is_none();
+    if of_a_block(rows, at, decimal) {
+        return None;
+    }
     (bare && names_property(name, decimal)).then(|| vec![name.clone(), result.clone()])
+}
+
+/// Whether a name is the last of a block of names, and the number below it the first of a block
+/// of numbers: then the two do not belong together.
+fn of_a_block(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> bool {
+    let alone = |i: usize| match rows.get(i).map(Vec::as_slice) {
+        Some([only]) => Some(only),
+        _ => None,
+    };
+    let name = at.checked_sub(1).and_then(alone).is_some_and(|c| names_property(c, decimal));
+    name && alone(at + 2).is_some_and(|c| is_result(&c.text, decimal))
 }

@@ -162,7 +162,7 @@ const PHRASES: &[(Says, &str)] = &[
     ),
     (
         Says::Title(Matter::Rates),
-        "recommendation|fertilizer recommend|fertiliser recommend|fertilizer guide|fertiliser guide|fertilizer rates|fertiliser rates|suggested for|suggested rates|soil fertility guidelines|lime rate|lime recommend|how much lime|nutrient needs|nutrients to apply|amounts to apply|wie viel kalk|kalkbedarf im|dungeempfehlung|dungungsempfehlung|empfehlung|dungebedarf|conseil de fumure|conseils de fumure|avis de fumure|preconisation|recommandation|recomendacion|recomendacoes|recomendacao|adubacao de|adubacao para|quadro de adubacao|dosis de|doses de|raccomandazion|consigli di concimazione|piano di concimazione|bemesting|bemestingsadvies|adviesgift|gift per|godslingsrad|godskningsraad|gjodslingsrad|zalecenia|doporuceni|gubre tavsiye|рекомендаци|дозы удобрений|нормы внесения",
+        "recommendation|fertilizer recommend|fertiliser recommend|fertilizer guide|fertiliser guide|fertilizer rates|fertiliser rates|suggested for|suggested rates|soil fertility guidelines|lime rate|lime recommend|how much lime|nutrient needs|nutrients to apply|amounts to apply|wie viel kalk|kalkbedarf im|dungeempfehlung|dungungsempfehlung|empfehlung|dungebedarf|conseil de fumure|conseil fumure|conseils de fumure|avis de fumure|preconisation|recommandation|recomendacion|recomendacoes|recomendacao|adubacao de|adubacao para|quadro de adubacao|dosis de|doses de|raccomandazion|consigli di concimazione|piano di concimazione|bemesting |bemestingsadvies|adviesgift|gift per|godslingsrad|godskningsraad|gjodslingsrad|zalecenia|doporuceni|gubre tavsiye|рекомендаци|дозы удобрений|нормы внесения",
     ),
     (
         Says::Title(Matter::Ranges),
@@ -244,8 +244,11 @@ fn says(plain: &str) -> Vec<Says> {
 fn heading(row: &[Cell], decimal: Decimal) -> Vec<Says> {
     let cells: Vec<&Cell> = filled(row).collect();
     let length: usize = cells.iter().map(|c| c.text.len()).sum();
-    if cells.is_empty() || cells.len() > 4 || length > LONGEST {
+    if cells.is_empty() || length > LONGEST {
         return Vec::new();
+    }
+    if cells.len() > 4 {
+        return of_head(&cells);
     }
     // "PATHOLOGY REPORT     Collected: 9 May": the title is the first cell.
     let (first, joined) = (&cells[0].text, cells.iter().map(|c| c.text.as_str()));
@@ -260,6 +263,14 @@ fn heading(row: &[Cell], decimal: Decimal) -> Vec<Says> {
 
 fn is_tested(said: &[Says]) -> bool {
     said.contains(&Says::Tested)
+}
+
+/// `RATES (kg/ha)   P2O5   K2O   MgO   CaO`: the head of a table whose first cell says that it
+/// advises.
+fn of_head(cells: &[&Cell]) -> Vec<Says> {
+    let figures = |c: &&Cell| c.text.starts_with(|c: char| c.is_ascii_digit());
+    let said = if cells.iter().any(figures) { Vec::new() } else { of_title(&cells[0].text) };
+    said.into_iter().filter(|says| *says == Says::Title(Matter::Rates)).collect()
 }
 
 /// What the words of a title say. `Fertilizer: compost` says what was spread, and is none;
@@ -342,8 +353,16 @@ fn begins(
     let has = |says| found.contains(&says) && count < 3;
     let sample = || matches!(about_sample(row, decimal), Some(AboutSample::Name(..)));
     let again = has(Says::Soil) && !has(Says::Laboratory)
-        || under.is_about_soil() && (has(Says::Results) || count < 5 && sample());
+        || under.is_about_soil()
+            && (has(Says::Results) || heads_results(row) || count < 5 && sample());
     again.then_some(None)
+}
+
+/// `Test   Result   Unit`: the head of a table of results.
+fn heads_results(row: &[Cell]) -> bool {
+    let results = |c: &Cell| says(&plain(&c.text)).first() == Some(&Says::Results);
+    let figures = |c: &Cell| c.text.bytes().any(|b| b.is_ascii_digit());
+    filled(row).count() > 1 && filled(row).any(results) && !filled(row).any(figures)
 }
 
 /// Whether only a cell after the first names rates or ranges.
@@ -442,6 +461,8 @@ mod tests {
         assert_eq!(of(text), ends);
         let text = "pH 6.2\nRecommendations\nLime 2 t/ha\nSample ID: Back\npH 7.9";
         assert_eq!(of(text), [(1, None), (3, Some(Matter::Rates)), (5, None)]);
+        let text = "pH 6.2\nTarget levels\nP 40\nTest\tResult\tUnit\nP\t18\tppm";
+        assert_eq!(of(text), [(1, None), (3, Some(Matter::Ranges)), (5, None)]);
         let text = "Leaf analysis\nResults\nP 0.2 %\nSample ID: Tree 4\nK 1.1 %";
         assert_eq!(of(text), [(5, Some(Matter::Leaf))]);
     }

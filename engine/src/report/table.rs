@@ -141,7 +141,7 @@ impl Samples<'_> {
         let named = self.names.map_or(Role::Blank, |i| called(text_at(row, i)));
         let says_so = matches!(named, Role::Ratings);
         let first = filled(row).next();
-        if self.count > 0 && first.is_some_and(|c| Label::of(&c.text).only_unit().is_some()) {
+        if self.count > 0 && first.is_some_and(is_unit_or_share) {
             let (text, place) = whole(row);
             let reason = "the same results in another unit, or sums of them";
             reader.unread(None, &text, reason, place);
@@ -164,7 +164,9 @@ impl Samples<'_> {
         self.count += 1;
         let surplus = has_surplus(row, self.heading.len(), reader.decimal);
         let all = *self.surplus.get_or_insert(surplus);
-        if surplus && (!all || is_parted_by_blanks(row)) {
+        let held = is_parted_by_blanks(row);
+        let moved = held && is_parted_by_blanks(self.heading) && self.is_moved(row);
+        if surplus && !all || (surplus || all) && held || moved {
             let (text, place) = whole(row);
             reader.unread(Some(self.last), &text, SURPLUS, place);
             return Ok(());
@@ -173,6 +175,18 @@ impl Samples<'_> {
         beyond_the_head(reader, self.last, row, self.heading.len());
         self.take_results(reader, row);
         Ok(())
+    }
+
+    /// Whether a result stands under the heading of another column, and not under its own.
+    fn is_moved(&self, row: &[Cell]) -> bool {
+        let under = |cell: &Cell, i: usize| {
+            let (a, b) = (cell.place, self.heading[i].place);
+            !self.heading[i].is_blank() && a.end > b.start && b.end > a.start
+        };
+        self.columns.iter().any(|c| {
+            let other = |cell: &Cell| (0..self.heading.len()).any(|i| under(cell, i));
+            cell_at(row, c.index).is_some_and(|cell| !under(cell, c.index) && other(cell))
+        })
     }
 
     /// Gives the last sample the ratings in a row of them. Without "Rating" before it, as in the
@@ -828,7 +842,15 @@ fn name_above(rows: &[Vec<Cell>], at: usize, column: usize) -> Option<&str> {
 
 /// Why no number of a row is taken.
 const SURPLUS: &str =
-    "the row has more numbers than the table has headings, so it is not clear which is whose";
+    "its numbers don't stand under the headings, so it is not clear which is whose";
+
+/// `ppm` or `% Sat` in place of a sample's name.
+fn is_unit_or_share(cell: &Cell) -> bool {
+    let label = Label::of(&cell.text);
+    let share = label.words.iter().all(|w| matches!(w, Word::Saturation | Word::Sat));
+    let bare = label.properties.is_empty() && label.methods.is_empty() && label.unknown.is_empty();
+    label.unit.is_some() && share && bare
+}
 
 /// Whether numbers stand beyond the last heading. A heading may be missing anywhere then, and
 /// every number may stand one column off.
