@@ -1089,3 +1089,13 @@ fn numbers_under_another_heading_are_not_taken() {
     let aluminium = all.filter(|r| r.property == Property::Aluminum).map(|r| r.original.as_str());
     assert_eq!(aluminium.collect::<Vec<_>>(), ["5.7"]);
 }
+
+#[test]
+fn the_unit_in_a_heading_is_that_of_the_results_below_it() {
+    let text = "Major elements\nK 120\nTrace elements (mg/kg)\nZinc 1.6\nIron 148\n";
+    assert_eq!(shown(text), ["potassium 120 ?", "zinc 1.6 mg/kg", "iron 148 mg/kg"]);
+    let text = "Nutrients (lb/acre)\nK 120\nTrace elements (ppm)\nZinc 1.6\n";
+    assert_eq!(shown(text), ["potassium 120 lb/acre", "zinc 1.6 mg/kg"]);
+    assert_eq!(shown("K 120\nAll results in ppm\n"), ["potassium 120 mg/kg"]);
+    assert_eq!(shown("P 12 mg P2O5/dm3"), ["phosphorus 5.24 mg/L"]);
+}

@@ -17,10 +17,9 @@ use super::names::Word;
 use super::number::Decimal;
 use super::place::{Draft, place};
 use super::sections::Matter;
-use super::settle::settle;
+use super::settle::{UnitSaid, settle};
 use super::split::is_endless;
 use super::textures::clay_of;
-use super::units::Printed;
 use super::{Cell, Grid, Place, Reading, Report, SampleReport, Trouble, Unread};
 use crate::quantity::{Unit, significant};
 use crate::soil::{Amount, MethodKind, Property};
@@ -164,7 +163,7 @@ pub(super) struct Reader {
     pub report: Report,
     pub statements: Vec<Statement>,
     /// A unit named for all nutrients, and on which line.
-    pub unit: Option<(Printed, u32)>,
+    pub units: Vec<UnitSaid>,
     /// What lines before the first sample say of every sample.
     pub before: SampleReport,
     /// How good the name of the current sample is; lower is better.
@@ -193,11 +192,17 @@ pub(super) struct Reader {
     other: Option<Matter>,
 }
 
+/// `TRACE ELEMENTS (mg/kg)`: a heading, whose unit is that of the results below it.
+fn is_unit_in_bracket(whole: &str) -> bool {
+    let inner = whole.trim_end().strip_suffix(')').and_then(|w| w.rsplit_once('('));
+    inner.is_some_and(|(_, unit)| Label::of(unit).only_unit().is_some())
+}
+
 /// What the text before the first sheet says of every sheet.
 #[derive(Clone)]
 struct ForAll {
     statements: Vec<Statement>,
-    unit: Option<(Printed, u32)>,
+    units: Vec<UnitSaid>,
     before: SampleReport,
 }
 
@@ -212,12 +217,12 @@ impl Reader {
         self.settle_samples();
         let for_all = self.for_all.get_or_insert_with(|| ForAll {
             statements: std::mem::take(&mut self.statements),
-            unit: self.unit,
+            units: std::mem::take(&mut self.units),
             // What is advised is for one sample, not for every sheet.
             before: SampleReport { advice: Vec::new(), ..std::mem::take(&mut self.before) },
         });
         self.statements.clone_from(&for_all.statements);
-        self.unit = for_all.unit;
+        self.units.clone_from(&for_all.units);
         self.before = for_all.before.clone();
         self.sheet = name.into();
         (self.rank, self.current, self.after_table) = (None, None, false);
@@ -255,7 +260,7 @@ impl Reader {
                 depth if !same => last = (sample.name.clone(), depth),
                 _ => {}
             }
-            settle(sample, &self.statements, self.unit);
+            settle(sample, &self.statements, &self.units);
         }
     }
 
@@ -564,11 +569,14 @@ impl Reader {
         let statements = methods(clauses, at.line);
         // "To be added (lbs/acre)" says nothing of the results.
         let own = self.section.is_none();
-        let unit = unit_for_all(clauses).filter(|_| own).map(|unit| (unit, at.line));
+        let unit = unit_for_all(clauses).filter(|_| own);
         if statements.is_empty() && unit.is_none() {
             return false;
         }
-        self.unit = self.unit.or(unit);
+        if let Some(printed) = unit.filter(|_| self.units.len() < MOST_STATEMENTS) {
+            let below = is_unit_in_bracket(whole);
+            self.units.push(UnitSaid { printed, line: at.line, below });
+        }
         self.state(statements);
         let label = Label::of(whole);
         let measured = says.soil_word || label.unit.is_some();
