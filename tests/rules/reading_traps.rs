@@ -84,7 +84,6 @@ fn single_lines() {
         ("Results (Mehlich-3): pH 6.2, K 9 ppm", &["ph 6.2 ", "potassium 9 mg/kg by Mehlich-3"]),
         ("Exchangeable bases (NH4OAc, pH 7)\nK 9 ppm", &["potassium 9 mg/kg by ammonium acetate"]),
         ("Ca 1 450 ppm", &["calcium 1450 mg/kg"]),
-        ("K 12 120 ppb", &["potassium 12 ?"]),
         ("Ca²⁺ 8.2 cmol/kg", &["calcium 8.2 meq/100 g"]),
         ("Modified Morgan P: 4 ppm", &["phosphorus 4 mg/kg by Modified Morgan"]),
         ("Morgan P: 4 mg/L", &["phosphorus 4 mg/L by Morgan"]),
@@ -946,4 +945,157 @@ fn the_group_of_soils_and_the_target_are_told() {
     ] {
         assert_eq!(report(&format!("{line}\npH 5.8")).samples[0].target_ph, target, "{line}");
     }
+}
+
+/// A number that may stand one column off is not taken.
+#[test]
+fn a_row_with_more_numbers_than_headings_gives_none() {
+    let tables = [
+        "Sample\tpH\tP ppm\tK ppm\nEast 1\t6.1\t18\t120\nEast 2\t1\t6.4\t22\t140\n",
+        "Lab       pH    P ppm   K ppm   Mg ppm\n7719  East  4.7   19    8    5\n7720  West  4.4   14   4    11\n",
+        "Sample;pH;P ppm;K ppm\nEast;6.1;18;120\nWest;0-20;6.4;22;140\n",
+    ];
+    for table in tables {
+        let found = report(&format!("Sample: Yard\npH 7.1\n{table}"));
+        let west = |r: &emberloam_engine::report::Reading| {
+            ["6.4", "22", "140", "19", "14"].contains(&r.original.as_str())
+        };
+        let taken = found.samples.iter().flat_map(|s| &s.readings).find(|r| west(r));
+        assert!(taken.is_none(), "{table}: {taken:?}");
+        let told = found.samples.iter().flat_map(|s| &s.unread);
+        assert!(
+            told.chain(&found.unread).any(|u| u.reason.contains("under the headings")),
+            "{table}"
+        );
+    }
+}
+
+#[test]
+fn a_row_in_another_unit_is_no_second_sample() {
+    let tables = [
+        "Depth\tNO3-N ppm\tP ppm\tK ppm\n0-6 in\t9\t22\t301\nlbs/acre\t18\t44\t602\n",
+        "Sample,P ppm,K ppm,Mg ppm\nEast,22,301,80\nlb/ac,44,602,160\n",
+        "Sample;P mg/kg;K mg/kg\nOst;22;301\nkg/ha;66;903\n",
+    ];
+    for table in tables {
+        let found = report(table);
+        assert_eq!(found.samples.len(), 1, "{table}");
+        assert!(found.samples[0].readings.iter().all(|r| r.unit == Some(Unit::MgPerKg)), "{table}");
+    }
+}
+
+#[test]
+fn a_unit_in_its_own_cell_moves_no_result() {
+    let text = "Test\tEast\tRating\tWest\tRating\npH\t5.5\tLow\t6.2\tHigh\n\
+                Phosphorus\tmg/l\t3.1\tL\t7.7\tM\nPotassium\tmg/l\t61\tL\t118\tM\n";
+    let found = report(text);
+    let west = &found.samples[1].readings;
+    let told: Vec<_> = west.iter().map(|r| (r.original.as_str(), r.rating.as_deref())).collect();
+    assert_eq!(told, [("6.2", Some("High")), ("7.7", Some("M")), ("118", Some("M"))]);
+    assert_eq!(west[1].unit, Some(Unit::MgPerL));
+}
+
+#[test]
+fn a_footnote_or_a_factor_is_no_result() {
+    for line in ["Zinc (Zn) 4/ mg/dm3", "Copper 2/", "P = P2O5 × 0.436", "K = K2O × 0,83"] {
+        let found = report(&format!("pH 6.2\n{line}\n"));
+        assert_eq!(found.samples[0].readings.len(), 1, "{line}");
+    }
+    assert_eq!(shown("Zinc (Zn)4/ 1.2 mg/dm3"), ["zinc 1.2 mg/L"]);
+}
+
+/// Pages about something else say what they are.
+#[test]
+fn a_page_of_something_else_says_what_it_seems_to_be() {
+    let pages = [
+        ("Leaf analysis\nBlock 3\nP 0.19 %\nK 1.0 %\nZn 17 ppm", "leaves"),
+        ("Blattanalyse Apfel\nP 0,19 %\nZn 17 mg/kg", "leaves"),
+        ("Sample type: irrigation water\npH 7.9\nCa 71 mg/L", "water"),
+        ("Analisi dell'acqua\npH 7,9\nCa 71 mg/l", "water"),
+        ("Compost test results\npH 7.7\nZinc 148 ppm", "compost"),
+        ("GUARANTEED ANALYSIS\nZinc (Zn) 0.05%\nIron 0.1%", "fertiliser"),
+        ("Target levels\npH 6.5\nP 40 ppm\nK 150 ppm", "ranges"),
+        ("Crop removal\nP 20 lb/acre\nK 40 lb/acre", "take up"),
+        ("Price list\npH 6.50\nBoron 11.50", "prices"),
+    ];
+    for (page, what) in pages {
+        let said = trouble(page);
+        assert!(
+            matches!(said, Trouble::NotOfSoil { what: it } if it.contains(what)),
+            "{page}: {said}"
+        );
+    }
+}
+
+#[test]
+fn the_soil_part_of_a_report_with_other_parts_is_kept() {
+    let reports = [
+        "Soil test\npH 6.2\nP 18 ppm\n\nLeaf analysis\nP 0.2 %\nZn 17 ppm",
+        "Water analysis\npH 7.9\nCa 71 mg/L\n\nSoil analysis\npH 6.2\nP 18 ppm",
+        "pH 6.2\nP 18 ppm\n\nTarget levels\nP 40 ppm\nK 150 ppm",
+        "pH 6.2\nP 18 ppm\n\nNiveles críticos\nP 40 ppm\nK 150 ppm",
+        "Test\tResult\tUnit\npH\t6.2\t\nP\t18\tppm\nCritical levels\nP\t40\tppm\nK\t150\tppm",
+    ];
+    for text in reports {
+        let found = report(text);
+        let all: Vec<_> =
+            found.samples.iter().flat_map(|s| &s.readings).map(|r| r.original.as_str()).collect();
+        assert!(all.len() == 2 && all[0] == "6.2" && all[1].starts_with("18"), "{text}: {all:?}");
+    }
+}
+
+#[test]
+fn of_several_numbers_after_one_name_none_is_chosen() {
+    for line in
+        ["Phosphorus 17 VL 9 M", "Potassium 170 120 88", "K 12 120 ppb", "Calcium 4.1 M 4.21 9.05"]
+    {
+        let found = report(&format!("pH 6.2\n{line}\n"));
+        assert_eq!(found.samples[0].readings.len(), 1, "{line}");
+        assert!(found.samples[0].unread[0].reason.contains("more than one number"), "{line}");
+    }
+    assert_eq!(shown("Potassium 142 120-160"), ["potassium 142 ? [120-160]"]);
+}
+
+#[test]
+fn the_ph_of_an_extractant_is_no_result() {
+    for line in [
+        "Note: Olsen, ammonium acetate 1M pH 7",
+        "K by ammonium acetate, pH 7.0",
+        "0,5 mol/L, pH 7",
+        "Uncertainty (k=2): pH ± 0.2; K2O ± 12 %",
+    ] {
+        let found = report(&format!("P 18 ppm\n{line}\n"));
+        assert_eq!(found.samples[0].readings.len(), 1, "{line}");
+    }
+    assert_eq!(shown("pH 7"), ["ph 7 "]);
+    assert_eq!(shown("pH (KCl) 7.0"), ["salt-ph 7 by potassium chloride"]);
+}
+
+#[test]
+fn a_block_of_names_before_a_block_of_numbers_pairs_nothing() {
+    let text = "pH\nPhosphorus (P)\nLead (Pb)\n5.8\n9.1\n140\n";
+    assert!(matches!(trouble(text), Trouble::NoResults));
+    assert_eq!(shown("Phosphorus (P)\n18 ppm\nPotassium (K)\n140 ppm\n").len(), 2);
+}
+
+#[test]
+fn numbers_under_another_heading_are_not_taken() {
+    let text = "Sample: Yard\npH 7.1\n\n\
+                Lab      Al     Na     OM     Mg     K\n\
+                7120                   4.1    26     38\n\
+                7121     5.7    3.7    2.8    30     24\n";
+    let found = report(text);
+    let all = found.samples.iter().flat_map(|s| &s.readings);
+    let aluminium = all.filter(|r| r.property == Property::Aluminum).map(|r| r.original.as_str());
+    assert_eq!(aluminium.collect::<Vec<_>>(), ["5.7"]);
+}
+
+#[test]
+fn the_unit_in_a_heading_is_that_of_the_results_below_it() {
+    let text = "Major elements\nK 120\nTrace elements (mg/kg)\nZinc 1.6\nIron 148\n";
+    assert_eq!(shown(text), ["potassium 120 ?", "zinc 1.6 mg/kg", "iron 148 mg/kg"]);
+    let text = "Nutrients (lb/acre)\nK 120\nTrace elements (ppm)\nZinc 1.6\n";
+    assert_eq!(shown(text), ["potassium 120 lb/acre", "zinc 1.6 mg/kg"]);
+    assert_eq!(shown("K 120\nAll results in ppm\n"), ["potassium 120 mg/kg"]);
+    assert_eq!(shown("P 12 mg P2O5/dm3"), ["phosphorus 5.24 mg/L"]);
 }

@@ -380,6 +380,10 @@ fn split(text: &str, decimal: Decimal, says: &mut RowSays) -> Option<Split> {
         let parted = before_word(before) && !inside_number && !inside_word;
         if depth == 0 && at > 0 && parted && tried < 12 && opens_result(&near[at..], before) {
             tried += 1;
+            if is_footnote(&near[at..]) || is_formula(&near[..at]) {
+                (before_that, before) = (before, c);
+                continue;
+            }
             let result = said(&near[at..], decimal);
             // The 0-24 of "Nitrate-N 0-24 in 45 lb/A" is part of the name.
             let part = result == Said::Range && depth_at(&near[at..], "", decimal).is_some();
@@ -409,6 +413,19 @@ fn split(text: &str, decimal: Decimal, says: &mut RowSays) -> Option<Split> {
         (before_that, before) = (before, c);
     }
     rating_only(near, &mut attempt)
+}
+
+/// The `4/` of `Zinc (Zn) 4/ mg/dm3`: the mark of a footnote.
+fn is_footnote(text: &str) -> bool {
+    let digits = text.bytes().take_while(u8::is_ascii_digit).count();
+    let rest = &text[digits..];
+    (1..=2).contains(&digits)
+        && rest.strip_prefix('/').is_some_and(|r| r.is_empty() || r.starts_with([' ', ')']))
+}
+
+/// `P = P2O5 ×` and `K2O ±`: what stands behind is a factor, or how far a result may be off.
+fn is_formula(before: &str) -> bool {
+    before.trim_end().ends_with(['×', '÷', '±'])
 }
 
 /// Whether a text begins as a result does: with a number, a limit, or words for none.

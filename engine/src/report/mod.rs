@@ -20,6 +20,7 @@ mod place;
 mod plausible;
 mod read;
 mod reader;
+mod sections;
 mod settle;
 mod short_names;
 mod split;

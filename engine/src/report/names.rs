@@ -362,7 +362,11 @@ spellings! { WORDS:
          desirablelevel target targetrange normalrange referencerange guideline \
          guidelines ideal idealrange sufficiencyrange recommendedrange reference \
          optimalbereich zielbereich zielwert sollwert richtwert souhaitable optimo \
-         rango faixa optimumlevel rangooptimo nivelescriticos niveiscriticos valoresdereferencia richtwerte sollwerte criticalvalues criticallevels";
+         rango faixa optimumlevel rangooptimo nivelescriticos niveiscriticos valoresdereferencia richtwerte sollwerte criticalvalues criticallevels \
+         criticallimit criticalvalue normallevel deficit surplus goals desiredvalue valuedesired \
+         streeftraject streefwaarde norm norme norma normes normas норма \
+         adecuado adequado riferimento valorediriferimento zakres zakresoptymalny rangoideal \
+         guidelinevalue optimaal optimalt optimalny 理想値 基準値";
     Meaning::Word(Word::MethodColumn) =>
         "testmethod methodused methods procedure methode metodo metodos methoden";
     Meaning::Word(Word::Humic) => "hm hm% humicmatter humic";

@@ -11,7 +11,7 @@ use super::short_names::{RT_ABOVE_PH, danish, only_beside_percent};
 use super::units::{Printed, unit_at};
 use super::{Known, Origin, Place, Reading, fold};
 use crate::quantity::{Unit, significant};
-use crate::soil::{Amount, Method, Property};
+use crate::soil::{Amount, Method, MethodKind, Property};
 
 /// A result as it stands in the report, with what stands beside it.
 #[derive(Clone, Debug)]
@@ -178,6 +178,44 @@ fn is_only_marks(text: &str) -> bool {
     text.chars().all(|c| matches!(c, '*' | '†' | '‡' | '§' | '.'))
 }
 
+/// Why of several numbers none is taken.
+fn several(property: Property) -> String {
+    format!("more than one number stands beside {}; leave only the result", property.label())
+}
+
+/// `17 B 9 M`: another number follows, past a rating, that is no end of a range.
+fn goes_on(left: &str, decimal: Decimal) -> bool {
+    let mut words = left.split_whitespace().skip_while(|w| is_rating(w));
+    let whole = |w: &str| number(w, decimal).is_some_and(|(_, length)| length == w.len());
+    let range = |w: &str| matches!(w, "-" | "–" | "to" | "a" | "à" | "bis" | "do" | "до");
+    words.next().is_some_and(whole) && !words.next().is_some_and(range)
+}
+
+/// `ammonium acetate 1 M pH 7`, `CEC at pH 7`: 7 and 8.2 are what extractants are brought to.
+fn is_of_extractant(draft: &Draft, amount: Amount) -> bool {
+    let brought_to = [7.0, 8.2].contains(&amount.number());
+    let reaction = matches!(draft.quantity.property, Property::Ph | Property::SaltPh);
+    if !brought_to || !reaction {
+        return false;
+    }
+    let label = Label::of(&draft.name);
+    let salt = |m: &Method| matches!(m, Method::Kcl | Method::CaCl2);
+    let extracts = |m: &Method| m.kind() == MethodKind::Extractant && !salt(m);
+    // "0.5 mol/L, pH 7" goes on with a line about an extractant.
+    let strength = draft.name.starts_with(|c: char| c.is_ascii_digit());
+    label.methods.iter().any(extracts) || strength && fold::squash(&draft.name).contains("mol")
+}
+
+/// `24 inches`, `30 days`: what no soil property is measured in.
+fn is_length_or_time(left: &str) -> bool {
+    const WORDS: [&str; 16] = [
+        "inch", "inches", "feet", "foot", "yards", "cores", "acres", "minutes", "hours", "days",
+        "weeks", "months", "years", "tage", "jahre", "ans",
+    ];
+    let word = fold::words(first_chars(left, 12)).into_iter().next();
+    word.is_some_and(|word| WORDS.contains(&word.text.as_str()))
+}
+
 /// `g/dm3`: something per something.
 fn looks_like_unit(text: &str) -> bool {
     let text = text.trim_start_matches([' ', '(', '[']);
@@ -245,7 +283,18 @@ impl<'a> Placing<'a> {
             Said::Missing => return Ok(None),
             Said::Amount(amount, end) => {
                 new.amount = Some(amount);
-                new.take_tail(amount, Tail::of(&result[end..], decimal));
+                let tail = Tail::of(&result[end..], decimal);
+                if tail.left.as_deref().is_some_and(is_length_or_time) {
+                    return Err(format!("a length or a time, not a result for {label}"));
+                }
+                if tail.unit.is_none() && tail.left.as_deref().is_some_and(|l| goes_on(l, decimal))
+                {
+                    return Err(several(quantity.property));
+                }
+                if is_of_extractant(draft, amount) {
+                    return Err("the pH of an extractant, not of the soil".into());
+                }
+                new.take_tail(amount, tail);
             }
             Said::NotDetected => {
                 new.notes.push("not detected; the report gives no limit".into());
@@ -311,6 +360,13 @@ impl<'a> Placing<'a> {
         if label.has(Word::Advice) || fold::squash(text).contains("00sq") {
             // "1.5 lb/1000 sq ft recommended": no soil is measured in such a unit.
             return Err("a recommendation, not a result".into());
+        }
+        if is_length_or_time(text) {
+            let label = self.draft.quantity.property.label();
+            return Err(format!("a length or a time, not a result for {label}"));
+        }
+        if self.unit.is_none() && goes_on(text, self.decimal) {
+            return Err(several(self.property));
         }
         if is_only_marks(text) {
             return Ok(());

@@ -8,6 +8,7 @@ use super::marks::{Mark, mark};
 use super::number::{Decimal, Evidence, Said, said};
 use super::place::Tail;
 use super::reader::{Reader, is_wordless, whole};
+use super::sections::parts;
 use super::table;
 use super::{Cell, Grid, Report, Trouble};
 use crate::region::Region;
@@ -25,6 +26,19 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
     let mut reader = Reader::new(decimal, grid.paged);
     reader.report.notes.extend(note);
     let rows = written_out(&grid.rows);
+    let mut from = 0;
+    for (end, matter) in parts(&rows, decimal) {
+        reader.section = matter;
+        read_sheets(&mut reader, &rows[from..end])?;
+        from = end;
+    }
+    let mut report = reader.finish(grid)?;
+    report.regions = Region::named_in(grid.rows.iter().flatten().map(|cell| cell.text.as_str()));
+    Ok(report)
+}
+
+/// Reads rows of one or more sheets.
+fn read_sheets(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
     let mut at = 0;
     while at < rows.len() {
         if let Some(name) = sheet_name(&rows[at]) {
@@ -33,12 +47,14 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
         }
         let rest = &rows[at..];
         let end = rest.iter().position(|r| sheet_name(r).is_some()).unwrap_or(rest.len());
-        read_part(&mut reader, &from_the_margin(&rest[..end], decimal))?;
+        if reader.section.is_some() {
+            rest[..end].iter().try_for_each(|row| reader.row_of_section(row))?;
+        } else {
+            read_part(reader, &from_the_margin(&rest[..end], reader.decimal))?;
+        }
         at += end;
     }
-    let mut report = reader.finish(grid)?;
-    report.regions = Region::named_in(grid.rows.iter().flatten().map(|cell| cell.text.as_str()));
-    Ok(report)
+    Ok(())
 }
 
 /// The name of the sheet that begins at a row.
@@ -113,5 +129,19 @@ fn result_below(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Vec<C
     let [result] = rows.get(at + 1)?.as_slice() else { return None };
     let Said::Amount(_, end) = said(&result.text, decimal) else { return None };
     let bare = Tail::of(&result.text[end..], decimal).left.is_none();
+    if of_a_block(rows, at, decimal) {
+        return None;
+    }
     (bare && names_property(name, decimal)).then(|| vec![name.clone(), result.clone()])
+}
+
+/// Whether a name is the last of a block of names, and the number below it the first of a block
+/// of numbers: then the two do not belong together.
+fn of_a_block(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> bool {
+    let alone = |i: usize| match rows.get(i).map(Vec::as_slice) {
+        Some([only]) => Some(only),
+        _ => None,
+    };
+    let name = at.checked_sub(1).and_then(alone).is_some_and(|c| names_property(c, decimal));
+    name && alone(at + 2).is_some_and(|c| is_result(&c.text, decimal))
 }

@@ -16,10 +16,10 @@ use super::marks::is_page_number;
 use super::names::Word;
 use super::number::Decimal;
 use super::place::{Draft, place};
-use super::settle::settle;
+use super::sections::Matter;
+use super::settle::{UnitSaid, settle};
 use super::split::is_endless;
 use super::textures::clay_of;
-use super::units::Printed;
 use super::{Cell, Grid, Place, Reading, Report, SampleReport, Trouble, Unread};
 use crate::quantity::{Unit, significant};
 use crate::soil::{Amount, MethodKind, Property};
@@ -163,7 +163,7 @@ pub(super) struct Reader {
     pub report: Report,
     pub statements: Vec<Statement>,
     /// A unit named for all nutrients, and on which line.
-    pub unit: Option<(Printed, u32)>,
+    pub units: Vec<UnitSaid>,
     /// What lines before the first sample say of every sample.
     pub before: SampleReport,
     /// How good the name of the current sample is; lower is better.
@@ -186,13 +186,23 @@ pub(super) struct Reader {
     idle: usize,
     /// Unread lines that are only counted.
     more_unread: usize,
+    /// What the rows under way are about, if not the soil.
+    pub section: Option<Matter>,
+    /// What the first such rows with figures were about.
+    other: Option<Matter>,
+}
+
+/// `TRACE ELEMENTS (mg/kg)`: a heading, whose unit is that of the results below it.
+fn is_unit_in_bracket(whole: &str) -> bool {
+    let inner = whole.trim_end().strip_suffix(')').and_then(|w| w.rsplit_once('('));
+    inner.is_some_and(|(_, unit)| Label::of(unit).only_unit().is_some())
 }
 
 /// What the text before the first sheet says of every sheet.
 #[derive(Clone)]
 struct ForAll {
     statements: Vec<Statement>,
-    unit: Option<(Printed, u32)>,
+    units: Vec<UnitSaid>,
     before: SampleReport,
 }
 
@@ -207,12 +217,12 @@ impl Reader {
         self.settle_samples();
         let for_all = self.for_all.get_or_insert_with(|| ForAll {
             statements: std::mem::take(&mut self.statements),
-            unit: self.unit,
+            units: std::mem::take(&mut self.units),
             // What is advised is for one sample, not for every sheet.
             before: SampleReport { advice: Vec::new(), ..std::mem::take(&mut self.before) },
         });
         self.statements.clone_from(&for_all.statements);
-        self.unit = for_all.unit;
+        self.units.clone_from(&for_all.units);
         self.before = for_all.before.clone();
         self.sheet = name.into();
         (self.rank, self.current, self.after_table) = (None, None, false);
@@ -250,7 +260,7 @@ impl Reader {
                 depth if !same => last = (sample.name.clone(), depth),
                 _ => {}
             }
-            settle(sample, &self.statements, self.unit);
+            settle(sample, &self.statements, &self.units);
         }
     }
 
@@ -488,8 +498,31 @@ impl Reader {
         Some(parts)
     }
 
+    /// A row of a part that is not about the soil: what is advised is taken, and what the rows
+    /// say of methods; no result. Of leaves or water nothing is taken.
+    pub fn row_of_section(&mut self, row: &[Cell]) -> Result<(), Trouble> {
+        let Some(matter) = self.section else { return Ok(()) };
+        let (text, place) = whole(row);
+        let figures = text.bytes().any(|b| b.is_ascii_digit());
+        if figures {
+            self.other.get_or_insert(matter);
+        }
+        if matter.is_about_soil() {
+            return self.free_row(row);
+        }
+        self.look_at(row)?;
+        if figures {
+            self.unread(None, &text, matter.reason(), place);
+        }
+        Ok(())
+    }
+
     /// Results in a line of their own.
     fn free_results(&mut self, drafts: &[Draft], whole: &str, at: Place) -> Result<(), Trouble> {
+        if let Some(matter) = self.section {
+            self.unread(None, whole, matter.reason(), at);
+            return Ok(());
+        }
         if self.after_table {
             let reason = "it stands outside the table, so its sample isn't known";
             self.unread(None, whole, reason, at);
@@ -534,11 +567,16 @@ impl Reader {
             return false;
         }
         let statements = methods(clauses, at.line);
-        let unit = unit_for_all(clauses).map(|unit| (unit, at.line));
+        // "To be added (lbs/acre)" says nothing of the results.
+        let own = self.section.is_none();
+        let unit = unit_for_all(clauses).filter(|_| own);
         if statements.is_empty() && unit.is_none() {
             return false;
         }
-        self.unit = self.unit.or(unit);
+        if let Some(printed) = unit.filter(|_| self.units.len() < MOST_STATEMENTS) {
+            let below = is_unit_in_bracket(whole);
+            self.units.push(UnitSaid { printed, line: at.line, below });
+        }
         self.state(statements);
         let label = Label::of(whole);
         let measured = says.soil_word || label.unit.is_some();
@@ -648,7 +686,7 @@ impl Reader {
             symbols > 1
         };
         if refused || grid.rows.iter().flatten().filter(|c| !is_wordless(c)).any(soil_words) {
-            return Trouble::NoResults;
+            return self.not_of_soil(Trouble::NoResults);
         }
         if tabular {
             let names = grid.rows.iter().find(|r| r.len() > 1).into_iter().flatten();
@@ -659,6 +697,11 @@ impl Reader {
                 .collect();
             return Trouble::NoSoilWords { names };
         }
-        Trouble::Prose
+        self.not_of_soil(Trouble::Prose)
+    }
+
+    /// What the page seems to be, where it says so; else another trouble.
+    fn not_of_soil(&self, otherwise: Trouble) -> Trouble {
+        self.other.map_or(otherwise, |matter| Trouble::NotOfSoil { what: matter.what() })
     }
 }

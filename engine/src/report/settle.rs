@@ -9,14 +9,10 @@ use crate::quantity::Unit;
 use crate::soil::{Method, Property};
 
 /// Settles one sample.
-pub(super) fn settle(
-    sample: &mut SampleReport,
-    statements: &[Statement],
-    unit: Option<(Printed, u32)>,
-) {
+pub(super) fn settle(sample: &mut SampleReport, statements: &[Statement], units: &[UnitSaid]) {
     for reading in &mut sample.readings {
         infer_method(reading, statements);
-        infer_unit(reading, unit);
+        infer_unit(reading, units);
         of_the_extract(reading);
     }
     shares_without_lime(sample);
@@ -37,9 +33,22 @@ fn infer_method(reading: &mut Reading, statements: &[Statement]) {
     reading.method = Some(Known { value: found.method, from: Origin::Inferred(said) });
 }
 
-fn infer_unit(reading: &mut Reading, unit: Option<(Printed, u32)>) {
-    let lacks = reading.unit.is_none() && reading.property.shares_unit();
-    if let Some((printed, line)) = unit.filter(|_| lacks) {
+/// A unit that a line without results names.
+#[derive(Clone, Debug)]
+pub(super) struct UnitSaid {
+    pub printed: Printed,
+    pub line: u32,
+    /// Only for the results below it, as in `TRACE ELEMENTS (mg/kg)`.
+    pub below: bool,
+}
+
+fn infer_unit(reading: &mut Reading, units: &[UnitSaid]) {
+    if reading.unit.is_some() || !reading.property.shares_unit() {
+        return;
+    }
+    let above = units.iter().rev().find(|u| u.below && u.line < reading.place.line);
+    if let Some(UnitSaid { printed, line, .. }) = above.or_else(|| units.iter().find(|u| !u.below))
+    {
         reading.unit = Some(printed.unit);
         reading.notes.push(format!("line {line} gives the unit {}", printed.unit.symbol()));
     }

@@ -69,6 +69,7 @@ pub(super) fn samples_down(
         two_depths: two_depths(heading, roles),
         seen: vec![false; roles.len()],
         unclear: BTreeMap::new(),
+        surplus: None,
         count: 0,
         last: 0,
     };
@@ -123,6 +124,9 @@ struct Samples<'a> {
     seen: Vec<bool>,
     /// Columns about the samples that could not be understood, and why.
     unclear: BTreeMap<usize, &'static str>,
+    /// Whether the first row has numbers beyond the last heading, as all have where the last
+    /// column lacks its name.
+    surplus: Option<bool>,
     /// How many samples there are, and the last of them in the report.
     count: usize,
     last: usize,
@@ -136,6 +140,13 @@ impl Samples<'_> {
         }
         let named = self.names.map_or(Role::Blank, |i| called(text_at(row, i)));
         let says_so = matches!(named, Role::Ratings);
+        let first = filled(row).next();
+        if self.count > 0 && first.is_some_and(is_unit_or_share) {
+            let (text, place) = whole(row);
+            let reason = "the same results in another unit, or sums of them";
+            reader.unread(None, &text, reason, place);
+            return Ok(());
+        }
         if self.count > 0 && (says_so || filled(row).all(|c| is_rating(&c.text))) {
             self.rate(reader, row, says_so);
             return Ok(());
@@ -151,10 +162,31 @@ impl Samples<'_> {
             name => reader.begin(name)?,
         };
         self.count += 1;
+        let surplus = has_surplus(row, self.heading.len(), reader.decimal);
+        let all = *self.surplus.get_or_insert(surplus);
+        let held = is_parted_by_blanks(row);
+        let moved = held && is_parted_by_blanks(self.heading) && self.is_moved(row);
+        if surplus && !all || (surplus || all) && held || moved {
+            let (text, place) = whole(row);
+            reader.unread(Some(self.last), &text, SURPLUS, place);
+            return Ok(());
+        }
         self.take_depth_and_texture(reader, row);
         beyond_the_head(reader, self.last, row, self.heading.len());
         self.take_results(reader, row);
         Ok(())
+    }
+
+    /// Whether a result stands under the heading of another column, and not under its own.
+    fn is_moved(&self, row: &[Cell]) -> bool {
+        let under = |cell: &Cell, i: usize| {
+            let (a, b) = (cell.place, self.heading[i].place);
+            !self.heading[i].is_blank() && a.end > b.start && b.end > a.start
+        };
+        self.columns.iter().any(|c| {
+            let other = |cell: &Cell| (0..self.heading.len()).any(|i| under(cell, i));
+            cell_at(row, c.index).is_some_and(|cell| !under(cell, c.index) && other(cell))
+        })
     }
 
     /// Gives the last sample the ratings in a row of them. Without "Rating" before it, as in the
@@ -718,6 +750,9 @@ impl Properties<'_> {
     /// A row with its unit where the one column of results stands, and its result behind that:
     /// brought into the columns of the head.
     fn unit_moved(&self, row: &[Cell], decimal: Decimal) -> Option<Vec<Cell>> {
+        if self.samples.len() > 1 {
+            return self.unit_between(row, decimal);
+        }
         let [(index, _)] = self.samples[..] else { return None };
         let unit = cell_at(row, index).filter(|c| Label::of(&c.text).only_unit().is_some())?;
         let behind = (index + 1..row.len()).find(|&i| !row[i].is_blank())?;
@@ -728,6 +763,23 @@ impl Properties<'_> {
         row[0].text = format!("{} {}", row[0].text, unit.text);
         row.drain(index..behind);
         Some(row)
+    }
+
+    /// A row with its unit in a cell of its own, for which the head of several samples has no
+    /// column: without that cell.
+    fn unit_between(&self, row: &[Cell], decimal: Decimal) -> Option<Vec<Cell>> {
+        let last = row.iter().rposition(|c| !c.is_blank())?;
+        let (first, _) = *self.samples.first()?;
+        let unit = cell_at(row, 1).filter(|c| Label::of(&c.text).only_unit().is_some())?;
+        let moved = first == 1
+            && last >= self.heading.len()
+            && row.get(2).is_some_and(|c| is_result(&c.text, decimal));
+        moved.then(|| {
+            let mut row = row.to_vec();
+            row[0].text = format!("{} {}", row[0].text, unit.text);
+            row.remove(1);
+            row
+        })
     }
 
     fn take_results(&self, reader: &mut Reader, row: &[Cell], name: &Cell, quantity: &Quantity) {
@@ -786,6 +838,33 @@ fn name_above(rows: &[Vec<Cell>], at: usize, column: usize) -> Option<&str> {
     let fits = above.len() == rows[at].len() && above[0].text.is_empty();
     let name = above.get(..=column)?.iter().rev().find(|c| !c.text.is_empty())?;
     fits.then_some(name.text.as_str())
+}
+
+/// Why no number of a row is taken.
+const SURPLUS: &str =
+    "its numbers don't stand under the headings, so it is not clear which is whose";
+
+/// `ppm` or `% Sat` in place of a sample's name.
+fn is_unit_or_share(cell: &Cell) -> bool {
+    let label = Label::of(&cell.text);
+    let share = label.words.iter().all(|w| matches!(w, Word::Saturation | Word::Sat));
+    let bare = label.properties.is_empty() && label.methods.is_empty() && label.unknown.is_empty();
+    label.unit.is_some() && share && bare
+}
+
+/// Whether numbers stand beyond the last heading. A heading may be missing anywhere then, and
+/// every number may stand one column off.
+fn has_surplus(row: &[Cell], width: usize, decimal: Decimal) -> bool {
+    row.get(width..).unwrap_or(&[]).iter().any(|cell| is_result(&cell.text, decimal))
+}
+
+/// Whether blanks alone part the cells of a row, so that none can be left empty: the gaps are
+/// wide and not all of one width.
+fn is_parted_by_blanks(row: &[Cell]) -> bool {
+    let cells: Vec<&Cell> = filled(row).collect();
+    let gap = |pair: &[&Cell]| pair[1].place.start.saturating_sub(pair[0].place.end);
+    let gaps: Vec<u32> = cells.windows(2).map(gap).collect();
+    gaps.iter().all(|g| *g > 1) && gaps.iter().any(|g| *g != gaps[0])
 }
 
 /// Lists numbers that stand in columns without a heading.

@@ -38,6 +38,11 @@ pub enum Trouble {
         /// The first few names found.
         names: Vec<String>,
     },
+    /// Results or figures of something other than a soil sample.
+    NotOfSoil {
+        /// What it seems to be, for example `an analysis of water`.
+        what: &'static str,
+    },
     /// Soil words, but not one result could be read.
     NoResults,
 }
@@ -92,6 +97,12 @@ impl std::fmt::Display for Trouble {
                      Your text is kept.",
                 )
             }
+            Trouble::NotOfSoil { what } => write!(
+                f,
+                "This seems to be {what}, so none of it was read as a soil test. Paste the results \
+                 of your soil test. If this is one, take out the heading that says otherwise. Your \
+                 text is kept.",
+            ),
             Trouble::NoResults => f.write_str(
                 "Names of soil properties were found, but no result beside them that can be \
                  right. Copy the numbers and units too, so that a line reads like “pH 6.2”. Your text is kept.",
@@ -118,6 +129,7 @@ mod tests {
             Trouble::EndlessLine,
             Trouble::Prose,
             Trouble::NoSoilWords { names: vec!["apples".into()] },
+            Trouble::NotOfSoil { what: "an analysis of water" },
             Trouble::NoResults,
         ];
         let texts: std::collections::BTreeSet<String> =

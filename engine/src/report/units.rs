@@ -69,7 +69,19 @@ pub(super) fn unit_at(words: &[Word], from: usize) -> Option<(Printed, usize)> {
         // "mg P/kg" names the element once more; "Mg mg/kg" is a name and a unit.
         let element = matches!(
             word.text.as_str(),
-            "p" | "k" | "ca" | "na" | "n" | "s" | "b" | "zn" | "mn" | "cu" | "fe"
+            "p" | "k"
+                | "ca"
+                | "na"
+                | "n"
+                | "s"
+                | "b"
+                | "zn"
+                | "mn"
+                | "cu"
+                | "fe"
+                | "al"
+                | "cl"
+                | "mo"
         );
         let slash_after = words.get(i + 1).is_some_and(|next| next.gap == Gap::Slash);
         if i == from + 1 && spelling == "mg" && word.gap == Gap::Space && element && slash_after {
@@ -113,7 +125,7 @@ pub(super) fn unit_round_form(words: &[Word]) -> Option<(Printed, usize)> {
     let unit = |unit, length| Some((Printed { unit, scale: 1.0 }, length));
     match rest.text.as_str() {
         "kg" => unit(Unit::MgPerKg, 3),
-        "l" => unit(Unit::MgPerL, 3),
+        "l" | "dm3" => unit(Unit::MgPerL, 3),
         "100g" => unit(Unit::MgPer100g, 3),
         "100" => unit(Unit::MgPer100g, 4),
         _ => None,
@@ -135,6 +147,8 @@ mod tests {
             ("mg per kg", Unit::MgPerKg),
             ("mg P/kg", Unit::MgPerKg),
             ("mg K/100 g", Unit::MgPer100g),
+            ("mg B/kg", Unit::MgPerKg),
+            ("mg P/dm3", Unit::MgPerL),
             ("MG/L", Unit::MgPerL),
             ("mg/dm³", Unit::MgPerL),
             ("lbs/A", Unit::LbPerAcre),
