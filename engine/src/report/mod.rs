@@ -8,6 +8,7 @@ mod exchange_letters;
 mod fold;
 mod grid;
 mod label;
+mod languages;
 mod layout;
 mod lexicon;
 mod lines;

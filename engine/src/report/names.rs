@@ -7,6 +7,7 @@
 use std::sync::LazyLock;
 
 use super::fold::{Gap, Word as Token};
+use super::languages::LANGUAGES;
 use super::lexicon::Lexicon;
 use crate::soil::{Method, Property};
 
@@ -103,8 +104,9 @@ macro_rules! spellings {
         const $all: &[(Meaning, &str)] = &[$(($meaning, $spellings)),+];
     };
 }
+pub(super) use spellings;
 
-const fn is(property: Property) -> Meaning {
+pub(super) const fn is(property: Property) -> Meaning {
     Meaning::Is(property, Form::Element)
 }
 
@@ -392,10 +394,14 @@ spellings! { WORDS:
         "no32";
 }
 
+/// The spellings of every language.
+fn all() -> impl Iterator<Item = &'static (Meaning, &'static str)> {
+    [PROPERTIES, METHODS, WORDS].into_iter().chain(LANGUAGES).flatten()
+}
+
 static MEANINGS: LazyLock<Lexicon<Meaning>> = LazyLock::new(|| {
-    let rows = [PROPERTIES, METHODS, WORDS].into_iter().flatten();
     Lexicon::new(
-        rows.flat_map(|&(meaning, spellings)| spellings.split(' ').map(move |s| (s, meaning))),
+        all().flat_map(|&(meaning, spellings)| spellings.split(' ').map(move |s| (s, meaning))),
     )
 });
 
@@ -438,19 +444,31 @@ fn index_of(words: &[Token]) -> Option<(Meaning, usize)> {
 
 #[cfg(test)]
 mod tests {
+    use super::super::fold::squash;
     use super::*;
 
     #[test]
     fn no_spelling_means_two_things() {
         let mut seen = std::collections::HashMap::new();
-        for &(meaning, spellings) in [PROPERTIES, METHODS, WORDS].into_iter().flatten() {
-            for spelling in spellings.split(' ') {
-                let before = seen.insert(spelling, meaning);
-                assert!(
-                    before.is_none_or(|b| b == meaning),
-                    "{spelling}: {before:?} and {meaning:?}"
-                );
+        let mut twice = Vec::new();
+        for &(meaning, spellings) in all() {
+            for spelling in spellings.split_ascii_whitespace() {
+                match seen.insert(spelling, meaning) {
+                    Some(before) if before != meaning => {
+                        twice.push(format!("{spelling}: {before:?} and {meaning:?}"));
+                    }
+                    _ => {}
+                }
             }
         }
+        assert!(twice.is_empty(), "{twice:#?}");
+    }
+
+    #[test]
+    fn each_spelling_stands_as_the_fold_leaves_it() {
+        let unfolded = |s: &&str| squash(s) != **s;
+        let spellings = all().flat_map(|(_, spellings)| spellings.split_ascii_whitespace());
+        let found: Vec<&str> = spellings.filter(unfolded).filter(|s| !s.contains('.')).collect();
+        assert!(found.is_empty(), "{found:?}");
     }
 }

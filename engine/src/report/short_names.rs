@@ -2,6 +2,7 @@
 //! certain unit, those that hold a norm or a strength, and the Danish numbers.
 
 use super::fold::{Gap, Word as Token, fold, squash};
+use super::languages::symbol_behind;
 use crate::soil::{Method, Property};
 
 /// Names that stand for other things too, unless their result is in per cent: `Ton` is clay or
@@ -35,6 +36,12 @@ pub(super) fn respelled(text: &str) -> Option<String> {
     // `N.A.` with its dots is neutralizable acidity, not sodium and not "none".
     if let Some(rest) = folded.strip_prefix("n.a.") {
         return Some(format!("neutralizable acidity {rest}"));
+    }
+    if matches!(text.trim(), "U.M." | "U. M." | "UdM") {
+        return Some("unit".into());
+    }
+    if let Some(symbol) = symbol_behind(&folded) {
+        return Some(symbol.into());
     }
     // Salts in mho/cm times a thousand or a million.
     for (power, unit) in [("x 10^3", "mmho/cm"), ("x 103", "mmho/cm"), ("x 10^6", "umho/cm")] {
@@ -92,10 +99,12 @@ pub(super) fn strength_at(words: &[Token]) -> Option<usize> {
 /// Source: Danish laboratories' guides (from memory).
 pub(super) fn danish(name: &str) -> Option<(Property, Method)> {
     Some(match name.trim_end_matches([' ', ':', '=']) {
-        "Rt" => (Property::SaltPh, Method::CaCl2),
-        "Pt" => (Property::Phosphorus, Method::Olsen),
-        "Kt" => (Property::Potassium, Method::AmmoniumAcetate),
-        "Mgt" => (Property::Magnesium, Method::AmmoniumAcetate),
+        "Rt" | "Reaktionstal" | "Reaktionstal (Rt)" => (Property::SaltPh, Method::CaCl2),
+        "Pt" | "Fosfortal" | "Fosfortal (Pt)" => (Property::Phosphorus, Method::Olsen),
+        "Kt" | "Kaliumtal" | "Kaliumtal (Kt)" => (Property::Potassium, Method::AmmoniumAcetate),
+        "Mgt" | "Magnesiumtal" | "Magnesiumtal (Mgt)" => {
+            (Property::Magnesium, Method::AmmoniumAcetate)
+        }
         _ => return None,
     })
 }
