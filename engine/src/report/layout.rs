@@ -53,9 +53,13 @@ pub(super) enum Head {
 }
 
 /// What the heading of a column says it holds.
-fn role(text: &str) -> Role {
+pub(super) fn role(text: &str) -> Role {
     if text.is_empty() {
         return Role::Blank;
+    }
+    // Over samples it is theirs; in a line of its own it is the customer's.
+    if ["name", "nom", "nombre", "nome", "naam", "navn"].contains(&squash(text).as_str()) {
+        return Role::Sample(2);
     }
     let label = Label::of(text);
     let has = |w| label.has(w);
@@ -318,7 +322,9 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
 fn heads_nothing(row: &[Cell], roles: &[Role], decimal: Decimal) -> bool {
     let heads = matches!(roles.first(), Some(Role::Names | Role::Blank | Role::Sample(_)));
     let texture = row.iter().any(|c| texture_alone(&[&c.text]).is_some());
-    !heads && holds_result(row, decimal) || is_title(row) || texture
+    // "Gravel  5  8" is a result that nobody knows.
+    let unknown = || row.iter().skip(1).any(|c| is_result(&c.text, decimal));
+    !heads && (holds_result(row, decimal) || unknown()) || is_title(row) || texture
 }
 
 /// Whether a row holds a result: a number with its unit, in one cell or the next. Such a row is

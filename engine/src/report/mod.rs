@@ -24,6 +24,7 @@ mod reader;
 mod settle;
 mod short_names;
 mod split;
+mod stacked_heads;
 #[cfg(test)]
 mod synonyms;
 mod table;

@@ -330,7 +330,7 @@ spellings! { WORDS:
          texturename textura textureclasse classetexturale clasetextural \
          bodenartengruppe esttexture classetextural bodenschwere grondsoort tessitura classeditessitura texturadecampo texturadelsuelo";
     Meaning::Word(Word::Sample(0)) =>
-        "sampleid samplename sampleidentification sampledescription yoursampleid \
+        "sampleid samplename sampleidentification sampledescription yoursampleid samplelabel \
          customersampleid identification identificacion identificacao identifikation";
     Meaning::Word(Word::Sample(1)) =>
         "sample samples probe specimen muestra amostra echantillon sampleno \
@@ -338,12 +338,12 @@ spellings! { WORDS:
     Meaning::Word(Word::Sample(2)) =>
         "field bed plot fieldid fieldname location site siteid area garden zone block \
          plotid bedname schlag parcela parzelle parcelle champ feld lote talhao \
-         potager";
+         potager horizon horizons horizont paddock orchard";
     Meaning::Word(Word::Sample(3)) =>
         "labno labnumber labid labnum labsample labsampleid labsampleno id labref";
     Meaning::Word(Word::NameColumn) =>
         "indicator indicators test tests parameter parameters property nutrient nutrients analyte analytes \
-         determination measurement testname item soiltest analysis naehrstoff nahrstoff \
+         determination determinand determinands measurement testname item soiltest analysis naehrstoff nahrstoff \
          analyse analisis parametro parametros parametre parametres determinacion \
          determinacao elemento elementos elements nutriente nutrientes nahrstoffe \
          untersuchung";

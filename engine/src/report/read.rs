@@ -8,6 +8,7 @@ use super::marks::{Mark, mark};
 use super::number::{Decimal, Evidence, Said, said};
 use super::place::Tail;
 use super::reader::{Reader, is_wordless, whole};
+use super::stacked_heads::stacked;
 use super::table;
 use super::{Cell, Grid, Report, Trouble};
 use crate::region::Region;
@@ -83,6 +84,14 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
                 reader.unread(None, &text, "numbers without a name", place);
             }
             at += 1;
+            continue;
+        }
+        if let Some(table) = stacked(rows, at, decimal) {
+            for row in &table.unused {
+                let (text, place) = whole(row);
+                reader.in_no_place(&text, place, "it says nothing of the results".into());
+            }
+            at += table.gone + table::panels(reader, &table.rows, 0, &table.roles)?;
             continue;
         }
         at = match head(rows, at, decimal) {
