@@ -259,7 +259,7 @@ fn begins_sample(filled: &[&str]) -> Option<AboutSample> {
     let [ahead @ .., word, tag] = words.as_slice() else { return None };
     let short = tag.chars().count() <= 3 && tag.chars().all(is_word);
     let counted = tag.bytes().any(|b| b.is_ascii_digit()) || tag.len() == 1 && is_capital(tag);
-    if words.len() > 5 || !short || !counted {
+    if words.len() > 5 || !short || !counted || word.ends_with(':') {
         return None;
     }
     let label = Label::of(word);

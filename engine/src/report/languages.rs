@@ -6,7 +6,7 @@
 //! language; the rest from memory.
 
 use super::fold::{fold, is_letter};
-use super::names::{Form, Meaning, Word, is, spellings};
+use super::meanings::{Form, Meaning, Word, is, spellings};
 use crate::quantity::Unit;
 use crate::soil::{Method, Property};
 
@@ -25,7 +25,7 @@ type Names = &'static [(Meaning, &'static str)];
 /// All languages that stand here.
 pub(super) const LANGUAGES: [Names; 10] = [
     ITALIAN,
-    IBERIAN,
+    SPANISH_AND_OTHERS,
     DUTCH,
     POLISH,
     CZECH,
@@ -65,7 +65,9 @@ spellings! { ITALIAN:
     Meaning::Word(NOT_USED) => "scheletro ghiaia limofine limogrosso sabbiafine sabbiagrossa";
 }
 
-spellings! { IBERIAN:
+// Spanish and Portuguese, and what French lacks in `names.rs`.
+spellings! { SPANISH_AND_OTHERS:
+    is(Property::OrganicCarbon) => "corganique carboneorg";
     is(Property::NitrateN) => "nitrogenonitrico nnitrico";
     is(Property::AmmoniumN) => "nitrogenoamoniacal nitrogenioamoniacal namoniacal";
     is(Property::Cec) => "cice capacidaddeintercambiocationicoefectiva";
@@ -83,12 +85,12 @@ spellings! { IBERIAN:
     Meaning::Word(Word::Depth) => "prof profund";
     Meaning::Word(Word::Sample(0)) => "ident identificaciondelamuestra identificacaodaamostra nombredelamuestra";
     Meaning::Word(Word::Sample(2)) => "gleba potrero cuartel predio finca huerta horta";
-    Meaning::Word(Word::Sample(3)) => "nlab nrolab numlab nlaboratorio ndelaboratorio";
+    Meaning::Word(Word::Sample(3)) => "nodelaboratoire ndelaboratoire numerodelaboratoire nlab nrolab numlab nlaboratorio ndelaboratorio";
     Meaning::Word(Word::NameColumn) => "caracteristica caracteristicas atributo atributos variable variables determinaciones determinacoes ensayo ensaio";
     Meaning::Word(Word::RatingColumn) => "calificacion diagnostico clasificacion classificacao avaliacao";
     Meaning::Word(Word::RangeColumn) => "rangooptimo valoroptimo valorideal nivelcritico niveladecuado niveladequado";
     Meaning::Word(Word::Advice) => "fertilizacion fertilizacao corretivo enmienda";
-    Meaning::Word(NOT_USED) => "areiafina areiagrossa arenafina arenagruesa puntodesaturacion capacidaddecampo";
+    Meaning::Word(NOT_USED) => "areiafina areiagrossa arenafina arenagruesa limonsfins limonsgrossiers limonfin limongrossier sablesfins sablesgrossiers sablefin sablegrossier puntodesaturacion capacidaddecampo";
 }
 
 spellings! { DUTCH:

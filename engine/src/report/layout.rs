@@ -144,7 +144,7 @@ pub(super) fn head_below_groups(
     rows: &[Vec<Cell>],
     at: usize,
     decimal: Decimal,
-) -> Option<Vec<Role>> {
+) -> Option<(Vec<Cell>, Vec<Role>)> {
     let groups = &rows[at];
     let says = |c: &Cell| {
         let label = Label::of(&c.text);
@@ -154,9 +154,16 @@ pub(super) fn head_below_groups(
         return None;
     }
     let Some(Head::Samples(mut roles)) = head(rows, at + 1, decimal) else { return None };
+    let mut heading = rows[at + 1].clone();
     let mut group: Option<&Cell> = None;
     for (i, role) in roles.iter_mut().enumerate() {
         group = cell_at(groups, i).or(group);
+        // A head over both rows has its words in the upper one.
+        if let (Role::Blank, Some(upper)) = (&role, cell_at(groups, i)) {
+            *role = self::role(&upper.text);
+            heading[i] = upper.clone();
+            continue;
+        }
         let Some(group) = group.filter(|g| says(g)) else { continue };
         let Role::Results(of_column) = role else { continue };
         let both = format!("{} {}", group.text, rows[at + 1][i].text);
@@ -174,7 +181,7 @@ pub(super) fn head_below_groups(
             Err(_) => {}
         }
     }
-    Some(roles)
+    Some((heading, roles))
 }
 
 /// The roles of a head's columns. "Level" over words, beside a column of results, holds

@@ -13,6 +13,7 @@ mod layout;
 mod lexicon;
 mod lines;
 mod marks;
+mod meanings;
 mod names;
 mod number;
 mod open;

@@ -95,11 +95,11 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             continue;
         }
         at = match head(rows, at, decimal) {
-            Some(Head::Samples(roles)) => table::samples_down(reader, rows, at, &roles)?,
+            Some(Head::Samples(roles)) => table::samples_down(reader, rows, at, &rows[at], &roles)?,
             Some(Head::Properties(roles)) => table::panels(reader, rows, at, &roles)?,
             Some(Head::Results(roles)) => table::results_down(reader, rows, at, &roles)?,
-            None if let Some(roles) = head_below_groups(rows, at, decimal) => {
-                table::samples_down(reader, rows, at + 1, &roles)?
+            None if let Some((heading, roles)) = head_below_groups(rows, at, decimal) => {
+                table::samples_down(reader, rows, at + 1, &heading, &roles)?
             }
             None => match result_below(rows, at, decimal) {
                 Some(row) => {

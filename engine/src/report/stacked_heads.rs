@@ -55,7 +55,8 @@ pub(super) fn stacked(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option
     };
     let results: Vec<&Vec<Cell>> = below.iter().take(12).filter(fits).collect();
     let units = results.iter().any(|row| has_unit(row, width, decimal));
-    if results.len() < 2 || heads.len() < 2 && !units && group.is_none() {
+    let dotted = plain(&first[0]).text != first[0].text;
+    if results.len() < 2 || heads.len() < 2 && !units && !dotted && group.is_none() {
         return None;
     }
     let columns = Columns { units, width, step: group.unwrap_or(1) };

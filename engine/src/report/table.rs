@@ -57,9 +57,9 @@ pub(super) fn samples_down(
     reader: &mut Reader,
     rows: &[Vec<Cell>],
     at: usize,
+    heading: &[Cell],
     roles: &[Role],
 ) -> Result<usize, Trouble> {
-    let heading = &rows[at];
     let decimal = reader.decimal;
     let columns = columns(reader, heading, roles);
     let mut table = Samples {
