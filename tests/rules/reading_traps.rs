@@ -1030,6 +1030,15 @@ fn a_head_over_both_rows_stands_in_the_upper_one() {
     );
 }
 
+#[test]
+fn a_row_of_limits_is_no_sample() {
+    let rows = ["1\tNorth\t6.1\t20\t140", "2\tSouth\t5.4\t31\t90"].join("\n");
+    let limits = "Critical limit\t\t6.5\t31\t180";
+    for table in [format!("{rows}\n{limits}"), format!("{limits}\n{rows}")] {
+        named(&format!("No.\tSample\tpH\tP ppm\tK ppm\n{table}\n"), &["North", "South"]);
+    }
+}
+
 /// Source: the words of laboratories' forms in these languages (met in public text, or from
 /// memory); the numbers are invented.
 #[test]

@@ -331,7 +331,10 @@ fn heads_nothing(row: &[Cell], roles: &[Role], decimal: Decimal) -> bool {
     let texture = row.iter().any(|c| texture_alone(&[&c.text]).is_some());
     // "Gravel  5  8" is a result that nobody knows.
     let unknown = || row.iter().skip(1).any(|c| is_result(&c.text, decimal));
-    !heads && (holds_result(row, decimal) || unknown()) || is_title(row) || texture
+    // "The dog dug up bed three, again" is a sentence.
+    let sentence = matches!(roles.first(), Some(Role::Sample(10..)))
+        && Label::of(&row[0].text).unknown.len() > 2;
+    !heads && (holds_result(row, decimal) || unknown()) || is_title(row) || texture || sentence
 }
 
 /// Whether a row holds a result: a number with its unit, in one cell or the next. Such a row is

@@ -120,7 +120,12 @@ fn is_head(row: &[Cell], decimal: Decimal) -> bool {
 
 /// How good the names of a head are; lower is better.
 fn rank(head: &[Cell], decimal: Decimal) -> u8 {
-    let Role::Sample(rank) = role(&plain(&head[0]).text) else { return NO_NAME };
+    let name = plain(&head[0]);
+    let Role::Sample(rank) = role(&name.text) else { return NO_NAME };
+    // "The dog dug up bed three" is a sentence.
+    if Label::of(&name.text).unknown.len() > 1 {
+        return NO_NAME;
+    }
     let names = &head[1..];
     let codes = names.iter().all(|c| is_code(&c.text) || is_result(&c.text, decimal));
     let same = names.iter().any(|c| names.iter().filter(|n| n.text == c.text).count() > 1);

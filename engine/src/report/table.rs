@@ -136,7 +136,15 @@ impl Samples<'_> {
             *seen |= !cell.is_blank();
         }
         let named = self.names.map_or(Role::Blank, |i| called(text_at(row, i)));
-        let says_so = matches!(named, Role::Ratings);
+        // "Critical limit" may stretch over the columns before the results.
+        let lead = || filled(row).next().map_or(Role::Blank, |c| called(&c.text));
+        let nameless = self.names.is_none_or(|i| text_at(row, i).is_empty());
+        let says_so = matches!(named, Role::Ratings) || nameless && matches!(lead(), Role::Ratings);
+        if says_so && self.count == 0 {
+            let (text, place) = whole(row);
+            reader.unread(None, &text, "a row about the results, not a result", place);
+            return Ok(());
+        }
         if self.count > 0 && (says_so || filled(row).all(|c| is_rating(&c.text))) {
             self.rate(reader, row, says_so);
             return Ok(());
