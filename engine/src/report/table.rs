@@ -138,9 +138,11 @@ impl Samples<'_> {
         let named = self.names.map_or(Role::Blank, |i| called(text_at(row, i)));
         // "Critical limit" may stretch over the columns before the results.
         let lead = || filled(row).next().map_or(Role::Blank, |c| called(&c.text));
-        let nameless = self.names.is_none_or(|i| text_at(row, i).is_empty());
+        let nameless = self.names.is_some_and(|i| text_at(row, i).is_empty());
         let says_so = matches!(named, Role::Ratings) || nameless && matches!(lead(), Role::Ratings);
-        if says_so && self.count == 0 {
+        // "MIN" may be the class of a mineral soil.
+        let spelled_out = filled(row).next().is_some_and(|c| c.text.len() > 3);
+        if says_so && spelled_out && self.count == 0 {
             let (text, place) = whole(row);
             reader.unread(None, &text, "a row about the results, not a result", place);
             return Ok(());
