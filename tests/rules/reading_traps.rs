@@ -1099,3 +1099,124 @@ fn the_unit_in_a_heading_is_that_of_the_results_below_it() {
     assert_eq!(shown("K 120\nAll results in ppm\n"), ["potassium 120 mg/kg"]);
     assert_eq!(shown("P 12 mg P2O5/dm3"), ["phosphorus 5.24 mg/L"]);
 }
+
+/// Each sample's name, and its results by property.
+fn samples(text: &str) -> Vec<(String, Vec<String>)> {
+    let told = |r: &emberloam_engine::report::Reading| {
+        format!("{} {}", r.property.name(), r.original.trim())
+    };
+    let samples = report(text).samples;
+    samples.iter().map(|s| (s.name.clone(), s.readings.iter().map(told).collect())).collect()
+}
+
+/// Whether the samples have these names, in this order.
+fn named(text: &str, names: &[&str]) {
+    let found: Vec<String> = samples(text).into_iter().map(|s| s.0).collect();
+    assert_eq!(found, names, "{text}");
+}
+
+#[test]
+fn the_best_of_several_heads_names_the_samples_across() {
+    // A column of units that the heads leave out.
+    let text = "Lab No\t7YS11\t7YS12\nName\tHill\tValley\nDepth\t0-10\t0-10\n\
+                Phosphorus\tmg/kg\t26\t11\nZinc\tmg/kg\t0.5\t<0.1\npH (H2O)\t5.7\t5.2\n";
+    named(text, &["Hill", "Valley"]);
+    assert_eq!(samples(text)[1].1, ["phosphorus 11", "zinc <0.1", "ph 5.2"]);
+    // No units; a row that nobody knows is no head.
+    let text = "Lab number\t101\t102\t103\nField\tEast\tWest\tPond\nGravel\t5\t8\t12\n\
+                pH\t6.1\t5.8\t7.0\nPotassium (ppm)\t120\t88\t300\n";
+    named(text, &["East", "West", "Pond"]);
+    assert_eq!(samples(text)[2].1, ["ph 7.0", "potassium 300"]);
+    // A rating beside each result.
+    let text = "FIELD NAME:\tCroft\tKirk\nCrop\tGrass\tSwedes\nResult\tStatus\tResult\tStatus\n\
+                pH\t5.5\tLow\t6.2\tMod\nMagnesium\tmg/l\t188\tM\t74\tL\n";
+    named(text, &["Croft", "Kirk"]);
+    assert_eq!(samples(text)[1].1, ["ph 6.2", "magnesium 74"]);
+    // Dots that lead from the name, in French.
+    let text = "No de laboratoire : . . . .   41206   41207\nHorizons : . . . . . .       Ac      B2\n\
+                pH : . . . . . . .            5.3     5.7\nCa . . . . .                  2.9     1.7\n\
+                Argile ( < 0.002 mm) . . .    9.5     8.5\n";
+    named(text, &["Ac", "B2"]);
+    assert_eq!(samples(text)[0].1, ["ph 5.3", "calcium 2.9", "clay 9.5"]);
+}
+
+#[test]
+fn a_code_names_no_sample_where_a_word_does() {
+    let long = "Client,Field,Sample No,Determinand,Units,Result\n\
+                Estate,Long Acre,W1/1,pH,,5.9\nEstate,Long Acre,W1/1,Potassium,mg/l,204\n\
+                Estate,The Holt,W1/2,pH,,5.3\nEstate,The Holt,W1/2,Potassium,mg/l,72\n";
+    named(long, &["Long Acre", "The Holt"]);
+    assert_eq!(samples(long)[1].1, ["ph 5.3", "potassium 72"]);
+    named("Sample No,Field,pH,P ppm\n1001,East,6.1,20\n1002,West,5.4,31\n", &["East", "West"]);
+    // Two samples of one field keep the names that tell them apart.
+    named("Sample No,Field,pH,P ppm\n1001,East,6.1,20\n1002,East,5.4,31\n", &["1001", "1002"]);
+    named("Field,Sample ID,pH,P ppm\nEast,Gate,6.1,20\nWest,Barn,5.4,31\n", &["Gate", "Barn"]);
+}
+
+#[test]
+fn a_line_with_the_word_for_a_sample_and_its_letter_begins_one() {
+    for (first, second, names) in [
+        ("Soil Test Site A:", "Soil Test Site B:", ["Site A", "Site B"]),
+        ("Probe 1", "Probe 2", ["Probe 1", "Probe 2"]),
+        ("Muestra 3:", "Muestra 4:", ["Muestra 3", "Muestra 4"]),
+        ("**Sample 1**", "**Sample 2**", ["Sample 1", "Sample 2"]),
+        ("Образец 1", "Образец 2", ["Образец 1", "Образец 2"]),
+    ] {
+        named(&format!("{first}\npH 6.2\nP 20 ppm\n\n{second}\npH 5.4\nP 9 ppm\n"), &names);
+    }
+    // A word that only looks like it: what is sampled, and a sentence.
+    for line in ["Site was dug", "Field of wheat", "Sample weight 5"] {
+        assert_eq!(report(&format!("pH 6.2\n{line}\nP 9 ppm\n")).samples.len(), 1, "{line}");
+    }
+}
+
+#[test]
+fn a_head_over_both_rows_stands_in_the_upper_one() {
+    let text = "Sample\tpH\tOrganic matter %\tMehlich-3 (ppm)\t\nx\t\t\tP\tK\n";
+    let text =
+        format!("{}North\t6.1\t3.2\t20\t140\nSouth\t5.4\t2.8\t31\t90\n", text.replace('x', ""));
+    named(&text, &["North", "South"]);
+    assert_eq!(
+        samples(&text)[1].1,
+        ["ph 5.4", "organic-matter 2.8", "phosphorus 31", "potassium 90"]
+    );
+}
+
+#[test]
+fn a_row_of_limits_is_no_sample() {
+    let rows = ["1\tNorth\t6.1\t20\t140", "2\tSouth\t5.4\t31\t90"].join("\n");
+    let limits = "Critical limit\t\t6.5\t31\t180";
+    for table in [format!("{rows}\n{limits}"), format!("{limits}\n{rows}")] {
+        named(&format!("No.\tSample\tpH\tP ppm\tK ppm\n{table}\n"), &["North", "South"]);
+    }
+}
+
+/// Source: the words of laboratories' forms in these languages (met in public text, or from
+/// memory); the numbers are invented.
+#[test]
+fn forms_in_many_languages_are_read() {
+    let expected = ["phosphorus 12", "magnesium 88", "copper 3"];
+    for form in [
+        "Parametro\tU.M.\tValore\tValutazione\nFosforo assimilabile\tmg/kg\t12\tbasso\nMagnesio scambiabile\tmg/kg\t88\tmedio\nRame\tmg/kg\t3\t",
+        "Bepaling\tEenheid\tResultaat\tWaardering\nFosfor\tmg/kg\t12\tlaag\nMagnesium\tmg/kg\t88\tgoed\nKoper\tmg/kg\t3\t",
+        "Oznaczenie\tJednostka\tWynik\tOcena\nFosfor przyswajalny\tmg/kg\t12\tniska\nMagnez\tmg/kg\t88\tśrednia\nMiedź\tmg/kg\t3\t",
+        "Ukazatel\tJednotka\tHodnota\tHodnocení\nFosfor\tmg/kg\t12\tnízký\nHořčík\tmg/kg\t88\tdobrý\nMěď (Cu)\tmg/kg\t3\t",
+        "Analyse\tEnhed\tResultat\tVurdering\nFosfor\tmg/kg\t12\tlavt\nMagnesium\tmg/kg\t88\thøj\nKobber\tmg/kg\t3\t",
+        "Analys\tEnhet\tVärde\tBedömning\nFosfor\tmg/kg\t12\tlågt\nMagnesium\tmg/kg\t88\thögt\nKoppar\tmg/kg\t3\t",
+        "Parameter\tEnhet\tVerdi\tVurdering\nFosfor\tmg/kg\t12\tlavt\nMagnesium\tmg/kg\t88\tmiddels\nKobber\tmg/kg\t3\t",
+        "Показатель\tЕд. изм.\tЗначение\tОценка\nПодвижный фосфор\tмг/кг\t12\tнизкое\nМагний\tмг/кг\t88\tсреднее\nМедь\tмг/кг\t3\t",
+        "Показник\tОдиниці\tЗначення\tОцінка\nРухомий фосфор\tмг/кг\t12\tнизький\nМагній\tмг/кг\t88\tсередній\nМідь\tмг/кг\t3\t",
+        "項目\t単位\t分析値\t評価\nリン\tmg/kg\t12\t低い\nマグネシウム\tmg/kg\t88\t適正\n銅\tmg/kg\t3\t",
+        "Parametre\tBirim\tSonuç\tDeğerlendirme\nFosfor\tmg/kg\t12\taz\nMagnezyum\tmg/kg\t88\torta\nBakır\tmg/kg\t3\t",
+        "Παράμετρος\tΜονάδες\tΑποτέλεσμα\tΧαρακτηρισμός\nΦώσφορος\tmg/kg\t12\tχαμηλό\nΜαγνήσιο\tmg/kg\t88\tμέτριο\nΧαλκός\tmg/kg\t3\t",
+        "Característica\tUnidad\tResultado\tInterpretación\nFósforo disponible\tmg/kg\t12\tbajo\nMagnesio\tmg/kg\t88\tmedio\nCobre\tmg/kg\t3\t",
+    ] {
+        assert_eq!(samples(form)[0].1, expected, "{form}");
+        let units: Vec<_> = report(form).samples[0].readings.iter().map(|r| r.unit).collect();
+        assert_eq!(units, [Some(Unit::MgPerKg); 3], "{form}");
+    }
+    // Words of other things stay what they are.
+    for line in ["Sink 3 ppm", "Potrzeby wapnowania 3 t/ha", "Dawka CaO 3 t/ha"] {
+        assert_eq!(shown(&format!("pH 6\n{line}")), ["ph 6 "], "{line}");
+    }
+}

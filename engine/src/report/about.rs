@@ -2,7 +2,7 @@
 //! and the sample's name, in lines that hold no result.
 
 use super::Cell;
-use super::fold::{clauses, fold, fold_char, is_letter, sentences, squash, words};
+use super::fold::{clauses, fold, fold_char, is_letter, is_word, sentences, squash, words};
 use super::label::Label;
 use super::names::{Meaning, Word, meaning_at};
 use super::number::{Decimal, number};
@@ -249,6 +249,31 @@ fn target_ph(whole: &str, decimal: Decimal) -> Option<f64> {
     (length == said.len() && (4.0..=8.0).contains(&value)).then_some(value)
 }
 
+/// `Soil Test Site A:`, `Probe 2`, `Muestra 3 –`: a line of its own that begins a sample with the
+/// word for one and its letter or number.
+fn begins_sample(filled: &[&str]) -> Option<AboutSample> {
+    let [only] = filled else { return None };
+    let line = only.trim_end_matches([':', ' ', '-', '–', '*', '#']);
+    let line = line.trim_start_matches(['*', '#', ' ', '=', '-']);
+    let words: Vec<&str> = line.split_whitespace().collect();
+    let [ahead @ .., word, tag] = words.as_slice() else { return None };
+    let short = tag.chars().count() <= 3 && tag.chars().all(is_word);
+    let counted = tag.bytes().any(|b| b.is_ascii_digit()) || tag.len() == 1 && is_capital(tag);
+    if words.len() > 5 || !short || !counted || word.ends_with(':') {
+        return None;
+    }
+    let label = Label::of(word);
+    let [Word::Sample(rank @ 0..3)] = label.words[..] else { return None };
+    let titles = Label::of(&ahead.join(" "));
+    let title = titles.properties.is_empty() && titles.unit.is_none() && titles.unknown.is_empty();
+    let bare = label.properties.is_empty() && label.unknown.is_empty();
+    (title && bare).then(|| AboutSample::Name(format!("{word} {tag}"), rank))
+}
+
+fn is_capital(word: &str) -> bool {
+    word.starts_with(|c: char| c.is_ascii_uppercase())
+}
+
 /// What a line without results says of the sample.
 #[derive(Debug, PartialEq)]
 pub(super) enum AboutSample {
@@ -275,6 +300,9 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
         None if filled.len() > 1 => (filled[0].to_string(), filled[1..].join(" ")),
         None => (whole.clone(), String::new()),
     };
+    if let Some(name) = begins_sample(&filled) {
+        return Some(name);
+    }
     let label = Label::of(&name);
     if let Some(texture) = texture_alone(&filled) {
         return Some(AboutSample::Texture(texture));

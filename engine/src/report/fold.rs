@@ -45,8 +45,22 @@ pub(super) fn fold_char(c: char) -> char {
         'à'..='å' | 'À'..='Å' => 'a',
         'è'..='ë' | 'È'..='Ë' => 'e',
         'ì'..='ï' | 'Ì'..='Ï' => 'i',
-        'ò'..='ö' | 'Ò'..='Ö' => 'o',
+        'ò'..='ö' | 'Ò'..='Ö' | 'ø' | 'Ø' => 'o',
         'ù'..='ü' | 'Ù'..='Ü' => 'u',
+        'ý' | 'Ý' => 'y',
+        'Ā'..='ž' => latin_with_marks(c),
+        'Μ' => 'u',
+        'ά' | 'Ά' => 'α',
+        'έ' | 'Έ' => 'ε',
+        'ή' | 'Ή' => 'η',
+        'ί' | 'ϊ' | 'Ί' => 'ι',
+        'ό' | 'Ό' => 'ο',
+        'ύ' | 'ϋ' | 'Ύ' => 'υ',
+        'ώ' | 'Ώ' => 'ω',
+        'ё' | 'Ё' => 'е',
+        // The capitals of Ukrainian, and the wide letters of Japanese.
+        'Ѐ'..='Џ' => char::from_u32(c as u32 + 0x50).unwrap_or(c),
+        '！'..='～' => char::from((c as u32 - '！' as u32) as u8 + b'!').to_ascii_lowercase(),
         'ç' | 'Ç' => 'c',
         'ñ' | 'Ñ' => 'n',
         // Lower case of the Latin-1, Greek and Cyrillic capitals; the tables for
@@ -56,6 +70,33 @@ pub(super) fn fold_char(c: char) -> char {
         }
         _ => c.to_ascii_lowercase(),
     }
+}
+
+/// The plain letter of one with a mark from the languages of central Europe and Turkey: `ł` is
+/// `l`. They stand in the order of the alphabet.
+fn latin_with_marks(c: char) -> char {
+    const LAST: [(char, char); 19] = [
+        ('ą', 'a'),
+        ('č', 'c'),
+        ('đ', 'd'),
+        ('ě', 'e'),
+        ('ģ', 'g'),
+        ('ħ', 'h'),
+        ('ı', 'i'),
+        ('ĵ', 'j'),
+        ('ĸ', 'k'),
+        ('ł', 'l'),
+        ('ŋ', 'n'),
+        ('œ', 'o'),
+        ('ř', 'r'),
+        ('š', 's'),
+        ('ŧ', 't'),
+        ('ų', 'u'),
+        ('ŵ', 'w'),
+        ('Ÿ', 'y'),
+        ('ž', 'z'),
+    ];
+    LAST.iter().find(|(last, _)| c <= *last).map_or(c, |(_, plain)| *plain)
 }
 
 /// A letter of any script. By range, not by the tables of the standard

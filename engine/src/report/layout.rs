@@ -53,9 +53,13 @@ pub(super) enum Head {
 }
 
 /// What the heading of a column says it holds.
-fn role(text: &str) -> Role {
+pub(super) fn role(text: &str) -> Role {
     if text.is_empty() {
         return Role::Blank;
+    }
+    // Over samples it is theirs; in a line of its own it is the customer's.
+    if ["name", "nom", "nombre", "nome", "naam", "navn"].contains(&squash(text).as_str()) {
+        return Role::Sample(2);
     }
     let label = Label::of(text);
     let has = |w| label.has(w);
@@ -140,7 +144,7 @@ pub(super) fn head_below_groups(
     rows: &[Vec<Cell>],
     at: usize,
     decimal: Decimal,
-) -> Option<Vec<Role>> {
+) -> Option<(Vec<Cell>, Vec<Role>)> {
     let groups = &rows[at];
     let says = |c: &Cell| {
         let label = Label::of(&c.text);
@@ -150,9 +154,16 @@ pub(super) fn head_below_groups(
         return None;
     }
     let Some(Head::Samples(mut roles)) = head(rows, at + 1, decimal) else { return None };
+    let mut heading = rows[at + 1].clone();
     let mut group: Option<&Cell> = None;
     for (i, role) in roles.iter_mut().enumerate() {
         group = cell_at(groups, i).or(group);
+        // A head over both rows has its words in the upper one.
+        if let (Role::Blank, Some(upper)) = (&role, cell_at(groups, i)) {
+            *role = self::role(&upper.text);
+            heading[i] = upper.clone();
+            continue;
+        }
         let Some(group) = group.filter(|g| says(g)) else { continue };
         let Role::Results(of_column) = role else { continue };
         let both = format!("{} {}", group.text, rows[at + 1][i].text);
@@ -170,7 +181,7 @@ pub(super) fn head_below_groups(
             Err(_) => {}
         }
     }
-    Some(roles)
+    Some((heading, roles))
 }
 
 /// The roles of a head's columns. "Level" over words, beside a column of results, holds
@@ -318,7 +329,12 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
 fn heads_nothing(row: &[Cell], roles: &[Role], decimal: Decimal) -> bool {
     let heads = matches!(roles.first(), Some(Role::Names | Role::Blank | Role::Sample(_)));
     let texture = row.iter().any(|c| texture_alone(&[&c.text]).is_some());
-    !heads && holds_result(row, decimal) || is_title(row) || texture
+    // "Gravel  5  8" is a result that nobody knows.
+    let unknown = || row.iter().skip(1).any(|c| is_result(&c.text, decimal));
+    // "The dog dug up bed three, again" is a sentence.
+    let sentence = matches!(roles.first(), Some(Role::Sample(10..)))
+        && Label::of(&row[0].text).unknown.len() > 2;
+    !heads && (holds_result(row, decimal) || unknown()) || is_title(row) || texture || sentence
 }
 
 /// Whether a row holds a result: a number with its unit, in one cell or the next. Such a row is

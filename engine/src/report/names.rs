@@ -7,106 +7,11 @@
 use std::sync::LazyLock;
 
 use super::fold::{Gap, Word as Token};
+use super::languages::LANGUAGES;
 use super::lexicon::Lexicon;
+pub(super) use super::meanings::{Form, Meaning, Word};
+use super::meanings::{is, spellings};
 use crate::soil::{Method, Property};
-
-/// In which form a name gives an element.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Form {
-    /// As the element itself.
-    Element,
-    /// An ion by its name only: `nitrate` for nitrate-N or for NO3.
-    Unsure,
-    P2O5,
-    K2O,
-    CaO,
-    MgO,
-    No3,
-    Nh4,
-    So4,
-    Po4,
-    /// Phosphate by name: P2O5 or PO4, nobody knows.
-    Phosphate,
-}
-
-/// A word that is no property and no method.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Word {
-    /// Changes nothing: `available`, `soil`.
-    Plain,
-    /// Phosphorus read by colour, not by ICP.
-    ByColour,
-    /// A lime buffer, not named.
-    Buffer,
-    /// A lime test index: ten times the buffer pH.
-    LimeIndex,
-    /// pH in salt, not named.
-    Salt,
-    /// Share of the exchange capacity.
-    Saturation,
-    /// `sat` alone: a share of the exchange capacity, or a saturated paste.
-    Sat,
-    /// The whole amount, by digestion.
-    Total,
-    /// Saturated paste.
-    Paste,
-    /// A water extract.
-    WaterExtract,
-    /// An amount to apply.
-    Advice,
-    /// A quotient of two.
-    Ratio,
-    /// A laboratory's index number.
-    Index,
-    /// An index that depends on pH.
-    AvailabilityIndex,
-    /// A sampling depth.
-    Depth,
-    /// A texture class.
-    Texture,
-    /// Names the sample; the lower the rank, the better the name.
-    Sample(u8),
-    /// Heads a column of property names.
-    NameColumn,
-    /// Heads a column of results.
-    ResultColumn,
-    /// Heads a column of units.
-    UnitColumn,
-    /// Heads a column of ratings.
-    RatingColumn,
-    /// Heads a column of ranges.
-    RangeColumn,
-    /// Heads a column of methods.
-    MethodColumn,
-    /// Humic matter.
-    Humic,
-    /// Nitrogen, as in `NO3 as N`.
-    Nitrogen,
-    /// `Bray` or `Mehlich` without its number.
-    HalfMethod,
-    /// Known, but no property this engine reads.
-    Other(&'static str),
-}
-
-/// What a phrase means.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum Meaning {
-    Is(Property, Form),
-    IsBy(Property, Method),
-    By(Method),
-    Word(Word),
-}
-
-/// Meanings and their spellings, parted by blanks: one text costs the page less than many.
-macro_rules! spellings {
-    ($all:ident: $($meaning:expr => $spellings:literal;)+) => {
-        const $all: &[(Meaning, &str)] = &[$(($meaning, $spellings)),+];
-    };
-}
-
-const fn is(property: Property) -> Meaning {
-    Meaning::Is(property, Form::Element)
-}
 
 spellings! { PROPERTIES:
     is(Property::Ph) =>
@@ -328,7 +233,7 @@ spellings! { WORDS:
          texturename textura textureclasse classetexturale clasetextural \
          bodenartengruppe esttexture classetextural bodenschwere grondsoort tessitura classeditessitura texturadecampo texturadelsuelo";
     Meaning::Word(Word::Sample(0)) =>
-        "sampleid samplename sampleidentification sampledescription yoursampleid \
+        "sampleid samplename sampleidentification sampledescription yoursampleid samplelabel \
          customersampleid identification identificacion identificacao identifikation";
     Meaning::Word(Word::Sample(1)) =>
         "sample samples probe specimen muestra amostra echantillon sampleno \
@@ -336,12 +241,12 @@ spellings! { WORDS:
     Meaning::Word(Word::Sample(2)) =>
         "field bed plot fieldid fieldname location site siteid area garden zone block \
          plotid bedname schlag parcela parzelle parcelle champ feld lote talhao \
-         potager";
+         potager horizon horizons horizont paddock orchard";
     Meaning::Word(Word::Sample(3)) =>
         "labno labnumber labid labnum labsample labsampleid labsampleno id labref";
     Meaning::Word(Word::NameColumn) =>
         "indicator indicators test tests parameter parameters property nutrient nutrients analyte analytes \
-         determination measurement testname item soiltest analysis naehrstoff nahrstoff \
+         determination determinand determinands measurement testname item soiltest analysis naehrstoff nahrstoff \
          analyse analisis parametro parametros parametre parametres determinacion \
          determinacao elemento elementos elements nutriente nutrientes nahrstoffe \
          untersuchung";
@@ -396,10 +301,14 @@ spellings! { WORDS:
         "no32";
 }
 
+/// The spellings of every language.
+fn all() -> impl Iterator<Item = &'static (Meaning, &'static str)> {
+    [PROPERTIES, METHODS, WORDS].into_iter().chain(LANGUAGES).flatten()
+}
+
 static MEANINGS: LazyLock<Lexicon<Meaning>> = LazyLock::new(|| {
-    let rows = [PROPERTIES, METHODS, WORDS].into_iter().flatten();
     Lexicon::new(
-        rows.flat_map(|&(meaning, spellings)| spellings.split(' ').map(move |s| (s, meaning))),
+        all().flat_map(|&(meaning, spellings)| spellings.split(' ').map(move |s| (s, meaning))),
     )
 });
 
@@ -442,19 +351,31 @@ fn index_of(words: &[Token]) -> Option<(Meaning, usize)> {
 
 #[cfg(test)]
 mod tests {
+    use super::super::fold::squash;
     use super::*;
 
     #[test]
     fn no_spelling_means_two_things() {
         let mut seen = std::collections::HashMap::new();
-        for &(meaning, spellings) in [PROPERTIES, METHODS, WORDS].into_iter().flatten() {
-            for spelling in spellings.split(' ') {
-                let before = seen.insert(spelling, meaning);
-                assert!(
-                    before.is_none_or(|b| b == meaning),
-                    "{spelling}: {before:?} and {meaning:?}"
-                );
+        let mut twice = Vec::new();
+        for &(meaning, spellings) in all() {
+            for spelling in spellings.split_ascii_whitespace() {
+                match seen.insert(spelling, meaning) {
+                    Some(before) if before != meaning => {
+                        twice.push(format!("{spelling}: {before:?} and {meaning:?}"));
+                    }
+                    _ => {}
+                }
             }
         }
+        assert!(twice.is_empty(), "{twice:#?}");
+    }
+
+    #[test]
+    fn each_spelling_stands_as_the_fold_leaves_it() {
+        let unfolded = |s: &&str| squash(s) != **s;
+        let spellings = all().flat_map(|(_, spellings)| spellings.split_ascii_whitespace());
+        let found: Vec<&str> = spellings.filter(unfolded).filter(|s| !s.contains('.')).collect();
+        assert!(found.is_empty(), "{found:?}");
     }
 }

@@ -1,6 +1,7 @@
 //! Numbers as reports print them: points or commas, limits, ratings glued on.
 
 use super::fold::{first_chars, fold, fold_char, is_letter, is_word, squash, words};
+use super::languages::is_rating_abroad;
 use super::units::unit_at;
 use crate::soil::Amount;
 
@@ -471,7 +472,7 @@ pub(super) fn is_rating(text: &str) -> bool {
     }
     let folded = fold(text);
     let first = folded.trim_start().trim_start_matches('(').split(|c| !is_letter(c)).next();
-    RATINGS.split(' ').any(|word| Some(word) == first)
+    RATINGS.split(' ').any(|word| Some(word) == first) || is_rating_abroad(text)
 }
 
 #[cfg(test)]

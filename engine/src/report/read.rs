@@ -9,6 +9,7 @@ use super::number::{Decimal, Evidence, Said, said};
 use super::place::Tail;
 use super::reader::{Reader, is_wordless, whole};
 use super::sections::parts;
+use super::stacked_heads::stacked;
 use super::table;
 use super::{Cell, Grid, Report, Trouble};
 use crate::region::Region;
@@ -101,12 +102,20 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             at += 1;
             continue;
         }
+        if let Some(table) = stacked(rows, at, decimal) {
+            for row in &table.unused {
+                let (text, place) = whole(row);
+                reader.in_no_place(&text, place, "it says nothing of the results".into());
+            }
+            at += table.gone + table::panels(reader, &table.rows, 0, &table.roles)?;
+            continue;
+        }
         at = match head(rows, at, decimal) {
-            Some(Head::Samples(roles)) => table::samples_down(reader, rows, at, &roles)?,
+            Some(Head::Samples(roles)) => table::samples_down(reader, rows, at, &rows[at], &roles)?,
             Some(Head::Properties(roles)) => table::panels(reader, rows, at, &roles)?,
             Some(Head::Results(roles)) => table::results_down(reader, rows, at, &roles)?,
-            None if let Some(roles) = head_below_groups(rows, at, decimal) => {
-                table::samples_down(reader, rows, at + 1, &roles)?
+            None if let Some((heading, roles)) = head_below_groups(rows, at, decimal) => {
+                table::samples_down(reader, rows, at + 1, &heading, &roles)?
             }
             None => match result_below(rows, at, decimal) {
                 Some(row) => {

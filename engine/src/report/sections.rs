@@ -7,6 +7,7 @@ use super::Cell;
 use super::about::{AboutSample, about_sample};
 use super::fold::{fold_char, is_word};
 use super::grid::filled;
+use super::layout::is_result;
 use super::lines::read_row;
 use super::marks::{Mark, mark};
 use super::number::{Decimal, is_range};
@@ -249,6 +250,10 @@ fn heading(row: &[Cell], decimal: Decimal) -> Vec<Says> {
     }
     if cells.len() > 4 {
         return of_head(&cells);
+    }
+    // "Critical limit  6.5  31  180" is a row of a table, not a title.
+    if cells.iter().filter(|cell| is_result(&cell.text, decimal)).count() > 1 {
+        return Vec::new();
     }
     // "PATHOLOGY REPORT     Collected: 9 May": the title is the first cell.
     let (first, joined) = (&cells[0].text, cells.iter().map(|c| c.text.as_str()));

@@ -2,6 +2,7 @@
 //! certain unit, those that hold a norm or a strength, and the Danish numbers.
 
 use super::fold::{Gap, Word as Token, fold, squash};
+use super::languages::symbol_behind;
 use crate::soil::{Method, Property};
 
 /// Names that stand for other things too, unless their result is in per cent: `Ton` is clay or
@@ -36,6 +37,19 @@ pub(super) fn respelled(text: &str) -> Option<String> {
     if let Some(rest) = folded.strip_prefix("n.a.") {
         return Some(format!("neutralizable acidity {rest}"));
     }
+    if matches!(text.trim(), "U.M." | "U. M." | "UdM") {
+        return Some("unit".into());
+    }
+    if let Some(symbol) = symbol_behind(&folded) {
+        return Some(symbol.into());
+    }
+    // The grains that a fraction holds: "Clay (<0.002 mm)", "Sable (2 à 0,05 mm)".
+    if let Some((name, rest)) = folded.split_once('(')
+        && let Some((grains, rest)) = rest.split_once(')')
+        && is_grain_size(grains)
+    {
+        return Some(format!("{name} {rest}"));
+    }
     // Salts in mho/cm times a thousand or a million.
     for (power, unit) in [("x 10^3", "mmho/cm"), ("x 103", "mmho/cm"), ("x 10^6", "umho/cm")] {
         let spaced = folded.replace("x10", "x 10");
@@ -62,6 +76,20 @@ pub(super) fn respelled(text: &str) -> Option<String> {
         return folded.strip_suffix(" a ph").map(Into::into);
     }
     None
+}
+
+/// Whether a bracket holds nothing but the size of grains.
+fn is_grain_size(folded: &str) -> bool {
+    let known = |word: &str| {
+        ["mm", "um", "a", "to", "de", "bis", "tot", "do", "<", ">", "-"].contains(&word)
+            || word.bytes().all(|b| b.is_ascii_digit() || matches!(b, b'.' | b','))
+    };
+    let spaced: String = folded
+        .chars()
+        .flat_map(|c| if matches!(c, '<' | '>' | '-') { vec![' ', c, ' '] } else { vec![c] })
+        .collect();
+    let spaced = spaced.replace("mm", " mm ").replace("um", " um ");
+    (spaced.contains("mm") || spaced.contains("um")) && spaced.split_whitespace().all(known)
 }
 
 /// The words of a norm: `NF ISO 10390`, `NF X 31-106`, `DIN 19684`.
@@ -92,10 +120,12 @@ pub(super) fn strength_at(words: &[Token]) -> Option<usize> {
 /// Source: Danish laboratories' guides (from memory).
 pub(super) fn danish(name: &str) -> Option<(Property, Method)> {
     Some(match name.trim_end_matches([' ', ':', '=']) {
-        "Rt" => (Property::SaltPh, Method::CaCl2),
-        "Pt" => (Property::Phosphorus, Method::Olsen),
-        "Kt" => (Property::Potassium, Method::AmmoniumAcetate),
-        "Mgt" => (Property::Magnesium, Method::AmmoniumAcetate),
+        "Rt" | "Reaktionstal" | "Reaktionstal (Rt)" => (Property::SaltPh, Method::CaCl2),
+        "Pt" | "Fosfortal" | "Fosfortal (Pt)" => (Property::Phosphorus, Method::Olsen),
+        "Kt" | "Kaliumtal" | "Kaliumtal (Kt)" => (Property::Potassium, Method::AmmoniumAcetate),
+        "Mgt" | "Magnesiumtal" | "Magnesiumtal (Mgt)" => {
+            (Property::Magnesium, Method::AmmoniumAcetate)
+        }
         _ => return None,
     })
 }

@@ -12,6 +12,7 @@ use super::names::{Form, Word};
 use super::number::{Decimal, is_rating};
 use super::place::Draft;
 use super::reader::{MOST_READINGS, Reader, whole};
+use super::stacked_heads::is_code;
 use super::textures::texture;
 use super::units::Printed;
 use super::{Cell, Trouble};
@@ -56,9 +57,9 @@ pub(super) fn samples_down(
     reader: &mut Reader,
     rows: &[Vec<Cell>],
     at: usize,
+    heading: &[Cell],
     roles: &[Role],
 ) -> Result<usize, Trouble> {
-    let heading = &rows[at];
     let decimal = reader.decimal;
     let columns = columns(reader, heading, roles);
     let mut table = Samples {
@@ -139,12 +140,22 @@ impl Samples<'_> {
             *seen |= !cell.is_blank();
         }
         let named = self.names.map_or(Role::Blank, |i| called(text_at(row, i)));
-        let says_so = matches!(named, Role::Ratings);
         let first = filled(row).next();
         if self.count > 0 && first.is_some_and(is_unit_or_share) {
             let (text, place) = whole(row);
             let reason = "the same results in another unit, or sums of them";
             reader.unread(None, &text, reason, place);
+            return Ok(());
+        }
+        // "Critical limit" may stretch over the columns before the results.
+        let lead = || first.map_or(Role::Blank, |c| called(&c.text));
+        let nameless = self.names.is_some_and(|i| text_at(row, i).is_empty());
+        let says_so = matches!(named, Role::Ratings) || nameless && matches!(lead(), Role::Ratings);
+        // "MIN" may be the class of a mineral soil.
+        let spelled_out = first.is_some_and(|c| c.text.len() > 3);
+        if says_so && spelled_out && self.count == 0 {
+            let (text, place) = whole(row);
+            reader.unread(None, &text, "a row about the results, not a result", place);
             return Ok(());
         }
         if self.count > 0 && (says_so || filled(row).all(|c| is_rating(&c.text))) {
@@ -166,7 +177,7 @@ impl Samples<'_> {
         let all = *self.surplus.get_or_insert(surplus);
         let held = is_parted_by_blanks(row);
         let moved = held && is_parted_by_blanks(self.heading) && self.is_moved(row);
-        if surplus && !all || (surplus || all) && held || moved {
+        if moved || surplus && !all || all && held {
             let (text, place) = whole(row);
             reader.unread(Some(self.last), &text, SURPLUS, place);
             return Ok(());
@@ -361,10 +372,24 @@ fn name_column(rows: &[Vec<Cell>], at: usize, roles: &[Role], columns: &[Column]
     // A column that is empty throughout names nothing.
     let filled = |i: usize| rows.iter().skip(at + 1).take(20).any(|r| cell_at(r, i).is_some());
     if let Some((_, index)) = ranked(roles).filter(|&(_, i)| filled(i)).min() {
-        return Some(index);
+        return Some(better_name(&rows[at + 1..], roles, index));
     }
     let first = columns.first().map_or(0, |c| c.index);
     (0..first).find(|&i| matches!(roles[i], Role::Other | Role::Blank | Role::Names) && filled(i))
+}
+
+/// The column that names the samples where the best one holds codes only: one of words, if it
+/// tells the same samples apart.
+fn better_name(rows: &[Vec<Cell>], roles: &[Role], best: usize) -> usize {
+    let near = || rows.iter().take(200).filter(|row| cell_at(row, best).is_some());
+    let words = |i: usize| near().all(|row| cell_at(row, i).is_some_and(|c| !is_code(&c.text)));
+    if !near().all(|row| is_code(text_at(row, best))) {
+        return best;
+    }
+    let told = |i: usize| near().map(|row| text_at(row, i)).collect::<BTreeSet<_>>().len();
+    let apart = told(best);
+    let others = ranked(roles).filter(|&(_, i)| i != best && told(i) == apart && words(i));
+    others.min().map_or(best, |(_, i)| i)
 }
 
 /// Takes a row of units, methods or wrapped heading words below the head.
@@ -441,13 +466,14 @@ pub(super) fn results_down(
     roles: &[Role],
 ) -> Result<usize, Trouble> {
     let find = |wanted: fn(&Role) -> bool| roles.iter().position(wanted);
-    let (Some((_, who)), Some(what), Some(value)) = (
+    let (Some((_, best)), Some(what), Some(value)) = (
         ranked(roles).min(),
         find(|r| matches!(r, Role::Names)),
         find(|r| matches!(r, Role::Values)),
     ) else {
         return Ok(at + 1);
     };
+    let who = better_name(&rows[at + 1..], roles, best);
     let mut table = Results {
         heading: &rows[at],
         roles,
@@ -687,10 +713,11 @@ impl Properties<'_> {
 
     /// Whether a row has words where results belong, and they say nothing of the samples.
     fn may_be_head(&self, row: &[Cell], label: &Label, decimal: Decimal) -> bool {
-        // A result where results belong is a row, whatever its name.
-        let result = self
-            .held(row)
-            .any(|(i, c)| matches!(self.roles[i], Role::Values) && is_result(&c.text, decimal));
+        // A result where results belong is a row, whatever its name; only samples may be numbered.
+        let numbered = label.words.iter().any(|w| matches!(w, Word::Sample(_)));
+        let result = self.held(row).any(|(i, c)| {
+            (!numbered || matches!(self.roles[i], Role::Values)) && is_result(&c.text, decimal)
+        });
         let about = label.has(Word::Depth)
             && self.held(row).any(|(_, c)| depth(&c.text, "cm", decimal).is_some())
             || label.has(Word::Texture) && self.held(row).any(|(_, c)| texture(&c.text).is_some());

@@ -3,6 +3,7 @@
 use std::sync::LazyLock;
 
 use super::fold::{Gap, Word};
+use super::languages;
 use super::lexicon::Lexicon;
 use crate::quantity::Unit;
 
@@ -55,7 +56,7 @@ const UNITS: &[(Unit, f64, &str)] = &[
 ];
 
 static BY_SPELLING: LazyLock<Lexicon<Printed>> = LazyLock::new(|| {
-    Lexicon::new(UNITS.iter().flat_map(|&(unit, scale, spellings)| {
+    Lexicon::new(UNITS.iter().chain(languages::UNITS).flat_map(|&(unit, scale, spellings)| {
         spellings.split(' ').map(move |s| (s, Printed { unit, scale }))
     }))
 });

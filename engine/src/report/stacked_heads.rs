@@ -1,0 +1,206 @@
+//! A table with one property a row whose samples have several rows of heads: laboratory number,
+//! name, code, depth. The best of them names the samples, and a column of units or of ratings may
+//! stand between what the heads say and the results.
+
+use super::Cell;
+use super::grid::filled;
+use super::label::Label;
+use super::layout::{Role, is_result, names_property, role};
+use super::number::Decimal;
+
+/// No table has more rows of heads.
+const MOST_HEADS: usize = 8;
+
+/// How many rows of such a table are brought into columns.
+const REACH: usize = 600;
+
+/// A name worse than any that `names.rs` ranks is none.
+const NO_NAME: u8 = 20;
+
+/// What a code is worse than a name, and what heads are that call two samples the same.
+const CODE: u8 = 5;
+const SAME: u8 = 8;
+
+/// Such a table with its rows in equal columns.
+pub(super) struct Stacked {
+    pub rows: Vec<Vec<Cell>>,
+    pub roles: Vec<Role>,
+    /// The rows of heads that say nothing that is used.
+    pub unused: Vec<Vec<Cell>>,
+    /// How many rows of heads are gone from `rows`.
+    pub gone: usize,
+}
+
+/// The table that begins at a row, where several rows head it or its rows have more cells.
+pub(super) fn stacked(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Stacked> {
+    let first = bare(&rows[at]);
+    let count = first.len().checked_sub(1).filter(|count| *count > 1)?;
+    let is_one = |row: &&Vec<Cell>| bare(row).len() == count + 1 && is_head(bare(row), decimal);
+    let heads: Vec<&[Cell]> =
+        rows[at..].iter().take_while(is_one).take(MOST_HEADS).map(|r| bare(r)).collect();
+    let (rank, best) = heads.iter().enumerate().map(|(i, head)| (rank(head, decimal), i)).min()?;
+    if rank >= NO_NAME {
+        return None;
+    }
+    let mut from = at + heads.len();
+    let group = rows.get(from).and_then(|row| group(bare(row), count));
+    from += usize::from(group.is_some());
+    let width = 1 + count * group.unwrap_or(1);
+    let below = &rows[from.min(rows.len())..rows.len().min(from + REACH)];
+    let fits = |row: &&Vec<Cell>| {
+        let row = bare_name(row);
+        row.first().is_some_and(|c| names_property(&plain(c), decimal))
+            && row.len() <= width + 1
+            && row.iter().skip(1).any(|c| is_result(&c.text, decimal))
+    };
+    let results: Vec<&Vec<Cell>> = below.iter().take(12).filter(fits).collect();
+    let units = results.iter().any(|row| has_unit(row, width, decimal));
+    let dotted = plain(&first[0]).text != first[0].text;
+    if results.len() < 2 || heads.len() < 2 && !units && !dotted && group.is_none() {
+        return None;
+    }
+    let columns = Columns { units, width, step: group.unwrap_or(1) };
+    let about = |head: &[Cell]| matches!(role(&plain(&head[0]).text), Role::Depth | Role::Texture);
+    let mut shaped = vec![columns.head(heads[best])];
+    shaped.extend(heads.iter().filter(|head| about(head)).map(|head| columns.head(head)));
+    let unused: Vec<Vec<Cell>> = (0..heads.len())
+        .filter(|&i| i != best && !about(heads[i]))
+        .map(|i| heads[i].to_vec())
+        .collect();
+    let gone = from - at - shaped.len();
+    shaped.extend(below.iter().map(|row| columns.row(row, decimal)));
+    Some(Stacked { rows: shaped, roles: columns.roles(), unused, gone })
+}
+
+/// A row without the blank cells at its ends.
+fn bare(row: &[Cell]) -> &[Cell] {
+    let from = row.iter().take_while(|c| c.is_blank()).count();
+    bare_name(&row[from..])
+}
+
+/// A row without the blank cells at its end.
+fn bare_name(row: &[Cell]) -> &[Cell] {
+    &row[..row.iter().rposition(|c| !c.is_blank()).map_or(0, |last| last + 1)]
+}
+
+/// A name without the row of dots that leads to its results.
+fn plain(cell: &Cell) -> Cell {
+    let text = cell.text.trim_end_matches(['.', ' ', ':', '…', '_']);
+    // The full stop of "No." and the colon before no dots stay.
+    let dots = cell.text.len() - text.len() > 2;
+    Cell { text: if dots { text.into() } else { cell.text.clone() }, place: cell.place }
+}
+
+/// Whether a row says something of each sample: no property, no result, nothing that heads
+/// another sort of table.
+fn is_head(row: &[Cell], decimal: Decimal) -> bool {
+    let [name, others @ ..] = row else { return false };
+    let name = plain(name);
+    if filled(row).count() < row.len() || row.iter().any(|c| plain(c).text.contains(": ")) {
+        return false;
+    }
+    let label = Label::of(&name.text);
+    if label.is_soil() || label.quantity().is_ok() {
+        return false;
+    }
+    // "Gravel  5  8  12" is a result that nobody knows, and heads nothing.
+    let unknown = !matches!(role(&name.text), Role::Sample(_) | Role::Depth | Role::Texture);
+    if unknown && others.iter().any(|c| is_result(&c.text, decimal)) {
+        return false;
+    }
+    !others.iter().any(|c| {
+        let heads = matches!(
+            role(&c.text),
+            Role::Results(_) | Role::Refused(_) | Role::Values | Role::Names | Role::Units
+        );
+        // A lone letter or symbol may be a sample's name.
+        heads && c.text.chars().count() > 2
+    })
+}
+
+/// How good the names of a head are; lower is better.
+fn rank(head: &[Cell], decimal: Decimal) -> u8 {
+    let name = plain(&head[0]);
+    let Role::Sample(rank) = role(&name.text) else { return NO_NAME };
+    // "The dog dug up bed three" is a sentence.
+    if Label::of(&name.text).unknown.len() > 1 {
+        return NO_NAME;
+    }
+    let names = &head[1..];
+    let codes = names.iter().all(|c| is_code(&c.text) || is_result(&c.text, decimal));
+    let same = names.iter().any(|c| names.iter().filter(|n| n.text == c.text).count() > 1);
+    rank + if codes { CODE } else { 0 } + if same { SAME } else { 0 }
+}
+
+/// Whether a name is a number or a code with more digits than letters.
+pub(super) fn is_code(text: &str) -> bool {
+    let digits = text.bytes().filter(u8::is_ascii_digit).count();
+    digits > 0 && digits > text.chars().filter(|c| super::fold::is_letter(*c)).count()
+}
+
+/// `Result  Status  Result  Status`: how many columns each sample has.
+fn group(row: &[Cell], count: usize) -> Option<usize> {
+    let step = row.len() / count;
+    if step < 2 || row.len() != step * count {
+        return None;
+    }
+    let fits = |(i, cell): (usize, &Cell)| match role(&cell.text) {
+        Role::Values => i % step == 0,
+        Role::Ratings => i % step > 0,
+        _ => false,
+    };
+    row.iter().enumerate().all(fits).then_some(step)
+}
+
+/// Whether a unit, or a blank for one, stands between a row's name and its results.
+fn has_unit(row: &[Cell], width: usize, decimal: Decimal) -> bool {
+    let row = bare_name(row);
+    row.get(1).is_some_and(|c| {
+        Label::of(&c.text).only_unit().is_some()
+            || row.len() == width + 1 && !is_result(&c.text, decimal)
+    })
+}
+
+/// The columns that the rows are brought into.
+struct Columns {
+    units: bool,
+    width: usize,
+    /// How many columns a sample has.
+    step: usize,
+}
+
+impl Columns {
+    fn roles(&self) -> Vec<Role> {
+        let mut roles = vec![Role::Names];
+        roles.extend(self.units.then_some(Role::Units));
+        roles.extend(
+            (1..self.width)
+                .map(|i| if (i - 1) % self.step == 0 { Role::Sample(0) } else { Role::Ratings }),
+        );
+        roles
+    }
+
+    fn head(&self, head: &[Cell]) -> Vec<Cell> {
+        let blank = |at: &Cell| Cell { text: String::new(), place: at.place };
+        let mut row = vec![plain(&head[0])];
+        row.extend(self.units.then(|| blank(&head[0])));
+        for cell in &head[1..] {
+            row.push(cell.clone());
+            row.extend((1..self.step).map(|_| blank(cell)));
+        }
+        row
+    }
+
+    fn row(&self, row: &[Cell], decimal: Decimal) -> Vec<Cell> {
+        let bare = bare_name(row);
+        if bare.len() < 2 || bare.len() > self.width + 1 || bare[0].is_blank() {
+            return row.to_vec();
+        }
+        let mut shaped = bare.to_vec();
+        shaped[0] = plain(&shaped[0]);
+        if self.units && !has_unit(bare, self.width, decimal) {
+            shaped.insert(1, Cell { text: String::new(), place: bare[0].place });
+        }
+        shaped
+    }
+}
