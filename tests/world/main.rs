@@ -75,6 +75,8 @@ struct Count {
     asked: usize,
     unread: usize,
     wrong: usize,
+    /// Of the wrong ones those that are right but for the sample's name.
+    misnamed: usize,
 }
 
 /// The truth's unit as the engine writes its own, and how many of the engine's are in one.
@@ -150,6 +152,7 @@ fn compare(truths: &[Truth], report: &Report, faults: &mut Vec<String>) -> Count
             None if !unit.is_empty() => count.asked += 1,
             _ if !named(name) => {
                 count.wrong += 1;
+                count.misnamed += 1;
                 faults.push(format!(
                     "wrong: {} {} of {:?} is given to {name:?}",
                     truth.property, truth.said, truth.sample
@@ -182,7 +185,7 @@ fn counted(folder: &str, shown: bool) -> Count {
                 Count { unread: truth.len(), ..Count::default() }
             }
         };
-        let Count { right, asked: open, unread, wrong } = count;
+        let Count { right, asked: open, unread, wrong, misnamed } = count;
         if shown {
             println!("{file:<44} {right:>5} {open:>5} {unread:>6} {wrong:>5}");
             if asked.as_ref().is_some_and(|name| file.contains(name.as_str())) {
@@ -193,11 +196,12 @@ fn counted(folder: &str, shown: bool) -> Count {
         total.asked += open;
         total.unread += unread;
         total.wrong += wrong;
+        total.misnamed += misnamed;
     }
-    let Count { right, asked, unread, wrong } = total;
-    let all = (right + asked + unread).max(1) as f64 / 100.0;
+    let Count { right, asked, unread, wrong, misnamed } = total;
+    let all = truths(folder).values().map(Vec::len).sum::<usize>().max(1) as f64 / 100.0;
     println!(
-        "{folder}: {:.1} % right, {:.1} % asked, {:.1} % unread; {wrong} wrong",
+        "{folder}: {:.1} % right, {:.1} % asked, {:.1} % unread; {wrong} wrong, {misnamed} of them by the sample's name alone",
         right as f64 / all,
         asked as f64 / all,
         unread as f64 / all
