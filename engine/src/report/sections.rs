@@ -203,24 +203,9 @@ fn beginning(text: &str) -> [u8; 2] {
 fn plain(text: &str) -> String {
     let mut plain = String::with_capacity(text.len() + 1);
     for c in text.chars().map(fold_char).chain([' ']) {
-        let accent = |c: char| match c {
-            'ą' => 'a',
-            'ć' | 'č' => 'c',
-            'ę' | 'ě' => 'e',
-            'ł' | 'Ł' => 'l',
-            'ń' | 'ň' => 'n',
-            'ś' | 'š' | 'Ś' | 'Š' => 's',
-            'ź' | 'ż' | 'ž' | 'Ż' => 'z',
-            'ů' => 'u',
-            'ř' => 'r',
-            'ý' => 'y',
-            'ø' | 'ó' => 'o',
-            'ß' => 's',
-            'ё' => 'е',
-            c => c,
-        };
         if is_word(c) {
-            plain.push(accent(c));
+            // The fold keeps it; the names of the parts are written with one s.
+            plain.push(if c == 'ß' { 's' } else { c });
         } else if !plain.is_empty() && !plain.ends_with(' ') {
             plain.push(' ');
         }

@@ -2,6 +2,7 @@
 
 use time::{Date, Month};
 
+use crate::season;
 use crate::survey::Survey;
 
 /// Regions south of the equator, by how their ids begin. Source: an atlas (common practice).
@@ -29,16 +30,11 @@ impl Survey<'_> {
     /// Whether the bed lies south of the equator: by its latitude, a frost, or its region; `None`
     /// where nothing tells.
     pub(crate) fn is_southern(&self) -> Option<bool> {
-        let season = &self.case.season;
-        let by_latitude = season.latitude.map(|latitude| latitude < 0.0);
-        let late = |day: Date| u8::from(day.month()) > 6;
-        let by_first = season.first_frost.map(|day| !late(day));
-        let by_last = season.last_frost.map(late);
         let lies_there = |id: &str| {
             SOUTHERN.iter().any(|south| id == *south || id.starts_with(&format!("{south}-")))
         };
         let by_region = self.region.map(|region| lies_there(region.id));
-        by_latitude.or(by_first).or(by_last).or(by_region)
+        season::is_southern(&self.case.season).or(by_region)
     }
 
     /// Whether a day lies in the dead of winter. Where nobody knows the half of the earth, a

@@ -19,7 +19,7 @@ use crate::sources::{
 use crate::survey::{Ground, Survey};
 
 /// Grams on 1 m² in 1 kg/ha. Source: arithmetic (derived).
-const GRAMS_PER_M2_IN_KG_PER_HA: f64 = 0.1;
+pub(super) const GRAMS_PER_M2_IN_KG_PER_HA: f64 = 0.1;
 
 /// What a year's dressing is on a soil that is very low and low, kg/ha.
 struct Rates {

@@ -3,7 +3,7 @@
 
 use crate::facts::{Dressed, Way};
 use crate::plan::needs::crop_rates::{Dressing, dressing_by, named};
-use crate::plan::needs::nutrients::level_of;
+use crate::plan::needs::nutrients::{GRAMS_PER_M2_IN_KG_PER_HA, level_of};
 use crate::plan::needs::salts::TraceElement;
 use crate::plan::needs::{Need, NeedKind, Verdict, limits};
 use crate::quantity::{Band, Figure, Measures, Unit};
@@ -15,9 +15,6 @@ use crate::survey::{Ground, Survey};
 /// From this pH on peat and muck lock manganese and iron up.
 /// Source: Michigan State University, manganese, 5.8 (opened); that iron goes with it is our choice.
 const MOST_PH_OF_PEAT: f64 = 5.8;
-
-/// g of the salt on 1 m² in 1 kg/ha. Source: arithmetic (derived).
-const GRAMS_PER_M2_IN_KG_PER_HA: f64 = 0.1;
 
 /// The need, the soil property and the names of the figures of each.
 const EACH: [(Dressed, NeedKind, Property, [&str; 2]); 5] = [
