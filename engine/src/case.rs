@@ -453,6 +453,7 @@ pub struct Feeds {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::report::Pairing;
 
     #[test]
     fn a_correction_is_made_spread_to_all_samples_and_taken_back() {
@@ -465,6 +466,7 @@ mod tests {
             name: "P".into(),
             original: "182".into(),
             depth_cm: None,
+            pairing: Pairing::Together,
             place: Place { line: 3, start: 0, end: 3 },
             notes: Vec::new(),
         };

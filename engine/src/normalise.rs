@@ -5,7 +5,7 @@
 use crate::case::{Correction, ReadingAnswers};
 use crate::quantity::{Context, ConvertError, Unit, convert, significant};
 use crate::question::{Question, QuestionId};
-use crate::report::{Known, Origin, Place, Reading, SampleReport, doubt, impossible, parse_amount};
+use crate::report::{Known, Origin, Pairing, Place, Reading, SampleReport, doubt, impossible, parse_amount};
 use crate::soil::{Amount, Measure, Method, Property, Soil, listed};
 
 /// A sample ready to be judged.
@@ -413,6 +413,7 @@ mod tests {
             name: property.label().to_string(),
             original: value.to_string(),
             depth_cm: None,
+            pairing: Pairing::Together,
             place: Place { line: 1, start: 0, end: 1 },
             notes: Vec::new(),
         }

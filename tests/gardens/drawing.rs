@@ -9,7 +9,7 @@ use emberloam_engine::case::{
 use emberloam_engine::quantity::Measures;
 use emberloam_engine::quantity::Unit;
 use emberloam_engine::report::{
-    self, Advice, AdviceUnit, Advised, Known, Land, LimeAs, Origin, Place, Reading, Report,
+    self, Advice, AdviceUnit, Advised, Known, Land, LimeAs, Origin, Pairing, Place, Reading, Report,
     SampleReport,
 };
 use emberloam_engine::soil::{Amount, Method, PlantGroup, Property, Texture};
@@ -303,6 +303,7 @@ fn reading(kind: Kind, property: Property) -> Drawn<(Reading, Index)> {
                 name: property.label().to_string(),
                 original,
                 depth_cm: None,
+                pairing: Pairing::Together,
                 place: Place::default(),
                 notes: Vec::new(),
             };

@@ -7,7 +7,7 @@ use emberloam_engine::details::{Traits, carbon, metals, nitrate, phosphorus, tra
 use emberloam_engine::quantity::{Band, Measures, Unit};
 use emberloam_engine::question::QuestionId;
 use emberloam_engine::ranges::lead_level;
-use emberloam_engine::report::{Known, Origin, Place, Reading, Report, SampleReport};
+use emberloam_engine::report::{Known, Origin, Pairing, Place, Reading, Report, SampleReport};
 use emberloam_engine::soil::salt_tolerance;
 use emberloam_engine::soil::water::{OutOfRange, held, middle};
 use emberloam_engine::soil::{Amount, Method, PlantGroup, Property, Texture};
@@ -40,6 +40,7 @@ impl Sampled {
             name: property.label().into(),
             original: amount.number().to_string(),
             depth_cm: None,
+            pairing: Pairing::Together,
             place: Place { line, start: 0, end: 1 },
             notes: Vec::new(),
         });

@@ -9,7 +9,7 @@ use emberloam_engine::plan::{Plan, RuleName, decide};
 use emberloam_engine::quantity::Unit;
 use emberloam_engine::question::QuestionId;
 use emberloam_engine::ranges::Level;
-use emberloam_engine::report::{Known, Origin, Place, Reading, SampleReport};
+use emberloam_engine::report::{Known, Origin, Pairing, Place, Reading, SampleReport};
 use emberloam_engine::soil::{Amount, Method, Property, Texture};
 use emberloam_engine::{interpret, judged_readings};
 
@@ -72,6 +72,7 @@ impl Bed {
             name: property.label().into(),
             original: value.to_string(),
             depth_cm: None,
+            pairing: Pairing::Together,
             place: Place { line: readings.len() as u32 + 1, start: 0, end: 1 },
             notes: Vec::new(),
         });

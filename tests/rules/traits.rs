@@ -3,7 +3,7 @@
 use emberloam_engine::Case;
 use emberloam_engine::details::{Traits, traits};
 use emberloam_engine::quantity::{Band, Unit};
-use emberloam_engine::report::{Known, Origin, Place, Reading, Report, SampleReport};
+use emberloam_engine::report::{Known, Origin, Pairing, Place, Reading, Report, SampleReport};
 use emberloam_engine::soil::{Amount, Measure, Method, Property, Soil, Texture};
 use emberloam_engine::sources::{Grade, all_sources};
 use time::Month;
@@ -34,6 +34,7 @@ impl Sampled {
             name: property.label().into(),
             original: amount.number().to_string(),
             depth_cm: None,
+            pairing: Pairing::Together,
             place: Place { line, start: 0, end: 1 },
             notes: Vec::new(),
         });

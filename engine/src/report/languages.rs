@@ -87,7 +87,7 @@ spellings! { SPANISH_AND_OTHERS:
     Meaning::Word(Word::Sample(2)) => "gleba potrero cuartel predio finca huerta horta";
     Meaning::Word(Word::Sample(3)) => "nodelaboratoire ndelaboratoire numerodelaboratoire nlab nrolab numlab nlaboratorio ndelaboratorio";
     Meaning::Word(Word::NameColumn) => "caracteristica caracteristicas atributo atributos variable variables determinaciones determinacoes ensayo ensaio";
-    Meaning::Word(Word::RatingColumn) => "calificacion diagnostico clasificacion classificacao avaliacao";
+    Meaning::Word(Word::RatingColumn) => "valoracion calificacion diagnostico clasificacion classificacao avaliacao";
     Meaning::Word(Word::RangeColumn) => "rangooptimo valoroptimo valorideal nivelcritico niveladecuado niveladequado";
     Meaning::Word(Word::Advice) => "fertilizacion fertilizacao corretivo enmienda";
     Meaning::Word(NOT_USED) => "areiafina areiagrossa arenafina arenagruesa limonsfins limonsgrossiers limonfin limongrossier sablesfins sablesgrossiers sablefin sablegrossier puntodesaturacion capacidaddecampo";

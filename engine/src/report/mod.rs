@@ -3,6 +3,8 @@
 
 mod about;
 mod advice;
+mod apart;
+mod column_heads;
 mod drawn;
 mod exchange_letters;
 mod fold;
@@ -22,6 +24,8 @@ mod place;
 mod plausible;
 mod read;
 mod reader;
+mod run_together;
+mod sample_names;
 mod sections;
 mod settle;
 mod short_names;
@@ -105,11 +109,25 @@ pub struct Reading {
     pub original: String,
     /// The sampling depth in its own name, cm from and to, as in `Nitrate-N 0-24 in`.
     pub depth_cm: Option<(f64, f64)>,
+    /// How the result and its name were brought together.
+    pub pairing: Pairing,
     /// Where it stands in the source.
     pub place: Place,
     /// Conversions already made and how the unit was found, for the reader:
     /// for example `P2O5 × 0.4364 = P`.
     pub notes: Vec<String>,
+}
+
+/// How a result and its name were brought together.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Pairing {
+    /// They stand together, or under each other in a table.
+    #[default]
+    Together,
+    /// Words stand between them: `the pH came back 6.2`.
+    Sentence,
+    /// Names and numbers stand apart and were counted off against each other: to be asked.
+    CountedOff,
 }
 
 /// A fact and how it is known.

@@ -105,7 +105,7 @@ spellings! { PROPERTIES:
          conductiviteelec";
     is(Property::Sar) => "sar sodiumadsorptionratio sodiumabsorptionratio";
     is(Property::FreeLime) =>
-        "excesslime exlime freelime limeestimate caco3 cce calcairetotal calcaretotale carbonatitotali \
+        "cac03 excesslime exlime freelime limeestimate caco3 cce calcairetotal calcaretotale carbonatitotali \
          calciumcarbonate calciumcarbonateequivalent freecarbonate freecarbonates \
          calcaire carbonatos carbonato kalkgehalt carbonat carbonatgehalt \
          excesslimerating freecaco3";
@@ -263,7 +263,7 @@ spellings! { WORDS:
          gehaltsklasse klasse versorgungsstufe interpretacion interpretacao \
          appreciation nivel classe clase einstufung soilindex";
     Meaning::Word(Word::RangeColumn) =>
-        "goal critical threshold mdl rl lod loq pql detectionlimit reportinglimit min max minimum maximum lower upper limit limits range optimum optimumrange optimal optimalrange desiredrange desired desirable \
+        "average averages mean median mittelwert durchschnitt moyenne promedio media gemiddelde gem medelvarde srednia prumer snitt goal critical threshold mdl rl lod loq pql detectionlimit reportinglimit min max minimum maximum lower upper limit limits range optimum optimumrange optimal optimalrange desiredrange desired desirable \
          desirablelevel target targetrange normalrange referencerange guideline \
          guidelines ideal idealrange sufficiencyrange recommendedrange reference \
          optimalbereich zielbereich zielwert sollwert richtwert souhaitable optimo \
@@ -287,7 +287,7 @@ spellings! { WORDS:
         "loam loamy silty sandy";
     Meaning::Word(Word::Other("how far a result may be off, not the result")) =>
         "sd stdev stddev cv rsd uncertainty";
-    Meaning::Word(Word::Other("an earlier result")) => "previous prior lastyear lasttest";
+    Meaning::Word(Word::Other("an earlier result")) => "change difference trend delta veranderung evolution previous prior lastyear lasttest";
     Meaning::Word(Word::Other("lime buffer capacity is not a buffer pH")) =>
         "lbc lbceq limebuffercapacity";
     Meaning::Word(Word::Other("not used by this program")) =>

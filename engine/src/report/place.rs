@@ -9,7 +9,7 @@ use super::oxide::{Share, share};
 use super::plausible::impossible;
 use super::short_names::{RT_ABOVE_PH, danish, only_beside_percent};
 use super::units::{Printed, unit_at};
-use super::{Known, Origin, Place, Reading, fold};
+use super::{Known, Origin, Pairing, Place, Reading, fold};
 use crate::quantity::{Unit, significant};
 use crate::soil::{Amount, Method, MethodKind, Property};
 
@@ -476,6 +476,7 @@ impl<'a> Placing<'a> {
             rating: self.rating.filter(|_| deep.is_none()),
             name: draft.name.clone(),
             original: draft.result.clone(),
+            pairing: Pairing::Together,
             place: draft.place,
             notes: self.notes,
         })
@@ -491,6 +492,9 @@ fn wrong_unit(property: Property, unit: Option<Unit>) -> Option<String> {
         || property == Property::Phosphorus && unit == Unit::Percent;
     wrong.then(|| format!("{} is never given in {}", property.label(), unit.symbol()))
 }
+
+/// How the note begins that says so.
+pub(super) const NO_UNIT: &str = "no unit printed;";
 
 /// The unit, or the one that goes without saying, with a note that it was not said.
 fn unit_or_usual(
@@ -515,7 +519,7 @@ fn unit_or_usual(
         Unit::GPerCm3 => Unit::GPerCm3,
         _ => return None,
     };
-    notes.push(format!("no unit printed; taken as {}, the usual one", usual.symbol()));
+    notes.push(format!("{NO_UNIT} taken as {}, the usual one", usual.symbol()));
     Some(usual)
 }
 
@@ -526,4 +530,10 @@ fn most_in_percent(property: Property) -> f64 {
         Property::OrganicCarbon => 12.0,
         _ => 110.0,
     }
+}
+
+/// Whether the unit of a whole column can be that of this property: pH has none, and
+/// organic matter in a column of ppm is still in per cent.
+pub(super) fn suits(property: Property, printed: Printed) -> bool {
+    property.unit() == Unit::MgPerKg || property.unit() == printed.unit
 }

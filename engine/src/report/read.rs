@@ -2,16 +2,19 @@
 
 use std::borrow::Cow;
 
+use super::apart::apart;
+use super::column_heads::headed;
 use super::exchange_letters::written_out;
 use super::layout::{Head, head, head_below_groups, is_result, names_property};
 use super::marks::{Mark, mark};
 use super::number::{Decimal, Evidence, Said, said};
 use super::place::Tail;
 use super::reader::{Reader, is_wordless, whole};
+use super::run_together::{RunTogether, run_together};
 use super::sections::parts;
 use super::stacked_heads::stacked;
 use super::table;
-use super::{Cell, Grid, Report, Trouble};
+use super::{Cell, Grid, Pairing, Report, Trouble};
 use crate::region::Region;
 
 /// Reads a grid.
@@ -110,12 +113,36 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             at += table.gone + table::panels(reader, &table.rows, 0, &table.roles)?;
             continue;
         }
+        if let Some(table) = headed(rows, at, decimal) {
+            let from = at + table.heads;
+            let (rows, from) = match &table.rows {
+                Some(shaped) => (&shaped[..], 0),
+                None => (rows, from),
+            };
+            let end = table::samples_down(reader, rows, from, &table.heading, &table.roles)?;
+            at += table.heads + end - from;
+            continue;
+        }
+        if let Some(apart) = apart(rows, at, decimal) {
+            for &i in &apart.between {
+                reader.free_row(&rows[i])?;
+            }
+            reader.pairing = Pairing::CountedOff;
+            table::samples_down(reader, &apart.rows, 0, &apart.heading, &apart.roles)?;
+            reader.pairing = Pairing::Together;
+            at += apart.taken;
+            continue;
+        }
         at = match head(rows, at, decimal) {
-            Some(Head::Samples(roles)) => table::samples_down(reader, rows, at, &rows[at], &roles)?,
+            Some(Head::Samples(roles)) => table::samples_down(reader, rows, at + 1, &rows[at], &roles)?,
             Some(Head::Properties(roles)) => table::panels(reader, rows, at, &roles)?,
             Some(Head::Results(roles)) => table::results_down(reader, rows, at, &roles)?,
             None if let Some((heading, roles)) = head_below_groups(rows, at, decimal) => {
-                table::samples_down(reader, rows, at + 1, &heading, &roles)?
+                table::samples_down(reader, rows, at + 2, &heading, &roles)?
+            }
+            None if let Some(table) = run_together(rows, at, decimal) => {
+                read_run_together(reader, rows, &table)?;
+                at + table.taken
             }
             None => match result_below(rows, at, decimal) {
                 Some(row) => {
@@ -128,6 +155,25 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
                 }
             },
         };
+    }
+    Ok(())
+}
+
+/// Reads a table whose columns stand one blank apart.
+fn read_run_together(
+    reader: &mut Reader,
+    rows: &[Vec<Cell>],
+    table: &RunTogether,
+) -> Result<(), Trouble> {
+    for &at in &table.unnamed {
+        reader.free_row(&rows[at])?;
+    }
+    reader.pairing = if table.sure { Pairing::Together } else { Pairing::CountedOff };
+    table::samples_down(reader, &table.rows, 0, &table.heading, &table.roles)?;
+    reader.pairing = Pairing::Together;
+    for &at in &table.unmet {
+        let (text, place) = whole(&rows[at]);
+        reader.unread(None, &text, table::SURPLUS, place);
     }
     Ok(())
 }

@@ -1,13 +1,13 @@
 //! What a report is put together in while its rows are read.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::about::{
     AboutSample, NO_TEXTURE, Statement, about_sample, behind_texture, covers, methods,
     texture_alone, unit_for_all,
 };
 use super::advice::{self, Under};
-use super::fold::{clauses, first_chars, squash};
+use super::fold::{clauses, first_chars, fold, squash};
 use super::grid::filled;
 use super::label::Label;
 use super::layout::is_result;
@@ -20,7 +20,7 @@ use super::sections::Matter;
 use super::settle::{UnitSaid, settle};
 use super::split::is_endless;
 use super::textures::clay_of;
-use super::{Cell, Grid, Place, Reading, Report, SampleReport, Trouble, Unread};
+use super::{Cell, Grid, Pairing, Place, Reading, Report, SampleReport, Trouble, Unread};
 use crate::quantity::{Unit, significant};
 use crate::soil::{Amount, MethodKind, Property};
 
@@ -116,6 +116,7 @@ fn clay_by_name(name: &str, said: &str, place: Place, (from, to): (f64, f64)) ->
         name: name.split([':', ' ']).next().unwrap_or(name).into(),
         original: said.into(),
         depth_cm: None,
+        pairing: Pairing::Together,
         place,
         notes: vec![format!(
             "“{said}” stands for {from} to {to} % of clay; the middle of it is taken"
@@ -172,6 +173,8 @@ pub(super) struct Reader {
     current: Option<usize>,
     /// A table of several samples came last, so a free line belongs to none.
     after_table: bool,
+    /// How the results under way come to their names.
+    pub pairing: Pairing,
     /// What the last heading says of the lines below it.
     under: Under,
     /// Titles and page numbers run through the source.
@@ -180,6 +183,8 @@ pub(super) struct Reader {
     sheet: String,
     /// What was said before the first sheet, for all of them.
     for_all: Option<ForAll>,
+    /// The samples by their names and codes in tables; `None` for what calls several.
+    called: BTreeMap<String, Option<usize>>,
     /// How many samples have their methods, units and names.
     settled: usize,
     /// Cells looked at since the last result.
@@ -192,10 +197,19 @@ pub(super) struct Reader {
     other: Option<Matter>,
 }
 
-/// `TRACE ELEMENTS (mg/kg)`: a heading, whose unit is that of the results below it.
-fn is_unit_in_bracket(whole: &str) -> bool {
-    let inner = whole.trim_end().strip_suffix(')').and_then(|w| w.rsplit_once('('));
-    inner.is_some_and(|(_, unit)| Label::of(unit).only_unit().is_some())
+/// Beginnings of words by which a line speaks of all results: `All values in ppm`, while the unit
+/// of `TRACE ELEMENTS (mg/kg)` is that of the results below it.
+const OF_ALL: &[&str] = &[
+    "all ", "alle ", "tous", "toutes", "todos", "todas", "tutti", "results", "ergebnis", "resultat",
+    "resultad", "risultat", "values", "werte", "valeurs", "valores", "valori", "expressed",
+    "reported", "angaben", "exprim", "expres", "units", "unit ", "einheit", "unite", "unidad",
+    "nutrients", "nahrstoff", "wynik", "uitslag", "eenheid", "jednotk", "enhet", "единиц",
+];
+
+fn is_for_all(line: &str) -> bool {
+    let folded = fold(line);
+    let starts = folded.match_indices(' ').map(|(at, _)| at + 1);
+    [0].into_iter().chain(starts).any(|at| OF_ALL.iter().any(|w| folded[at..].starts_with(w)))
 }
 
 /// What the text before the first sheet says of every sheet.
@@ -226,6 +240,7 @@ impl Reader {
         self.before = for_all.before.clone();
         self.sheet = name.into();
         (self.rank, self.current, self.after_table) = (None, None, false);
+        self.called.clear();
         self.under = Under::Nothing;
     }
 
@@ -272,6 +287,33 @@ impl Reader {
         }
         let name = name.unwrap_or_default().trim().to_string();
         self.report.samples.push(SampleReport { name, ..SampleReport::default() });
+        Ok(index)
+    }
+
+    /// The sample of a row that has its name or one of its codes: one of those before this table
+    /// goes on, unless it has one of these properties already.
+    pub fn of_row(
+        &mut self,
+        name: &str,
+        codes: &[&str],
+        properties: &BTreeSet<Property>,
+        before: usize,
+    ) -> Result<usize, Trouble> {
+        let called = || [name].into_iter().chain(codes.iter().copied()).filter(|t| !t.is_empty());
+        let same: BTreeSet<usize> = called().filter_map(|t| *self.called.get(t)?).collect();
+        let known = |r: &Reading| properties.contains(&r.property);
+        let goes_on = match (same.first(), same.len()) {
+            (Some(&only), 1) if only < before => {
+                let fresh = !self.report.samples[only].readings.iter().any(known);
+                fresh.then_some(only)
+            }
+            _ => None,
+        };
+        let index = goes_on.map_or_else(|| self.begin(Some(name)), Ok)?;
+        for text in called() {
+            let of = self.called.entry(text.into()).or_insert(Some(index));
+            *of = of.filter(|&of| of == index);
+        }
         Ok(index)
     }
 
@@ -357,6 +399,7 @@ impl Reader {
         match place(draft, self.decimal) {
             Ok(Some(reading)) => {
                 self.idle = 0;
+                let reading = Reading { pairing: self.pairing, ..reading };
                 self.report.samples[sample].readings.push(reading);
             }
             Ok(None) => {}
@@ -574,7 +617,7 @@ impl Reader {
             return false;
         }
         if let Some(printed) = unit.filter(|_| self.units.len() < MOST_STATEMENTS) {
-            let below = is_unit_in_bracket(whole);
+            let below = !is_for_all(whole);
             self.units.push(UnitSaid { printed, line: at.line, below });
         }
         self.state(statements);

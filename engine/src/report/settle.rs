@@ -3,6 +3,7 @@
 //! twice is kept once.
 
 use super::about::{Statement, method_for};
+use super::place::NO_UNIT;
 use super::units::Printed;
 use super::{Known, Origin, Reading, SampleReport, Unread};
 use crate::quantity::Unit;
@@ -15,6 +16,7 @@ pub(super) fn settle(sample: &mut SampleReport, statements: &[Statement], units:
         infer_unit(reading, units);
         of_the_extract(reading);
     }
+    usual_beside_others(sample);
     shares_without_lime(sample);
     indices_to_ratings(sample);
     once_each(sample);
@@ -61,6 +63,21 @@ fn of_the_extract(reading: &mut Reading) {
     if of_mix && reading.unit == Some(Unit::MgPerKg) {
         reading.unit = Some(Unit::MgPerL);
         reading.notes.push("ppm of this extract is mg/L".into());
+    }
+}
+
+/// Where other results by charge have another unit, the usual one does not go without saying.
+fn usual_beside_others(sample: &mut SampleReport) {
+    let other = |r: &Reading| matches!(r.unit, Some(Unit::MeqPer100cm3 | Unit::MmolcPerKg));
+    if !sample.readings.iter().any(other) {
+        return;
+    }
+    for reading in &mut sample.readings {
+        let usual = |note: &String| note.starts_with(NO_UNIT);
+        if reading.unit == Some(Unit::MeqPer100g) && reading.notes.iter().any(usual) {
+            reading.unit = None;
+            reading.notes.retain(|note| !note.starts_with(NO_UNIT));
+        }
     }
 }
 

@@ -10,14 +10,17 @@ use super::layout::{Role, head, is_result, names_property, speaks_for_itself};
 use super::lines::read_row;
 use super::names::{Form, Word};
 use super::number::{Decimal, is_rating};
-use super::place::Draft;
+use super::place::{Draft, suits};
 use super::reader::{MOST_READINGS, Reader, whole};
+use super::sample_names::{self, Names, ranked};
 use super::stacked_heads::is_code;
 use super::textures::texture;
 use super::units::Printed;
 use super::{Cell, Trouble};
-use crate::quantity::Unit;
-use crate::soil::{Method, Property};
+use crate::soil::Method;
+
+/// How many rows are looked at for the names of the samples.
+const NEAR: usize = 200;
 
 /// A column of results with what its heading, and a row of units, say of it.
 struct Column {
@@ -52,20 +55,29 @@ fn columns(reader: &mut Reader, heading: &[Cell], roles: &[Role]) -> Vec<Column>
     columns
 }
 
-/// Reads a table with one sample a row; returns the row after it.
+/// Reads a table with one sample a row, the first of them at `from`; returns the row after it.
 pub(super) fn samples_down(
     reader: &mut Reader,
     rows: &[Vec<Cell>],
-    at: usize,
+    from: usize,
     heading: &[Cell],
     roles: &[Role],
 ) -> Result<usize, Trouble> {
     let decimal = reader.decimal;
     let columns = columns(reader, heading, roles);
+    let first = columns.first().map_or(0, |c| c.index);
+    // An average of the samples is none.
+    let about = |row: &Vec<Cell>| {
+        filled(row).next().is_some_and(|c| matches!(called(&c.text), Role::Ratings))
+    };
+    let holds = |row: &&Vec<Cell>| {
+        columns.iter().any(|c| is_result(text_at(row, c.index), decimal)) && !about(row)
+    };
+    let held: Vec<&Vec<Cell>> = rows[from..].iter().take(NEAR).filter(holds).collect();
     let mut table = Samples {
         heading,
         roles,
-        names: name_column(rows, at, roles, &columns),
+        names: sample_names::names(&held, heading, roles, first),
         columns,
         two_depths: two_depths(heading, roles),
         seen: vec![false; roles.len()],
@@ -73,9 +85,10 @@ pub(super) fn samples_down(
         surplus: None,
         count: 0,
         last: 0,
+        before: reader.report.samples.len(),
     };
     let mut described = 0;
-    let mut end = at + 1;
+    let mut end = from;
     while let Some(row) = rows.get(end) {
         reader.look_at(row)?;
         let filled = filled(row).count();
@@ -118,8 +131,8 @@ struct Samples<'a> {
     heading: &'a [Cell],
     roles: &'a [Role],
     columns: Vec<Column>,
-    /// The column that names the samples.
-    names: Option<usize>,
+    /// The columns that name the samples.
+    names: Option<Names>,
     two_depths: Option<(usize, usize)>,
     /// Columns that hold something beside the results.
     seen: Vec<bool>,
@@ -131,15 +144,25 @@ struct Samples<'a> {
     /// How many samples there are, and the last of them in the report.
     count: usize,
     last: usize,
+    /// How many samples stood before this table.
+    before: usize,
 }
 
 impl Samples<'_> {
+    /// The codes of a row's sample, by which a later table may call it.
+    fn codes<'r>(&self, row: &'r [Cell]) -> Vec<&'r str> {
+        let first = self.columns.first().map_or(0, |c| c.index);
+        let told = |i: &usize| matches!(self.roles[*i], Role::Sample(_) | Role::Other | Role::Blank);
+        let texts = (0..first.min(self.roles.len())).filter(told).map(|i| text_at(row, i));
+        texts.filter(|text| text.len() > 1 && is_code(text)).collect()
+    }
+
     /// Takes a row of results, or of ratings below them.
     fn take(&mut self, reader: &mut Reader, row: &[Cell], next: &[Cell]) -> Result<(), Trouble> {
         for (seen, cell) in self.seen.iter_mut().zip(row) {
             *seen |= !cell.is_blank();
         }
-        let named = self.names.map_or(Role::Blank, |i| called(text_at(row, i)));
+        let named = self.names.map_or(Role::Blank, |n| called(text_at(row, n.best)));
         let first = filled(row).next();
         if self.count > 0 && first.is_some_and(is_unit_or_share) {
             let (text, place) = whole(row);
@@ -149,7 +172,7 @@ impl Samples<'_> {
         }
         // "Critical limit" may stretch over the columns before the results.
         let lead = || first.map_or(Role::Blank, |c| called(&c.text));
-        let nameless = self.names.is_some_and(|i| text_at(row, i).is_empty());
+        let nameless = self.names.is_some_and(|n| text_at(row, n.best).is_empty());
         let says_so = matches!(named, Role::Ratings) || nameless && matches!(lead(), Role::Ratings);
         // "MIN" may be the class of a mineral soil.
         let spelled_out = first.is_some_and(|c| c.text.len() > 3);
@@ -165,12 +188,13 @@ impl Samples<'_> {
         // "Result" names no sample.
         let names = self.names.filter(|_| !matches!(named, Role::Values));
         let below = |c: &Column| is_result(text_at(next, c.index), reader.decimal);
-        self.last = match names.map(|i| text_at(row, i)) {
+        let properties = || self.columns.iter().map(|c| c.draft.quantity.property).collect();
+        self.last = match names.map(|n| n.of(row)).as_deref() {
             None if self.count == 0 && !self.columns.iter().any(below) => {
-                let properties = self.columns.iter().map(|c| c.draft.quantity.property);
-                reader.of_strip(&properties.collect())?
+                reader.of_strip(&properties())?
             }
-            name => reader.begin(name)?,
+            Some(name) => reader.of_row(name, &self.codes(row), &properties(), self.before)?,
+            None => reader.begin(None)?,
         };
         self.count += 1;
         let surplus = has_surplus(row, self.heading.len(), reader.decimal);
@@ -290,7 +314,7 @@ impl Samples<'_> {
     /// Lists the columns that were not understood.
     fn list_what_is_left(&self, reader: &mut Reader) {
         for (i, role) in self.roles.iter().enumerate() {
-            if !self.seen[i] || Some(i) == self.names {
+            if !self.seen[i] || self.names.is_some_and(|n| n.has(i)) {
                 continue;
             }
             let reason = match role {
@@ -357,39 +381,6 @@ fn names_results(row: &[Cell], columns: &[Column], decimal: Decimal) -> bool {
     let first = filled(row).next().is_some_and(named);
     (first || columns.iter().filter_map(|c| cell_at(row, c.index)).any(named))
         && !read_row(row, decimal).drafts.is_empty()
-}
-
-/// The columns that may name the samples, each with its rank.
-fn ranked(roles: &[Role]) -> impl Iterator<Item = (u8, usize)> {
-    roles.iter().enumerate().filter_map(|(i, role)| match role {
-        Role::Sample(rank) => Some((*rank, i)),
-        _ => None,
-    })
-}
-
-/// Which column names the samples.
-fn name_column(rows: &[Vec<Cell>], at: usize, roles: &[Role], columns: &[Column]) -> Option<usize> {
-    // A column that is empty throughout names nothing.
-    let filled = |i: usize| rows.iter().skip(at + 1).take(20).any(|r| cell_at(r, i).is_some());
-    if let Some((_, index)) = ranked(roles).filter(|&(_, i)| filled(i)).min() {
-        return Some(better_name(&rows[at + 1..], roles, index));
-    }
-    let first = columns.first().map_or(0, |c| c.index);
-    (0..first).find(|&i| matches!(roles[i], Role::Other | Role::Blank | Role::Names) && filled(i))
-}
-
-/// The column that names the samples where the best one holds codes only: one of words, if it
-/// tells the same samples apart.
-fn better_name(rows: &[Vec<Cell>], roles: &[Role], best: usize) -> usize {
-    let near = || rows.iter().take(200).filter(|row| cell_at(row, best).is_some());
-    let words = |i: usize| near().all(|row| cell_at(row, i).is_some_and(|c| !is_code(&c.text)));
-    if !near().all(|row| is_code(text_at(row, best))) {
-        return best;
-    }
-    let told = |i: usize| near().map(|row| text_at(row, i)).collect::<BTreeSet<_>>().len();
-    let apart = told(best);
-    let others = ranked(roles).filter(|&(_, i)| i != best && told(i) == apart && words(i));
-    others.min().map_or(best, |(_, i)| i)
 }
 
 /// Takes a row of units, methods or wrapped heading words below the head.
@@ -473,7 +464,8 @@ pub(super) fn results_down(
     ) else {
         return Ok(at + 1);
     };
-    let who = better_name(&rows[at + 1..], roles, best);
+    let held: Vec<&Vec<Cell>> = rows[at + 1..].iter().take(NEAR).collect();
+    let who = sample_names::better(&held, &rows[at], roles, best, 0).best;
     let mut table = Results {
         heading: &rows[at],
         roles,
@@ -868,7 +860,7 @@ fn name_above(rows: &[Vec<Cell>], at: usize, column: usize) -> Option<&str> {
 }
 
 /// Why no number of a row is taken.
-const SURPLUS: &str =
+pub(super) const SURPLUS: &str =
     "its numbers don't stand under the headings, so it is not clear which is whose";
 
 /// `ppm` or `% Sat` in place of a sample's name.
@@ -918,10 +910,4 @@ fn first_method(cell: &Cell) -> Option<Method> {
 fn heading_unit(heading: &Cell) -> Option<Printed> {
     let label = Label::of(&heading.text);
     label.unit.filter(|_| label.properties.is_empty() && label.unknown.is_empty())
-}
-
-/// Whether the unit of a whole column can be that of this property: pH has none, and
-/// organic matter in a column of ppm is still in per cent.
-fn suits(property: Property, printed: Printed) -> bool {
-    property.unit() == Unit::MgPerKg || property.unit() == printed.unit
 }

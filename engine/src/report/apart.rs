@@ -1,0 +1,363 @@
+//! Names and results that stand apart, one a line: first all names and then all results, as text
+//! copied column by column. They are counted off against each other, which is to be asked.
+
+use std::ops::Range;
+
+use super::Cell;
+use super::label::Label;
+use super::layout::{Role, is_result, role};
+use super::number::{Decimal, Said, is_range, is_rating, said};
+use super::plausible::impossible;
+use crate::quantity::Unit;
+use crate::soil::Property;
+
+/// Fewer names than this are no column, and no column is longer.
+const LEAST: usize = 4;
+const MOST: usize = 60;
+
+/// How many columns one after the other are looked at, and how many samples.
+const MOST_COLUMNS: usize = 8;
+const MOST_SAMPLES: usize = 200;
+
+/// Why a line of a column of names is none.
+const NOTHING: &str = "no soil property in this line";
+
+/// Names and results brought together.
+pub(super) struct Apart {
+    pub heading: Vec<Cell>,
+    pub roles: Vec<Role>,
+    pub rows: Vec<Vec<Cell>>,
+    /// Lines among them that are neither.
+    pub between: Vec<usize>,
+    /// How many rows it takes.
+    pub taken: usize,
+}
+
+/// The names and results that begin at a row.
+pub(super) fn apart(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Apart> {
+    let lines = Lines { rows, decimal };
+    // What begins in the middle of a column is counted off wrongly.
+    let within = at > 0 && !lines.is_parted(at) && lines.kind(at - 1) == Some(Kind::Name);
+    if within || !matches!(lines.kind(at)?, Kind::Name | Kind::Head | Kind::Words) {
+        return None;
+    }
+    lines.columns(at).or_else(|| lines.records(at)).or_else(|| lines.in_step(at))
+}
+
+/// What a line is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Kind {
+    /// The name of a result, or something like one.
+    Name,
+    /// `Result`, `Units`: over a column.
+    Head,
+    /// A result, a sign for a missing one, or a limit.
+    Number,
+    Missing,
+    Range,
+    Unit,
+    Words,
+}
+
+/// Rows of one cell each.
+struct Lines<'a> {
+    rows: &'a [Vec<Cell>],
+    decimal: Decimal,
+}
+
+impl<'a> Lines<'a> {
+    fn cell(&self, at: usize) -> Option<&'a Cell> {
+        match self.rows.get(at)?.as_slice() {
+            [only] => Some(only),
+            _ => None,
+        }
+    }
+
+    fn kind(&self, at: usize) -> Option<Kind> {
+        let text = &self.cell(at)?.text;
+        if is_range(text, self.decimal) {
+            return Some(Kind::Range);
+        }
+        if is_result(text, self.decimal) {
+            return Some(Kind::Number);
+        }
+        if matches!(said(text, self.decimal), Said::Missing) {
+            return Some(Kind::Missing);
+        }
+        let label = Label::of(text);
+        if label.only_unit().is_some() {
+            return Some(Kind::Unit);
+        }
+        if label.is_soil() || label.quantity().is_ok() {
+            return Some(if text.contains(": ") { Kind::Words } else { Kind::Name });
+        }
+        Some(match role(text) {
+            Role::Values | Role::Units | Role::Ratings | Role::Names | Role::Methods => Kind::Head,
+            _ => Kind::Words,
+        })
+    }
+
+    /// Whether a blank line stands before a line.
+    fn is_parted(&self, at: usize) -> bool {
+        let line = |at: usize| self.rows[at].first().map_or(0, |c| c.place.line);
+        at > 0 && line(at) > line(at - 1) + 1
+    }
+
+    /// What a name is the heading of, and whether its result can be a number.
+    fn heads(&self, at: usize) -> Role {
+        self.cell(at).map_or(Role::Blank, |c| role(c.text.trim_end_matches([':', ' '])))
+    }
+
+    /// One column after the other, each with as many lines and its own heading or a blank line
+    /// before it.
+    fn columns(&self, at: usize) -> Option<Apart> {
+        let mut stretches = Vec::new();
+        let mut from = at;
+        while stretches.len() < MOST_COLUMNS {
+            let most = stretches.first().map(|first: &Stretch| first.lines.len());
+            let Some(stretch) = self.stretch(from, most) else { break };
+            from = stretch.lines.end;
+            stretches.push(stretch);
+        }
+        let (names, others) = stretches.split_first()?;
+        let count = names.lines.len();
+        let named = names.lines.clone().filter(|&i| self.kind(i) == Some(Kind::Name)).count();
+        if !(LEAST..=MOST).contains(&count) || named * 2 < count {
+            return None;
+        }
+        let same: Vec<&Stretch> = others.iter().filter(|s| s.lines.len() == count).collect();
+        let of = |wanted: fn(&Stretch) -> bool| same.iter().copied().filter(move |s| wanted(s));
+        let mut results = of(|s| matches!(s.head, Some(Role::Values)));
+        let (results, second) = match (results.next(), results.next()) {
+            (Some(first), second) => (first, second),
+            (None, _) => {
+                let mut numbers = same.iter().copied().filter(|s| {
+                    let numbers =
+                        s.lines.clone().filter(|&i| self.kind(i) == Some(Kind::Number)).count();
+                    s.head.is_none() && numbers * 3 > count * 2
+                });
+                (numbers.next()?, numbers.next())
+            }
+        };
+        if second.is_some() {
+            return None;
+        }
+        let units = same.iter().find(|s| {
+            let unit = |i: &usize| matches!(self.kind(*i), Some(Kind::Unit));
+            matches!(s.head, Some(Role::Units)) || s.lines.clone().filter(unit).count() * 2 > count
+        });
+        let ratings = of(|s| matches!(s.head, Some(Role::Ratings))).next();
+        let line = |column: Option<&Stretch>, i: usize| {
+            column.and_then(|c| self.cell(c.lines.start + i)).cloned()
+        };
+        let (mut heading, mut roles, mut row) = (Vec::new(), Vec::new(), Vec::new());
+        for i in 0..count {
+            let name = line(Some(names), i)?;
+            let unit = line(units.copied(), i).filter(|c| Label::of(&c.text).unit.is_some());
+            let text = unit.map_or(name.text.clone(), |u| format!("{} {}", name.text, u.text));
+            let result = line(Some(results), i)?;
+            let role = match role(&text) {
+                // A single column holds the results of one sample, and no name of it.
+                Role::Sample(_) | Role::Other => Role::Refused(NOTHING.into()),
+                role => role,
+            };
+            if !self.can_be(&role, &result.text) {
+                return None;
+            }
+            heading.push(Cell { text, place: name.place });
+            roles.push(role);
+            row.push(result);
+            if let Some(rating) = line(ratings, i) {
+                heading.push(Cell { text: String::new(), place: name.place });
+                roles.push(Role::Ratings);
+                row.push(rating);
+            }
+        }
+        let last = same.iter().map(|s| s.lines.end).max()?;
+        let numbers = row.iter().filter(|c| is_result(&c.text, self.decimal)).count();
+        (numbers >= LEAST).then(|| Apart {
+            heading,
+            roles,
+            rows: vec![row],
+            between: Vec::new(),
+            taken: last - at,
+        })
+    }
+
+    /// The lines up to the next heading, blank line or change from words to numbers.
+    fn stretch(&self, from: usize, most: Option<usize>) -> Option<Stretch> {
+        let mut head = None;
+        let mut at = from;
+        while self.kind(at) == Some(Kind::Head) {
+            head = Some(self.heads(at));
+            at += 1;
+            // "Value" and "Found", one below the other.
+            if at - from > 2 {
+                return None;
+            }
+        }
+        let first = self.kind(at)?;
+        let is_number = |kind: Kind| matches!(kind, Kind::Number | Kind::Range);
+        let words = !is_number(first) && first != Kind::Missing;
+        let mut end = at;
+        while end <= at + MOST {
+            let Some(kind) = self.kind(end) else { break };
+            let turned = words && is_number(kind) && head.is_none();
+            // "units" and "class" may stand in a column that has its heading.
+            let named = kind == Kind::Head && (most.is_none() || head.is_none());
+            let full = most.is_some_and(|most| end == at + most) && !is_number(kind);
+            if named || full || end > at && self.is_parted(end) || turned {
+                break;
+            }
+            end += 1;
+        }
+        (end > at).then_some(Stretch { head, lines: at..end })
+    }
+
+    /// Whether a result can stand under a heading.
+    fn can_be(&self, role: &Role, text: &str) -> bool {
+        let number = match said(text, self.decimal) {
+            Said::Amount(amount, _) => Some(amount.number()),
+            Said::NotDetected | Said::Missing => None,
+            Said::Range => return matches!(role, Role::Other | Role::Depth | Role::Sample(_)),
+            Said::Text => return !matches!(role, Role::Results(_)),
+        };
+        match (role, number) {
+            (Role::Ratings, Some(_)) => false,
+            (Role::Results(quantity), Some(number)) => {
+                let unit = quantity.unit.map_or(quantity.property.unit(), |u| u.unit);
+                match quantity.property {
+                    Property::Ph | Property::SaltPh => (3.0..=10.0).contains(&number),
+                    of => impossible(of, number, Some(unit)).is_none(),
+                }
+            }
+            _ => true,
+        }
+    }
+
+    /// All names of a table, then the results of its first sample, of its second, and so on.
+    fn records(&self, at: usize) -> Option<Apart> {
+        let named = |i: usize| {
+            let kind = self.kind(i);
+            matches!(kind, Some(Kind::Name | Kind::Head | Kind::Words))
+                && self.cell(i).is_some_and(|c| c.text.split(' ').count() < 7)
+        };
+        let names = (at..at + MOST).take_while(|&i| named(i)).count();
+        // The results begin after the last name of a property, or ratings beside it.
+        let is_name = |i: &usize| matches!(self.kind(*i), Some(Kind::Name | Kind::Head));
+        let end = (at..at + names).rev().find(is_name)? + 1;
+        let count = end - at;
+        let roles: Vec<Role> = (at..end).map(|i| self.heads(i)).collect();
+        let results = roles.iter().filter(|r| matches!(r, Role::Results(_))).count();
+        if count < LEAST || results < LEAST || results * 3 < count {
+            return None;
+        }
+        let mut rows: Vec<Vec<Cell>> = Vec::new();
+        let mut from = end;
+        while rows.len() < MOST_SAMPLES {
+            let row: Option<Vec<Cell>> = (0..count).map(|i| self.cell(from + i).cloned()).collect();
+            let Some(row) = row.filter(|row| self.is_row(&roles, row)) else { break };
+            rows.push(row);
+            from += count;
+        }
+        // What goes on with numbers was counted off wrongly.
+        let over = matches!(self.kind(from), Some(Kind::Number | Kind::Range));
+        let heading: Vec<Cell> = (at..end).filter_map(|i| self.cell(i).cloned()).collect();
+        (!rows.is_empty() && !over).then(|| Apart {
+            heading,
+            roles,
+            rows,
+            between: Vec::new(),
+            taken: from - at,
+        })
+    }
+
+    /// Whether lines can be the results of one sample.
+    fn is_row(&self, roles: &[Role], row: &[Cell]) -> bool {
+        let fits = roles.iter().zip(row).all(|(role, cell)| self.can_be(role, &cell.text));
+        let held = roles.iter().zip(row).filter(|(role, cell)| {
+            matches!(role, Role::Results(_)) && is_result(&cell.text, self.decimal)
+        });
+        let share = |(role, cell): (&Role, &Cell)| match (role, said(&cell.text, self.decimal)) {
+            (Role::Results(q), Said::Amount(amount, _))
+                if q.unit.is_some_and(|u| u.unit == Unit::Percent)
+                    && q.property.is_share()
+                    && q.property != Property::BaseSaturation =>
+            {
+                Some(amount.number())
+            }
+            _ => None,
+        };
+        let shares: Vec<f64> = roles.iter().zip(row).filter_map(share).collect();
+        let whole = (75.0..=130.0).contains(&shares.iter().sum::<f64>());
+        fits && held.count() >= LEAST && (shares.len() < 4 || whole)
+    }
+
+    /// Names and headings in any order, then as many results as there are names, with ranges and
+    /// limits among them.
+    fn in_step(&self, at: usize) -> Option<Apart> {
+        let mut names = Vec::new();
+        let mut between = Vec::new();
+        let mut end = at;
+        while end < at + MOST {
+            match self.kind(end)? {
+                Kind::Name => names.push(end),
+                Kind::Head | Kind::Words | Kind::Unit => between.push(end),
+                _ => break,
+            }
+            end += 1;
+        }
+        // "Base saturation" over the shares of each cation is a heading.
+        let share = |i: usize| match self.heads(i) {
+            Role::Results(q) if q.property.is_share() => Some(q.property),
+            _ => None,
+        };
+        let over = |nth: usize| {
+            let next = names.get(nth + 1).and_then(|&i| share(i));
+            share(names[nth]) == Some(Property::BaseSaturation) && next.is_some()
+        };
+        let groups: Vec<usize> = (0..names.len()).filter(|&i| over(i)).map(|i| names[i]).collect();
+        let mut results = Vec::new();
+        let mut from = end;
+        while from < end + 2 * MOST {
+            let Some(cell) = self.cell(from) else { break };
+            let first = match self.kind(from) {
+                Some(Kind::Range) => None,
+                Some(Kind::Number) if !cell.text.starts_with(['<', '>']) => Some(cell.clone()),
+                Some(Kind::Number) => None,
+                _ => match cell.text.split_once(' ') {
+                    // A result with its range behind it.
+                    Some((first, rest)) if is_range(rest.trim(), self.decimal) => {
+                        Some(Cell { text: first.into(), place: cell.place })
+                    }
+                    _ => break,
+                },
+            };
+            results.extend(first);
+            from += 1;
+        }
+        let known: Vec<usize> = match results.len() {
+            n if n == names.len() => names,
+            n if n + groups.len() == names.len() => {
+                names.into_iter().filter(|i| !groups.contains(i)).collect()
+            }
+            _ => return None,
+        };
+        let heading: Vec<Cell> = known.iter().filter_map(|&i| self.cell(i).cloned()).collect();
+        let roles: Vec<Role> = known.iter().map(|&i| self.heads(i)).collect();
+        let text = |c: &Cell| !is_rating(&c.text);
+        (self.is_row(&roles, &results) && results.iter().all(text)).then(|| Apart {
+            heading,
+            roles,
+            rows: vec![results],
+            between,
+            taken: from - at,
+        })
+    }
+}
+
+/// The lines of one column, with what its heading says.
+struct Stretch {
+    head: Option<Role>,
+    lines: Range<usize>,
+}

@@ -1,0 +1,308 @@
+//! A table of samples whose columns are headed by several rows: names broken over lines, units
+//! below them, and groups such as `Exchangeable cations (cmol/kg)` over the columns up to the
+//! next.
+
+use std::ops::Range;
+
+use super::Cell;
+use super::grid::{cell_at, filled, text_at};
+use super::label::{Label, Quantity};
+use super::layout::{Role, is_result, names_property, role};
+use super::number::Decimal;
+use super::place::suits;
+use crate::quantity::Unit;
+
+/// No table has more rows of heads.
+const MOST_HEADS: usize = 6;
+
+/// How many rows of a table held by blanks are brought into columns.
+const REACH: usize = 600;
+
+/// Such a table.
+pub(super) struct Headed {
+    pub heading: Vec<Cell>,
+    pub roles: Vec<Role>,
+    /// The rows below the heads in columns, where they were not in columns before.
+    pub rows: Option<Vec<Vec<Cell>>>,
+    /// How many rows of heads there are.
+    pub heads: usize,
+}
+
+/// The table of samples that begins at a row with two rows of heads or more.
+pub(super) fn headed(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Headed> {
+    let few = |row: &Vec<Cell>| filled(row).count() < 2;
+    if few(&rows[at]) || !rows[at].iter().any(|c| is_name(&c.text)) {
+        return None;
+    }
+    let results = |row: &&Vec<Cell>| row.iter().filter(|c| is_result(&c.text, decimal)).count();
+    let near = &rows[at..rows.len().min(at + MOST_HEADS + 1)];
+    let heads = near.iter().position(|row| results(&row) > 1)?;
+    // A line of text between ends the head, and what says its piece heads nothing.
+    let says = |row: &Vec<Cell>| row.iter().any(|c| c.text.contains(": "));
+    if heads < 2 || near[..heads].iter().any(|row| few(row) || says(row)) {
+        return None;
+    }
+    let below = &rows[at + heads..rows.len().min(at + heads + 3)];
+    let mut sides: Vec<&str> = below
+        .iter()
+        .filter_map(|r| r.first())
+        .filter(|c| names_property(c, decimal))
+        .map(|c| c.text.as_str())
+        .collect();
+    sides.dedup();
+    if sides.len() > 1 {
+        return None;
+    }
+    let (heading, roles, shaped) = if in_columns(&near[..=heads]) {
+        let (heading, roles) = by_index(&near[..heads]);
+        (heading, roles, None)
+    } else {
+        by_place(rows, at, heads, decimal)?
+    };
+    let row = shaped.as_ref().map_or(&rows[at + heads], |shaped| &shaped[0]);
+    let held = |i: &usize| is_result(text_at(row, *i), decimal);
+    let named = (0..roles.len()).filter(|&i| matches!(roles[i], Role::Results(_)));
+    (named.filter(held).count() > 1).then_some(Headed { heading, roles, rows: shaped, heads })
+}
+
+/// Whether a cell of a head may be part of a property's name.
+fn is_name(text: &str) -> bool {
+    let label = Label::of(text);
+    label.is_soil() || label.unit.is_some() || !label.methods.is_empty()
+}
+
+/// Whether the rows hold their columns by number, as those of a file do: a blank cell between
+/// two marks has no width, while one that blanks held has that of its column.
+fn in_columns(rows: &[Vec<Cell>]) -> bool {
+    let marked = |cell: &Cell| cell.is_blank() && cell.place.start == cell.place.end;
+    let full = rows.iter().all(|row| row.len() == rows[0].len() && !row.iter().any(Cell::is_blank));
+    full || rows.iter().flatten().any(marked)
+}
+
+/// What stands over one column: its own words from the top, and those of its groups.
+#[derive(Clone, Debug, Default)]
+struct Over {
+    own: Vec<Cell>,
+    groups: Vec<String>,
+}
+
+/// The heads by the numbers of their columns: a cell with blanks to its right stands over them
+/// too, as far as something stands below it and below them.
+fn by_index(heads: &[Vec<Cell>]) -> (Vec<Cell>, Vec<Role>) {
+    let width = heads.iter().map(Vec::len).max().unwrap_or(0);
+    let mut over = vec![Over::default(); width];
+    for (nth, head) in heads.iter().enumerate() {
+        let below = &heads[nth + 1..];
+        let below_at = |i: usize| below.iter().any(|row| cell_at(row, i).is_some());
+        let mut group: Option<&Cell> = None;
+        for (i, over) in over.iter_mut().enumerate() {
+            match cell_at(head, i) {
+                Some(cell) => {
+                    let next = cell_at(head, i + 1).is_none() && i + 1 < width;
+                    group = (next && below_at(i) && below_at(i + 1)).then_some(cell);
+                    match group {
+                        Some(cell) => over.groups.push(cell.text.clone()),
+                        None => over.own.push(cell.clone()),
+                    }
+                }
+                None if below_at(i) => over.groups.extend(group.map(|g| g.text.clone())),
+                None => group = None,
+            }
+        }
+    }
+    over.iter().map(Over::column).unzip()
+}
+
+/// Where a column stands in the line.
+type Span = Range<u32>;
+
+fn meets(a: &Span, b: &Span) -> bool {
+    a.start < b.end && b.start < a.end
+}
+
+fn span(cell: &Cell) -> Span {
+    cell.place.start..cell.place.end
+}
+
+/// The heads and the rows below them by where they stand in the line.
+#[allow(clippy::type_complexity, reason = "the parts of one table")]
+fn by_place(
+    rows: &[Vec<Cell>],
+    at: usize,
+    heads: usize,
+    decimal: Decimal,
+) -> Option<(Vec<Cell>, Vec<Role>, Option<Vec<Vec<Cell>>>)> {
+    let below = &rows[at + heads..rows.len().min(at + heads + REACH)];
+    // The fullest row has the columns; a group over several of them is none.
+    let all = rows[at..at + heads].iter().chain(below.iter().take(1));
+    let ruler = all.max_by_key(|row| filled(row).count())?;
+    let mut columns: Vec<Span> = filled(ruler).map(span).collect();
+    if columns.len() < 4 {
+        return None;
+    }
+    let mut over = vec![Over::default(); columns.len()];
+    for head in &rows[at..at + heads] {
+        let all: Vec<(Cell, bool)> = filled(head).flat_map(pieces).collect();
+        for (nth, (plain, drawn)) in all.iter().enumerate() {
+            let plain = plain.clone();
+            if *drawn {
+                // A drawn line stands for all columns between its neighbours.
+                let from = nth.checked_sub(1).map_or(0, |i| all[i].0.place.end);
+                let to = all.get(nth + 1).map_or(u32::MAX, |next| next.0.place.start);
+                let within = |i: &usize| columns[*i].start >= from && columns[*i].end <= to;
+                let within = (0..columns.len()).filter(within);
+                within.for_each(|i| over[i].groups.push(plain.text.clone()));
+                continue;
+            }
+            match &columns_at(&columns, &span(&plain))[..] {
+                [] => over[nearest(&columns, &span(&plain))?].own.push(plain),
+                &[only] => over[only].own.push(plain),
+                several => {
+                    // It goes on to the right as far as nothing else stands in its row.
+                    let next = head.iter().map(span).find(|s| s.start > plain.place.end);
+                    let open = |i: &usize| next.as_ref().is_none_or(|n| columns[*i].end < n.start);
+                    let beyond = several[several.len() - 1] + 1..columns.len();
+                    let all = several.iter().copied().chain(beyond.take_while(open));
+                    all.for_each(|i| over[i].groups.push(plain.text.clone()));
+                }
+            }
+        }
+    }
+    // A column reaches as far as the words over it.
+    for (column, over) in columns.iter_mut().zip(&over) {
+        for own in over.own.iter().map(span) {
+            *column = column.start.min(own.start)..column.end.max(own.end);
+        }
+    }
+    let (heading, roles) = over.iter().map(Over::column).unzip();
+    let text = |row: &&Vec<Cell>| {
+        filled(row).count() < 2 || row.iter().any(|c| is_result(&c.text, decimal))
+    };
+    let shaped: Vec<Vec<Cell>> =
+        below.iter().take_while(text).map_while(|row| placed(row, &columns)).collect();
+    (!shaped.is_empty()).then_some((heading, roles, Some(shaped)))
+}
+
+/// The pieces of a head's cell: `mg/dm3 ---- mmolc/dm3 ----` are two, and the second stands over
+/// all that its line covers; with each piece whether it is such a one.
+fn pieces(cell: &Cell) -> Vec<(Cell, bool)> {
+    let drawn = |word: &str| word.len() > 1 && word.chars().all(|c| matches!(c, '-' | '_' | '='));
+    let mut found: Vec<(Cell, bool)> = Vec::new();
+    let mut start = cell.place.start;
+    // Whether the last piece began with a line, which may close it.
+    let mut in_line = false;
+    for word in cell.text.split(' ') {
+        let end = start + word.chars().count() as u32;
+        let opens = drawn(word) && !in_line;
+        match found.last_mut().filter(|_| !opens) {
+            Some((piece, _)) => {
+                if !drawn(word) && !word.is_empty() {
+                    piece.text = format!("{} {word}", piece.text).trim().into();
+                }
+                piece.place.end = end;
+            }
+            None => {
+                let text = if drawn(word) { String::new() } else { word.into() };
+                let place = super::Place { start, end, ..cell.place };
+                found.push((Cell { text, place }, drawn(word)));
+            }
+        }
+        in_line = if drawn(word) { opens } else { in_line };
+        start = end + 1;
+    }
+    found.retain(|(piece, _)| !piece.text.is_empty());
+    found
+}
+
+fn columns_at(columns: &[Span], span: &Span) -> Vec<usize> {
+    (0..columns.len()).filter(|&i| meets(&columns[i], span)).collect()
+}
+
+fn nearest(columns: &[Span], span: &Span) -> Option<usize> {
+    let apart = |c: &Span| c.start.saturating_sub(span.end).max(span.start.saturating_sub(c.end));
+    (0..columns.len()).min_by_key(|&i| apart(&columns[i])).filter(|&i| apart(&columns[i]) < 3)
+}
+
+/// A row with each cell in its column: as many as there are columns stand in their order, fewer
+/// must stand under one heading each.
+fn placed(row: &[Cell], columns: &[Span]) -> Option<Vec<Cell>> {
+    let count = filled(row).count();
+    if count < 2 {
+        return Some(row.to_vec());
+    }
+    if count == columns.len() {
+        return Some(filled(row).cloned().collect());
+    }
+    let line = row.first().map_or(0, |c| c.place.line);
+    let blank = |column: &Span| {
+        let (start, end) = (column.start, column.end);
+        Cell { text: String::new(), place: super::Place { line, start, end } }
+    };
+    let mut cells: Vec<Cell> = columns.iter().map(blank).collect();
+    for cell in filled(row) {
+        let under = columns_at(columns, &span(cell));
+        let column = match under[..] {
+            [] => nearest(columns, &span(cell))?,
+            [only] => only,
+            _ => return None,
+        };
+        if !cells[column].is_blank() {
+            return None;
+        }
+        cells[column] = cell.clone();
+    }
+    Some(cells)
+}
+
+impl Over {
+    /// The heading of the column and what it holds.
+    fn column(&self) -> (Cell, Role) {
+        let text = self.own.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join(" ");
+        let place = self.own.last().map_or_else(super::Place::default, |c| c.place);
+        let heading = |text: &str| Cell { text: text.trim().into(), place };
+        // The words nearest to the results say most.
+        let own = role(&text);
+        let whole = format!("{} {text}", self.groups.join(" "));
+        match own {
+            Role::Results(quantity) => {
+                let role = self.with_groups(*quantity);
+                (heading(&text), role)
+            }
+            // "pH" over "H2O" and "KCl".
+            _ if !self.groups.is_empty() && !matches!(own, Role::Sample(_) | Role::Depth) => {
+                let groups = self.groups.iter().rev();
+                let named = groups.map(|g| role(&format!("{g} {text}")));
+                let found = named.into_iter().find(|r| matches!(r, Role::Results(_)));
+                let words = self.groups.iter().any(|g| Label::of(g).is_soil());
+                match found.filter(|_| words) {
+                    Some(role) => (heading(&whole), role),
+                    None => (heading(&text), own),
+                }
+            }
+            _ => (heading(&text), own),
+        }
+    }
+
+    /// A result with the unit, the method and the share that its groups name.
+    fn with_groups(&self, mut quantity: Quantity) -> Role {
+        let text = self.own.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join(" ");
+        for group in self.groups.iter().rev() {
+            let label = Label::of(group);
+            if label.is_saturation() && quantity.unit.is_none_or(|u| u.unit == Unit::Percent) {
+                match Label::of(&format!("{group} {text}")).quantity() {
+                    Ok(share) => quantity = share,
+                    Err(why) => return Role::Refused(why),
+                }
+                continue;
+            }
+            let unit = label.unit.filter(|u| {
+                quantity.unit.is_none() && suits(quantity.property, *u) && !label.is_saturation()
+            });
+            quantity.unit = quantity.unit.or(unit);
+            let both = Label::of(&format!("{group} {text}")).quantity().ok();
+            let method = both.filter(|b| b.property == quantity.property).and_then(|b| b.method);
+            quantity.method = quantity.method.or(method);
+        }
+        Role::Results(Box::new(quantity))
+    }
+}

@@ -1,0 +1,118 @@
+//! Which columns of a table name its samples.
+
+use std::collections::BTreeSet;
+
+use super::Cell;
+use super::fold::squash;
+use super::grid::{cell_at, text_at};
+use super::layout::Role;
+use super::number::is_rating;
+use super::stacked_heads::is_code;
+use super::textures::texture;
+
+/// Headings of what is said of a sample and does not name it: beginnings of words, folded.
+const NO_NAMES: [&str; 24] = [
+    "crop", "cultur", "kultur", "cultivo", "gewas", "coltura", "uprawa", "plodin", "groda",
+    "afgrode", "previous", "next", "date", "datum", "fecha", "data", "client", "grower", "farm",
+    "county", "soil", "boden", "lab", "uso",
+];
+
+/// The column that names the samples, and a second one where the first calls two the same.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Names {
+    pub best: usize,
+    also: Option<usize>,
+}
+
+impl Names {
+    /// The name of a row's sample.
+    pub fn of(self, row: &[Cell]) -> String {
+        let also = self.also.map_or("", |i| text_at(row, i));
+        let both = [text_at(row, self.best), also];
+        both.into_iter().filter(|t| !t.is_empty()).collect::<Vec<_>>().join(" ")
+    }
+
+    /// Whether a column names the samples.
+    pub fn has(self, column: usize) -> bool {
+        self.best == column || self.also == Some(column)
+    }
+}
+
+/// The columns that may name the samples, each with its rank.
+pub(super) fn ranked(roles: &[Role]) -> impl Iterator<Item = (u8, usize)> {
+    roles.iter().enumerate().filter_map(|(i, role)| match role {
+        Role::Sample(rank) => Some((*rank, i)),
+        _ => None,
+    })
+}
+
+/// Which columns name the samples of some rows; `first` is the first column of results.
+pub(super) fn names(
+    rows: &[&Vec<Cell>],
+    heading: &[Cell],
+    roles: &[Role],
+    first: usize,
+) -> Option<Names> {
+    // A column that is empty throughout names nothing.
+    let filled = |i: usize| rows.iter().take(20).any(|r| cell_at(r, i).is_some());
+    if let Some((_, best)) = ranked(roles).filter(|&(_, i)| filled(i)).min() {
+        return Some(better(rows, heading, roles, best, first));
+    }
+    let other = |i: &usize| matches!(roles[*i], Role::Other | Role::Blank | Role::Names);
+    let best = (0..first).find(|i| other(i) && filled(*i))?;
+    Some(better(rows, heading, roles, best, first))
+}
+
+/// The column of names, in place of one of codes, if it tells the same samples apart.
+pub(super) fn better(
+    rows: &[&Vec<Cell>],
+    heading: &[Cell],
+    roles: &[Role],
+    best: usize,
+    first: usize,
+) -> Names {
+    let near: Vec<&Vec<Cell>> =
+        rows.iter().copied().filter(|row| cell_at(row, best).is_some()).collect();
+    let told = |columns: &[usize]| {
+        let texts = |row: &&Vec<Cell>| -> Vec<String> {
+            columns.iter().map(|&i| text_at(row, i).to_string()).collect()
+        };
+        near.iter().map(texts).collect::<BTreeSet<_>>().len()
+    };
+    let words = |i: usize| {
+        near.iter().all(|row| cell_at(row, i).is_some_and(|c| !is_code(&c.text)))
+    };
+    let alone = |best| Names { best, also: None };
+    let deep = roles.iter().any(|r| matches!(r, Role::Depth));
+    let apart = told(&[best]);
+    let others: Vec<usize> = {
+        let mut all: Vec<(u8, usize)> = ranked(roles).filter(|&(_, i)| i != best).collect();
+        all.sort_unstable();
+        all.into_iter().map(|(_, i)| i).collect()
+    };
+    if !near.iter().all(|row| is_code(text_at(row, best))) {
+        let second = || others.iter().copied().find(|&i| told(&[best, i]) == near.len());
+        let also = if apart < near.len() && !deep { second() } else { None };
+        return Names { best, also };
+    }
+    let named = |i: &usize| words(*i) && (told(&[*i]) == apart || deep);
+    if let Some(&i) = others.iter().find(|i| named(i)) {
+        return alone(i);
+    }
+    // Columns with a heading that nobody knows, to the left of the results.
+    let unknown = |i: &usize| {
+        let heading = heading.get(*i).map_or(String::new(), |c| squash(&c.text));
+        *i != best
+            && matches!(roles.get(*i), Some(Role::Other | Role::Blank))
+            && !NO_NAMES.iter().any(|word| heading.starts_with(word))
+            && named(i)
+            && !near.iter().any(|r| is_rating(text_at(r, *i)) || texture(text_at(r, *i)).is_some())
+    };
+    if let Some(i) = (0..first).find(unknown) {
+        return alone(i);
+    }
+    match others.iter().copied().find(|&i| words(i)) {
+        Some(i) => Names { best: i, also: Some(best) },
+        None => alone(best),
+    }
+}
