@@ -30,6 +30,13 @@ pub(super) fn written_out(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
     Cow::Owned(rows)
 }
 
+/// A letter of a head that also names other parts of the exchange, written out.
+pub(super) fn letter_written_out(letter: &str, beside: &[Cell]) -> Option<&'static str> {
+    let (_, written) = WRITTEN.iter().find(|(known, _)| *known == letter)?;
+    let sure = beside.iter().any(|cell| SURE.contains(&cell.text.as_str()));
+    sure.then_some(written)
+}
+
 /// Whether a text has this name with nothing but its result or its unit behind it.
 fn names(text: &str, name: &str) -> bool {
     // Nearly every cell ends here.

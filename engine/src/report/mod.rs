@@ -22,6 +22,7 @@ mod open;
 mod oxide;
 mod place;
 mod plausible;
+mod prose;
 mod read;
 mod reader;
 mod run_together;

@@ -313,7 +313,10 @@ pub(super) fn said(text: &str, decimal: Decimal) -> Said {
     let Some((value, length)) = number(inner, decimal) else {
         let limit = squash(inner);
         let below = bound == Some('<') && LIMITS.iter().any(|n| limit.starts_with(n));
-        return if words_end.is_some() || below { Said::NotDetected } else { Said::Text };
+        // "ND: not detectable" explains the letters.
+        let words = inner.split(|c| !is_letter(c)).filter(|w| w.len() > 2).count();
+        let none = words_end.is_some() && words < 2;
+        return if none || below { Said::NotDetected } else { Said::Text };
     };
     let (value, length) = with_blank_thousands(inner, value, length);
     let after = text.len() - inner.len() + length;

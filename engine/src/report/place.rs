@@ -489,7 +489,9 @@ fn wrong_unit(property: Property, unit: Option<Unit>) -> Option<String> {
     let bare = property.unit() == Unit::None;
     let wrong = bare && !matches!(unit, Unit::None | Unit::Index)
         || property.is_share() && !matches!(unit, Unit::Percent | Unit::Index)
-        || property == Property::Phosphorus && unit == Unit::Percent;
+        || property == Property::Phosphorus && unit == Unit::Percent
+        // Salts by weight are a conductivity times a factor that each laboratory has of its own.
+        || property == Property::Ec && matches!(unit, Unit::MgPerKg | Unit::MgPerL);
     wrong.then(|| format!("{} is never given in {}", property.label(), unit.symbol()))
 }
 

@@ -16,8 +16,9 @@ use super::marks::is_page_number;
 use super::names::Word;
 use super::number::Decimal;
 use super::place::{Draft, place};
+use super::prose;
 use super::sections::Matter;
-use super::settle::{UnitSaid, settle};
+use super::settle::{self, UnitSaid, settle};
 use super::split::is_endless;
 use super::textures::clay_of;
 use super::{Cell, Grid, Pairing, Place, Reading, Report, SampleReport, Trouble, Unread};
@@ -102,6 +103,28 @@ fn statements_apart(cell: &Cell) -> Option<[Cell; 2]> {
     let parts = [part(0, at), part(at, cell.text.len())];
     let named = Label::of(&cell.text[..first]).words.iter().any(|w| matches!(w, Word::Sample(_)));
     named.then_some(parts)
+}
+
+/// `Pond plot (1 ac): pH 6.3, P 64 lb/A (H)`: the name of a sample before its results.
+fn named_line(row: &[Cell], decimal: Decimal) -> Option<(String, Vec<Cell>)> {
+    let (first, others) = row.split_first()?;
+    let (name, behind) = first.text.split_once(": ")?;
+    // What a bracket adds, as "(1 ac)", is no name.
+    let label = Label::of(name.split('(').next().unwrap_or(name));
+    let sample = |w: &Word| matches!(w, Word::Sample(_) | Word::Plain);
+    let bare = label.properties.is_empty() && label.methods.is_empty() && label.unit.is_none();
+    let named = label.words.iter().all(sample) && !label.unknown.is_empty();
+    if !bare || !named || name.split(' ').count() > 6 || is_result(name, decimal) {
+        return None;
+    }
+    let skipped = first.text.len() - behind.len();
+    let start = first.place.start + first.text[..skipped].chars().count() as u32;
+    let cell = Cell { text: behind.trim().into(), place: Place { start, ..first.place } };
+    let results: Vec<Cell> = [vec![cell], others.to_vec()].concat();
+    let drafts = read_row(&results, decimal).drafts;
+    let at_once = drafts.first().is_some_and(|d| behind.trim_start().starts_with(d.name.trim()));
+    let several = drafts.iter().any(|d| d.quantity.property != drafts[0].quantity.property);
+    (several && at_once).then(|| (name.trim().to_string(), results))
 }
 
 /// The clay that the name of a soil stands for: the middle of its span.
@@ -399,7 +422,13 @@ impl Reader {
         match place(draft, self.decimal) {
             Ok(Some(reading)) => {
                 self.idle = 0;
-                let reading = Reading { pairing: self.pairing, ..reading };
+                let mut reading = Reading { pairing: self.pairing, ..reading };
+                if self.pairing == Pairing::Sentence {
+                    reading.notes.push("read from a sentence".into());
+                }
+                if self.pairing == Pairing::CountedOff {
+                    settle::ask_usual_unit(&mut reading);
+                }
                 self.report.samples[sample].readings.push(reading);
             }
             Ok(None) => {}
@@ -446,7 +475,17 @@ impl Reader {
             }
             return self.about(about, &whole, at);
         }
+        if let Some((name, results)) = named_line(row, self.decimal) {
+            self.about(AboutSample::Name(name, 2), &whole, at)?;
+            return self.free_row(&results);
+        }
         let says = read_row(row, self.decimal);
+        if let Some(told) = self.told(&filled, &says) {
+            self.pairing = Pairing::Sentence;
+            self.free_results(&told, &whole, at)?;
+            self.pairing = Pairing::Together;
+            return Ok(());
+        }
         if !says.drafts.is_empty() {
             if !self.after_table {
                 self.state(methods_apart(row, &says.drafts));
@@ -459,6 +498,13 @@ impl Reader {
             self.in_no_place(&whole, at, reason);
         }
         Ok(())
+    }
+
+    /// The results that a row tells in sentences, where it says more in them than as a list.
+    fn told(&self, filled: &[&Cell], says: &RowSays) -> Option<Vec<Draft>> {
+        let told: Vec<Draft> =
+            filled.iter().flat_map(|cell| prose::told(cell, self.decimal)).collect();
+        (!told.is_empty() && told.len() >= says.drafts.len()).then_some(told)
     }
 
     /// A row without the advice in it, which goes to its sample; `None` where there is none.

@@ -4,6 +4,8 @@
 use std::ops::Range;
 
 use super::Cell;
+use super::exchange_letters::letter_written_out;
+use super::fold::squash;
 use super::grid::filled;
 use super::label::{Label, Quantity};
 use super::layout::{Role, role};
@@ -11,6 +13,7 @@ use super::names::Word;
 use super::number::{Decimal, Said, is_rating, said};
 use super::place::Tail;
 use super::plausible::impossible;
+use super::stacked_heads::is_code;
 use super::units::Printed;
 use crate::quantity::Unit;
 use crate::soil::{Method, Property};
@@ -57,7 +60,11 @@ pub(super) fn run_together(
         let found = count_off(&columns, &below, decimal)?;
         let sure = heads.len() == 1 && columns.sure && found.sure;
         let names = |p: &Part| matches!(p.says, Says::Result(_));
-        let unnamed = (0..heads.len()).filter(|&i| !heads[i].iter().any(names));
+        // Of several units in a line none is that of all results.
+        let units = |i: &usize| {
+            heads[*i].iter().filter(|p| matches!(p.says, Says::Unit(_))).count() > 1
+        };
+        let unnamed = (0..heads.len()).filter(|&i| !heads[i].iter().any(names) && !units(&i));
         Some(RunTogether {
             unnamed: unnamed.map(|i| at + i).collect(),
             unmet: found.unmet.iter().map(|i| from + i).collect(),
@@ -121,7 +128,14 @@ fn joined(cells: &[Cell]) -> Cell {
 
 /// The names and units of a line, from the left, each as long as it can be.
 fn parts(row: &[Cell]) -> Vec<Part> {
-    let words = tokens(row);
+    let mut words = tokens(row);
+    let written: Vec<Option<&str>> =
+        words.iter().map(|w| letter_written_out(&w.text, &words)).collect();
+    for (word, written) in words.iter_mut().zip(written) {
+        if let Some(written) = written {
+            word.text = written.into();
+        }
+    }
     let mut found = Vec::new();
     let mut at = 0;
     while at < words.len() && words.len() <= MOST_TOKENS {
@@ -147,8 +161,11 @@ fn says(words: &[Cell], text: &str) -> Option<Says> {
     if alone && text.chars().all(|c| !super::fold::is_letter(c) && c != '%') {
         return None;
     }
-    let known = label.unknown.is_empty();
-    if !known {
+    // "Humus-" goes on in the line below.
+    if !label.unknown.is_empty() || text.ends_with('-') {
+        return None;
+    }
+    if !alone && two_in_one(words) {
         return None;
     }
     if label.properties.is_empty() && !label.is_soil() {
@@ -163,9 +180,22 @@ fn says(words: &[Cell], text: &str) -> Option<Says> {
     }
     match label.quantity() {
         Ok(quantity) => Some(Says::Result(Box::new(quantity))),
-        Err(why) if alone || label.properties.len() < 2 => Some(Says::Refused(why)),
+        Err(why) if alone => Some(Says::Refused(why)),
         Err(_) => None,
     }
+}
+
+/// Whether words are two columns: two units, two methods, or the symbols of two elements.
+fn two_in_one(words: &[Cell]) -> bool {
+    let of = |words: &[Cell]| Label::of(&joined(words).text);
+    let meant = |words: &[Cell]| {
+        let label = of(words);
+        label.only_unit().is_some() || label.only_method().is_some()
+    };
+    let parted = (1..words.len()).any(|i| meant(&words[..i]) && meant(&words[i..]));
+    let named: Vec<_> =
+        words.iter().map(|w| Label::of(&w.text).quantity().ok().map(|q| q.property)).collect();
+    parted || named.iter().all(Option::is_some) && named.iter().any(|p| *p != named[0])
 }
 
 /// What words say in which no property is named.
@@ -218,20 +248,26 @@ struct Columns {
     sure: bool,
 }
 
-/// The ways to take the lines of a head as columns, the likeliest first.
+/// The ways to take the lines of a head as columns, the likeliest first: the line with the most
+/// names has them, and the others say more of them.
 fn columns(heads: &[Vec<Part>]) -> Vec<Columns> {
     let results = |line: &Vec<Part>| {
         line.iter().filter(|p| matches!(p.says, Says::Result(_) | Says::Refused(_))).count()
     };
-    let Some(main) = (0..heads.len()).rev().max_by_key(|&i| results(&heads[i])) else {
-        return Vec::new();
-    };
+    let mut lines: Vec<usize> = (0..heads.len()).filter(|&i| results(&heads[i]) > 0).collect();
+    lines.sort_by_key(|&i| (std::cmp::Reverse(results(&heads[i])), heads.len() - i));
+    lines.into_iter().flat_map(|main| columns_of(heads, main)).collect()
+}
+
+/// The ways to take the columns from one line of a head.
+fn columns_of(heads: &[Vec<Part>], main: usize) -> Vec<Columns> {
     let mut parts = heads[main].clone();
-    repeat_groups(&mut parts, &heads[..main]);
     let (above, below) = (&heads[..main], &heads[main + 1..]);
+    repeat_groups(&mut parts, above);
     let mut lines = below.to_vec();
     if let Some(inner) = lines.first_mut() {
         put_in_group(&mut parts, inner);
+        tell_reactions(&mut parts, inner);
     }
     // Shares of the exchange in a heading over other names: whose they are can't be counted off.
     let share = |p: &Part| matches!(p.says, Says::Group(Some(Unit::Percent)));
@@ -246,10 +282,38 @@ fn columns(heads: &[Vec<Part>]) -> Vec<Columns> {
     let mut ways = vec![parts.clone()];
     ways.extend((0..parts.len()).filter_map(|i| split_in_two(&parts, i)));
     let found = ways.into_iter().enumerate().filter_map(|(nth, parts)| {
-        let first = parts.iter().position(|p| matches!(p.says, Says::Result(_)))?;
+        let first = parts.iter().position(|p| {
+            matches!(p.says, Says::Result(_)) || is_twin(p)
+        })?;
         Some(Columns { parts, first, sure: nth == 0 })
     });
     found.collect()
+}
+
+/// `pH pH` over `H2O CaCl2`: each with its own.
+fn tell_reactions(parts: &mut [Part], line: &[Part]) {
+    const WATER: [&str; 6] = ["h2o", "water", "agua", "eau", "wasser", "acqua"];
+    let told: Vec<Option<Method>> = line
+        .iter()
+        .flat_map(|p| tokens(std::slice::from_ref(&p.cell)))
+        .filter_map(|word| match Label::of(&word.text).only_method() {
+            Some(method) => Some(Some(method)),
+            None => WATER.contains(&squash(&word.text).as_str()).then_some(None),
+        })
+        .collect();
+    let reactions: Vec<usize> = (0..parts.len())
+        .filter(|&i| matches!(&parts[i].says, Says::Result(q) if q.property == Property::Ph && q.method.is_none()))
+        .collect();
+    // Water alone may be anything.
+    let told: Vec<_> = told.into_iter().filter(|m| reactions.len() > 1 || m.is_some()).collect();
+    if reactions.len() != told.len() {
+        return;
+    }
+    for (&i, method) in reactions.iter().zip(told) {
+        if let (Says::Result(quantity), Some(method)) = (&mut parts[i].says, method) {
+            take_method(quantity, method);
+        }
+    }
 }
 
 fn names_share(part: &Part) -> bool {
@@ -287,6 +351,13 @@ fn repeat_groups(parts: &mut [Part], above: &[Vec<Part>]) {
     }
 }
 
+/// Why a column is not read.
+const TWINS: &str = "two columns have this name, and nothing tells them apart";
+
+fn is_twin(part: &Part) -> bool {
+    matches!(&part.says, Says::Refused(why) if why == TWINS)
+}
+
 /// Names that stand twice with nothing to tell them apart can't be counted off.
 fn refuse_twins(parts: &mut [Part]) {
     let of = |p: &Part| match &p.says {
@@ -297,30 +368,39 @@ fn refuse_twins(parts: &mut [Part]) {
     for (i, part) in parts.iter_mut().enumerate() {
         let twin = |(j, other): (usize, &_)| j != i && *other == all[i];
         if all[i].is_some() && all.iter().enumerate().any(twin) {
-            part.says = Says::Refused("two columns have this name, and nothing tells them apart".into());
+            part.says = Says::Refused(TWINS.into());
         }
     }
 }
 
 /// `Exchangeable cations (cmol/kg)` over `Na K Ca Mg`: the names take the place of their group.
 fn put_in_group(parts: &mut Vec<Part>, inner: &mut Vec<Part>) {
-    let groups: Vec<usize> = (0..parts.len())
-        .filter(|&i| matches!(parts[i].says, Says::Group(_)))
-        .collect();
     let is_name = |p: &Part| matches!(&p.says, Says::Result(q) if q.unit.is_none());
-    let (&[group], Some(from)) = (&groups[..], inner.iter().position(is_name)) else { return };
+    let only_names = inner.iter().all(is_name);
+    // A unit by itself heads a group where the line below has nothing but names.
+    let group = |p: &Part| match p.says {
+        Says::Group(unit) => Some(unit),
+        Says::Unit(unit) if only_names => Some(Some(unit.unit)),
+        _ => None,
+    };
+    let groups: Vec<(usize, Option<Unit>)> =
+        parts.iter().enumerate().filter_map(|(i, p)| Some((i, group(p)?))).collect();
+    let (&[(at, unit)], Some(from)) = (&groups[..], inner.iter().position(is_name)) else { return };
     let count = inner[from..].iter().take_while(|p| is_name(p)).count();
     if count < 3 || inner[from + count..].iter().any(is_name) {
         return;
     }
-    let Says::Group(unit) = parts[group].says else { return };
     let mut names: Vec<Part> = inner.drain(from..from + count).collect();
     for name in &mut names {
         if let (Says::Result(quantity), Some(unit)) = (&mut name.says, unit) {
             quantity.unit = Some(Printed { unit, scale: 1.0 });
         }
     }
-    parts.splice(group..=group, names);
+    // The other words of the group's name go with it.
+    let word = |p: &Part| matches!(p.says, Says::Nothing | Says::Group(_));
+    let before = parts[..at].iter().rev().take_while(|p| word(p)).count();
+    let behind = parts[at + 1..].iter().take_while(|p| word(p)).count();
+    parts.splice(at - before..=at + behind, names);
 }
 
 /// A name of two words as two names: `pH Buffer`.
@@ -447,7 +527,7 @@ fn items(row: &[Cell], decimal: Decimal) -> Option<Vec<Item>> {
 /// Takes a word: the rating of the number before it, or one more of several; `None` for a unit.
 fn take_word(found: &mut Vec<Item>, cell: Cell) -> Option<()> {
     match found.last_mut() {
-        Some(Item::Number(_, rating)) if is_rating(&cell.text) => match rating {
+        Some(Item::Number(_, rating)) if is_rating(&cell.text) || is_class(&cell.text) => match rating {
             Some(rating) => rating.extend([" ", &cell.text]),
             None => *rating = Some(cell.text),
         },
@@ -458,10 +538,18 @@ fn take_word(found: &mut Vec<Item>, cell: Cell) -> Option<()> {
     Some(())
 }
 
+/// `C`, `IV`, `IVA`: a laboratory's class, which stands behind its number.
+fn is_class(text: &str) -> bool {
+    let roman = |t: &str| !t.is_empty() && t.bytes().all(|b| matches!(b, b'I' | b'V'));
+    matches!(text, "A" | "B" | "C" | "D" | "E") || roman(text.trim_end_matches(['A', 'B']))
+}
+
 /// The numbers of the rows under the columns.
 struct CountedOff {
     rows: Vec<Vec<Cell>>,
     named: bool,
+    /// Which columns have their ratings beside them.
+    rated: Vec<bool>,
     sure: bool,
     /// Rows of the table that could not be met, and how many there are in all.
     unmet: Vec<usize>,
@@ -507,9 +595,6 @@ fn count_off(columns: &Columns, rows: &[Vec<Item>], decimal: Decimal) -> Option<
         let (cells, rest) = meet(parts, &runs, way, row, decimal)?;
         // One column too many before the first result may shift them all.
         let loose = rest.iter().map(width).sum::<usize>() > lead.len();
-        if matches!(rest.last(), Some(Item::Number(c, None)) if c.text.contains(['.', ','])) {
-            return None;
-        }
         if loose && !parts.iter().any(|p| is_checked(p)) {
             return None;
         }
@@ -517,12 +602,19 @@ fn count_off(columns: &Columns, rows: &[Vec<Item>], decimal: Decimal) -> Option<
         shaped.push((name(lead, rest), cells));
     }
     let named = shaped.iter().any(|(name, _)| !name.text.is_empty());
-    let rows = shaped
-        .into_iter()
-        .map(|(name, cells)| if named { [vec![name], cells].concat() } else { cells })
-        .collect::<Vec<_>>();
+    let rated = |i: usize| shaped.iter().any(|(_, cells)| !cells[i].1.is_empty());
+    let rated: Vec<bool> = (0..parts.len() - unknown).map(rated).collect();
+    let row = |(name, cells): &(Cell, Vec<Met>)| {
+        let mut row: Vec<Cell> = named.then(|| name.clone()).into_iter().collect();
+        for ((cell, rating), rated) in cells.iter().zip(&rated) {
+            row.push(cell.clone());
+            row.extend(rated.then(|| Cell { text: rating.clone(), place: cell.place }));
+        }
+        row
+    };
+    let rows: Vec<Vec<Cell>> = shaped.iter().map(row).collect();
     let unmet = (0..taken.len()).filter(|&i| taken[i].is_none()).collect();
-    (!rows.is_empty()).then_some(CountedOff { rows, named, sure, unmet, taken: taken.len() })
+    (!rows.is_empty()).then_some(CountedOff { rows, named, rated, sure, unmet, taken: taken.len() })
 }
 
 /// Whether a number out of its column would be seen: a pH can only be a pH.
@@ -541,7 +633,7 @@ fn width(item: &Item) -> usize {
 /// Where columns stand one after the other of which nobody knows whether they hold numbers.
 fn unknown_runs(parts: &[Part]) -> Vec<Range<usize>> {
     let unknown = |p: &Part| {
-        !matches!(p.says, Says::Result(_) | Says::Refused(_) | Says::Unit(_) | Says::Index)
+        !matches!(p.says, Says::Result(_) | Says::Unit(_) | Says::Index) && !is_twin(p)
     };
     let mut runs: Vec<Range<usize>> = Vec::new();
     for i in (0..parts.len()).filter(|&i| unknown(&parts[i])) {
@@ -569,6 +661,9 @@ fn patterns(runs: &[Range<usize>]) -> Vec<Vec<usize>> {
     all
 }
 
+/// A result under its column, and its rating.
+type Met = (Cell, String);
+
 /// The numbers of a row under the columns, from the right, and what is left of it.
 fn meet<'a>(
     parts: &[Part],
@@ -576,9 +671,9 @@ fn meet<'a>(
     way: &[usize],
     row: &'a [Item],
     decimal: Decimal,
-) -> Option<(Vec<Cell>, &'a [Item])> {
+) -> Option<(Vec<Met>, &'a [Item])> {
     let mut rest = row;
-    let mut cells = Vec::new();
+    let mut cells: Vec<Met> = Vec::new();
     let mut at = parts.len();
     while at > 0 {
         at -= 1;
@@ -600,26 +695,32 @@ fn meet<'a>(
         }
         // "b. low": ratings of more than one word.
         if let [before @ .., Item::Words(words)] = rest
+            && words.len() < 4
             && words.iter().any(|w| is_rating(&w.text))
+            && !words.iter().any(|w| w.text.contains(|c: char| c.is_ascii_digit()))
         {
             rest = before;
         }
         let [before @ .., last] = rest else { return None };
-        let place = parts[at].cell.place;
         cells.push(match last {
             Item::Number(cell, rating) => {
                 if !can_be(&parts[at].says, &cell.text, decimal) {
                     return None;
                 }
-                let rating = rating.as_ref().map_or(String::new(), |r| format!(" {r}"));
-                Cell { text: format!("{}{rating}", cell.text), place: cell.place }
+                (cell.clone(), rating.clone().unwrap_or_default())
             }
-            Item::Missing => Cell { text: String::new(), place },
+            Item::Missing => {
+                (Cell { text: String::new(), place: parts[at].cell.place }, String::new())
+            }
             Item::Words(_) => return None,
         });
         rest = before;
     }
     cells.reverse();
+    // A decimal number before the first column is a result, and all stand one column off.
+    if matches!(rest.last(), Some(Item::Number(c, None)) if c.text.contains(['.', ','])) {
+        return None;
+    }
     shares_add_up(parts, runs, &cells, decimal).then_some((cells, rest))
 }
 
@@ -641,7 +742,7 @@ fn can_be(says: &Says, text: &str, decimal: Decimal) -> bool {
 fn shares_add_up(
     parts: &[Part],
     runs: &[Range<usize>],
-    cells: &[Cell],
+    cells: &[Met],
     decimal: Decimal,
 ) -> bool {
     let known = (0..parts.len()).filter(|i| !runs.iter().any(|run| run.contains(i)));
@@ -651,7 +752,7 @@ fn shares_add_up(
             Says::Result(q) => q.property.is_share() && q.property != Property::BaseSaturation,
             _ => false,
         })
-        .filter_map(|(_, cell)| match said(&cell.text, decimal) {
+        .filter_map(|(_, (cell, _))| match said(&cell.text, decimal) {
             Said::Amount(amount, _) => Some(amount.number()),
             _ => None,
         })
@@ -661,28 +762,37 @@ fn shares_add_up(
 }
 
 /// The name of a sample in the words before its results: that under the best head where the
-/// words and the heads are as many, else its first words.
+/// words and the heads are as many, else its first words; a code where there are none.
 fn name(lead: &[Part], rest: &[Item]) -> Cell {
     let all: Vec<Cell> = rest.iter().flat_map(cells_of).collect();
     let rank = |part: &Part| match part.says {
         Says::Of(Role::Sample(rank)) => Some(rank),
         _ => None,
     };
+    let best = lead.iter().enumerate().filter_map(|(i, p)| Some((rank(p)?, i))).min();
     if all.len() == lead.len()
-        && let Some((_, best)) = lead.iter().enumerate().filter_map(|(i, p)| Some((rank(p)?, i))).min()
+        && let Some((_, best)) = best
+        && !is_code(&all[best].text)
     {
         return all[best].clone();
     }
-    let words = rest.iter().position(|i| matches!(i, Item::Words(_)));
-    let Some(at) = words else { return all.into_iter().next().unwrap_or_else(|| joined(&[])) };
+    let words = |i: &Item| matches!(i, Item::Words(_)) && !is_code(&joined(&cells_of(i)).text);
+    let Some(at) = rest.iter().position(words) else {
+        return all.into_iter().next().unwrap_or_else(|| joined(&[]));
+    };
     let mut named = cells_of(&rest[at]);
-    // "Field 3" ends with its number.
+    // "Field 3" ends with its number, and "Field 3 0-20" with its depth.
     if let Some(Item::Number(cell, None)) = rest.get(at + 1)
         && all.len() > lead.len()
         && cell.text.len() < 4
         && cell.text.bytes().all(|b| b.is_ascii_digit())
     {
         named.push(cell.clone());
+        if let Some(Item::Words(more)) = rest.get(at + 2)
+            && let [only] = &more[..]
+        {
+            named.push(only.clone());
+        }
     }
     joined(&named)
 }
@@ -709,13 +819,17 @@ impl CountedOff {
             heading.push(joined(&[]));
             roles.push(Role::Sample(1));
         }
-        for part in known.map(|i| &parts[i]) {
+        for (part, rated) in known.map(|i| &parts[i]).zip(&self.rated) {
             heading.push(part.cell.clone());
             roles.push(match &part.says {
                 Says::Result(quantity) => Role::Results(quantity.clone()),
                 Says::Refused(why) => Role::Refused(why.clone()),
                 _ => Role::Other,
             });
+            if *rated {
+                heading.push(joined(&[]));
+                roles.push(Role::Ratings);
+            }
         }
         let (unnamed, unmet) = (Vec::new(), Vec::new());
         RunTogether { heading, roles, rows: self.rows, sure, unnamed, unmet, taken: 0 }

@@ -72,12 +72,19 @@ fn usual_beside_others(sample: &mut SampleReport) {
     if !sample.readings.iter().any(other) {
         return;
     }
-    for reading in &mut sample.readings {
-        let usual = |note: &String| note.starts_with(NO_UNIT);
-        if reading.unit == Some(Unit::MeqPer100g) && reading.notes.iter().any(usual) {
-            reading.unit = None;
-            reading.notes.retain(|note| !note.starts_with(NO_UNIT));
-        }
+    sample
+        .readings
+        .iter_mut()
+        .filter(|r| r.unit == Some(Unit::MeqPer100g))
+        .for_each(ask_usual_unit);
+}
+
+/// Leaves the unit open that was taken because it is usual.
+pub(super) fn ask_usual_unit(reading: &mut Reading) {
+    let usual = |note: &String| note.starts_with(NO_UNIT);
+    if reading.notes.iter().any(usual) {
+        reading.unit = None;
+        reading.notes.retain(|note| !usual(note));
     }
 }
 
