@@ -270,12 +270,21 @@ fn begins_sample(filled: &[&str]) -> Option<AboutSample> {
     (title && bare).then(|| AboutSample::Name(format!("{word} {tag}"), rank))
 }
 
+/// `Sample name Raised beds`: the words for the name and then the name.
+fn named_without_colon(line: &str) -> Option<AboutSample> {
+    let words = words(line);
+    let (Meaning::Word(Word::Sample(0)), length) = meaning_at(&words, 0)? else { return None };
+    let name = line[words[length - 1].end..].trim();
+    let few = (1..7).contains(&name.split_whitespace().count());
+    (length > 1 && few && !name.contains(':')).then(|| AboutSample::Name(name.into(), 0))
+}
+
 fn is_capital(word: &str) -> bool {
     word.starts_with(|c: char| c.is_ascii_uppercase())
 }
 
 /// What a line without results says of the sample.
-#[derive(Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub(super) enum AboutSample {
     Name(String, u8),
     Depth(f64, f64),
@@ -333,15 +342,23 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
             None => AboutSample::Unclear(NO_TEXTURE),
         });
     }
+    if let Some(name) = named_without_colon(&whole) {
+        return Some(name);
+    }
     let rank = label.words.iter().find_map(|w| match w {
         Word::Sample(rank) => Some(*rank),
         _ => None,
     })?;
     // The B of "Bed B" is no boron.
-    if !label.properties.is_empty() && !label.only_symbols
-        || label.unknown.len() > 1
-        || rest.len() > 60
-    {
+    if !label.properties.is_empty() && !label.only_symbols || label.unknown.len() > 1 {
+        return None;
+    }
+    // "Plot: Upper field – block 4 – 0-25 cm": the name, and more of it.
+    let rest = match rest.split_once(" – ").or_else(|| rest.split_once(" - ")) {
+        Some((name, _)) if rest.len() > 40 => name.trim().to_string(),
+        _ => rest,
+    };
+    if rest.len() > 60 {
         return None;
     }
     if rest.is_empty() {

@@ -17,6 +17,7 @@ mod lines;
 mod marks;
 mod meanings;
 mod names;
+mod new_list;
 mod number;
 mod open;
 mod oxide;

@@ -263,7 +263,7 @@ spellings! { WORDS:
          gehaltsklasse klasse versorgungsstufe interpretacion interpretacao \
          appreciation nivel classe clase einstufung soilindex";
     Meaning::Word(Word::RangeColumn) =>
-        "average averages mean median mittelwert durchschnitt moyenne promedio media gemiddelde gem medelvarde srednia prumer snitt goal critical threshold mdl rl lod loq pql detectionlimit reportinglimit min max minimum maximum lower upper limit limits range optimum optimumrange optimal optimalrange desiredrange desired desirable \
+        "средневзвешенное среднее weightedaverage moyenneponderee mediaponderada average averages mean median mittelwert durchschnitt moyenne promedio media gemiddelde gem medelvarde srednia prumer snitt goal critical threshold mdl rl lod loq pql detectionlimit reportinglimit min max minimum maximum lower upper limit limits range optimum optimumrange optimal optimalrange desiredrange desired desirable \
          desirablelevel target targetrange normalrange referencerange guideline \
          guidelines ideal idealrange sufficiencyrange recommendedrange reference \
          optimalbereich zielbereich zielwert sollwert richtwert souhaitable optimo \

@@ -14,6 +14,7 @@ use super::layout::is_result;
 use super::lines::{RowSays, read_row};
 use super::marks::is_page_number;
 use super::names::Word;
+use super::new_list::{Beside, MOST_HEADINGS, lists, may_be_heading};
 use super::number::Decimal;
 use super::place::{Draft, place};
 use super::prose;
@@ -206,6 +207,9 @@ pub(super) struct Reader {
     sheet: String,
     /// What was said before the first sheet, for all of them.
     for_all: Option<ForAll>,
+    /// Lines that may head a list, and what lines say of a sample, each with its line.
+    headings: Vec<(u32, String)>,
+    facts: Vec<(u32, AboutSample)>,
     /// The samples by their names and codes in tables; `None` for what calls several.
     called: BTreeMap<String, Option<usize>>,
     /// How many samples have their methods, units and names.
@@ -269,7 +273,9 @@ impl Reader {
 
     /// Gives the samples since the last sheet what was said of them all.
     fn settle_samples(&mut self) {
-        let from = std::mem::replace(&mut self.settled, self.report.samples.len());
+        let from = self.settled;
+        self.part_lists(from);
+        self.settled = self.report.samples.len();
         let above = if self.before.name.is_empty() { &self.sheet } else { &self.before.name };
         let nameless = self.report.samples[from..].iter().filter(|s| s.name.is_empty()).count();
         if let [only] = &mut self.report.samples[from..] {
@@ -300,6 +306,23 @@ impl Reader {
             }
             settle(sample, &self.statements, &self.units);
         }
+    }
+
+    /// Makes samples of their own of lists that begin anew within one.
+    fn part_lists(&mut self, from: usize) {
+        let beside = Beside { headings: &self.headings, facts: &self.facts };
+        let samples = self.report.samples.split_off(from);
+        for mut sample in samples {
+            let lists = lists(&mut sample, &beside);
+            let room = MOST_SAMPLES - self.report.samples.len().min(MOST_SAMPLES);
+            if lists.is_empty() || lists.len() > room {
+                self.report.samples.push(sample);
+            } else {
+                self.report.samples.extend(lists);
+            }
+        }
+        self.headings.clear();
+        self.facts.clear();
     }
 
     /// Begins a sample.
@@ -679,6 +702,13 @@ impl Reader {
     /// Lists a line that says nothing here. A running title is listed once, however many pages
     /// repeat it, and page numbers never.
     pub fn in_no_place(&mut self, whole: &str, at: Place, reason: String) {
+        if self.section.is_none()
+            && self.headings.len() < MOST_HEADINGS
+            && may_be_heading(whole)
+            && !is_page_number(whole)
+        {
+            self.headings.push((at.line, whole.into()));
+        }
         let known = || self.report.unread.iter().rev().take(50).any(|u| u.text == whole);
         if !(self.paged && (is_page_number(whole) || known())) {
             self.unread(None, whole, reason, at);
@@ -686,6 +716,9 @@ impl Reader {
     }
 
     fn about(&mut self, about: AboutSample, whole: &str, at: Place) -> Result<(), Trouble> {
+        if self.facts.len() < MOST_HEADINGS {
+            self.facts.push((at.line, about.clone()));
+        }
         match about {
             AboutSample::Name(name, rank) => {
                 if self.current.is_some_and(|c| self.report.samples[c].name == name) {

@@ -7,10 +7,12 @@ use super::Cell;
 use super::about::{AboutSample, about_sample};
 use super::fold::{fold_char, is_word};
 use super::grid::filled;
+use super::label::Label;
 use super::layout::is_result;
 use super::lines::read_row;
 use super::marks::{Mark, mark};
 use super::number::{Decimal, is_range};
+use crate::soil::Property;
 
 /// A longer line is a sentence, not a heading. Our choice, in words and bytes.
 const MOST_WORDS: usize = 14;
@@ -306,10 +308,20 @@ fn of_columns(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Matter>
     let enough = match first {
         Matter::Rates => ranges(),
         Matter::Prices | Matter::Food => true,
-        Matter::Trial => filled(row).any(|c| plain(&c.text).contains("yield")),
+        // What was measured in the plots' soil is read.
+        Matter::Trial => {
+            filled(row).any(|c| plain(&c.text).contains("yield"))
+                && !filled(row).any(|c| is_reaction(&c.text))
+        }
         _ => same > 1,
     };
     enough.then_some(first)
+}
+
+/// Whether a heading is a soil's own reaction, and no aim.
+fn is_reaction(text: &str) -> bool {
+    let of = Label::of(text).quantity();
+    of.is_ok_and(|q| matches!(q.property, Property::Ph | Property::SaltPh))
 }
 
 /// What the part is about that begins with a row; `None` where it says nothing of it, and

@@ -85,6 +85,7 @@ pub(super) fn samples_down(
         surplus: None,
         count: 0,
         last: 0,
+        name: None,
         before: reader.report.samples.len(),
     };
     let mut described = 0;
@@ -141,9 +142,10 @@ struct Samples<'a> {
     /// Whether the first row has numbers beyond the last heading, as all have where the last
     /// column lacks its name.
     surplus: Option<bool>,
-    /// How many samples there are, and the last of them in the report.
+    /// How many samples there are, the last of them in the report, and its name.
     count: usize,
     last: usize,
+    name: Option<String>,
     /// How many samples stood before this table.
     before: usize,
 }
@@ -185,11 +187,19 @@ impl Samples<'_> {
             self.rate(reader, row, says_so);
             return Ok(());
         }
+        let deep = (0..self.roles.len())
+            .any(|i| matches!(self.roles[i], Role::Depth) && cell_at(row, i).is_some());
         // "Result" names no sample.
         let names = self.names.filter(|_| !matches!(named, Role::Values));
         let below = |c: &Column| is_result(text_at(next, c.index), reader.decimal);
+        let name = match names.map(|n| n.of(row)) {
+            // One name over the rows of several depths.
+            Some(name) if name.is_empty() && deep => self.name.clone(),
+            name => name,
+        };
+        self.name.clone_from(&name);
         let properties = || self.columns.iter().map(|c| c.draft.quantity.property).collect();
-        self.last = match names.map(|n| n.of(row)).as_deref() {
+        self.last = match name.as_deref() {
             None if self.count == 0 && !self.columns.iter().any(below) => {
                 reader.of_strip(&properties())?
             }

@@ -1,0 +1,146 @@
+//! A list of results that begins anew is another sample: `pH 6.9 … humus 6.2 %`, then a line
+//! such as `Bed 2`, then `pH 5.4 …`.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::ops::Range;
+
+use super::about::AboutSample;
+use super::fold::is_letter;
+use super::label::Label;
+use super::names::Word;
+use super::{Reading, SampleReport};
+use crate::soil::Property;
+
+/// The longest heading, characters and words. Our choice.
+const LONGEST: usize = 80;
+const MOST_WORDS: usize = 9;
+
+/// The most headings that are kept.
+pub(super) const MOST_HEADINGS: usize = 5_000;
+
+/// Whether a line that says nothing else may be the heading of a list.
+pub(super) fn may_be_heading(text: &str) -> bool {
+    let text = text.trim();
+    let words = text.split(' ').count();
+    let starts = text.starts_with(|c: char| is_letter(c) || matches!(c, '#' | '*'));
+    if !starts || text.chars().count() > LONGEST || words > MOST_WORDS || text.contains("  ") {
+        return false;
+    }
+    let sentence = text.ends_with(['.', '?', '!', ';', ',']) || text.contains(". ");
+    let label = Label::of(text);
+    let sample = label.words.iter().any(|w| matches!(w, Word::Sample(_)));
+    let says = text.contains(": ") && !sample;
+    let of_soil = !label.properties.is_empty() && !label.only_symbols || label.unit.is_some();
+    let head = label.unknown.is_empty() && !sample;
+    !(sentence || says || of_soil || head || label.has(Word::Advice))
+}
+
+/// What is said of the samples beside their results, each with its line.
+pub(super) struct Beside<'a> {
+    pub headings: &'a [(u32, String)],
+    pub facts: &'a [(u32, AboutSample)],
+}
+
+/// The samples that one sample's readings are, when its list begins anew.
+pub(super) fn lists(sample: &mut SampleReport, beside: &Beside<'_>) -> Vec<SampleReport> {
+    let runs = runs(&sample.readings);
+    if runs.len() < 2 || !are_lists(&sample.readings, &runs) {
+        return Vec::new();
+    }
+    let names = names(&sample.readings, &runs, beside.headings);
+    let readings = std::mem::take(&mut sample.readings);
+    let mut found: Vec<SampleReport> = Vec::new();
+    for (nth, run) in runs.iter().enumerate() {
+        let own = &readings[run.clone()];
+        let mut new = match nth {
+            0 => std::mem::take(sample),
+            _ => SampleReport { depth_cm: found[0].depth_cm, ..SampleReport::default() },
+        };
+        new.name = match (&names[nth], new.name.as_str(), nth) {
+            (Some(heading), "", _) => heading.clone(),
+            (Some(heading), name, 0) => format!("{heading}, {name}"),
+            (Some(heading), _, _) => match found[0].name.split_once(", ") {
+                // A column of a table: its name holds in every list.
+                Some((_, column)) => format!("{heading}, {column}"),
+                None => heading.clone(),
+            },
+            (None, name, _) => name.into(),
+        };
+        let window = window(&readings, &runs, nth);
+        for (_, fact) in beside.facts.iter().filter(|(line, _)| window.contains(line)) {
+            match fact {
+                AboutSample::Depth(top, bottom) => new.depth_cm = Some((*top, *bottom)),
+                AboutSample::Texture(texture) => new.texture = Some(*texture),
+                AboutSample::Group(group) => new.group = Some(*group),
+                _ => {}
+            }
+        }
+        new.readings = own.to_vec();
+        found.push(new);
+    }
+    found
+}
+
+/// The readings up to the next that says something else of a property that was said already.
+fn runs(readings: &[Reading]) -> Vec<Range<usize>> {
+    let mut runs: Vec<Range<usize>> = Vec::new();
+    let mut seen: BTreeMap<_, _> = BTreeMap::new();
+    let mut from = 0;
+    for (i, reading) in readings.iter().enumerate() {
+        let method = reading.method.as_ref().map(|m| m.value.label());
+        let key = (reading.property, method, reading.unit.map(|u| u.symbol()));
+        let number = reading.amount.map(|a| a.number());
+        let again = seen.get(&key).is_some_and(|n| *n != number);
+        let below = i > 0 && reading.place.line > readings[i - 1].place.line;
+        if again && below {
+            runs.push(from..i);
+            seen.clear();
+            from = i;
+        }
+        seen.entry(key).or_insert(number);
+    }
+    runs.push(from..readings.len());
+    runs
+}
+
+/// Whether each run is a list of its own: it has several results, most of them of the same
+/// properties as the first.
+fn are_lists(readings: &[Reading], runs: &[Range<usize>]) -> bool {
+    let of = |run: &Range<usize>| -> BTreeSet<Property> {
+        readings[run.clone()].iter().map(|r| r.property).collect()
+    };
+    let first = of(&runs[0]);
+    runs.iter().all(|run| {
+        let own = of(run);
+        let shared = own.intersection(&first).count();
+        shared > 1 && shared * 2 >= own.len().min(first.len())
+    })
+}
+
+/// The lines that belong to a run: from the end of the one before to its own.
+fn window(readings: &[Reading], runs: &[Range<usize>], nth: usize) -> Range<u32> {
+    let line = |i: usize| readings[i].place.line;
+    let from = nth.checked_sub(1).map_or(0, |before| line(runs[before].end - 1) + 1);
+    from..line(runs[nth].end - 1) + 1
+}
+
+/// The heading of each run: the last line before its first reading that heads no other.
+fn names(
+    readings: &[Reading],
+    runs: &[Range<usize>],
+    headings: &[(u32, String)],
+) -> Vec<Option<String>> {
+    let over = |nth: usize| {
+        let from = window(readings, runs, nth).start;
+        let to = readings[runs[nth].start].place.line;
+        headings.iter().filter(move |(line, _)| (from..to).contains(line)).map(|(_, text)| text)
+    };
+    let mut count: BTreeMap<&String, usize> = BTreeMap::new();
+    for nth in 0..runs.len() {
+        for text in over(nth).collect::<BTreeSet<_>>() {
+            *count.entry(text).or_default() += 1;
+        }
+    }
+    let plain = |text: &String| text.trim_matches(['#', '*', ' ', ':', '-']).to_string();
+    (0..runs.len()).map(|nth| over(nth).filter(|text| count[*text] == 1).last().map(plain)).collect()
+}
