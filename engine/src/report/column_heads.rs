@@ -5,10 +5,10 @@
 use std::ops::Range;
 
 use super::Cell;
-use super::grid::{cell_at, filled, text_at};
+use super::grid::{cell_at, filled, text_at, words_of};
 use super::label::{Label, Quantity};
 use super::layout::{Role, is_result, names_property, role};
-use super::number::Decimal;
+use super::number::{Decimal, is_rating};
 use super::place::suits;
 use crate::quantity::Unit;
 
@@ -39,7 +39,8 @@ pub(super) fn headed(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<
     let heads = near.iter().position(|row| results(&row) > 1)?;
     // A line of text between ends the head, and what says its piece heads nothing.
     let says = |row: &Vec<Cell>| row.iter().any(|c| c.text.contains(": "));
-    if heads < 2 || near[..heads].iter().any(|row| few(row) || says(row)) {
+    let unit = |row: &Vec<Cell>| filled(row).all(|c| Label::of(&c.text).only_unit().is_some());
+    if heads < 2 || near[..heads].iter().any(|row| few(row) && !unit(row) || says(row)) {
         return None;
     }
     let below = &rows[at + heads..rows.len().min(at + heads + 3)];
@@ -133,6 +134,7 @@ fn by_place(
     decimal: Decimal,
 ) -> Option<(Vec<Cell>, Vec<Role>, Option<Vec<Vec<Cell>>>)> {
     let below = &rows[at + heads..rows.len().min(at + heads + REACH)];
+    let below: Vec<Vec<Cell>> = below.iter().map(|row| with_ratings(row, decimal)).collect();
     // The fullest row has the columns; a group over several of them is none.
     let all = rows[at..at + heads].iter().chain(below.iter().take(1));
     let ruler = all.max_by_key(|row| filled(row).count())?;
@@ -142,7 +144,15 @@ fn by_place(
     }
     let mut over = vec![Over::default(); columns.len()];
     for head in &rows[at..at + heads] {
-        let all: Vec<(Cell, bool)> = filled(head).flat_map(pieces).collect();
+        // "RATE" over and over is the laboratory's rating, not a rate to spread.
+        let rate = |cell: &Cell| cell.text == "RATE";
+        let rates = head.iter().flat_map(words_of).filter(rate).count() > 1;
+        let all = filled(head).flat_map(|cell| words_apart(cell, &columns));
+        let all = all.map(|mut cell| {
+            cell.text = if rates { cell.text.replace("RATE", "") } else { cell.text };
+            cell
+        });
+        let all: Vec<(Cell, bool)> = all.flat_map(|cell| pieces(&cell)).collect();
         for (nth, (plain, drawn)) in all.iter().enumerate() {
             let plain = plain.clone();
             if *drawn {
@@ -154,9 +164,19 @@ fn by_place(
                 within.for_each(|i| over[i].groups.push(plain.text.clone()));
                 continue;
             }
-            match &columns_at(&columns, &span(&plain))[..] {
-                [] => over[nearest(&columns, &span(&plain))?].own.push(plain),
-                &[only] => over[only].own.push(plain),
+            let under = match columns_at(&columns, &span(&plain))[..] {
+                [] => vec![nearest(&columns, &span(&plain))?],
+                ref under => under.to_vec(),
+            };
+            match &under[..] {
+                &[only] => {
+                    // Two names of one row over the same column stand beside theirs.
+                    let line = |c: &Cell| c.place.line == plain.place.line;
+                    if over[only].own.iter().any(line) {
+                        return None;
+                    }
+                    over[only].own.push(plain);
+                }
                 several => {
                     // It goes on to the right as far as nothing else stands in its row.
                     let next = head.iter().map(span).find(|s| s.start > plain.place.end);
@@ -181,6 +201,45 @@ fn by_place(
     let shaped: Vec<Vec<Cell>> =
         below.iter().take_while(text).map_while(|row| placed(row, &columns)).collect();
     (!shaped.is_empty()).then_some((heading, roles, Some(shaped)))
+}
+
+/// A row with each rating in the cell of its number: `12  M` is one.
+fn with_ratings(row: &[Cell], decimal: Decimal) -> Vec<Cell> {
+    let mut found: Vec<Cell> = Vec::new();
+    for cell in row {
+        // "N" and "VH": the letters of any laboratory's classes.
+        let letters = cell.text.bytes().all(|b| b.is_ascii_uppercase());
+        let rating = !cell.is_blank() && cell.text.len() < 4 && (letters || is_rating(&cell.text));
+        let near = |last: &Cell| cell.place.start.saturating_sub(last.place.end) < 5;
+        match found.last_mut() {
+            Some(last) if rating && is_result(&last.text, decimal) && near(last) => {
+                last.text = format!("{} {}", last.text, cell.text);
+                last.place.end = cell.place.end;
+            }
+            _ => found.push(cell.clone()),
+        }
+    }
+    found
+}
+
+/// The words of a head's cell as cells, where each stands over a column of its own and they are
+/// no group: `NUMBER MATTER`, `ppm RATE ppm RATE`.
+fn words_apart(cell: &Cell, columns: &[Span]) -> Vec<Cell> {
+    let words = words_of(cell);
+    let over: Vec<usize> = words
+        .iter()
+        .filter_map(|word| match columns_at(columns, &span(word))[..] {
+            [] => nearest(columns, &span(word)),
+            [only] => Some(only),
+            _ => None,
+        })
+        .collect();
+    let each = over.len() == words.len() && over.windows(2).all(|pair| pair[0] < pair[1]);
+    let again = (1..words.len()).any(|i| words[..i].iter().any(|w| w.text == words[i].text));
+    let label = Label::of(&cell.text);
+    let group = label.is_saturation()
+        || label.properties.is_empty() && (label.unit.is_some() || !label.methods.is_empty());
+    if words.len() > 1 && each && (again || !group) { words } else { vec![cell.clone()] }
 }
 
 /// The pieces of a head's cell: `mg/dm3 ---- mmolc/dm3 ----` are two, and the second stands over
@@ -269,7 +328,11 @@ impl Over {
                 (heading(&text), role)
             }
             // "pH" over "H2O" and "KCl".
-            _ if !self.groups.is_empty() && !matches!(own, Role::Sample(_) | Role::Depth) => {
+            _ if !self.groups.is_empty()
+                && !text.is_empty()
+                && Label::of(&text).unknown.is_empty()
+                && !matches!(own, Role::Sample(_) | Role::Depth) =>
+            {
                 let groups = self.groups.iter().rev();
                 let named = groups.map(|g| role(&format!("{g} {text}")));
                 let found = named.into_iter().find(|r| matches!(r, Role::Results(_)));

@@ -53,3 +53,18 @@ pub(super) fn cell_at(row: &[Cell], column: usize) -> Option<&Cell> {
 pub(super) fn text_at(row: &[Cell], column: usize) -> &str {
     row.get(column).map_or("", |cell| cell.text.as_str())
 }
+
+/// The words of a cell, each a cell.
+pub(super) fn words_of(cell: &Cell) -> Vec<Cell> {
+    let mut start = cell.place.start;
+    let mut found = Vec::new();
+    for word in cell.text.split(' ') {
+        let end = start + word.chars().count() as u32;
+        if !word.is_empty() {
+            let place = Place { start, end, ..cell.place };
+            found.push(Cell { text: word.into(), place });
+        }
+        start = end + 1;
+    }
+    found
+}

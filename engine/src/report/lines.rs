@@ -71,6 +71,14 @@ fn plain_row(cells: &[Cell], decimal: Decimal) -> RowSays {
     for (i, cell) in cells.iter().enumerate() {
         let next_is_amount =
             cells.get(i + 1).is_some_and(|c| matches!(said(&c.text, decimal), Said::Amount(..)));
+        // The units of other columns stand between a name and a number that isn't its own.
+        let units = |(draft, full): &(Draft, bool)| {
+            !full && draft.unit.is_some() && Label::of(&cell.text).only_unit().is_some()
+        };
+        if open.as_ref().is_some_and(units) {
+            open = None;
+            continue;
+        }
         if let Some((draft, full)) = &mut open
             && goes_with(draft, full, cell, next_is_amount, decimal)
         {

@@ -9,6 +9,7 @@ use super::label::Label;
 use super::names::{Meaning, meaning_at};
 use super::number::{Decimal, Said, is_rating, said};
 use super::place::{Draft, Tail};
+use crate::soil::Property;
 
 /// A longer text is no letter. Our choice, bytes.
 const LONGEST: usize = 6_000;
@@ -64,18 +65,21 @@ const JOINS: &[&str] = &["and", "but", "while", "und", "aber", "et", "y", "och",
 /// The results that sentences tell; none where the text is no sentence.
 pub(super) fn told(cell: &Cell, decimal: Decimal) -> Vec<Draft> {
     let text = &cell.text;
-    if text.len() > LONGEST || !is_prose(text) || is_of_a_study(text) {
+    // A line with an equals sign is a formula or a legend.
+    if text.len() > LONGEST || text.contains('=') || !is_prose(text) || is_of_a_study(text) {
         return Vec::new();
     }
     let mut drafts = Vec::new();
     for sentence in sentences(text) {
+        if begins_word(&fold(sentence), OF_OTHERS) {
+            continue;
+        }
         for clause in clauses(sentence) {
+            let at = clause.as_ptr() as usize - text.as_ptr() as usize;
             let mut from = 0;
-            while let Some(found) = in_clause(&clause[from..], decimal) {
-                let (draft, end) = found;
-                let at = clause.as_ptr() as usize - text.as_ptr() as usize + from;
+            while let Some((draft, end)) = in_clause(clause, from, decimal) {
                 drafts.extend(draft.map(|draft| placed(draft, cell, at)));
-                from += end;
+                from = end;
             }
         }
     }
@@ -105,9 +109,9 @@ fn is_of_a_study(text: &str) -> bool {
 }
 
 /// The next property of a clause with its number, and where the clause goes on.
-fn in_clause(clause: &str, decimal: Decimal) -> Option<(Option<Draft>, usize)> {
+fn in_clause(clause: &str, from: usize, decimal: Decimal) -> Option<(Option<Draft>, usize)> {
     let tokens = words(clause);
-    for at in 0..tokens.len() {
+    for at in (0..tokens.len()).filter(|&at| tokens[at].start >= from) {
         let Some((name, end)) = property_at(clause, &tokens, at) else { continue };
         let Some(number) = number_behind(clause, end) else { continue };
         let before = &clause[..number];
@@ -118,8 +122,11 @@ fn in_clause(clause: &str, decimal: Decimal) -> Option<(Option<Draft>, usize)> {
         if !is_told(before) || is_no_result(&clause[after..]) {
             return Some((None, after));
         }
-        let label = Label::of(name);
-        let draft = label.quantity().ok().map(|quantity| Draft {
+        // "pH in salt was": a word between may say which.
+        let whole = || clause[end - name.len()..number].trim();
+        let told = Label::of(whole()).quantity().ok().filter(|q| is_reaction(q.property));
+        let quantity = told.or_else(|| Label::of(name).quantity().ok());
+        let draft = quantity.map(|quantity| Draft {
             result: rest[..length + tail.unit_end].trim().into(),
             unit: tail.unit,
             rating: tail.rating.filter(|r| is_rating(r)),
@@ -206,6 +213,23 @@ fn number_behind(clause: &str, from: usize) -> Option<usize> {
     None
 }
 
+fn is_reaction(property: Property) -> bool {
+    matches!(property, Property::SaltPh | Property::BufferPh)
+}
+
+/// Beginnings of words in sentences about other people's soils, folded.
+const OF_OTHERS: &[&str] =
+    &["mine |my own|ours |yours |your own|hers |bei mir|chez moi|mio |mia |o meu |hos mig|hos meg"];
+
+/// Whether a word of a folded text begins with one of these.
+fn begins_word(folded: &str, lists: &[&str]) -> bool {
+    let starts = folded.match_indices(' ').map(|(at, _)| at + 1);
+    [0].into_iter().chain(starts).any(|at| {
+        let rest = format!("{} ", &folded[at..]);
+        lists.iter().any(|line| line.split('|').any(|phrase| rest.starts_with(phrase)))
+    })
+}
+
 /// Whether the words before a number tell a result of this soil.
 fn is_told(before: &str) -> bool {
     let folded = fold(before);
@@ -230,12 +254,7 @@ fn is_told(before: &str) -> bool {
         .rev()
         .collect::<Vec<_>>()
         .join(" ");
-    let starts = own.match_indices(' ').map(|(at, _)| at + 1);
-    let other = [0].into_iter().chain(starts).any(|at| {
-        let rest = format!("{} ", &own[at..]);
-        let phrase = |p: &str| rest.starts_with(p.trim_start_matches([' ', '\n']));
-        NOT_TOLD.iter().any(|line| line.split('|').any(phrase))
-    });
+    let other = begins_word(&own, NOT_TOLD);
     let year = own.split(|c: char| !c.is_ascii_digit()).any(is_year);
     !other && !year
 }
@@ -248,7 +267,9 @@ fn is_year(digits: &str) -> bool {
 fn is_no_result(behind: &str) -> bool {
     let folded = fold(behind);
     let rest = folded.trim_start_matches([' ', ',', '(']);
-    ["or more", "or less", "or above", "or below", "or higher", "or lower", "oder mehr", "und mehr",
+    // "1M pH 7" is the strength of an extract.
+    let strength = behind.starts_with(['M', 'N']) && !behind[1..].starts_with(is_letter);
+    strength || ["or more", "or less", "or above", "or below", "or higher", "or lower", "oder mehr", "und mehr",
         "ou plus", "o mas", "i fjor", "last year", "in 19", "in 20", "ago", "minimum", "maximum",
         "per 1000", "per 100 sq", "/1000"]
     .iter()

@@ -18,7 +18,7 @@ use super::new_list::{Beside, MOST_HEADINGS, lists, may_be_heading};
 use super::number::Decimal;
 use super::place::{Draft, place};
 use super::prose;
-use super::sections::Matter;
+use super::sections::{Matter, is_other_matter};
 use super::settle::{self, UnitSaid, settle};
 use super::split::is_endless;
 use super::textures::clay_of;
@@ -115,7 +115,8 @@ fn named_line(row: &[Cell], decimal: Decimal) -> Option<(String, Vec<Cell>)> {
     let sample = |w: &Word| matches!(w, Word::Sample(_) | Word::Plain);
     let bare = label.properties.is_empty() && label.methods.is_empty() && label.unit.is_none();
     let named = label.words.iter().all(sample) && !label.unknown.is_empty();
-    if !bare || !named || name.split(' ').count() > 6 || is_result(name, decimal) {
+    let other = is_other_matter(name) || is_result(name, decimal);
+    if !bare || !named || other || name.split(' ').count() > 6 {
         return None;
     }
     let skipped = first.text.len() - behind.len();

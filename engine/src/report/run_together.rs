@@ -6,7 +6,7 @@ use std::ops::Range;
 use super::Cell;
 use super::exchange_letters::letter_written_out;
 use super::fold::squash;
-use super::grid::filled;
+use super::grid::{filled, words_of};
 use super::label::{Label, Quantity};
 use super::layout::{Role, role};
 use super::names::Word;
@@ -53,6 +53,9 @@ pub(super) fn run_together(
     }
     let from = (at + 1..rows.len().min(at + 1 + MOST_HEADS))
         .find(|&i| items(&rows[i], decimal).is_some_and(|items| numbers(&items) > 1))?;
+    if !rows[at..=from].iter().all(|row| is_run_together(row)) {
+        return None;
+    }
     let heads: Vec<Vec<Part>> = rows[at..from].iter().map(|row| parts(row)).collect();
     let below: Vec<Vec<Item>> =
         rows[from..].iter().take(MOST_ROWS).map_while(|row| items(row, decimal)).collect();
@@ -100,19 +103,13 @@ struct Part {
 
 /// The words of a row, each a cell.
 fn tokens(row: &[Cell]) -> Vec<Cell> {
-    let mut found = Vec::new();
-    for cell in filled(row) {
-        let mut start = cell.place.start;
-        for word in cell.text.split(' ') {
-            let end = start + word.chars().count() as u32;
-            if !word.is_empty() {
-                let place = super::Place { start, end, ..cell.place };
-                found.push(Cell { text: word.into(), place });
-            }
-            start = end + 1;
-        }
-    }
-    found
+    filled(row).flat_map(words_of).collect()
+}
+
+/// Whether a row has its words one blank apart: a table held by wide gaps has its columns.
+fn is_run_together(row: &[Cell]) -> bool {
+    let count = filled(row).count();
+    count < 3 || count * 4 < tokens(row).len()
 }
 
 /// Several cells as one.

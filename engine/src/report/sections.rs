@@ -253,6 +253,11 @@ fn heading(row: &[Cell], decimal: Decimal) -> Vec<Says> {
     if told { found } else { Vec::new() }
 }
 
+/// Whether a name is that of a table of rates, ranges or anything else that is no sample.
+pub(super) fn is_other_matter(name: &str) -> bool {
+    says(&plain(name)).iter().any(|s| matches!(s, Says::Title(_) | Says::Column(_)))
+}
+
 fn is_tested(said: &[Says]) -> bool {
     said.contains(&Says::Tested)
 }

@@ -33,6 +33,79 @@ pub(super) struct Stacked {
 
 /// The table that begins at a row, where several rows head it or its rows have more cells.
 pub(super) fn stacked(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Stacked> {
+    by_columns(rows, at, decimal).or_else(|| by_count(rows, at, decimal))
+}
+
+/// The table of a file, whose columns are known: those of a least, a most or an aim beside the
+/// samples are none.
+fn by_columns(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Stacked> {
+    let heads_nothing = |row: &&Vec<Cell>| {
+        let first = row.first().is_none_or(|c| c.is_blank());
+        let named = row.first().is_some_and(|c| names_property(&plain(c), decimal));
+        filled(row).count() < 3 || first && !is_over_samples(row) || named
+    };
+    let near = &rows[at..rows.len().min(at + MOST_HEADS)];
+    let count = near.iter().position(|row| heads_nothing(&row)).unwrap_or(near.len());
+    let (heads, below) = (&near[..count], rows.get(at + count..)?);
+    let width = below.first()?.len();
+    if count < 2 || heads.iter().any(|row| row.len() != width) {
+        return None;
+    }
+    let data = |row: &&Vec<Cell>| {
+        row.first().is_some_and(|c| names_property(&plain(c), decimal)) && row.len() == width
+    };
+    let results: Vec<&Vec<Cell>> = below.iter().take(12).filter(data).collect();
+    let among = |i: usize, wanted: &dyn Fn(&Cell) -> bool| {
+        results.iter().filter(|row| row.get(i).is_some_and(wanted)).count()
+    };
+    let mut roles = vec![Role::Names];
+    for i in 1..width {
+        let about = heads.iter().any(|head| matches!(role(&head[i].text), Role::Ratings));
+        let number = among(i, &|c| is_result(&c.text, decimal)) * 2 > results.len();
+        let unit = among(i, &|c| Label::of(&c.text).only_unit().is_some()) > 0;
+        roles.push(match (about, number, unit) {
+            (true, ..) => Role::Ratings,
+            (_, true, _) => Role::Sample(0),
+            (_, _, true) => Role::Units,
+            _ => Role::Ratings,
+        });
+    }
+    let samples: Vec<usize> =
+        (1..width).filter(|&i| matches!(roles[i], Role::Sample(_))).collect();
+    if results.len() < 2 || samples.len() < 2 {
+        return None;
+    }
+    let of_samples = |head: &Vec<Cell>| -> Vec<Cell> {
+        [0].into_iter().chain(samples.iter().copied()).map(|i| head[i].clone()).collect()
+    };
+    let ranked = heads.iter().enumerate().filter(|(_, head)| samples.iter().all(|&i| !head[i].is_blank()));
+    // Names that are the same over several depths tell the samples apart with these.
+    let deep = heads.iter().any(|head| matches!(role(&plain(&head[0]).text), Role::Depth));
+    let rank = |head: &Vec<Cell>| match rank(&of_samples(head), decimal) {
+        rank if deep && (SAME..NO_NAME).contains(&rank) => rank - SAME,
+        rank => rank,
+    };
+    let (rank, best) = ranked.map(|(i, head)| (rank(head), i)).min()?;
+    if rank >= NO_NAME {
+        return None;
+    }
+    let about = |head: &Vec<Cell>| matches!(role(&plain(&head[0]).text), Role::Depth | Role::Texture);
+    let mut shaped = vec![heads[best].clone()];
+    shaped.extend(heads.iter().filter(|head| about(head)).cloned());
+    let unused = heads.iter().enumerate().filter(|(i, head)| *i != best && !about(head));
+    let unused: Vec<Vec<Cell>> = unused.map(|(_, head)| head.clone()).collect();
+    let gone = count - shaped.len();
+    shaped.extend(below.iter().take(REACH).cloned());
+    Some(Stacked { rows: shaped, roles, unused, gone })
+}
+
+/// Whether a row without a first cell has names over the samples.
+fn is_over_samples(row: &[Cell]) -> bool {
+    filled(row).all(|c| Label::of(&c.text).properties.is_empty())
+}
+
+/// The table whose rows have as many cells as its heads, or one more for a unit.
+fn by_count(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Stacked> {
     let first = bare(&rows[at]);
     let count = first.len().checked_sub(1).filter(|count| *count > 1)?;
     let is_one = |row: &&Vec<Cell>| bare(row).len() == count + 1 && is_head(bare(row), decimal);
