@@ -121,10 +121,11 @@ pub(super) fn unit_for_all(text: &str) -> Option<Printed> {
 fn unit_of_clause(text: &str) -> Option<Printed> {
     let label = Label::of(text);
     let unit = label.unit?;
+    let column = |w: &Word| matches!(w, Word::ResultColumn | Word::NameColumn);
     let nutrient = matches!(
         unit.unit,
         Unit::MgPerKg | Unit::MgPerL | Unit::MgPer100g | Unit::LbPerAcre | Unit::KgPerHa
-    );
+    ) || unit.unit == Unit::GPerKg && label.words.iter().any(column);
     let number = text.chars().any(|c| c.is_ascii_digit()) && label.methods.is_empty();
     // The "as" of "expressed as mg/kg" is no arsenic.
     let arsenic = |p: &(Property, _)| p.0 == Property::Arsenic;

@@ -11,7 +11,7 @@ use crate::quantity::Unit;
 use crate::soil::{Method, Property};
 
 /// How far off a result may be, in a column of its own.
-const HOW_FAR_OFF: Word = Word::Other("how far a result may be off, not the result");
+pub(super) const HOW_FAR_OFF: Word = Word::Other("how far a result may be off, not the result");
 
 /// What nobody here judges.
 const NOT_USED: Word = Word::Other("not used by this program");

@@ -195,7 +195,7 @@ spellings! { METHODS:
 
 spellings! { WORDS:
     Meaning::Word(Word::Plain) =>
-        "soil available avail extractable extr extract extracted extraction extractant \
+        "soil av available avail extractable extr extract extracted extraction extractant \
          exchangeable exch plant content concentration conc icp icap by of the is \
          standard su reported est estimated element elemental water h2o weight \
          wt dry mass method with using in and cation base lab reading readings old new \
@@ -286,7 +286,7 @@ spellings! { WORDS:
     Meaning::Word(Word::Other("a texture class, not a share of sand, silt or clay")) =>
         "loam loamy silty sandy";
     Meaning::Word(Word::Other("how far a result may be off, not the result")) =>
-        "sd stdev stddev cv rsd uncertainty";
+        "lsd sd stdev stddev cv rsd uncertainty";
     Meaning::Word(Word::Other("an earlier result")) => "change difference trend delta veranderung evolution previous prior lastyear lasttest";
     Meaning::Word(Word::Other("lime buffer capacity is not a buffer pH")) =>
         "lbc lbceq limebuffercapacity";

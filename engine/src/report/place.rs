@@ -25,6 +25,8 @@ pub(super) struct Draft {
     pub rating: Option<String>,
     /// Text after the result that nobody understood.
     pub left: Option<String>,
+    /// Whether a head says that of several numbers the first is the result.
+    pub first: bool,
     /// The depth in its name, as in `Nitrate-N 0-24 in`.
     pub depth_cm: Option<(f64, f64)>,
 }
@@ -41,6 +43,7 @@ impl Draft {
             method: None,
             rating: None,
             left: None,
+            first: false,
             depth_cm: depth(name, "", decimal),
         }
     }
@@ -287,8 +290,8 @@ impl<'a> Placing<'a> {
                 if tail.left.as_deref().is_some_and(is_length_or_time) {
                     return Err(format!("a length or a time, not a result for {label}"));
                 }
-                if tail.unit.is_none() && tail.left.as_deref().is_some_and(|l| goes_on(l, decimal))
-                {
+                let more = |left: &str| !draft.first && goes_on(left, decimal);
+                if tail.unit.is_none() && tail.left.as_deref().is_some_and(more) {
                     return Err(several(quantity.property));
                 }
                 if is_of_extractant(draft, amount) {
@@ -365,7 +368,7 @@ impl<'a> Placing<'a> {
             let label = self.draft.quantity.property.label();
             return Err(format!("a length or a time, not a result for {label}"));
         }
-        if self.unit.is_none() && goes_on(text, self.decimal) {
+        if self.unit.is_none() && !self.draft.first && goes_on(text, self.decimal) {
             return Err(several(self.property));
         }
         if is_only_marks(text) {
@@ -491,7 +494,8 @@ fn wrong_unit(property: Property, unit: Option<Unit>) -> Option<String> {
         || property.is_share() && !matches!(unit, Unit::Percent | Unit::Index)
         || property == Property::Phosphorus && unit == Unit::Percent
         // Salts by weight are a conductivity times a factor that each laboratory has of its own.
-        || property == Property::Ec && matches!(unit, Unit::MgPerKg | Unit::MgPerL);
+        || property == Property::Ec
+            && matches!(unit, Unit::MgPerKg | Unit::MgPerL | Unit::MgPer100g | Unit::Percent);
     wrong.then(|| format!("{} is never given in {}", property.label(), unit.symbol()))
 }
 

@@ -129,6 +129,27 @@ fn named_line(row: &[Cell], decimal: Decimal) -> Option<(String, Vec<Cell>)> {
     (several && at_once).then(|| (name.trim().to_string(), results))
 }
 
+/// Whether the head of a list says that the result comes before its limits, as `Test Unit Result
+/// Low High`; `None` where a line heads nothing.
+fn says_first(line: &str) -> Option<bool> {
+    if line.bytes().any(|b| b.is_ascii_digit()) || line.len() > 160 {
+        return None;
+    }
+    let of = |word: &str| {
+        let label = Label::of(word);
+        let result = label.has(Word::ResultColumn) || fold(word) == "teneur";
+        let other = label.has(Word::RangeColumn) || label.has(Word::RatingColumn);
+        let before = |w: &Word| matches!(w, Word::Other(_));
+        if result {
+            Some(true)
+        } else {
+            (other || label.words.iter().any(before)).then_some(false)
+        }
+    };
+    let said: Vec<bool> = line.split(' ').filter_map(of).collect();
+    (said.len() > 1 && said.contains(&true)).then(|| said[0])
+}
+
 /// The clay that the name of a soil stands for: the middle of its span.
 fn clay_by_name(name: &str, said: &str, place: Place, (from, to): (f64, f64)) -> Reading {
     let middle = (from + to) / 2.0;
@@ -200,6 +221,8 @@ pub(super) struct Reader {
     after_table: bool,
     /// How the results under way come to their names.
     pub pairing: Pairing,
+    /// Whether the last head says that of several numbers the first is the result.
+    first_is_result: bool,
     /// What the last heading says of the lines below it.
     under: Under,
     /// Titles and page numbers run through the source.
@@ -516,6 +539,9 @@ impl Reader {
             }
             return self.free_results(&says.drafts, &whole, at);
         }
+        if let Some(first) = says_first(&whole) {
+            self.first_is_result = first;
+        }
         let clauses = filled.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join("; ");
         if !self.says_of_all(&clauses, &says, &whole, at) {
             let reason = says.refused.unwrap_or_else(|| no_result(&whole, says.soil_word).into());
@@ -644,7 +670,9 @@ impl Reader {
         self.state(methods_beside(whole, at.line));
         self.under = Under::Nothing;
         let sample = self.current()?;
-        drafts.iter().for_each(|draft| self.put(sample, draft));
+        for draft in drafts {
+            self.put(sample, &Draft { first: self.first_is_result, ..draft.clone() });
+        }
         Ok(())
     }
 

@@ -157,7 +157,7 @@ const PHRASES: &[(Says, &str)] = &[
     ),
     (
         Says::Title(Matter::Prices),
-        "price list|prices|fees from|fee schedule|fees |tarif|preisliste|preise |lista de precios|precios|tabela de precos|listino|prezzi |prijslijst|prislist|cennik|cenik|прайс|каталог|catalogue |catalog |katalog |catalogo |shopping list|einkaufsliste|liste de courses|lista de la compra|lista de compras|lista della spesa|boodschappen|lista zakupow|vivero",
+        "price list|prices|fees from|fee schedule|fees |tarif|preisliste|preise |lista de precios|precios|tabela de precos|listino|prezzi |prijslijst|prislist|cennik|cenik|прайс|каталог|catalogue |catalog |katalog |catalogo |shopping list|einkaufsliste|liste de courses|lista de la compra|lista de compras|lista della spesa|boodschappen|lista zakupow|vivero y ",
     ),
     (
         Says::Column(Matter::Trial),

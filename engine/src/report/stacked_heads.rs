@@ -81,9 +81,10 @@ fn by_columns(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Stacked
     let ranked = heads.iter().enumerate().filter(|(_, head)| samples.iter().all(|&i| !head[i].is_blank()));
     // Names that are the same over several depths tell the samples apart with these.
     let deep = heads.iter().any(|head| matches!(role(&plain(&head[0]).text), Role::Depth));
-    let rank = |head: &Vec<Cell>| match rank(&of_samples(head), decimal) {
-        rank if deep && (SAME..NO_NAME).contains(&rank) => rank - SAME,
-        rank => rank,
+    let rank = |head: &Vec<Cell>| {
+        let head = of_samples(head);
+        let same = if deep && has_same(&head[1..]) { SAME } else { 0 };
+        rank(&head, decimal) - same
     };
     let (rank, best) = ranked.map(|(i, head)| (rank(head), i)).min()?;
     if rank >= NO_NAME {
@@ -194,15 +195,19 @@ fn is_head(row: &[Cell], decimal: Decimal) -> bool {
 /// How good the names of a head are; lower is better.
 fn rank(head: &[Cell], decimal: Decimal) -> u8 {
     let name = plain(&head[0]);
-    let Role::Sample(rank) = role(&name.text) else { return NO_NAME };
+    let Role::Sample(rank) = role(&name.text) else { return NO_NAME + SAME };
     // "The dog dug up bed three" is a sentence.
     if Label::of(&name.text).unknown.len() > 1 {
-        return NO_NAME;
+        return NO_NAME + SAME;
     }
     let names = &head[1..];
     let codes = names.iter().all(|c| is_code(&c.text) || is_result(&c.text, decimal));
-    let same = names.iter().any(|c| names.iter().filter(|n| n.text == c.text).count() > 1);
-    rank + if codes { CODE } else { 0 } + if same { SAME } else { 0 }
+    rank + if codes { CODE } else { 0 } + if has_same(names) { SAME } else { 0 }
+}
+
+/// Whether a head calls two samples the same.
+fn has_same(names: &[Cell]) -> bool {
+    names.iter().any(|c| names.iter().filter(|n| n.text == c.text).count() > 1)
 }
 
 /// Whether a name is a number or a code with more digits than letters.

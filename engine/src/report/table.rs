@@ -8,6 +8,7 @@ use super::grid::{cell_at, filled, text_at};
 use super::label::{Label, Quantity};
 use super::layout::{Role, head, is_result, names_property, speaks_for_itself};
 use super::lines::read_row;
+use super::languages::HOW_FAR_OFF;
 use super::names::{Form, Word};
 use super::number::{Decimal, is_rating};
 use super::place::{Draft, suits};
@@ -448,6 +449,11 @@ fn two_depths(heading: &[Cell], roles: &[Role]) -> Option<(usize, usize)> {
 /// What a row is when words such as "Result" or "Rating" stand in place of a sample's name.
 fn called(name: &str) -> Role {
     let label = Label::of(name);
+    // "CV (%)" and "LSD (0.05)"
+    let figures = |w: &String| w.bytes().all(|b| b.is_ascii_digit());
+    if label.words.contains(&HOW_FAR_OFF) && label.unknown.iter().all(figures) {
+        return Role::Ratings;
+    }
     if !label.unknown.is_empty() || !label.properties.is_empty() || label.unit.is_some() {
         Role::Other
     } else if label.has(Word::ResultColumn) {
@@ -634,7 +640,7 @@ fn properties_down(
     let heading = panel.row(at);
     let headless = Label::of(&heading[0].text).quantity().is_ok();
     let samples = samples_across(reader, panel, at, roles, headless)?;
-    let table = Properties { heading, headless, roles, samples };
+    let mut table = Properties { heading, headless, roles, samples };
     let mut end = at + usize::from(!headless);
     while end < panel.rows.len() {
         let row = panel.row(end);
@@ -650,6 +656,12 @@ fn properties_down(
                 break;
             }
             table.take(reader, row, name, &label)?;
+            // A line among the rows may begin the next sample.
+            if let [only] = &mut table.samples[..]
+                && matches!(roles.get(only.0), Some(Role::Values))
+            {
+                only.1 = reader.current()?;
+            }
         } else {
             let (text, place) = whole(row);
             reader.unread(None, &text, "a row without the name of a property", place);
