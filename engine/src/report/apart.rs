@@ -1,6 +1,7 @@
 //! Names and results that stand apart, one a line: first all names and then all results, as text
 //! copied column by column. They are counted off against each other, which is to be asked.
 
+use std::cell::OnceCell;
 use std::ops::Range;
 
 use super::Cell;
@@ -33,17 +34,6 @@ pub(super) struct Apart {
     pub taken: usize,
 }
 
-/// The names and results that begin at a row.
-pub(super) fn apart(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Apart> {
-    let lines = Lines { rows, decimal };
-    // What begins in the middle of a column is counted off wrongly.
-    let within = at > 0 && !lines.is_parted(at) && lines.kind(at - 1) == Some(Kind::Name);
-    if within || !matches!(lines.kind(at)?, Kind::Name | Kind::Head | Kind::Words) {
-        return None;
-    }
-    lines.columns(at).or_else(|| lines.records(at)).or_else(|| lines.in_step(at))
-}
-
 /// What a line is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Kind {
@@ -59,13 +49,30 @@ enum Kind {
     Words,
 }
 
-/// Rows of one cell each.
-struct Lines<'a> {
+/// Rows of one cell each, and what they are, each looked at once.
+pub(super) struct Lines<'a> {
     rows: &'a [Vec<Cell>],
     decimal: Decimal,
+    kinds: Vec<OnceCell<Option<Kind>>>,
 }
 
 impl<'a> Lines<'a> {
+    pub fn of(rows: &'a [Vec<Cell>], decimal: Decimal) -> Lines<'a> {
+        Lines { rows, decimal, kinds: vec![OnceCell::new(); rows.len()] }
+    }
+
+    /// The names and results that begin at a row.
+    pub fn apart(&self, at: usize) -> Option<Apart> {
+        // What begins in the middle of a column is counted off wrongly.
+        let begins = at == 0
+            || self.is_parted(at)
+            || matches!(self.kind(at - 1), None | Some(Kind::Head | Kind::Number | Kind::Words));
+        if !begins || !matches!(self.kind(at)?, Kind::Name | Kind::Head | Kind::Words) {
+            return None;
+        }
+        self.columns(at).or_else(|| self.records(at)).or_else(|| self.in_step(at))
+    }
+
     fn cell(&self, at: usize) -> Option<&'a Cell> {
         match self.rows.get(at)?.as_slice() {
             [only] => Some(only),
@@ -74,7 +81,10 @@ impl<'a> Lines<'a> {
     }
 
     fn kind(&self, at: usize) -> Option<Kind> {
-        let text = &self.cell(at)?.text;
+        *self.kinds.get(at)?.get_or_init(|| self.kind_of(&self.cell(at)?.text))
+    }
+
+    fn kind_of(&self, text: &str) -> Option<Kind> {
         if is_range(text, self.decimal) {
             return Some(Kind::Range);
         }

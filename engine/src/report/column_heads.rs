@@ -31,7 +31,7 @@ pub(super) struct Headed {
 /// The table of samples that begins at a row with two rows of heads or more.
 pub(super) fn headed(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Headed> {
     let few = |row: &Vec<Cell>| filled(row).count() < 2;
-    if few(&rows[at]) || !rows[at].iter().any(|c| is_name(&c.text)) {
+    if few(&rows[at]) {
         return None;
     }
     let results = |row: &&Vec<Cell>| row.iter().filter(|c| is_result(&c.text, decimal)).count();
@@ -39,8 +39,11 @@ pub(super) fn headed(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<
     let heads = near.iter().position(|row| results(&row) > 1)?;
     // A line of text between ends the head, and what says its piece heads nothing.
     let says = |row: &Vec<Cell>| row.iter().any(|c| c.text.contains(": "));
+    if heads < 2 || !rows[at].iter().any(|c| is_name(&c.text)) {
+        return None;
+    }
     let unit = |row: &Vec<Cell>| filled(row).all(|c| Label::of(&c.text).only_unit().is_some());
-    if heads < 2 || near[..heads].iter().any(|row| few(row) && !unit(row) || says(row)) {
+    if near[..heads].iter().any(|row| few(row) && !unit(row) || says(row)) {
         return None;
     }
     let below = &rows[at + heads..rows.len().min(at + heads + 3)];

@@ -84,6 +84,7 @@ spellings! { SPANISH_AND_OTHERS:
     Meaning::Word(Word::Ratio) => "relacion relacao relaciones relacoes";
     Meaning::Word(Word::Depth) => "prof profund";
     Meaning::Word(Word::Sample(0)) => "ident identificaciondelamuestra identificacaodaamostra nombredelamuestra";
+    is(Property::TotalN) => "nt";
     Meaning::Word(Word::Sample(2)) => "gleba potrero cuartel predio finca huerta horta";
     Meaning::Word(Word::Sample(3)) => "nodelaboratoire ndelaboratoire numerodelaboratoire nlab nrolab numlab nlaboratorio ndelaboratorio";
     Meaning::Word(Word::NameColumn) => "caracteristica caracteristicas atributo atributos variable variables determinaciones determinacoes ensayo ensaio";
@@ -233,7 +234,7 @@ spellings! { NORDIC:
     Meaning::Word(Word::NameColumn) => "analys bestemmelse amne";
     Meaning::Word(Word::ResultColumn) => "resultater varde verdi værdi analysevarde analyseresultat maltverdi";
     Meaning::Word(Word::UnitColumn) => "enhet enhed enheter enheder";
-    Meaning::Word(Word::RatingColumn) => "klass vurdering bedomning vardering";
+    Meaning::Word(Word::RatingColumn) => "kl klass pklass kklass vurdering bedomning vardering";
     Meaning::Word(Word::MethodColumn) => "analysmetod metod";
     Meaning::Word(Word::RangeColumn) => "riktvarde malverdi normalomrade";
     Meaning::Word(HOW_FAR_OFF) => "matosakerhet maleusikkerhet";

@@ -311,7 +311,11 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     let has_values = roles.iter().any(|r| matches!(r, Role::Values));
     for (i, role) in roles.iter_mut().enumerate().skip(1) {
         // Beside one column of results, other columns describe it; else each is a sample.
-        let described = matches!(role, Role::Units | Role::Ratings | Role::Methods | Role::Blank);
+        // "Change" and "Previous" are no samples either.
+        let other = matches!(role, Role::Refused(_))
+            && Label::of(text_at(row, i)).words.iter().any(|w| matches!(w, Word::Other(_)));
+        let described =
+            other || matches!(role, Role::Units | Role::Ratings | Role::Methods | Role::Blank);
         let sample = !described && !has_values;
         let under = next.iter().any(|r| is_result(text_at(r, i), decimal));
         if sample && under {

@@ -20,7 +20,7 @@ spellings! { PROPERTIES:
     is(Property::BufferPh) =>
         "bufferph phbuffer bph buffph bufph bufferindex smpae phtampon phpuffer";
     is(Property::ExchangeableAcidity) =>
-        "acidity exchangeableacidity exchacidity ac h hyd hydrogen hal \
+        "acidity hdd exchangeableacidity exchacidity ac h hyd hydrogen hal \
          neutralizableacidity neutralisableacidity totalacidity acidezpotencial acidez \
          aciditeechangeable acidezintercambiable acidezcambiable austauschaciditat \
          acideztotal";
@@ -69,7 +69,7 @@ spellings! { PROPERTIES:
     is(Property::Manganese) => "mn manganese mangan manganeso manganes";
     is(Property::Copper) => "cu copper kupfer cobre cuivre";
     is(Property::Iron) => "fe iron eisen hierro ferro fer";
-    is(Property::Aluminum) => "al aluminum aluminium aluminio alluminio al3 aluminiointercambiable";
+    is(Property::Aluminum) => "al aldd aluminum aluminium aluminio alluminio al3 aluminiointercambiable";
     is(Property::Molybdenum) => "mo molybdenum molyb molybdan molybdene molibdeno molibdenio";
     is(Property::Chloride) => "cl chloride chlorides chlorid chlorure cloruro cloreto";
     is(Property::Pbi) => "pbi pbicol phosphorusbufferingindex phosphorusbufferindex";
@@ -78,7 +78,7 @@ spellings! { PROPERTIES:
     is(Property::Arsenic) => "as arsenic arsen arsenico";
     is(Property::Cadmium) => "cd cadmium kadmium cadmio";
     is(Property::Cec) =>
-        "cec estcec ecec tec ctc cic kak csc cationexchangecapacity cationexchcapacity \
+        "cec estcec ecec ktk tec ctc cic kak csc cationexchangecapacity cationexchcapacity \
          cationexchcap totalexchangecapacity exchangecapacity cationexchange \
          cecsumofcations sumofcations calculatedcationexchangecapacity \
          cationexchangecap kationenaustauschkapazitat austauschkapazitat \
@@ -86,7 +86,7 @@ spellings! { PROPERTIES:
          capacidadedetrocacationica capacidadedetrocadecations capacidadedetroca \
          cecmetson capacitedechange capacitedechangecationique totalcec";
     is(Property::BaseSaturation) =>
-        "bs bs% %bs basesat basesaturation totalbasesaturation v% basensattigung satbases satporbases \
+        "kejenuhanbasa bs bs% %bs basesat basesaturation totalbasesaturation v% basensattigung satbases satporbases \
          saturacaoporbases saturaciondebases saturacionbases tauxdesaturation basesat% \
          %basesat";
     is(Property::CalciumSaturation) => "perca cabs bsca";
@@ -239,7 +239,7 @@ spellings! { WORDS:
         "sample samples probe specimen muestra amostra echantillon sampleno \
          samplenumber probennummer probennr echantillons muestras amostras probeid";
     Meaning::Word(Word::Sample(2)) =>
-        "field bed plot fieldid fieldname location site siteid area garden zone block \
+        "field bed beet plot fieldid fieldname location site siteid area garden zone block \
          plotid bedname schlag parcela parzelle parcelle champ feld lote talhao \
          potager horizon horizons horizont paddock orchard";
     Meaning::Word(Word::Sample(3)) =>
@@ -317,6 +317,9 @@ pub(super) fn meaning_at(words: &[Token], from: usize) -> Option<(Meaning, usize
     if let Some(share) = share_of_bases(&words[from..]) {
         return Some(share);
     }
+    if is_by_lactate(words, from) {
+        return Some((Meaning::By(Method::AmmoniumLactate), 1));
+    }
     let mut phrase = String::new();
     let mut found = None;
     for (i, word) in words.iter().enumerate().skip(from).take(6) {
@@ -333,6 +336,13 @@ pub(super) fn meaning_at(words: &[Token], from: usize) -> Option<(Meaning, usize
         }
     }
     found.or_else(|| index_of(&words[from..]))
+}
+
+/// `Mg-AL`: by ammonium lactate, as the Nordic laboratories write it; "Mg Al" are two elements.
+fn is_by_lactate(words: &[Token], from: usize) -> bool {
+    let of = from.checked_sub(1).map(|i| words[i].text.as_str());
+    words.get(from).is_some_and(|w| w.text == "al" && w.gap == Gap::Dash)
+        && matches!(of, Some("mg" | "ca" | "na" | "p" | "k"))
 }
 
 /// `S/T` and `S/CEC`: the bases' share of the exchange, in French.

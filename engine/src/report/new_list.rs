@@ -26,13 +26,19 @@ pub(super) fn may_be_heading(text: &str) -> bool {
     if !starts || text.chars().count() > LONGEST || words > MOST_WORDS || text.contains("  ") {
         return false;
     }
-    let sentence = text.ends_with(['.', '?', '!', ';', ',']) || text.contains(". ");
+    // The full stop of "no. 3" ends none.
+    let stop = text.split(". ").skip(1).any(|next| !next.starts_with(|c: char| c.is_ascii_digit()));
+    let sentence = text.ends_with(['.', '?', '!', ';', ',']) || stop;
     let label = Label::of(text);
-    let sample = label.words.iter().any(|w| matches!(w, Word::Sample(_)));
+    let sample = is_sample(&label);
     let says = text.contains(": ") && !sample;
     let of_soil = !label.properties.is_empty() && !label.only_symbols || label.unit.is_some();
     let head = label.unknown.is_empty() && !sample;
     !(sentence || says || of_soil || head || label.has(Word::Advice))
+}
+
+fn is_sample(label: &Label) -> bool {
+    label.words.iter().any(|w| matches!(w, Word::Sample(_)))
 }
 
 /// What is said of the samples beside their results, each with its line.
@@ -124,7 +130,8 @@ fn window(readings: &[Reading], runs: &[Range<usize>], nth: usize) -> Range<u32>
     from..line(runs[nth].end - 1) + 1
 }
 
-/// The heading of each run: the last line before its first reading that heads no other.
+/// The heading of each run: the last line before its first reading that heads no other, one with
+/// the word for a sample before all others.
 fn names(
     readings: &[Reading],
     runs: &[Range<usize>],
@@ -142,5 +149,11 @@ fn names(
         }
     }
     let plain = |text: &String| text.trim_matches(['#', '*', ' ', ':', '-']).to_string();
-    (0..runs.len()).map(|nth| over(nth).filter(|text| count[*text] == 1).last().map(plain)).collect()
+    let best = |nth: usize| {
+        let own: Vec<&String> = over(nth).filter(|text| count[*text] == 1).collect();
+        // A line that says so comes before others.
+        let named = own.iter().rev().find(|text| is_sample(&Label::of(text)));
+        named.or(own.last()).map(|text| plain(text))
+    };
+    (0..runs.len()).map(best).collect()
 }

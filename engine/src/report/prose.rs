@@ -3,6 +3,9 @@
 //! A number belongs to the property named before it where nothing but words of telling stand
 //! between them, and where the clause does not speak of an aim, another time or other people.
 
+use std::collections::BTreeSet;
+use std::sync::LazyLock;
+
 use super::Cell;
 use super::fold::{Gap, Word as Token, clauses, fold, is_letter, is_word, sentences, words};
 use super::label::Label;
@@ -38,6 +41,9 @@ const TELLING: &[&str] = &[
     "составляет составил равен равно показал",
 ];
 
+static TELLING_WORDS: LazyLock<BTreeSet<&'static str>> =
+    LazyLock::new(|| TELLING.iter().flat_map(|line| line.split_whitespace()).collect());
+
 /// Beginnings of words before a number by which it is none of this soil's results, folded.
 const NOT_TOLD: &[&str] = &[
     "should|ideal|optim|range|between|target|aim|want|need|add|apply|raise|lower|reduce|below|above|\
@@ -46,7 +52,7 @@ const NOT_TOLD: &[&str] = &[
      normal|average|other people|hers|his|compost|anything|rec|lime|calls",
     "soll|ideal|optimal|bereich|zwischen|ziel|brauch|kalk|gabe|dung|vor|jahr|fruher|letzt|unter|uber|\
      mindestens|empf|wenn|bis|giesswasser|leitungswasser|brunnen|mir|normal|durchschnitt",
-    "devrait|ideal|optim|entre|viser|apport|ajout|inferieur|superieur|moins|plus|avant|an |annee|si|\
+    "conseil|fumure|dose|devrait|ideal|optim|entre|viser|apport|ajout|inferieur|superieur|moins|plus|avant|an |annee|si|\
      souhait|eau|recommand|norme|seuil",
     "deberia|ideal|optim|entre|meta|aplicar|agregar|menor|mayor|menos|mas|antes|ano|si|agua|recom|\
      rango|sobre|inferior|superior",
@@ -66,7 +72,8 @@ const JOINS: &[&str] = &["and", "but", "while", "und", "aber", "et", "y", "och",
 pub(super) fn told(cell: &Cell, decimal: Decimal) -> Vec<Draft> {
     let text = &cell.text;
     // A line with an equals sign is a formula or a legend.
-    if text.len() > LONGEST || text.contains('=') || !is_prose(text) || is_of_a_study(text) {
+    let figures = text.bytes().any(|b| b.is_ascii_digit());
+    if !figures || text.len() > LONGEST || text.contains('=') || !is_prose(text) || is_of_a_study(text) {
         return Vec::new();
     }
     let mut drafts = Vec::new();
@@ -89,7 +96,7 @@ pub(super) fn told(cell: &Cell, decimal: Decimal) -> Vec<Draft> {
 /// Whether a text has the words of a sentence.
 fn is_prose(text: &str) -> bool {
     let folded = fold(text);
-    let telling = |word: &&str| TELLING.iter().any(|line| line.split_whitespace().any(|w| w == *word));
+    let telling = |word: &&str| TELLING_WORDS.contains(*word);
     let all = folded.split(|c: char| !is_letter(c)).filter(|w| !w.is_empty());
     let (count, known) = all.fold((0, 0), |(count, known), word| {
         (count + 1, known + usize::from(telling(&word)))
@@ -186,7 +193,7 @@ fn number_behind(clause: &str, from: usize) -> Option<usize> {
     let known = |word: &str| {
         // "pH in salt": words of methods go with the name.
         let label = || Label::of(word);
-        TELLING.iter().any(|line| line.split_whitespace().any(|w| w == word))
+        TELLING_WORDS.contains(word)
             || matches!(label(), l if l.unknown.is_empty() && l.properties.is_empty() && l.unit.is_none())
     };
     for (at, c) in clause[from..].char_indices() {

@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use super::apart::apart;
+use super::apart::Lines;
 use super::column_heads::headed;
 use super::exchange_letters::written_out;
 use super::layout::{Head, head, head_below_groups, is_result, names_property};
@@ -92,6 +92,7 @@ fn from_the_margin(rows: &[Vec<Cell>], decimal: Decimal) -> Cow<'_, [Vec<Cell>]>
 /// Reads a sheet, or a source without sheets.
 fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
     let decimal = reader.decimal;
+    let lines = Lines::of(rows, decimal);
     let mut at = 0;
     while at < rows.len() {
         // Numbers without a word are no head and no result; a damaged sheet may have thousands.
@@ -123,7 +124,7 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             at += table.heads + end - from;
             continue;
         }
-        if let Some(apart) = apart(rows, at, decimal) {
+        if let Some(apart) = lines.apart(at) {
             for &i in &apart.between {
                 reader.free_row(&rows[i])?;
             }

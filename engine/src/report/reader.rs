@@ -129,10 +129,19 @@ fn named_line(row: &[Cell], decimal: Decimal) -> Option<(String, Vec<Cell>)> {
     (several && at_once).then(|| (name.trim().to_string(), results))
 }
 
+fn has_result_column(line: &str) -> bool {
+    Label::of(first_chars(line, 60)).has(Word::ResultColumn)
+}
+
 /// Whether the head of a list says that the result comes before its limits, as `Test Unit Result
 /// Low High`; `None` where a line heads nothing.
 fn says_first(line: &str) -> Option<bool> {
-    if line.bytes().any(|b| b.is_ascii_digit()) || line.len() > 160 {
+    // The words first all at once: nearly every line ends here.
+    let teneur = fold(line).contains("teneur");
+    if line.len() > 160 || !teneur && !has_result_column(line) {
+        return None;
+    }
+    if line.split(' ').any(|word| is_result(word, Decimal::Point)) {
         return None;
     }
     let of = |word: &str| {

@@ -47,6 +47,11 @@ pub(super) fn run_together(
     at: usize,
     decimal: Decimal,
 ) -> Option<RunTogether> {
+    // Looked at by its bytes first: nearly every line ends here.
+    let near = rows.len().min(at + 1 + MOST_HEADS);
+    if !(at + 1..near).any(|i| has_numbers(&rows[i])) {
+        return None;
+    }
     let first = parts(&rows[at]);
     if !first.iter().any(|p| matches!(p.says, Says::Result(_) | Says::Unit(_))) {
         return None;
@@ -104,6 +109,12 @@ struct Part {
 /// The words of a row, each a cell.
 fn tokens(row: &[Cell]) -> Vec<Cell> {
     filled(row).flat_map(words_of).collect()
+}
+
+/// Whether several words of a row begin with a digit.
+fn has_numbers(row: &[Cell]) -> bool {
+    let words = row.iter().flat_map(|c| c.text.split(' '));
+    words.filter(|w| w.starts_with(|c: char| c.is_ascii_digit())).nth(1).is_some()
 }
 
 /// Whether a row has its words one blank apart: a table held by wide gaps has its columns.
