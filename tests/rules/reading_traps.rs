@@ -1149,7 +1149,8 @@ fn a_code_names_no_sample_where_a_word_does() {
     assert_eq!(samples(long)[1].1, ["ph 5.3", "potassium 72"]);
     named("Sample No,Field,pH,P ppm\n1001,East,6.1,20\n1002,West,5.4,31\n", &["East", "West"]);
     // Two samples of one field keep the names that tell them apart.
-    named("Sample No,Field,pH,P ppm\n1001,East,6.1,20\n1002,East,5.4,31\n", &["1001", "1002"]);
+    let two = "Sample No,Field,pH,P ppm\n1001,East,6.1,20\n1002,East,5.4,31\n";
+    named(two, &["East 1001", "East 1002"]);
     named("Field,Sample ID,pH,P ppm\nEast,Gate,6.1,20\nWest,Barn,5.4,31\n", &["Gate", "Barn"]);
 }
 

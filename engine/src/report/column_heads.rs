@@ -7,7 +7,7 @@ use std::ops::Range;
 use super::Cell;
 use super::grid::{cell_at, filled, text_at, words_of};
 use super::label::{Label, Quantity};
-use super::layout::{Role, is_result, names_property, role};
+use super::layout::{Role, is_result, names_a_report, names_property, role};
 use super::number::{Decimal, is_rating};
 use super::place::suits;
 use crate::quantity::Unit;
@@ -38,7 +38,9 @@ pub(super) fn headed(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<
     let near = &rows[at..rows.len().min(at + MOST_HEADS + 1)];
     let heads = near.iter().position(|row| results(&row) > 1)?;
     // A line of text between ends the head, and what says its piece heads nothing.
-    let says = |row: &Vec<Cell>| row.iter().any(|c| c.text.contains(": "));
+    let says = |row: &Vec<Cell>| {
+        row.iter().any(|c| c.text.contains(": ") || names_a_report(&c.text))
+    };
     if heads < 2 || !rows[at].iter().any(|c| is_name(&c.text)) {
         return None;
     }

@@ -364,7 +364,12 @@ fn says_otherwise(row: &[Cell]) -> bool {
 fn is_title(row: &[Cell]) -> bool {
     let cells: Vec<&Cell> = filled(row).collect();
     let [title, _] = cells[..] else { return false };
-    let squashed = squash(&title.text);
+    names_a_report(&title.text)
+}
+
+/// Whether a text is the title of a page.
+pub(super) fn names_a_report(text: &str) -> bool {
+    let squashed = squash(text);
     const TITLES: [&str; 16] = [
         "report",
         "bericht",

@@ -563,7 +563,10 @@ impl Reader {
     fn told(&self, filled: &[&Cell], says: &RowSays) -> Option<Vec<Draft>> {
         let told: Vec<Draft> =
             filled.iter().flat_map(|cell| prose::told(cell, self.decimal)).collect();
-        (!told.is_empty() && told.len() >= says.drafts.len()).then_some(told)
+        // The name of a result that was read as one of a list has few words.
+        let listed = says.drafts.iter().all(|d| d.name.split(' ').count() < 5);
+        let more = told.len() > says.drafts.len();
+        (more || told.len() == says.drafts.len() && !listed).then_some(told)
     }
 
     /// A row without the advice in it, which goes to its sample; `None` where there is none.

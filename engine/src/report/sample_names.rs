@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::Cell;
-use super::fold::squash;
+use super::fold::{is_letter, squash};
 use super::grid::{cell_at, text_at};
 use super::layout::Role;
 use super::number::is_rating;
@@ -111,7 +111,10 @@ pub(super) fn better(
     if let Some(i) = (0..first).find(unknown) {
         return alone(i);
     }
-    match others.iter().copied().find(|&i| words(i)) {
+    // A code with a letter is a name; a number by itself is none.
+    let number = |row: &&&Vec<Cell>| !text_at(row, best).contains(is_letter);
+    let numbers = near.iter().all(|row| number(&row));
+    match others.iter().copied().find(|&i| numbers && words(i)) {
         Some(i) => Names { best: i, also: Some(best) },
         None => alone(best),
     }
