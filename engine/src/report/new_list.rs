@@ -130,8 +130,8 @@ fn window(readings: &[Reading], runs: &[Range<usize>], nth: usize) -> Range<u32>
     from..line(runs[nth].end - 1) + 1
 }
 
-/// The heading of each run: the last line before its first reading that heads no other, one with
-/// the word for a sample before all others.
+/// The heading of each run: the last line before its first reading that heads no other, one that
+/// begins with the word for a sample before all others.
 fn names(
     readings: &[Reading],
     runs: &[Range<usize>],
@@ -152,7 +152,8 @@ fn names(
     let best = |nth: usize| {
         let own: Vec<&String> = over(nth).filter(|text| count[*text] == 1).collect();
         // A line that says so comes before others.
-        let named = own.iter().rev().find(|text| is_sample(&Label::of(text)));
+        let first = |text: &str| text.split(' ').take(2).collect::<Vec<_>>().join(" ");
+        let named = own.iter().rev().find(|text| is_sample(&Label::of(&first(text))));
         named.or(own.last()).map(|text| plain(text))
     };
     (0..runs.len()).map(best).collect()

@@ -11,6 +11,7 @@ use super::number::{Decimal, Evidence, Said, said};
 use super::place::Tail;
 use super::reader::{Reader, is_wordless, whole};
 use super::run_together::{RunTogether, run_together};
+use super::sample_names::identities;
 use super::sections::parts;
 use super::stacked_heads::stacked;
 use super::table;
@@ -104,6 +105,11 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
                 reader.unread(None, &text, "numbers without a name", place);
             }
             at += 1;
+            continue;
+        }
+        if let Some((names, taken)) = identities(rows, at) {
+            reader.aliases.extend(names);
+            at += taken;
             continue;
         }
         if let Some(table) = stacked(rows, at, decimal) {

@@ -243,6 +243,8 @@ pub(super) struct Reader {
     /// Lines that may head a list, and what lines say of a sample, each with its line.
     headings: Vec<(u32, String)>,
     facts: Vec<(u32, AboutSample)>,
+    /// The names of samples by their codes, from a list without results.
+    pub aliases: BTreeMap<String, String>,
     /// The samples by their names and codes in tables; `None` for what calls several.
     called: BTreeMap<String, Option<usize>>,
     /// How many samples have their methods, units and names.
@@ -378,6 +380,8 @@ impl Reader {
         properties: &BTreeSet<Property>,
         before: usize,
     ) -> Result<usize, Trouble> {
+        let alias = self.aliases.get(name).cloned();
+        let name = alias.as_deref().unwrap_or(name);
         let called = || [name].into_iter().chain(codes.iter().copied()).filter(|t| !t.is_empty());
         let same: BTreeSet<usize> = called().filter_map(|t| *self.called.get(t)?).collect();
         let known = |r: &Reading| properties.contains(&r.property);

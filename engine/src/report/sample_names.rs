@@ -4,11 +4,14 @@ use std::collections::BTreeSet;
 
 use super::Cell;
 use super::fold::{is_letter, squash};
-use super::grid::{cell_at, text_at};
-use super::layout::Role;
+use super::grid::{cell_at, text_at, words_of};
+use super::layout::{Role, role};
 use super::number::is_rating;
 use super::stacked_heads::is_code;
 use super::textures::texture;
+
+/// The longest list of samples without results.
+const MOST: usize = 2_000;
 
 /// Headings of what is said of a sample and does not name it: beginnings of words, folded.
 const NO_NAMES: [&str; 24] = [
@@ -117,5 +120,67 @@ pub(super) fn better(
     match others.iter().copied().find(|&i| numbers && words(i)) {
         Some(i) => Names { best: i, also: Some(best) },
         None => alone(best),
+    }
+}
+
+/// The codes and names of samples in a list that holds no results, and how many rows it takes:
+/// `Lab no.  Identification` over `24-5071  Upper field`.
+pub(super) fn identities(rows: &[Vec<Cell>], at: usize) -> Option<(Vec<(String, String)>, usize)> {
+    let head = cells(&rows[at]);
+    let ranks: Vec<Option<u8>> = head
+        .iter()
+        .map(|c| match role(&c.text) {
+            Role::Sample(rank) => Some(rank),
+            _ => None,
+        })
+        .collect();
+    let results = head.iter().any(|c| matches!(role(&c.text), Role::Results(_) | Role::Values));
+    if results || ranks.iter().flatten().count() < 2 || ranks.first()?.is_none() {
+        return None;
+    }
+    let mut found = Vec::new();
+    for row in rows[at + 1..].iter().take(MOST) {
+        let row = match (&row[..], head.len()) {
+            // A line whose columns stand one blank apart: the code, and then the name.
+            ([only], 2) => match only.text.split_once(' ') {
+                Some((code, name)) => vec![code.to_string(), name.to_string()],
+                None => break,
+            },
+            (row, width) if row.len() == width => row.iter().map(|c| c.text.clone()).collect(),
+            _ => break,
+        };
+        let Some(code) = row.first().filter(|text| is_code(text)) else { break };
+        // The best name that is none itself, with its depth.
+        let best = (1..row.len()).filter(|&i| ranks[i].is_some() && !is_code(&row[i])).min_by_key(|&i| ranks[i]);
+        let Some(best) = best else { break };
+        found.push((code.clone(), row[best].clone()));
+    }
+    (!found.is_empty()).then(|| {
+        let taken = found.len() + 1;
+        (found, taken)
+    })
+}
+
+/// The cells of a head; of two words one blank apart, each is one.
+fn cells(row: &[Cell]) -> Vec<Cell> {
+    match row {
+        [only] if only.text.split(' ').count() < 5 => {
+            let words = words_of(only);
+            let sample = |words: &[Cell]| {
+                let text: Vec<&str> = words.iter().map(|c| c.text.as_str()).collect();
+                matches!(role(&text.join(" ")), Role::Sample(_))
+            };
+            match (1..words.len()).find(|&i| sample(&words[..i]) && sample(&words[i..])) {
+                Some(i) => {
+                    let text = |words: &[Cell]| {
+                        words.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join(" ")
+                    };
+                    let cell = |words: &[Cell]| Cell { text: text(words), place: only.place };
+                    vec![cell(&words[..i]), cell(&words[i..])]
+                }
+                None => vec![only.clone()],
+            }
+        }
+        _ => row.to_vec(),
     }
 }

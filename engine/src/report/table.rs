@@ -2,7 +2,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::about::{NO_DEPTH_UNIT, NO_TEXTURE, covers, depth, depth_at};
+use super::about::{
+    AboutSample, NO_DEPTH_UNIT, NO_TEXTURE, about_sample, covers, depth, depth_at,
+};
 use super::fold::squash;
 use super::grid::{cell_at, filled, text_at};
 use super::label::{Label, Quantity};
@@ -781,6 +783,12 @@ impl Properties<'_> {
 
     /// Whether a row holds its names and results in its own way, and not in the table's.
     fn speaks_for_itself(&self, row: &[Cell], name: &Cell, decimal: Decimal) -> bool {
+        // "Sample name:  River block" among the rows begins another.
+        if name.text.ends_with(':')
+            && matches!(about_sample(row, decimal), Some(AboutSample::Name(..)))
+        {
+            return true;
+        }
         let bare = self.held(row).any(|(_, cell)| is_result(&cell.text, decimal));
         let holds = |cell: &Cell| !read_row(std::slice::from_ref(cell), decimal).drafts.is_empty();
         let other = || self.held(row).any(|(_, cell)| holds(cell));
