@@ -115,7 +115,25 @@ pub(super) fn method_for(statements: &[Statement], property: Property) -> Option
 
 /// The unit a line gives to all nutrients, as `All results in ppm`.
 pub(super) fn unit_for_all(text: &str) -> Option<Printed> {
-    unit_of_clause(text).or_else(|| text.split([';', ',', '.']).find_map(unit_of_clause))
+    unit_of_clause(text)
+        .or_else(|| text.split([';', ',', '.']).find_map(unit_of_clause))
+        .or_else(|| unit_in_bracket(text))
+}
+
+/// `TRACE ELEMENTS (parts per million)`: a heading with its unit, whatever its words.
+fn unit_in_bracket(heading: &str) -> Option<Printed> {
+    let (ahead, rest) = heading.split_once('(')?;
+    let (inner, _) = rest.split_once(')')?;
+    let label = Label::of(ahead);
+    let nutrient = |u: &Printed| {
+        matches!(
+            u.unit,
+            Unit::MgPerKg | Unit::MgPerL | Unit::MgPer100g | Unit::LbPerAcre | Unit::KgPerHa
+        )
+    };
+    let bare = label.properties.is_empty() && !label.has(Word::Advice) && label.words.len() < 3;
+    let few = ahead.split_whitespace().count() < 4 && !ahead.contains(|c: char| c.is_ascii_digit());
+    Label::of(inner).only_unit().filter(|u| nutrient(u) && bare && few)
 }
 
 fn unit_of_clause(text: &str) -> Option<Printed> {

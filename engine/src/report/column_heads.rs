@@ -71,6 +71,34 @@ pub(super) fn headed(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<
     (named.filter(held).count() > 1).then_some(Headed { heading, roles, rows: shaped, heads })
 }
 
+/// The roles of a head whose first cell is the group of the others and not over the names of
+/// samples: `Base saturation (%)   K   Ca   Mg` over `Upper field  1.6  48.4  6.7`.
+pub(super) fn with_first_as_group(
+    heading: &[Cell],
+    below: &[Vec<Cell>],
+    mut roles: Vec<Role>,
+    decimal: Decimal,
+) -> Vec<Role> {
+    let Some(first) = heading.first() else { return roles };
+    let label = Label::of(&first.text);
+    let group = label.is_saturation()
+        || label.properties.is_empty() && (label.unit.is_some() || !label.methods.is_empty());
+    let names = below.iter().take(3).all(|row| {
+        row.first().is_some_and(|c| !c.is_blank() && !is_result(&c.text, decimal))
+    });
+    if !group || !names || below.is_empty() || matches!(roles[0], Role::Sample(_)) {
+        return roles;
+    }
+    roles[0] = Role::Sample(1);
+    for (role, cell) in roles.iter_mut().zip(heading).skip(1) {
+        if let Role::Results(quantity) = role {
+            let over = Over { own: vec![cell.clone()], groups: vec![first.text.clone()] };
+            *role = over.with_groups((**quantity).clone());
+        }
+    }
+    roles
+}
+
 /// Whether a cell of a head may be part of a property's name.
 fn is_name(text: &str) -> bool {
     let label = Label::of(text);
@@ -230,7 +258,17 @@ fn with_ratings(row: &[Cell], decimal: Decimal) -> Vec<Cell> {
 /// The words of a head's cell as cells, where each stands over a column of its own and they are
 /// no group: `NUMBER MATTER`, `ppm RATE ppm RATE`.
 fn words_apart(cell: &Cell, columns: &[Span]) -> Vec<Cell> {
-    let words = words_of(cell);
+    // "(ppm)(ppm)" are two.
+    let spaced = Cell { text: cell.text.replace(")(", ") ("), place: cell.place };
+    let mut words = words_of(&spaced);
+    for (glued, word) in words.iter_mut().enumerate() {
+        // The blank that was put in is none of the line.
+        let before = cell.text.get(..).map_or(0, |t| t.matches(")(").count());
+        if before > 0 {
+            word.place.start -= (glued.min(before)) as u32;
+            word.place.end -= (glued.min(before)) as u32;
+        }
+    }
     let over: Vec<usize> = words
         .iter()
         .filter_map(|word| match columns_at(columns, &span(word))[..] {

@@ -334,11 +334,21 @@ fn heads_nothing(row: &[Cell], roles: &[Role], decimal: Decimal) -> bool {
     let heads = matches!(roles.first(), Some(Role::Names | Role::Blank | Role::Sample(_)));
     let texture = row.iter().any(|c| texture_alone(&[&c.text]).is_some());
     // "Gravel  5  8" is a result that nobody knows.
-    let unknown = || row.iter().skip(1).any(|c| is_result(&c.text, decimal));
+    let unknown = || row.iter().skip(1).any(|c| is_result(&c.text, decimal) && !is_year(&c.text));
+    // No sample is called "6.9", and none by its texture or depth where it has a name.
+    let decimals = row.iter().skip(1).any(|c| {
+        c.text.contains(['.', ',']) && is_result(&c.text, decimal) && !c.text.contains('/')
+    });
+    let about = matches!(roles.first(), Some(Role::Depth | Role::Texture));
     // "The dog dug up bed three, again" is a sentence.
     let sentence = matches!(roles.first(), Some(Role::Sample(10..)))
         && Label::of(&row[0].text).unknown.len() > 2;
-    !heads && (holds_result(row, decimal) || unknown()) || is_title(row) || texture || sentence
+    let other = is_title(row) || texture || sentence || decimals || about;
+    !heads && (holds_result(row, decimal) || unknown()) || other
+}
+
+fn is_year(text: &str) -> bool {
+    text.len() == 4 && (text.starts_with("19") || text.starts_with("20"))
 }
 
 /// Whether a row holds a result: a number with its unit, in one cell or the next. Such a row is

@@ -181,6 +181,15 @@ fn goes_with(
     if !*full {
         let result = said(text, decimal);
         let label = Label::of(text);
+        // "Potassium  K  96" says its symbol once more, and "Calcium  S  604" that it suffices.
+        let spelled = draft.name.chars().count() > 3 && !draft.name.contains(' ');
+        let same = label.quantity().is_ok_and(|q| q.property == draft.quantity.property);
+        if next_is_amount && spelled && text.len() < 3 && (same || text == "S") {
+            if !same {
+                draft.rating = Some(text.clone());
+            }
+            return true;
+        }
         if matches!(result, Said::Text) && !is_rating(text) {
             // A method or unit may stand between the name and the result.
             let (unit, method) = (label.only_unit(), label.only_method());

@@ -2,9 +2,11 @@
 
 use std::borrow::Cow;
 
+use super::about::{AboutSample, about_sample};
 use super::apart::Lines;
-use super::column_heads::headed;
+use super::column_heads::{headed, with_first_as_group};
 use super::exchange_letters::written_out;
+use super::grid::filled;
 use super::layout::{Head, head, head_below_groups, is_result, names_property};
 use super::marks::{Mark, mark};
 use super::number::{Decimal, Evidence, Said, said};
@@ -107,6 +109,12 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             at += 1;
             continue;
         }
+        if let Some((left, right)) = side_by_side(rows, at, decimal) {
+            read_part(reader, &left)?;
+            read_part(reader, &right)?;
+            at += left.len().max(right.len());
+            continue;
+        }
         if let Some((names, taken)) = identities(rows, at) {
             reader.aliases.extend(names);
             at += taken;
@@ -141,7 +149,10 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             continue;
         }
         at = match head(rows, at, decimal) {
-            Some(Head::Samples(roles)) => table::samples_down(reader, rows, at + 1, &rows[at], &roles)?,
+            Some(Head::Samples(roles)) => {
+                let roles = with_first_as_group(&rows[at], &rows[at + 1..], roles, decimal);
+                table::samples_down(reader, rows, at + 1, &rows[at], &roles)?
+            }
             Some(Head::Properties(roles)) => table::panels(reader, rows, at, &roles)?,
             Some(Head::Results(roles)) => table::results_down(reader, rows, at, &roles)?,
             None if let Some((heading, roles)) = head_below_groups(rows, at, decimal) => {
@@ -164,6 +175,39 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
         };
     }
     Ok(())
+}
+
+/// Two forms beside each other, each under the name of its sample, as the rows of the one and of
+/// the other. Blanks hold them, so that their places in the line tell which is which.
+#[allow(clippy::type_complexity, reason = "two forms")]
+fn side_by_side(
+    rows: &[Vec<Cell>],
+    at: usize,
+    decimal: Decimal,
+) -> Option<(Vec<Vec<Cell>>, Vec<Vec<Cell>>)> {
+    let names: Vec<&Cell> = filled(&rows[at]).collect();
+    let [first, second] = names[..] else { return None };
+    let name = |cell: &Cell| {
+        cell.text.contains(": ")
+            && matches!(
+                about_sample(std::slice::from_ref(cell), decimal),
+                Some(AboutSample::Name(..))
+            )
+    };
+    let border = second.place.start;
+    let kind = |cell: &Cell| cell.text.split(':').next().map(str::to_lowercase);
+    if border < first.place.end + 3 || !name(first) || !name(second) || kind(first) != kind(second)
+    {
+        return None;
+    }
+    let across =
+        |row: &Vec<Cell>| filled(row).any(|c| c.place.start + 2 < border && c.place.end > border);
+    let both: Vec<&Vec<Cell>> = rows[at..].iter().take_while(|row| !across(row)).collect();
+    let half = |right: bool| -> Vec<Vec<Cell>> {
+        let own = |cell: &&Cell| (cell.place.start + 2 >= border) == right;
+        both.iter().map(|row| filled(row).filter(own).cloned().collect()).collect()
+    };
+    (both.len() > 3).then(|| (half(false), half(true)))
 }
 
 /// Reads a table whose columns stand one blank apart.

@@ -15,7 +15,7 @@ use super::lines::{RowSays, read_row};
 use super::marks::is_page_number;
 use super::names::Word;
 use super::new_list::{Beside, MOST_HEADINGS, lists, may_be_heading};
-use super::number::Decimal;
+use super::number::{Decimal, parse_amount};
 use super::place::{Draft, place};
 use super::prose;
 use super::sections::{Matter, is_other_matter};
@@ -366,7 +366,9 @@ impl Reader {
         if index >= MOST_SAMPLES {
             return Err(Trouble::TooManySamples { allowed: MOST_SAMPLES });
         }
-        let name = name.unwrap_or_default().trim().to_string();
+        // A result is no name.
+        let number = |name: &&str| name.contains(['.', ',']) && parse_amount(name).is_some();
+        let name = name.filter(|name| !number(name)).unwrap_or_default().trim().to_string();
         self.report.samples.push(SampleReport { name, ..SampleReport::default() });
         Ok(index)
     }

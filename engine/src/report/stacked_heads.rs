@@ -3,9 +3,11 @@
 //! stand between what the heads say and the results.
 
 use super::Cell;
+use super::about::depth_at;
 use super::grid::filled;
 use super::label::Label;
 use super::layout::{Role, is_result, names_property, role};
+use super::names::Word;
 use super::number::Decimal;
 
 /// No table has more rows of heads.
@@ -37,72 +39,120 @@ pub(super) fn stacked(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option
 }
 
 /// The table of a file, whose columns are known: those of a least, a most or an aim beside the
-/// samples are none.
+/// samples are none, and a name stands over the rows below it that lack theirs.
 fn by_columns(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Stacked> {
-    let heads_nothing = |row: &&Vec<Cell>| {
-        let first = row.first().is_none_or(|c| c.is_blank());
-        let named = row.first().is_some_and(|c| names_property(&plain(c), decimal));
-        filled(row).count() < 3 || first && !is_over_samples(row) || named
+    let width = rows[at].len();
+    let named = |row: &Vec<Cell>| {
+        let soil = |c: &Cell| names_property(&plain(c), decimal) || Label::of(&c.text).is_soil();
+        let results = row.iter().skip(1).filter(|c| is_result(&c.text, decimal)).count();
+        row.len() == width && results > 0 && row.first().is_some_and(soil)
     };
-    let near = &rows[at..rows.len().min(at + MOST_HEADS)];
-    let count = near.iter().position(|row| heads_nothing(&row)).unwrap_or(near.len());
-    let (heads, below) = (&near[..count], rows.get(at + count..)?);
-    let width = below.first()?.len();
-    if count < 2 || heads.iter().any(|row| row.len() != width) {
+    let near = &rows[at..rows.len().min(at + MOST_HEADS + 1)];
+    let count = near.iter().position(named)?;
+    let (heads, below) = (&near[..count], &rows[at + count..rows.len().min(at + count + REACH)]);
+    let decimals = |c: &Cell| c.text.contains(['.', ',']) && is_result(&c.text, decimal);
+    let heads_it = |row: &Vec<Cell>| row.len() == width && filled(row).count() > 1;
+    if count < 2 || !heads.iter().all(heads_it) {
         return None;
     }
-    let data = |row: &&Vec<Cell>| {
-        row.first().is_some_and(|c| names_property(&plain(c), decimal)) && row.len() == width
-    };
-    let results: Vec<&Vec<Cell>> = below.iter().take(12).filter(data).collect();
-    let among = |i: usize, wanted: &dyn Fn(&Cell) -> bool| {
-        results.iter().filter(|row| row.get(i).is_some_and(wanted)).count()
-    };
-    let mut roles = vec![Role::Names];
-    for i in 1..width {
-        let about = heads.iter().any(|head| matches!(role(&head[i].text), Role::Ratings));
-        let number = among(i, &|c| is_result(&c.text, decimal)) * 2 > results.len();
-        let unit = among(i, &|c| Label::of(&c.text).only_unit().is_some()) > 0;
-        roles.push(match (about, number, unit) {
-            (true, ..) => Role::Ratings,
-            (_, true, _) => Role::Sample(0),
-            (_, _, true) => Role::Units,
-            _ => Role::Ratings,
-        });
-    }
-    let samples: Vec<usize> =
-        (1..width).filter(|&i| matches!(roles[i], Role::Sample(_))).collect();
-    if results.len() < 2 || samples.len() < 2 {
+    let data: Vec<&Vec<Cell>> = below.iter().take(60).filter(|row| named(row)).collect();
+    let roles = columns_of(heads, &data, decimal);
+    let samples: Vec<usize> = (1..width).filter(|&i| matches!(roles[i], Role::Sample(_))).collect();
+    let first = *samples.first()?;
+    if data.len() < 2 || samples.len() < 2 {
         return None;
     }
+    let heads: Vec<Vec<Cell>> = heads.iter().map(|head| spread(head, &samples, decimal)).collect();
+    let heads = &heads[..];
+    // The words for what a head says stand left of the samples.
     let of_samples = |head: &Vec<Cell>| -> Vec<Cell> {
-        [0].into_iter().chain(samples.iter().copied()).map(|i| head[i].clone()).collect()
+        let label = filled(&head[..first]).last().unwrap_or(&head[0]);
+        [label].into_iter().chain(samples.iter().map(|&i| &head[i])).cloned().collect()
     };
-    let ranked = heads.iter().enumerate().filter(|(_, head)| samples.iter().all(|&i| !head[i].is_blank()));
+    let about = |head: &Vec<Cell>| {
+        matches!(role(&plain(&of_samples(head)[0]).text), Role::Depth | Role::Texture)
+    };
     // Names that are the same over several depths tell the samples apart with these.
-    let deep = heads.iter().any(|head| matches!(role(&plain(&head[0]).text), Role::Depth));
+    let deep = heads.iter().any(about);
     let rank = |head: &Vec<Cell>| {
         let head = of_samples(head);
         let same = if deep && has_same(&head[1..]) { SAME } else { 0 };
         rank(&head, decimal) - same
     };
+    let full = |head: &&Vec<Cell>| {
+        samples.iter().all(|&i| !head[i].is_blank() && !decimals(&head[i]))
+    };
+    let ranked = heads.iter().enumerate().filter(|(_, head)| full(head));
     let (rank, best) = ranked.map(|(i, head)| (rank(head), i)).min()?;
     if rank >= NO_NAME {
         return None;
     }
-    let about = |head: &Vec<Cell>| matches!(role(&plain(&head[0]).text), Role::Depth | Role::Texture);
     let mut shaped = vec![heads[best].clone()];
-    shaped.extend(heads.iter().filter(|head| about(head)).cloned());
+    let labelled = |head: &Vec<Cell>| {
+        let mut head = head.clone();
+        head[0] = of_samples(&head)[0].clone();
+        head
+    };
+    shaped.extend(heads.iter().filter(|head| about(head)).map(labelled));
     let unused = heads.iter().enumerate().filter(|(i, head)| *i != best && !about(head));
     let unused: Vec<Vec<Cell>> = unused.map(|(_, head)| head.clone()).collect();
     let gone = count - shaped.len();
-    shaped.extend(below.iter().take(REACH).cloned());
+    let mut over: Option<Cell> = None;
+    for row in below {
+        let mut row = row.clone();
+        if row.len() == width && row[0].is_blank() {
+            row[0] = over.clone().unwrap_or_else(|| row[0].clone());
+        } else {
+            over = row.first().cloned();
+        }
+        shaped.push(row);
+    }
     Some(Stacked { rows: shaped, roles, unused, gone })
 }
 
-/// Whether a row without a first cell has names over the samples.
-fn is_over_samples(row: &[Cell]) -> bool {
-    filled(row).all(|c| Label::of(&c.text).properties.is_empty())
+/// A head whose names stand over several samples each, with the name over every one of them; one
+/// of depths gets the word for them.
+fn spread(head: &[Cell], samples: &[usize], decimal: Decimal) -> Vec<Cell> {
+    let mut head = head.to_vec();
+    let filled = samples.iter().filter(|&&i| !head[i].is_blank()).count();
+    for pair in samples.windows(2) {
+        if filled > 1 && head[pair[1]].is_blank() {
+            head[pair[1]] = head[pair[0]].clone();
+        }
+    }
+    let deep = samples.iter().all(|&i| depth_at(&head[i].text, "", decimal).is_some());
+    if deep && head[..samples[0]].iter().all(Cell::is_blank) {
+        head[0].text = "Depth".into();
+    }
+    head
+}
+
+/// What each column holds, by its heads and by what stands in it.
+fn columns_of(heads: &[Vec<Cell>], data: &[&Vec<Cell>], decimal: Decimal) -> Vec<Role> {
+    let width = heads[0].len();
+    // A head with blanks to its right stands over them too.
+    let over = |head: &Vec<Cell>, i: usize| {
+        head[..=i].iter().rev().find(|c| !c.is_blank()).map(|c| Label::of(&c.text))
+    };
+    let among =
+        |i: usize, wanted: &dyn Fn(&Cell) -> bool| data.iter().filter(|row| wanted(&row[i])).count();
+    let mut roles = vec![Role::Names];
+    for i in 1..width {
+        let about = heads.iter().filter_map(|head| over(head, i)).any(|label| {
+            label.has(Word::RangeColumn) || label.has(Word::RatingColumn)
+        });
+        let number = among(i, &|c| is_result(&c.text, decimal)) * 2 > data.len();
+        let unit = among(i, &|c| Label::of(&c.text).only_unit().is_some()) > 0;
+        let method = among(i, &|c| !Label::of(&c.text).methods.is_empty()) > 0;
+        roles.push(match (about, number) {
+            (true, _) => Role::Ratings,
+            (_, true) => Role::Sample(0),
+            _ if unit => Role::Units,
+            _ if method => Role::Methods,
+            _ => Role::Ratings,
+        });
+    }
+    roles
 }
 
 /// The table whose rows have as many cells as its heads, or one more for a unit.
@@ -121,6 +171,10 @@ fn by_count(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Stacked> 
     from += usize::from(group.is_some());
     let width = 1 + count * group.unwrap_or(1);
     let below = &rows[from.min(rows.len())..rows.len().min(from + REACH)];
+    let below: Vec<Vec<Cell>> = match group {
+        Some(_) => below.to_vec(),
+        None => below.iter().map(|row| with_words(row, width, decimal)).collect(),
+    };
     let fits = |row: &&Vec<Cell>| {
         let row = bare_name(row);
         row.first().is_some_and(|c| names_property(&plain(c), decimal))
@@ -135,7 +189,13 @@ fn by_count(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Stacked> 
     }
     let columns = Columns { units, width, step: group.unwrap_or(1) };
     let about = |head: &[Cell]| matches!(role(&plain(&head[0]).text), Role::Depth | Role::Texture);
-    let mut shaped = vec![columns.head(heads[best])];
+    let mut top = heads[best].to_vec();
+    if rank >= CODE
+        && let Some(names) = above(rows, at, count, decimal)
+    {
+        top.splice(1.., names);
+    }
+    let mut shaped = vec![columns.head(&top)];
     shaped.extend(heads.iter().filter(|head| about(head)).map(|head| columns.head(head)));
     let unused: Vec<Vec<Cell>> = (0..heads.len())
         .filter(|&i| i != best && !about(heads[i]))
@@ -144,6 +204,49 @@ fn by_count(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Stacked> 
     let gone = from - at - shaped.len();
     shaped.extend(below.iter().map(|row| columns.row(row, decimal)));
     Some(Stacked { rows: shaped, roles: columns.roles(), unused, gone })
+}
+
+/// A row with the words behind each result in its cell: `6.7  slightly acid  4.9  acid`.
+fn with_words(row: &[Cell], width: usize, decimal: Decimal) -> Vec<Cell> {
+    let row = bare_name(row);
+    if row.len() <= width + 1 {
+        return row.to_vec();
+    }
+    let mut found: Vec<Cell> = Vec::new();
+    for cell in row {
+        let words = !cell.is_blank() && !is_result(&cell.text, decimal);
+        let unit = Label::of(&cell.text).only_unit().is_some();
+        match found.last_mut() {
+            Some(last) if words && !unit && is_result(&last.text, decimal) => {
+                last.text = format!("{} {}", last.text, cell.text);
+                last.place.end = cell.place.end;
+            }
+            _ => found.push(cell.clone()),
+        }
+    }
+    found
+}
+
+/// The names in the rows above the heads, where these have codes only: each stands over a sample,
+/// and nothing over the names of the tests.
+fn above(rows: &[Vec<Cell>], at: usize, count: usize, decimal: Decimal) -> Option<Vec<Cell>> {
+    let names = |row: &&Vec<Cell>| {
+        let row = bare(row);
+        let word = |c: &Cell| {
+            !c.is_blank() && !is_code(&c.text) && !is_result(&c.text, decimal) && !c.text.contains(": ")
+        };
+        row.len() == count && row.iter().all(word)
+    };
+    let from = at.saturating_sub(2);
+    let named: Vec<&Vec<Cell>> = rows[from..at].iter().filter(names).collect();
+    let (first, others) = named.split_first()?;
+    let mut joined = bare(first).to_vec();
+    for row in others {
+        for (name, more) in joined.iter_mut().zip(bare(row)) {
+            name.text = format!("{} {}", name.text, more.text);
+        }
+    }
+    Some(joined)
 }
 
 /// A row without the blank cells at its ends.
@@ -195,7 +298,12 @@ fn is_head(row: &[Cell], decimal: Decimal) -> bool {
 /// How good the names of a head are; lower is better.
 fn rank(head: &[Cell], decimal: Decimal) -> u8 {
     let name = plain(&head[0]);
-    let Role::Sample(rank) = role(&name.text) else { return NO_NAME + SAME };
+    let rank = match role(name.text.trim_end_matches(':')) {
+        Role::Sample(rank) => rank,
+        // Over the names of the tests, and over nothing, stands what each column is called.
+        Role::Names | Role::Blank => 2,
+        _ => return NO_NAME + SAME,
+    };
     // "The dog dug up bed three" is a sentence.
     if Label::of(&name.text).unknown.len() > 1 {
         return NO_NAME + SAME;

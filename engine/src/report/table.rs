@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::about::{
     AboutSample, NO_DEPTH_UNIT, NO_TEXTURE, about_sample, covers, depth, depth_at,
 };
+use super::column_heads::headed;
 use super::fold::squash;
 use super::grid::{cell_at, filled, text_at};
 use super::label::{Label, Quantity};
@@ -77,10 +78,13 @@ pub(super) fn samples_down(
         columns.iter().any(|c| is_result(text_at(row, c.index), decimal)) && !about(row)
     };
     let held: Vec<&Vec<Cell>> = rows[from..].iter().take(NEAR).filter(holds).collect();
+    let names = sample_names::names(&held, heading, roles, first);
+    let named = held.iter().filter(|r| names.is_some_and(|n| !n.of(r).is_empty())).count();
     let mut table = Samples {
         heading,
         roles,
-        names: sample_names::names(&held, heading, roles, first),
+        names,
+        all_named: named > 1 && named * 2 > held.len(),
         columns,
         two_depths: two_depths(heading, roles),
         seen: vec![false; roles.len()],
@@ -110,7 +114,9 @@ pub(super) fn samples_down(
             && !names_results(row, &table.columns, decimal)
         {
             table.take(reader, row, rows.get(end + 1).map_or(&[], Vec::as_slice))?;
-        } else if table.count > 0 && head(rows, end, decimal).is_some() {
+        } else if table.count > 0
+            && (head(rows, end, decimal).is_some() || headed(rows, end, decimal).is_some())
+        {
             break;
         } else if filled > 2
             && filled * 2 > table.columns.len()
@@ -135,8 +141,9 @@ struct Samples<'a> {
     heading: &'a [Cell],
     roles: &'a [Role],
     columns: Vec<Column>,
-    /// The columns that name the samples.
+    /// The columns that name the samples, and whether most rows have a name.
     names: Option<Names>,
+    all_named: bool,
     two_depths: Option<(usize, usize)>,
     /// Columns that hold something beside the results.
     seen: Vec<bool>,
@@ -181,6 +188,16 @@ impl Samples<'_> {
         let says_so = matches!(named, Role::Ratings) || nameless && matches!(lead(), Role::Ratings);
         // "MIN" may be the class of a mineral soil.
         let spelled_out = first.is_some_and(|c| c.text.len() > 3);
+        let deep = (0..self.roles.len())
+            .any(|i| matches!(self.roles[i], Role::Depth) && cell_at(row, i).is_some());
+        // Where samples have names, numbers without one are limits or what comes to them.
+        let lead = self.columns.first().map_or(0, |c| c.index);
+        let bare = !(0..lead).any(|i| cell_at(row, i).is_some());
+        if self.all_named && lead > 0 && bare && !deep {
+            let (text, place) = whole(row);
+            reader.unread(None, &text, "numbers without the name of a sample", place);
+            return Ok(());
+        }
         if says_so && spelled_out && self.count == 0 {
             let (text, place) = whole(row);
             reader.unread(None, &text, "a row about the results, not a result", place);
@@ -190,8 +207,6 @@ impl Samples<'_> {
             self.rate(reader, row, says_so);
             return Ok(());
         }
-        let deep = (0..self.roles.len())
-            .any(|i| matches!(self.roles[i], Role::Depth) && cell_at(row, i).is_some());
         // "Result" names no sample.
         let names = self.names.filter(|_| !matches!(named, Role::Values));
         let below = |c: &Column| is_result(text_at(next, c.index), reader.decimal);
@@ -454,6 +469,15 @@ fn called(name: &str) -> Role {
     // "CV (%)" and "LSD (0.05)"
     let figures = |w: &String| w.bytes().all(|b| b.is_ascii_digit());
     if label.words.contains(&HOW_FAR_OFF) && label.unknown.iter().all(figures) {
+        return Role::Ratings;
+    }
+    let first = Label::of(name.split(' ').next().unwrap_or(name));
+    if !label.unknown.is_empty()
+        && name.contains(' ')
+        && first.has(Word::RangeColumn)
+        && first.words.len() == 1
+    {
+        // "Ideal coffee", "Critical limit for maize"
         return Role::Ratings;
     }
     if !label.unknown.is_empty() || !label.properties.is_empty() || label.unit.is_some() {
