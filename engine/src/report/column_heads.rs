@@ -5,6 +5,7 @@
 use std::ops::Range;
 
 use super::Cell;
+use super::fold::is_letter;
 use super::grid::{cell_at, filled, text_at, words_of};
 use super::label::{Label, Quantity};
 use super::layout::{Role, is_result, names_a_report, names_property, role};
@@ -84,7 +85,9 @@ pub(super) fn with_first_as_group(
     let group = label.is_saturation()
         || label.properties.is_empty() && (label.unit.is_some() || !label.methods.is_empty());
     let names = below.iter().take(3).all(|row| {
-        row.first().is_some_and(|c| !c.is_blank() && !is_result(&c.text, decimal))
+        // "6 Upper field" is a name.
+        let name = |c: &Cell| !is_result(&c.text, decimal) || c.text.contains(is_letter);
+        row.first().is_some_and(|c| !c.is_blank() && name(c))
     });
     if !group || !names || below.is_empty() || matches!(roles[0], Role::Sample(_)) {
         return roles;

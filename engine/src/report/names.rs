@@ -243,7 +243,7 @@ spellings! { WORDS:
          plotid bedname schlag parcela parzelle parcelle champ feld lote talhao \
          potager horizon horizons horizont paddock orchard";
     Meaning::Word(Word::Sample(3)) =>
-        "registro labno labnumber labid labnum labsample labsampleid labsampleno id labref";
+        "registro laborkennzahl labornummer labornr labnr labno labnumber labid labnum labsample labsampleid labsampleno id labref";
     Meaning::Word(Word::NameColumn) =>
         "indicator indicators test tests parameter parameters property nutrient nutrients analyte analytes \
          determination determinand determinands measurement testname item soiltest analysis naehrstoff nahrstoff \
@@ -263,7 +263,7 @@ spellings! { WORDS:
          gehaltsklasse klasse versorgungsstufe interpretacion interpretacao \
          appreciation nivel classe clase einstufung soilindex";
     Meaning::Word(Word::RangeColumn) =>
-        "средневзвешенное среднее weightedaverage moyenneponderee mediaponderada average averages mean median mittelwert durchschnitt moyenne promedio media gemiddelde gem medelvarde srednia prumer snitt goal critical threshold umbral umbrales umbralcritico mdl rl lod loq pql detectionlimit reportinglimit min max minimum maximum lower upper limit limits range optimum optimumrange optimal optimalrange desiredrange desired desirable \
+        "средневзвешенное среднее weightedaverage moyenneponderee mediaponderada average averages mean median mittelwert durchschnitt moyenne promedio gemiddelde gem medelvarde srednia prumer snitt goal critical threshold umbral umbrales umbralcritico mdl rl lod loq pql detectionlimit reportinglimit min max minimum maximum lower upper limit limits range optimum optimumrange optimal optimalrange desiredrange desired desirable \
          desirablelevel target targetrange normalrange referencerange guideline \
          guidelines ideal idealrange sufficiencyrange recommendedrange reference \
          optimalbereich zielbereich zielwert sollwert richtwert souhaitable optimo \
