@@ -52,7 +52,11 @@ fn by_columns(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Stacked
     let (heads, below) = (&near[..count], &rows[at + count..rows.len().min(at + count + REACH)]);
     let decimals = |c: &Cell| c.text.contains(['.', ',']) && is_result(&c.text, decimal);
     let heads_it = |row: &Vec<Cell>| row.len() == width && filled(row).count() > 1;
-    if count < 2 || !heads.iter().all(heads_it) {
+    // "Result  Status  Result  Status" gives each sample several columns.
+    let several = |row: &Vec<Cell>| {
+        row.iter().filter(|c| matches!(role(&c.text), Role::Values)).count() > 1
+    };
+    if count < 2 || !heads.iter().all(heads_it) || heads.iter().any(several) {
         return None;
     }
     let data: Vec<&Vec<Cell>> = below.iter().take(60).filter(|row| named(row)).collect();
@@ -75,7 +79,11 @@ fn by_columns(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Stacked
     // Names that are the same over several depths tell the samples apart with these.
     let deep = heads.iter().any(about);
     let rank = |head: &Vec<Cell>| {
-        let head = of_samples(head);
+        let mut head = of_samples(head);
+        // Over the names of the tests, and over nothing, stands what each column is called.
+        if matches!(role(&head[0].text), Role::Names | Role::Blank) {
+            head[0].text = "Field".into();
+        }
         let same = if deep && has_same(&head[1..]) { SAME } else { 0 };
         rank(&head, decimal) - same
     };
@@ -298,11 +306,8 @@ fn is_head(row: &[Cell], decimal: Decimal) -> bool {
 /// How good the names of a head are; lower is better.
 fn rank(head: &[Cell], decimal: Decimal) -> u8 {
     let name = plain(&head[0]);
-    let rank = match role(name.text.trim_end_matches(':')) {
-        Role::Sample(rank) => rank,
-        // Over the names of the tests, and over nothing, stands what each column is called.
-        Role::Names | Role::Blank => 2,
-        _ => return NO_NAME + SAME,
+    let Role::Sample(rank) = role(name.text.trim_end_matches(':')) else {
+        return NO_NAME + SAME;
     };
     // "The dog dug up bed three" is a sentence.
     if Label::of(&name.text).unknown.len() > 1 {

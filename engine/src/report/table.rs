@@ -190,10 +190,10 @@ impl Samples<'_> {
         let spelled_out = first.is_some_and(|c| c.text.len() > 3);
         let deep = (0..self.roles.len())
             .any(|i| matches!(self.roles[i], Role::Depth) && cell_at(row, i).is_some());
-        // Where samples have names, numbers without one are limits or what comes to them.
+        // Where samples have names, numbers without one above them are limits.
         let lead = self.columns.first().map_or(0, |c| c.index);
         let bare = !(0..lead).any(|i| cell_at(row, i).is_some());
-        if self.all_named && lead > 0 && bare && !deep {
+        if self.count == 0 && self.all_named && lead > 0 && bare && !deep {
             let (text, place) = whole(row);
             reader.unread(None, &text, "numbers without the name of a sample", place);
             return Ok(());
@@ -471,13 +471,13 @@ fn called(name: &str) -> Role {
     if label.words.contains(&HOW_FAR_OFF) && label.unknown.iter().all(figures) {
         return Role::Ratings;
     }
-    let first = Label::of(name.split(' ').next().unwrap_or(name));
-    if !label.unknown.is_empty()
-        && name.contains(' ')
-        && first.has(Word::RangeColumn)
-        && first.words.len() == 1
-    {
-        // "Ideal coffee", "Critical limit for maize"
+    // "Ideal coffee", "Critical limit for maize"; while "Lower terrace" is a place.
+    const AIMS: [&str; 12] = [
+        "ideal", "optimum", "optimal", "critical", "umbral", "target", "desired", "niveles",
+        "nivel", "richtwert", "sollwert", "optimo",
+    ];
+    let first = squash(name.split(' ').next().unwrap_or(name));
+    if !label.unknown.is_empty() && name.contains(' ') && AIMS.contains(&first.as_str()) {
         return Role::Ratings;
     }
     if !label.unknown.is_empty() || !label.properties.is_empty() || label.unit.is_some() {
