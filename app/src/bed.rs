@@ -13,6 +13,7 @@ use crate::control::{choice, date, number, several};
 use crate::correct::unit_of;
 use crate::living::Look;
 use crate::own_tables::{own_tables, tables_of};
+use crate::pairs::pairs;
 use crate::state::Page;
 use crate::words;
 
@@ -108,6 +109,21 @@ fn ec_method(page: Page) -> AnyView {
         |case| case.reading.ec_method,
         |case, value| case.reading.ec_method = value,
     )
+}
+
+/// Whether names and numbers that stand apart belong together.
+fn counted_off(page: Page) -> AnyView {
+    view! {
+        {pairs(page)}
+        {choice(
+            page,
+            words::COUNTED_OFF,
+            vec![(true, words::BELONG_TOGETHER), (false, words::DONT_BELONG)],
+            |case| case.reading.counted_off,
+            |case, answer| case.reading.counted_off = answer,
+        )}
+    }
+    .into_any()
 }
 
 fn sampling_depth(page: Page) -> AnyView {
@@ -295,6 +311,7 @@ pub fn controls(page: Page, question: QuestionId, about: &[Property]) -> AnyView
         QuestionId::ReadingUnit => {
             about.iter().map(|&property| unit_of(page, property)).collect_view().into_any()
         }
+        QuestionId::CountedOff => counted_off(page),
         QuestionId::SamplingDepth => sampling_depth(page),
         QuestionId::Buffer => buffer(page),
         QuestionId::EcMethod => ec_method(page),
@@ -343,6 +360,7 @@ pub fn bed(page: Page) -> AnyView {
                 {own_tables(page)}
                 {extractant(page)}
                 {nutrient_unit(page)}
+                {counted_off(page)}
                 {buffer(page)}
                 {ec_method(page)}
                 {sampling_depth(page)}

@@ -30,6 +30,7 @@ pub fn holds(page: Page) -> impl IntoView {
             </ul>
             {later(move |parts| (parts.needs)(page))}
             {unread(page)}
+            {later(move |parts| (parts.uses)(page))}
         },
     )
 }

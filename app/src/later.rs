@@ -16,7 +16,7 @@ use crate::state::Page;
 use crate::{
     bed, certificate, charging, compare, course, effects, exports, grounds, help, holding,
     long_report, long_work, needs, place, plan, purchase, reading, references, share, shelf, store,
-    tongue, traits, winter, words, work_in,
+    tongue, traits, uses, winter, words, work_in,
 };
 
 /// How long to wait before a piece that did not come is asked for again.
@@ -45,6 +45,8 @@ pub struct Parts {
     pub holding: fn(Page) -> AnyView,
     /// What biochar does over a year: chart and table.
     pub course: fn(Page) -> AnyView,
+    /// What was used of each line of the source.
+    pub uses: fn(Page) -> AnyView,
     /// What kind of soil it is.
     pub traits: fn(Page) -> AnyView,
     /// Lime and feeds.
@@ -97,6 +99,7 @@ static PARTS: Parts = Parts {
     behind: reading::behind,
     holding: holding::holding,
     course: course::course,
+    uses: uses::uses,
     traits: traits::traits,
     needs: needs::needs,
     certificate: certificate::certificate,

@@ -104,6 +104,9 @@ pub struct ReadingAnswers {
     pub buffer: Option<Method>,
     /// How soil and water were mixed for the salts reading, when it doesn't say.
     pub ec_method: Option<Method>,
+    /// Whether names and numbers that stand apart in the report, and were counted off against
+    /// each other, belong together.
+    pub counted_off: Option<bool>,
     /// The sampling depth, cm from the surface.
     pub depth_cm: Option<f64>,
     /// The region whose tables judge, by its name in `facts/regions.csv`.

@@ -5,7 +5,9 @@
 use crate::case::{Correction, ReadingAnswers};
 use crate::quantity::{Context, ConvertError, Unit, convert, significant};
 use crate::question::{Question, QuestionId};
-use crate::report::{Known, Origin, Pairing, Place, Reading, SampleReport, doubt, impossible, parse_amount};
+use crate::report::{
+    Known, Origin, Pairing, Place, Reading, SampleReport, doubt, impossible, parse_amount,
+};
 use crate::soil::{Amount, Measure, Method, Property, Soil, listed};
 
 /// A sample ready to be judged.
@@ -67,7 +69,41 @@ pub fn normalise(sample: &SampleReport, answers: &ReadingAnswers) -> Normalised 
     let readings: Vec<NormalReading> =
         sample.readings.iter().map(|r| normal(r, answers, slice_of(r), &mut doubts)).collect();
     let measures = readings.iter().filter_map(|r| r.measure.as_ref().ok().copied()).collect();
-    Normalised { questions: questions(&readings, &doubts), soil: Soil { measures }, readings }
+    let mut questions = questions(&readings, &doubts);
+    questions.splice(0..0, counted_off(sample, answers));
+    Normalised { questions, soil: Soil { measures }, readings }
+}
+
+/// Asks whether names and numbers belong together that stand apart in the report.
+fn counted_off(sample: &SampleReport, answers: &ReadingAnswers) -> Option<Question> {
+    let of = |r: &&Reading| r.pairing == Pairing::CountedOff && answers.correction_of(r).is_none();
+    let apart: Vec<&Reading> = sample.readings.iter().filter(of).collect();
+    if apart.is_empty() || answers.counted_off.is_some() {
+        return None;
+    }
+    let mut properties: Vec<Property> = apart.iter().map(|r| r.property).collect();
+    properties.dedup();
+    Some(Question::new(
+        QuestionId::CountedOff,
+        "Do these names and numbers belong together? In the report they stand apart, and were counted off against each other.",
+        "Until you say so, none of these numbers is used.",
+        &properties,
+    ))
+}
+
+/// Why a reading waits for that answer, or is left out by it.
+fn apart(reading: &Reading, answers: &ReadingAnswers) -> Option<String> {
+    if reading.pairing != Pairing::CountedOff {
+        return None;
+    }
+    match answers.counted_off {
+        Some(true) => None,
+        Some(false) => Some("You said that this number does not belong to this name.".into()),
+        None => Some(
+            "Its name and its number stand apart in the report. Answer the question about them."
+                .into(),
+        ),
+    }
 }
 
 /// A reading whose unit is missing or can't be right, and what it may be.
@@ -95,6 +131,8 @@ fn normal(
     let method = method_of(property, reading, correction, answers);
     let measure = if correction.is_some_and(|c| c.leave_out) {
         Err("You left this reading out.".to_string())
+    } else if let (None, Some(why)) = (correction, apart(reading, answers)) {
+        Err(why)
     } else {
         // Who says the unit knows the number.
         let sure = correction.is_some_and(|c| c.unit.is_some());

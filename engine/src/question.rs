@@ -50,6 +50,8 @@ pub enum QuestionId {
     NutrientUnit,
     /// A unit that can't be right, or that is missing for one reading: `reading.corrections`
     ReadingUnit,
+    /// `reading.counted-off`
+    CountedOff,
     /// `reading.depth-cm`
     SamplingDepth,
     /// `reading.buffer`

@@ -9,8 +9,8 @@ use emberloam_engine::case::{
 use emberloam_engine::quantity::Measures;
 use emberloam_engine::quantity::Unit;
 use emberloam_engine::report::{
-    self, Advice, AdviceUnit, Advised, Known, Land, LimeAs, Origin, Pairing, Place, Reading, Report,
-    SampleReport,
+    self, Advice, AdviceUnit, Advised, Known, Land, LimeAs, Origin, Pairing, Place, Reading,
+    Report, SampleReport,
 };
 use emberloam_engine::soil::{Amount, Method, PlantGroup, Property, Texture};
 use proptest::collection::vec;

@@ -26,6 +26,7 @@ mod ranges_borders;
 mod reaction;
 mod reading;
 mod reading_grade;
+mod reading_layouts;
 mod reading_shapes;
 mod reading_traps;
 mod register;

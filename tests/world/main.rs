@@ -111,8 +111,7 @@ fn plain(name: &str) -> String {
 }
 
 /// What the truth does not list, though the program reads it.
-const UNLISTED: [&str; 5] =
-    ["molybdenum", "sar", "pbi", "remaining-p", "nitrogen-release"];
+const UNLISTED: [&str; 5] = ["molybdenum", "sar", "pbi", "remaining-p", "nitrogen-release"];
 
 /// Whether a reading says the number, as printed or in the engine's unit.
 fn says(reading: &Reading, truth: &Truth) -> bool {
@@ -178,7 +177,8 @@ fn compare(truths: &[Truth], report: &Report, faults: &mut Vec<String>) -> Count
     }
     // Some who wrote the truth left these out.
     let open = |p: &str| {
-        !["bulk-density", "acidity-saturation"].contains(&p) || truths.iter().any(|t| t.property == p)
+        !["bulk-density", "acidity-saturation"].contains(&p)
+            || truths.iter().any(|t| t.property == p)
     };
     for (name, reading) in left.into_iter().filter(|(_, r)| open(r.property.name())) {
         count.wrong += 1;
@@ -206,7 +206,10 @@ fn counted(folder: &str, shown: bool) -> Count {
         };
         let Count { right, asked: open, unread, wrong, .. } = count;
         if shown {
-            println!("{file:<44} {right:>5} {open:>5} {unread:>6} {wrong:>5} {:>5} {:>5}", count.misnamed, count.other_unit);
+            println!(
+                "{file:<44} {right:>5} {open:>5} {unread:>6} {wrong:>5} {:>5} {:>5}",
+                count.misnamed, count.other_unit
+            );
             if asked.as_ref().is_some_and(|name| file.contains(name.as_str())) {
                 println!("    {}", faults.join("\n    "));
             }

@@ -39,9 +39,8 @@ pub(super) fn headed(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<
     let near = &rows[at..rows.len().min(at + MOST_HEADS + 1)];
     let heads = near.iter().position(|row| results(&row) > 1)?;
     // A line of text between ends the head, and what says its piece heads nothing.
-    let says = |row: &Vec<Cell>| {
-        row.iter().any(|c| c.text.contains(": ") || names_a_report(&c.text))
-    };
+    let says =
+        |row: &Vec<Cell>| row.iter().any(|c| c.text.contains(": ") || names_a_report(&c.text));
     if heads < 2 || !rows[at].iter().any(|c| is_name(&c.text)) {
         return None;
     }

@@ -97,6 +97,11 @@ impl<'a> Lines<'a> {
         Lines { lines, marks }
     }
 
+    /// The lines, in their order.
+    pub fn iter(&self) -> impl Iterator<Item = &'a str> {
+        self.lines.iter().copied()
+    }
+
     /// Where a place lies for the reader.
     pub fn whereabouts(&self, place: Place) -> Whereabouts {
         let before = self.marks.partition_point(|(at, _)| *at < place.line);

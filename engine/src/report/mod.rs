@@ -39,6 +39,7 @@ mod table;
 mod textures;
 mod trouble;
 mod units;
+mod uses;
 
 use serde::Serialize;
 
@@ -55,6 +56,7 @@ pub(crate) use plausible::{doubt, impossible};
 pub use read::read;
 pub use reader::MOST_SAMPLES;
 pub use trouble::Trouble;
+pub use uses::{Stretch, Use, uses};
 
 /// What was read: samples, what could not be placed, and nothing guessed.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -66,14 +66,20 @@ const NOT_TOLD: &[&str] = &[
 ];
 
 /// Words that part clauses, folded.
-const JOINS: &[&str] = &["and", "but", "while", "und", "aber", "et", "y", "och", "og", "en", "i", "и"];
+const JOINS: &[&str] =
+    &["and", "but", "while", "und", "aber", "et", "y", "och", "og", "en", "i", "и"];
 
 /// The results that sentences tell; none where the text is no sentence.
 pub(super) fn told(cell: &Cell, decimal: Decimal) -> Vec<Draft> {
     let text = &cell.text;
     // A line with an equals sign is a formula or a legend.
     let figures = text.bytes().any(|b| b.is_ascii_digit());
-    if !figures || text.len() > LONGEST || text.contains('=') || !is_prose(text) || is_of_a_study(text) {
+    if !figures
+        || text.len() > LONGEST
+        || text.contains('=')
+        || !is_prose(text)
+        || is_of_a_study(text)
+    {
         return Vec::new();
     }
     let mut drafts = Vec::new();
@@ -109,8 +115,18 @@ fn is_prose(text: &str) -> bool {
 
 /// Words of a paper's abstract, folded: it tells of a trial's soils.
 const STUDY: &[&str] = &[
-    "significan", "treatment", "randomi", "replicat", "et al", "hypothes", "this study", "varianten",
-    "traitement", "tratamiento", "tratamento", "experiment",
+    "significan",
+    "treatment",
+    "randomi",
+    "replicat",
+    "et al",
+    "hypothes",
+    "this study",
+    "varianten",
+    "traitement",
+    "tratamiento",
+    "tratamento",
+    "experiment",
 ];
 
 fn is_of_a_study(text: &str) -> bool {
@@ -279,9 +295,29 @@ fn is_no_result(behind: &str) -> bool {
     let rest = folded.trim_start_matches([' ', ',', '(']);
     // "1M pH 7" is the strength of an extract.
     let strength = behind.starts_with(['M', 'N']) && !behind[1..].starts_with(is_letter);
-    strength || ["or more", "or less", "or above", "or below", "or higher", "or lower", "oder mehr", "und mehr",
-        "ou plus", "o mas", "i fjor", "last year", "in 19", "in 20", "ago", "minimum", "maximum",
-        "per 1000", "per 100 sq", "/1000"]
-    .iter()
-    .any(|words| rest.starts_with(words))
+    strength
+        || [
+            "or more",
+            "or less",
+            "or above",
+            "or below",
+            "or higher",
+            "or lower",
+            "oder mehr",
+            "und mehr",
+            "ou plus",
+            "o mas",
+            "i fjor",
+            "last year",
+            "in 19",
+            "in 20",
+            "ago",
+            "minimum",
+            "maximum",
+            "per 1000",
+            "per 100 sq",
+            "/1000",
+        ]
+        .iter()
+        .any(|words| rest.starts_with(words))
 }

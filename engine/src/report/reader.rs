@@ -149,11 +149,7 @@ fn says_first(line: &str) -> Option<bool> {
         let result = label.has(Word::ResultColumn) || fold(word) == "teneur";
         let other = label.has(Word::RangeColumn) || label.has(Word::RatingColumn);
         let before = |w: &Word| matches!(w, Word::Other(_));
-        if result {
-            Some(true)
-        } else {
-            (other || label.words.iter().any(before)).then_some(false)
-        }
+        if result { Some(true) } else { (other || label.words.iter().any(before)).then_some(false) }
     };
     let said: Vec<bool> = line.split(' ').filter_map(of).collect();
     (said.len() > 1 && said.contains(&true)).then(|| said[0])
@@ -203,9 +199,12 @@ fn no_result(line: &str, soil_word: bool) -> &'static str {
     } else if soil_word {
         "a soil property is named, but no result stands beside it"
     } else {
-        "no soil property in this line"
+        NOTHING
     }
 }
+
+/// Why a line of other things is no result.
+const NOTHING: &str = "no soil property in this line";
 
 /// `Plot A, 15–60 cm`
 fn name_with_depth(name: &str, (top, bottom): (f64, f64)) -> String {
@@ -262,10 +261,41 @@ pub(super) struct Reader {
 /// Beginnings of words by which a line speaks of all results: `All values in ppm`, while the unit
 /// of `TRACE ELEMENTS (mg/kg)` is that of the results below it.
 const OF_ALL: &[&str] = &[
-    "all ", "alle ", "tous", "toutes", "todos", "todas", "tutti", "results", "ergebnis", "resultat",
-    "resultad", "risultat", "values", "werte", "valeurs", "valores", "valori", "expressed",
-    "reported", "angaben", "exprim", "expres", "units", "unit ", "einheit", "unite", "unidad",
-    "nutrients", "nahrstoff", "wynik", "uitslag", "eenheid", "jednotk", "enhet", "единиц",
+    "all ",
+    "alle ",
+    "tous",
+    "toutes",
+    "todos",
+    "todas",
+    "tutti",
+    "results",
+    "ergebnis",
+    "resultat",
+    "resultad",
+    "risultat",
+    "values",
+    "werte",
+    "valeurs",
+    "valores",
+    "valori",
+    "expressed",
+    "reported",
+    "angaben",
+    "exprim",
+    "expres",
+    "units",
+    "unit ",
+    "einheit",
+    "unite",
+    "unidad",
+    "nutrients",
+    "nahrstoff",
+    "wynik",
+    "uitslag",
+    "eenheid",
+    "jednotk",
+    "enhet",
+    "единиц",
 ];
 
 fn is_for_all(line: &str) -> bool {
@@ -755,6 +785,11 @@ impl Reader {
             && !is_page_number(whole)
         {
             self.headings.push((at.line, whole.into()));
+        }
+        // "Hi Karen," is nothing that a reader would miss.
+        let figures = whole.bytes().any(|b| b.is_ascii_digit());
+        if !figures && reason == NOTHING {
+            return;
         }
         let known = || self.report.unread.iter().rev().take(50).any(|u| u.text == whole);
         if !(self.paged && (is_page_number(whole) || known())) {

@@ -42,11 +42,7 @@ pub(super) struct RunTogether {
 }
 
 /// The table that begins at a row.
-pub(super) fn run_together(
-    rows: &[Vec<Cell>],
-    at: usize,
-    decimal: Decimal,
-) -> Option<RunTogether> {
+pub(super) fn run_together(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<RunTogether> {
     // Looked at by its bytes first: nearly every line ends here.
     let near = rows.len().min(at + 1 + MOST_HEADS);
     if !(at + 1..near).any(|i| has_numbers(&rows[i])) {
@@ -69,9 +65,8 @@ pub(super) fn run_together(
         let sure = heads.len() == 1 && columns.sure && found.sure;
         let names = |p: &Part| matches!(p.says, Says::Result(_));
         // Of several units in a line none is that of all results.
-        let units = |i: &usize| {
-            heads[*i].iter().filter(|p| matches!(p.says, Says::Unit(_))).count() > 1
-        };
+        let units =
+            |i: &usize| heads[*i].iter().filter(|p| matches!(p.says, Says::Unit(_))).count() > 1;
         let unnamed = (0..heads.len()).filter(|&i| !heads[i].iter().any(names) && !units(&i));
         Some(RunTogether {
             unnamed: unnamed.map(|i| at + i).collect(),
@@ -290,9 +285,7 @@ fn columns_of(heads: &[Vec<Part>], main: usize) -> Vec<Columns> {
     let mut ways = vec![parts.clone()];
     ways.extend((0..parts.len()).filter_map(|i| split_in_two(&parts, i)));
     let found = ways.into_iter().enumerate().filter_map(|(nth, parts)| {
-        let first = parts.iter().position(|p| {
-            matches!(p.says, Says::Result(_)) || is_twin(p)
-        })?;
+        let first = parts.iter().position(|p| matches!(p.says, Says::Result(_)) || is_twin(p))?;
         Some(Columns { parts, first, sure: nth == 0 })
     });
     found.collect()
@@ -422,8 +415,8 @@ fn split_in_two(parts: &[Part], at: usize) -> Option<Vec<Part>> {
         let says = says(words, &cell.text)?;
         matches!(says, Says::Result(_)).then_some(Part { says, cell })
     };
-    let halves = (1..words.len())
-        .find_map(|to| Some([half(&words[..to])?, half(&words[to..])?]))?;
+    let halves =
+        (1..words.len()).find_map(|to| Some([half(&words[..to])?, half(&words[to..])?]))?;
     let mut split = parts.to_vec();
     split.splice(at..=at, halves);
     Some(split)
@@ -535,10 +528,12 @@ fn items(row: &[Cell], decimal: Decimal) -> Option<Vec<Item>> {
 /// Takes a word: the rating of the number before it, or one more of several; `None` for a unit.
 fn take_word(found: &mut Vec<Item>, cell: Cell) -> Option<()> {
     match found.last_mut() {
-        Some(Item::Number(_, rating)) if is_rating(&cell.text) || is_class(&cell.text) => match rating {
-            Some(rating) => rating.extend([" ", &cell.text]),
-            None => *rating = Some(cell.text),
-        },
+        Some(Item::Number(_, rating)) if is_rating(&cell.text) || is_class(&cell.text) => {
+            match rating {
+                Some(rating) => rating.extend([" ", &cell.text]),
+                None => *rating = Some(cell.text),
+            }
+        }
         Some(Item::Number(..)) if Label::of(&cell.text).only_unit().is_some() => return None,
         Some(Item::Words(words)) => words.push(cell),
         _ => found.push(Item::Words(vec![cell])),
@@ -640,9 +635,8 @@ fn width(item: &Item) -> usize {
 
 /// Where columns stand one after the other of which nobody knows whether they hold numbers.
 fn unknown_runs(parts: &[Part]) -> Vec<Range<usize>> {
-    let unknown = |p: &Part| {
-        !matches!(p.says, Says::Result(_) | Says::Unit(_) | Says::Index) && !is_twin(p)
-    };
+    let unknown =
+        |p: &Part| !matches!(p.says, Says::Result(_) | Says::Unit(_) | Says::Index) && !is_twin(p);
     let mut runs: Vec<Range<usize>> = Vec::new();
     for i in (0..parts.len()).filter(|&i| unknown(&parts[i])) {
         match runs.last_mut() {
@@ -747,12 +741,7 @@ fn can_be(says: &Says, text: &str, decimal: Decimal) -> bool {
 }
 
 /// Whether the shares of the exchange, where all are there, come to the whole.
-fn shares_add_up(
-    parts: &[Part],
-    runs: &[Range<usize>],
-    cells: &[Met],
-    decimal: Decimal,
-) -> bool {
+fn shares_add_up(parts: &[Part], runs: &[Range<usize>], cells: &[Met], decimal: Decimal) -> bool {
     let known = (0..parts.len()).filter(|i| !runs.iter().any(|run| run.contains(i)));
     let shares: Vec<f64> = known
         .zip(cells)

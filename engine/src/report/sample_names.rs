@@ -82,9 +82,8 @@ pub(super) fn better(
         };
         near.iter().map(texts).collect::<BTreeSet<_>>().len()
     };
-    let words = |i: usize| {
-        near.iter().all(|row| cell_at(row, i).is_some_and(|c| !is_code(&c.text)))
-    };
+    let words =
+        |i: usize| near.iter().all(|row| cell_at(row, i).is_some_and(|c| !is_code(&c.text)));
     let alone = |best| Names { best, also: None };
     let deep = roles.iter().any(|r| matches!(r, Role::Depth));
     let apart = told(&[best]);
@@ -151,7 +150,9 @@ pub(super) fn identities(rows: &[Vec<Cell>], at: usize) -> Option<(Vec<(String, 
         };
         let Some(code) = row.first().filter(|text| is_code(text)) else { break };
         // The best name that is none itself, with its depth.
-        let best = (1..row.len()).filter(|&i| ranks[i].is_some() && !is_code(&row[i])).min_by_key(|&i| ranks[i]);
+        let best = (1..row.len())
+            .filter(|&i| ranks[i].is_some() && !is_code(&row[i]))
+            .min_by_key(|&i| ranks[i]);
         let Some(best) = best else { break };
         found.push((code.clone(), row[best].clone()));
     }

@@ -53,9 +53,8 @@ fn by_columns(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Stacked
     let decimals = |c: &Cell| c.text.contains(['.', ',']) && is_result(&c.text, decimal);
     let heads_it = |row: &Vec<Cell>| row.len() == width && filled(row).count() > 1;
     // "Result  Status  Result  Status" gives each sample several columns.
-    let several = |row: &Vec<Cell>| {
-        row.iter().filter(|c| matches!(role(&c.text), Role::Values)).count() > 1
-    };
+    let several =
+        |row: &Vec<Cell>| row.iter().filter(|c| matches!(role(&c.text), Role::Values)).count() > 1;
     if count < 2 || !heads.iter().all(heads_it) || heads.iter().any(several) {
         return None;
     }
@@ -87,9 +86,8 @@ fn by_columns(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Stacked
         let same = if deep && has_same(&head[1..]) { SAME } else { 0 };
         rank(&head, decimal) - same
     };
-    let full = |head: &&Vec<Cell>| {
-        samples.iter().all(|&i| !head[i].is_blank() && !decimals(&head[i]))
-    };
+    let full =
+        |head: &&Vec<Cell>| samples.iter().all(|&i| !head[i].is_blank() && !decimals(&head[i]));
     let ranked = heads.iter().enumerate().filter(|(_, head)| full(head));
     let (rank, best) = ranked.map(|(i, head)| (rank(head), i)).min()?;
     if rank >= NO_NAME {
@@ -142,13 +140,15 @@ fn columns_of(heads: &[Vec<Cell>], data: &[&Vec<Cell>], decimal: Decimal) -> Vec
     let over = |head: &Vec<Cell>, i: usize| {
         head[..=i].iter().rev().find(|c| !c.is_blank()).map(|c| Label::of(&c.text))
     };
-    let among =
-        |i: usize, wanted: &dyn Fn(&Cell) -> bool| data.iter().filter(|row| wanted(&row[i])).count();
+    let among = |i: usize, wanted: &dyn Fn(&Cell) -> bool| {
+        data.iter().filter(|row| wanted(&row[i])).count()
+    };
     let mut roles = vec![Role::Names];
     for i in 1..width {
-        let about = heads.iter().filter_map(|head| over(head, i)).any(|label| {
-            label.has(Word::RangeColumn) || label.has(Word::RatingColumn)
-        });
+        let about = heads
+            .iter()
+            .filter_map(|head| over(head, i))
+            .any(|label| label.has(Word::RangeColumn) || label.has(Word::RatingColumn));
         let number = among(i, &|c| is_result(&c.text, decimal)) * 2 > data.len();
         let unit = among(i, &|c| Label::of(&c.text).only_unit().is_some()) > 0;
         let method = among(i, &|c| !Label::of(&c.text).methods.is_empty()) > 0;
@@ -241,7 +241,10 @@ fn above(rows: &[Vec<Cell>], at: usize, count: usize, decimal: Decimal) -> Optio
     let names = |row: &&Vec<Cell>| {
         let row = bare(row);
         let word = |c: &Cell| {
-            !c.is_blank() && !is_code(&c.text) && !is_result(&c.text, decimal) && !c.text.contains(": ")
+            !c.is_blank()
+                && !is_code(&c.text)
+                && !is_result(&c.text, decimal)
+                && !c.text.contains(": ")
         };
         row.len() == count && row.iter().all(word)
     };

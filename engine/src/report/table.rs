@@ -2,16 +2,14 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::about::{
-    AboutSample, NO_DEPTH_UNIT, NO_TEXTURE, about_sample, covers, depth, depth_at,
-};
+use super::about::{AboutSample, NO_DEPTH_UNIT, NO_TEXTURE, about_sample, covers, depth, depth_at};
 use super::column_heads::headed;
 use super::fold::squash;
 use super::grid::{cell_at, filled, text_at};
 use super::label::{Label, Quantity};
+use super::languages::HOW_FAR_OFF;
 use super::layout::{Role, head, is_result, names_property, speaks_for_itself};
 use super::lines::read_row;
-use super::languages::HOW_FAR_OFF;
 use super::names::{Form, Word};
 use super::number::{Decimal, is_rating};
 use super::place::{Draft, suits};
@@ -164,7 +162,8 @@ impl Samples<'_> {
     /// The codes of a row's sample, by which a later table may call it.
     fn codes<'r>(&self, row: &'r [Cell]) -> Vec<&'r str> {
         let first = self.columns.first().map_or(0, |c| c.index);
-        let told = |i: &usize| matches!(self.roles[*i], Role::Sample(_) | Role::Other | Role::Blank);
+        let told =
+            |i: &usize| matches!(self.roles[*i], Role::Sample(_) | Role::Other | Role::Blank);
         let texts = (0..first.min(self.roles.len())).filter(told).map(|i| text_at(row, i));
         texts.filter(|text| text.len() > 1 && is_code(text)).collect()
     }
@@ -473,8 +472,18 @@ fn called(name: &str) -> Role {
     }
     // "Ideal coffee", "Critical limit for maize"; while "Lower terrace" is a place.
     const AIMS: [&str; 12] = [
-        "ideal", "optimum", "optimal", "critical", "umbral", "target", "desired", "niveles",
-        "nivel", "richtwert", "sollwert", "optimo",
+        "ideal",
+        "optimum",
+        "optimal",
+        "critical",
+        "umbral",
+        "target",
+        "desired",
+        "niveles",
+        "nivel",
+        "richtwert",
+        "sollwert",
+        "optimo",
     ];
     let first = squash(name.split(' ').next().unwrap_or(name));
     if !label.unknown.is_empty() && name.contains(' ') && AIMS.contains(&first.as_str()) {

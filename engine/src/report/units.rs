@@ -19,7 +19,11 @@ pub(super) struct Printed {
 /// the engine's unit.
 /// Source: common practice; 1 mmho/cm = 1 dS/m = 1 mS/cm = 1000 µS/cm.
 const UNITS: &[(Unit, f64, &str)] = &[
-    (Unit::MgPerKg, 1.0, "ppm partspermillion parts/million mg/kg mgkg-1 ug/g mgs/kg mg/1000g g/t g/tonne"),
+    (
+        Unit::MgPerKg,
+        1.0,
+        "ppm partspermillion parts/million mg/kg mgkg-1 ug/g mgs/kg mg/1000g g/t g/tonne",
+    ),
     (Unit::MgPerL, 1.0, "mg/l mg/litre mg/liter mgl-1 mg/dm3 mgdm-3 ug/ml"),
     (Unit::MgPer100g, 1.0, "mg/100g mg/100gram mg/100gramm mg100g-1"),
     (
