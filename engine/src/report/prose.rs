@@ -7,7 +7,9 @@ use std::collections::BTreeSet;
 use std::sync::LazyLock;
 
 use super::Cell;
-use super::fold::{Gap, Word as Token, clauses, fold, is_letter, is_word, sentences, words};
+use super::fold::{
+    Gap, Word as Token, clauses, fold, fold_char, is_letter, is_word, sentences, words,
+};
 use super::label::Label;
 use super::names::{Meaning, meaning_at};
 use super::number::{Decimal, Said, is_rating, said};
@@ -222,7 +224,7 @@ fn number_behind(clause: &str, from: usize) -> Option<usize> {
             return Some(at);
         }
         if is_word(c) {
-            word.extend(fold(&c.to_string()).chars());
+            word.push(fold_char(c));
             continue;
         }
         if depth == 0 && !word.is_empty() && !known(&word) && !is_rating(&word) {

@@ -598,7 +598,7 @@ fn count_off(columns: &Columns, rows: &[Vec<Item>], decimal: Decimal) -> Option<
         let (cells, rest) = meet(parts, &runs, way, row, decimal)?;
         // One column too many before the first result may shift them all.
         let loose = rest.iter().map(width).sum::<usize>() > lead.len();
-        if loose && !parts.iter().any(|p| is_checked(p)) {
+        if loose && !parts.iter().any(is_checked) {
             return None;
         }
         sure &= !loose;
