@@ -292,8 +292,18 @@ fn begins_sample(filled: &[&str]) -> Option<AboutSample> {
 /// `Sample name Raised beds`: the words for the name and then the name.
 fn named_without_colon(line: &str) -> Option<AboutSample> {
     let words = words(line);
-    let (Meaning::Word(Word::Sample(0)), length) = meaning_at(&words, 0)? else { return None };
+    let (Meaning::Word(Word::Sample(rank @ 0..3)), length) = meaning_at(&words, 0)? else {
+        return None;
+    };
     let name = line[words[length - 1].end..].trim();
+    // "圃場名 北ハウス": in such writing one word names the field.
+    let pair = line.split_whitespace().count() == 2 && !line.is_ascii() && rank > 0;
+    if pair && words[length - 1].end < line.len() && !words[0].text.is_ascii() {
+        return Some(AboutSample::Name(name.into(), rank));
+    }
+    if rank > 0 {
+        return None;
+    }
     let few = (1..7).contains(&name.split_whitespace().count());
     (length > 1 && few && !name.contains(':')).then(|| AboutSample::Name(name.into(), 0))
 }

@@ -2,6 +2,7 @@
 //! copied column by column. They are counted off against each other, which is to be asked.
 
 use std::cell::OnceCell;
+use std::mem::discriminant;
 use std::ops::Range;
 
 use super::Cell;
@@ -199,7 +200,12 @@ impl<'a> Lines<'a> {
         let mut head = None;
         let mut at = from;
         while self.kind(at) == Some(Kind::Head) {
-            head = Some(self.heads(at));
+            // "Result" over "Medium": the second is what the column holds.
+            let next = self.heads(at);
+            if head.as_ref().is_some_and(|head| discriminant(head) != discriminant(&next)) {
+                break;
+            }
+            head = Some(next);
             at += 1;
             // "Value" and "Found", one below the other.
             if at - from > 2 {
@@ -221,7 +227,11 @@ impl<'a> Lines<'a> {
             }
             end += 1;
         }
-        (end > at).then_some(Stretch { head, lines: at..end })
+        // The heading of the next column is no line of this one.
+        let over = end > at + 1 && head.is_some() && self.kind(end - 1) == Some(Kind::Head);
+        let next = over && most.is_some_and(|most| end == at + most) && !self.is_parted(end - 1)
+            && matches!(self.heads(end - 1), Role::Values | Role::Units | Role::Names);
+        (end > at && !next).then_some(Stretch { head, lines: at..end })
     }
 
     /// Whether a result can stand under a heading.

@@ -49,6 +49,14 @@ pub(super) fn read_row(cells: &[Cell], decimal: Decimal) -> RowSays {
 /// Why the numbers behind the first words of a row are no results of this soil: `Target levels
 /// (ppm): P 20   K 40`.
 fn no_results_of(first: &str) -> Option<&'static str> {
+    // "3. Recommendation N 60   P2O5 0"
+    let words = first.trim_start_matches(|c: char| c.is_ascii_digit() || matches!(c, '.' | ' '));
+    let word = words.split(' ').next().unwrap_or(words).to_ascii_lowercase();
+    if ["recommendation", "recommendations", "recommended", "recomendación", "recomendação"]
+        .contains(&word.trim_end_matches(':'))
+    {
+        return Some("a recommendation, not a result");
+    }
     let (ahead, _) = first.split_once(": ").or_else(|| Some((first.strip_suffix(':')?, "")))?;
     let label = Label::of(ahead);
     let named = !label.properties.is_empty() || !label.methods.is_empty();

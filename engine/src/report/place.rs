@@ -206,7 +206,10 @@ fn is_of_extractant(draft: &Draft, amount: Amount) -> bool {
     let extracts = |m: &Method| m.kind() == MethodKind::Extractant && !salt(m);
     // "0.5 mol/L, pH 7" goes on with a line about an extractant.
     let strength = draft.name.starts_with(|c: char| c.is_ascii_digit());
-    label.methods.iter().any(extracts) || strength && fold::squash(&draft.name).contains("mol")
+    // "acetato sódico pH 8,2"
+    let squashed = fold::squash(&draft.name);
+    let acetate = squashed.contains("acet") || squashed.contains("azet");
+    label.methods.iter().any(extracts) || acetate || strength && squashed.contains("mol")
 }
 
 /// `24 inches`, `30 days`: what no soil property is measured in.

@@ -298,8 +298,8 @@ fn tell_reactions(parts: &mut [Part], line: &[Part]) {
         .iter()
         .flat_map(|p| tokens(std::slice::from_ref(&p.cell)))
         .filter_map(|word| match Label::of(&word.text).only_method() {
-            Some(method) => Some(Some(method)),
-            None => WATER.contains(&squash(&word.text).as_str()).then_some(None),
+            Some(method @ (Method::Kcl | Method::CaCl2)) => Some(Some(method)),
+            _ => WATER.contains(&squash(&word.text).as_str()).then_some(None),
         })
         .collect();
     let reactions: Vec<usize> = (0..parts.len())

@@ -675,7 +675,7 @@ fn properties_down(
     let heading = panel.row(at);
     let headless = Label::of(&heading[0].text).quantity().is_ok();
     let samples = samples_across(reader, panel, at, roles, headless)?;
-    let mut table = Properties { heading, headless, roles, samples };
+    let mut table = Properties { heading, headless, roles, samples, over: None };
     let mut end = at + usize::from(!headless);
     while end < panel.rows.len() {
         let row = panel.row(end);
@@ -748,6 +748,8 @@ struct Properties<'a> {
     roles: &'a [Role],
     /// The columns of results, each with its sample.
     samples: Vec<(usize, usize)>,
+    /// The name whose aim stood in the row above.
+    over: Option<Cell>,
 }
 
 impl Properties<'_> {
@@ -773,8 +775,40 @@ impl Properties<'_> {
         self.held(row).next().is_some() && !result && !about && label.quantity().is_err()
     }
 
+    /// `CALCIUM:  Desired value  2290` and below it `lbs / acre  Value found  1866`: the first is
+    /// an aim, and the second the result of the name above it.
+    fn aim_or_found(
+        &mut self,
+        reader: &mut Reader,
+        row: &[Cell],
+        name: &Cell,
+        label: &Label,
+    ) -> Option<Result<(), Trouble>> {
+        let first = self.samples.first().map_or(0, |s| s.0);
+        let beside = |word: Word| {
+            let cells = row.get(..first).unwrap_or(&[]).iter().filter(|c| !c.is_blank());
+            cells.map(|c| Label::of(&c.text)).any(|l| l.has(word) && l.properties.is_empty())
+        };
+        if beside(Word::RangeColumn) && !label.properties.is_empty() {
+            self.over = Some(name.clone());
+            let (text, place) = whole(row);
+            reader.unread(None, &text, "a target or a range, not a result", place);
+            return Some(Ok(()));
+        }
+        let over = self.over.clone()?;
+        if !label.properties.is_empty() || !beside(Word::ResultColumn) {
+            return None;
+        }
+        self.over = None;
+        let unit = label.unit.map_or("", |_| name.text.as_str());
+        let text = format!("{} {unit}", over.text.trim_end_matches(':'));
+        let quantity = Label::of(&text).quantity().ok()?;
+        self.take_results(reader, row, &Cell { text, place: name.place }, &quantity);
+        Some(Ok(()))
+    }
+
     fn take(
-        &self,
+        &mut self,
         reader: &mut Reader,
         row: &[Cell],
         name: &Cell,
@@ -791,6 +825,9 @@ impl Properties<'_> {
         }
         if holds && !self.headless {
             beyond_the_head(reader, self.last(), row, self.heading.len());
+        }
+        if holds && let Some(aim) = self.aim_or_found(reader, row, name, label) {
+            return aim;
         }
         match label.quantity() {
             Ok(quantity) if holds => self.take_results(reader, row, name, &quantity),
