@@ -171,7 +171,7 @@ fn lines_that_are_no_result_say_why() {
         ("80 lbs N/A recommended", "a recommendation"),
         ("HM% 0.8", "humic matter"),
         ("Ca:Mg ratio 7.2", "a ratio of two results"),
-        ("Client: Jo Field", "no soil property in this line"),
+        ("Client 4711: Jo Field", "no soil property in this line"),
         ("Phosphate 45 ppm", "P2O5 or PO4"),
         ("K optimum 120-160", "range"),
         ("Target pH 6.5", "a target"),
@@ -189,7 +189,7 @@ fn lines_that_are_no_result_say_why() {
         ("Ca Sat 66", "write % beside it"),
         ("NA 2.1 meq/100g", "sodium or neutralizable acidity"),
         ("Active carbon 420 ppm", "soil-health"),
-        ("KKKKKKKK", "no soil property"),
+        ("KKKKKKKK no. 12", "no soil property"),
         ("MO 3,4", "organic matter (mati"),
     ];
     let mut wrong = Vec::new();
@@ -503,7 +503,7 @@ fn an_average_over_notes_is_honest_about_what_was_assumed() {
 
 #[test]
 fn a_table_and_a_sample_go_on_across_pages() {
-    let text = "[page 1]\nElder Lane report\nSample\tpH\tP ppm\nA\t6.2\t18\nPage 1 of 2\n[page 2]\nElder Lane report\nSample\tpH\tP ppm\nB\t5.8\t9\nPage 2 of 2\nC\t5.9\t7";
+    let text = "[page 1]\nElder Lane report 12\nSample\tpH\tP ppm\nA\t6.2\t18\nPage 1 of 2\n[page 2]\nElder Lane report 12\nSample\tpH\tP ppm\nB\t5.8\t9\nPage 2 of 2\nC\t5.9\t7";
     let found = report(text);
     let names: Vec<&str> = found.samples.iter().map(|s| s.name.as_str()).collect();
     assert_eq!(names, ["A", "B", "C"]);

@@ -11,6 +11,33 @@ use super::units::Printed;
 use crate::quantity::Unit;
 use crate::soil::{Method, MethodKind, Property, SoilGroup, Texture};
 
+/// Beginnings of words for what else is tested, folded.
+const OTHERS: [&str; 16] = [
+    "water",
+    "compost",
+    "manure",
+    "leaf",
+    "leaves",
+    "petiole",
+    "irrigation",
+    "rain",
+    "agua",
+    "eau",
+    "wasser",
+    "kompost",
+    "vatten",
+    "woda",
+    "acqua",
+    "mulch",
+];
+
+/// Whether what stands before a colon is not of a soil: `Well water: pH 7.8`.
+pub(super) fn is_of_other_matter(name: &str) -> bool {
+    let folded = fold(name);
+    let mut words = folded.split(|c| !is_word(c));
+    words.any(|word| OTHERS.iter().any(|other| word.starts_with(other)))
+}
+
 /// Why a depth stays open.
 pub(super) const NO_DEPTH_UNIT: &str = "a depth without in or cm; answer the depth question";
 
@@ -396,6 +423,11 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
             && rank < 3
             && label.words.len() == 1;
         return short.then(|| AboutSample::Name(whole.clone(), rank));
+    }
+    // "Plot: pH 6.2, K 120 ppm" has no name but results.
+    let first = Label::of(rest.split(' ').next().unwrap_or(&rest));
+    if rest.contains(|c: char| c.is_ascii_digit()) && first.is_soil() && !first.only_symbols {
+        return None;
     }
     // "Sample 1: Front lawn" has its number and its name.
     let numbered = label.unknown.iter().all(|w| w.bytes().all(|b| b.is_ascii_digit()));

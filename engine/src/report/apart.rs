@@ -228,9 +228,10 @@ impl<'a> Lines<'a> {
             end += 1;
         }
         // The heading of the next column is no line of this one.
-        let over = end > at + 1 && head.is_some() && self.kind(end - 1) == Some(Kind::Head);
-        let next = over && most.is_some_and(|most| end == at + most) && !self.is_parted(end - 1)
-            && matches!(self.heads(end - 1), Role::Values | Role::Units | Role::Names);
+        let other = |head: &Role| discriminant(head) != discriminant(&self.heads(end - 1));
+        let next = end > at + 1
+            && self.kind(end - 1) == Some(Kind::Head)
+            && head.as_ref().is_some_and(other);
         (end > at && !next).then_some(Stretch { head, lines: at..end })
     }
 

@@ -1,6 +1,6 @@
 //! Results in free lines: `Phosphorus (Mehlich-3): 18 ppm  Low`.
 
-use super::about::{covers, depth_at};
+use super::about::{covers, depth_at, is_of_other_matter};
 use super::fold::first_chars;
 use super::grid::filled;
 use super::label::Label;
@@ -60,6 +60,9 @@ fn no_results_of(first: &str) -> Option<&'static str> {
     let (ahead, _) = first.split_once(": ").or_else(|| Some((first.strip_suffix(':')?, "")))?;
     let label = Label::of(ahead);
     let named = !label.properties.is_empty() || !label.methods.is_empty();
+    if !named && is_of_other_matter(ahead) {
+        return Some("it stands in another analysis, not in a soil test");
+    }
     label.words.iter().filter(|_| !named).find_map(|word| match word {
         // "Note: P 18 ppm" is one; "Ratings (ppm): P 20  K 40" are none.
         Word::RatingColumn if label.unit.is_none() => None,

@@ -263,7 +263,7 @@ spellings! { WORDS:
          gehaltsklasse klasse versorgungsstufe interpretacion interpretacao \
          appreciation nivel classe clase einstufung soilindex";
     Meaning::Word(Word::RangeColumn) =>
-        "средневзвешенное среднее weightedaverage moyenneponderee mediaponderada average averages mean median mittelwert durchschnitt moyenne promedio gemiddelde gem medelvarde srednia prumer snitt goal critical threshold umbral umbrales umbralcritico mdl rl lod loq pql detectionlimit reportinglimit min max minimum maximum lower upper limit limits range optimum optimumrange optimal optimalrange desiredrange desired desirable \
+        "средневзвешенное среднее weightedaverage moyenneponderee mediaponderada minimo maximo grenzwert valeurcritique seuil average averages mean median mittelwert durchschnitt moyenne promedio gemiddelde gem medelvarde srednia prumer snitt goal critical threshold umbral umbrales umbralcritico mdl rl lod loq pql detectionlimit reportinglimit min max minimum maximum lower upper limit limits range optimum optimumrange optimal optimalrange desiredrange desired desirable \
          desirablelevel target targetrange normalrange referencerange guideline \
          guidelines ideal idealrange sufficiencyrange recommendedrange reference \
          optimalbereich zielbereich zielwert sollwert richtwert souhaitable optimo \

@@ -87,23 +87,35 @@ pub(super) fn lists(sample: &mut SampleReport, beside: &Beside<'_>) -> Vec<Sampl
     found
 }
 
+/// What a reading is of: two of one kind in a list are one too many.
+fn key_of(reading: &Reading) -> (Property, Option<&'static str>, Option<&'static str>) {
+    let method = reading.method.as_ref().map(|m| m.value.label());
+    (reading.property, method, reading.unit.map(|u| u.symbol()))
+}
+
 /// The readings up to the next that says something else of a property that was said already.
 fn runs(readings: &[Reading]) -> Vec<Range<usize>> {
     let mut runs: Vec<Range<usize>> = Vec::new();
     let mut seen: BTreeMap<_, _> = BTreeMap::new();
     let mut from = 0;
+    // Whether a reading says again what its list has said.
+    let mut same = vec![false; readings.len()];
     for (i, reading) in readings.iter().enumerate() {
-        let method = reading.method.as_ref().map(|m| m.value.label());
-        let key = (reading.property, method, reading.unit.map(|u| u.symbol()));
+        let key = key_of(reading);
         let number = reading.amount.map(|a| a.number());
         let again = seen.get(&key).is_some_and(|n| *n != number);
         let below = i > 0 && reading.place.line > readings[i - 1].place.line;
         if again && below {
-            runs.push(from..i);
+            // What was the same as above, just before, belongs to the new list.
+            let start = (from + 1..i).rev().take_while(|&j| same[j]).last().unwrap_or(i);
+            runs.push(from..start);
             seen.clear();
-            from = i;
+            from = start;
+            for earlier in &readings[start..i] {
+                seen.insert(key_of(earlier), earlier.amount.map(|a| a.number()));
+            }
         }
-        seen.entry(key).or_insert(number);
+        same[i] = seen.insert(key, number).is_some() && !again;
     }
     runs.push(from..readings.len());
     runs

@@ -48,13 +48,13 @@ static TELLING_WORDS: LazyLock<BTreeSet<&'static str>> =
 
 /// Beginnings of words before a number by which it is none of this soil's results, folded.
 const NOT_TOLD: &[&str] = &[
-    "should|ideal|optim|range|between|target|aim|want|need|add|apply|raise|lower|reduce|below|above|\
+    "good garden|good soil|most |should|ideal|optim|range|between|target|aim|want|need|add|apply|raise|lower|reduce|below|above|\
      under|over|least|recommend|require|prefer|like to|last year|ago|before|used to|previous|earlier|\
      mine|my own|neighbo|water|well|rain|if|until|would|could|when|per|suggest|goal|usual|typical|\
      normal|average|other people|hers|his|compost|anything|rec|lime|calls",
     "soll|ideal|optimal|bereich|zwischen|ziel|brauch|kalk|gabe|dung|vor|jahr|fruher|letzt|unter|uber|\
      mindestens|empf|wenn|bis|giesswasser|leitungswasser|brunnen|mir|normal|durchschnitt",
-    "conseil|fumure|dose|devrait|ideal|optim|entre|viser|apport|ajout|inferieur|superieur|moins|plus|avant|an |annee|si|\
+    "conseil|fumure|dose|devrait|ideal|optim|entre|viser|apport|ajout|inferieur|superieur|moins|plus|avant|an dernier|derniere|si|\
      souhait|eau|recommand|norme|seuil",
     "deberia|ideal|optim|entre|meta|aplicar|agregar|menor|mayor|menos|mas|antes|ano|si|agua|recom|\
      rango|sobre|inferior|superior",
@@ -102,10 +102,26 @@ pub(super) fn told(cell: &Cell, decimal: Decimal) -> Vec<Draft> {
 }
 
 /// Words without which there is no sentence, folded.
-const VERBS: &str = "is was are were came comes reads read stands stood sits sat tested measured found \
+const VERBS: &str = "be should must would is was are were came comes reads read stands stood sits sat tested measured found \
                      got had has have turned says ist war liegt lag betragt betrug hat est etait \
                      es fue esta estan era salio dio foi deu ficou risulta bedraagt ligt ar var \
                      ligger er wynosi jest byl bylo je cini составляет составил равен показал";
+
+/// Whether a result that was read as one of a list may be one in a sentence: `The pH should be
+/// 6.5` is none. The name is sought in the text.
+pub(super) fn may_tell(text: &str, name: &str) -> bool {
+    if !is_prose(text) {
+        return true;
+    }
+    let of = |sentence: &&&str| sentence.contains(name);
+    sentences(text).iter().find(of).is_none_or(|sentence| {
+        let to = sentence.find(name).map_or(sentence.len(), |at| at + name.len());
+        // Words between the name and its number count too.
+        let number = sentence[to..].find(|c: char| c.is_ascii_digit());
+        let before = &sentence[..to + number.unwrap_or(0)];
+        !begins_word(&fold(sentence), OF_OTHERS) && is_told(before)
+    })
+}
 
 /// Whether a text has the words of a sentence.
 fn is_prose(text: &str) -> bool {
@@ -246,12 +262,13 @@ fn is_reaction(property: Property) -> bool {
 }
 
 /// Beginnings of words in sentences about other people's soils, folded.
-const OF_OTHERS: &[&str] =
-    &["mine |my own|ours |yours |your own|hers |bei mir|chez moi|mio |mia |o meu |hos mig|hos meg"];
+const OF_OTHERS: &[&str] = &[
+    "mine |my own|neighbo|her |his |their |nachbar|vecin|vizin|voisin|granne|nabo|sasiad|soused|сосед|ours |yours |your own|hers |bei mir|chez moi|mio |mia |o meu |hos mig|hos meg",
+];
 
 /// Whether a word of a folded text begins with one of these.
 fn begins_word(folded: &str, lists: &[&str]) -> bool {
-    let starts = folded.match_indices(' ').map(|(at, _)| at + 1);
+    let starts = folded.match_indices([' ', '\'', '’']).map(|(at, mark)| at + mark.len());
     [0].into_iter().chain(starts).any(|at| {
         let rest = format!("{} ", &folded[at..]);
         lists.iter().any(|line| line.split('|').any(|phrase| rest.starts_with(phrase)))

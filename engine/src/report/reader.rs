@@ -3,8 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::about::{
-    AboutSample, NO_TEXTURE, Statement, about_sample, behind_texture, covers, methods,
-    texture_alone, unit_for_all,
+    AboutSample, NO_TEXTURE, Statement, about_sample, behind_texture, covers, is_of_other_matter,
+    methods, texture_alone, unit_for_all,
 };
 use super::advice::{self, Under};
 use super::fold::{clauses, first_chars, fold, squash};
@@ -114,8 +114,10 @@ fn named_line(row: &[Cell], decimal: Decimal) -> Option<(String, Vec<Cell>)> {
     let label = Label::of(name.split('(').next().unwrap_or(name));
     let sample = |w: &Word| matches!(w, Word::Sample(_) | Word::Plain);
     let bare = label.properties.is_empty() && label.methods.is_empty() && label.unit.is_none();
-    let named = label.words.iter().all(sample) && !label.unknown.is_empty();
-    let other = is_other_matter(name) || is_result(name, decimal);
+    let word = |w: &Word| matches!(w, Word::Sample(_));
+    let named = label.words.iter().all(sample)
+        && (!label.unknown.is_empty() || label.words.iter().any(word));
+    let other = is_of_other_matter(name) || is_other_matter(name) || is_result(name, decimal);
     if !bare || !named || other || name.split(' ').count() > 6 {
         return None;
     }
@@ -571,7 +573,8 @@ impl Reader {
             self.about(AboutSample::Name(name, 2), &whole, at)?;
             return self.free_row(&results);
         }
-        let says = read_row(row, self.decimal);
+        let mut says = read_row(row, self.decimal);
+        says.drafts.retain(|draft| prose::may_tell(&whole, draft.name.trim()));
         if let Some(told) = self.told(&filled, &says) {
             self.pairing = Pairing::Sentence;
             self.free_results(&told, &whole, at)?;

@@ -139,11 +139,18 @@ fn parts(row: &[Cell]) -> Vec<Part> {
             word.text = written.into();
         }
     }
+    // "% K % Mg % H": each share's sign stands before its name.
+    let sign = |w: &Cell| w.text == "%";
+    let before = words.last().is_some_and(|w| !sign(w))
+        && words.windows(2).filter(|w| sign(&w[0]) && !sign(&w[1])).count() > 1;
     let mut found = Vec::new();
     let mut at = 0;
     while at < words.len() && words.len() <= MOST_TOKENS {
         let longest = MOST_WORDS.min(words.len() - at);
         let part = (1..=longest).rev().find_map(|length| {
+            if before && length > 1 && sign(&words[at + length - 1]) {
+                return None;
+            }
             let cell = joined(&words[at..at + length]);
             says(&words[at..at + length], &cell.text).map(|says| (Part { says, cell }, length))
         });
@@ -590,6 +597,17 @@ fn count_off(columns: &Columns, rows: &[Vec<Item>], decimal: Decimal) -> Option<
     // What follows the last row that was met is no part of the table.
     taken.truncate(taken.iter().rposition(Option::is_some)? + 1);
     let [way] = &ways[..] else { return None };
+    // A row with a number less before its first result may have lost one behind it.
+    let before = |row: &&Vec<Item>| {
+        meet(parts, &runs, way, row, decimal).map_or(0, |(_, rest)| numbers(rest))
+    };
+    let most = taken.iter().flatten().map(before).max().unwrap_or(0);
+    for row in &mut taken {
+        if row.as_ref().is_some_and(|row| before(row) < most) {
+            *row = None;
+        }
+    }
+    taken.truncate(taken.iter().rposition(Option::is_some)? + 1);
     let lead = &columns.parts[..columns.first];
     let mut sure = runs.is_empty();
     let mut shaped = Vec::new();

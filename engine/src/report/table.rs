@@ -485,6 +485,14 @@ fn called(name: &str) -> Role {
         "sollwert",
         "optimo",
     ];
+    const NO_SAMPLES: [&str; 4] = ["media", "lastyear", "previous", "previousyear"];
+    if NO_SAMPLES.contains(&squash(name).as_str()) {
+        return Role::Ratings;
+    }
+    // "Upper field" is a place too.
+    if label.words.iter().any(|w| matches!(w, Word::Sample(_))) {
+        return Role::Other;
+    }
     let first = squash(name.split(' ').next().unwrap_or(name));
     if !label.unknown.is_empty() && name.contains(' ') && AIMS.contains(&first.as_str()) {
         return Role::Ratings;
