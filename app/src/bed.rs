@@ -11,9 +11,9 @@ use leptos::prelude::*;
 
 use crate::control::{choice, date, number, several};
 use crate::correct::unit_of;
-use crate::living::Look;
+use crate::living::{Look, flag};
 use crate::own_tables::{own_tables, tables_of};
-use crate::pairs::pairs;
+use crate::pairs;
 use crate::state::Page;
 use crate::words;
 
@@ -114,14 +114,16 @@ fn ec_method(page: Page) -> AnyView {
 /// Whether names and numbers that stand apart belong together.
 fn counted_off(page: Page) -> AnyView {
     view! {
-        {pairs(page)}
-        {choice(
-            page,
-            words::COUNTED_OFF,
-            vec![(true, words::BELONG_TOGETHER), (false, words::DONT_BELONG)],
-            |case| case.reading.counted_off,
-            |case, answer| case.reading.counted_off = answer,
-        )}
+        <div hidden=flag(move || pairs::all(page).is_empty())>
+            {pairs::pairs(page)}
+            {choice(
+                page,
+                words::COUNTED_OFF,
+                vec![(true, words::BELONG_TOGETHER), (false, words::DONT_BELONG)],
+                |case| case.reading.counted_off,
+                |case, answer| case.reading.counted_off = answer,
+            )}
+        </div>
     }
     .into_any()
 }

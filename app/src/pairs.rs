@@ -3,33 +3,35 @@
 use emberloam_engine::report::{Pairing, Place};
 use leptos::prelude::*;
 
-use crate::living::{Look, flag, settled};
+use crate::living::{Look, settled};
 use crate::source::source_line;
 use crate::state::Page;
 use crate::words;
 
 /// One pair: the name, the number, and where the number stands.
 #[derive(Clone, PartialEq)]
-struct Pair {
+pub struct Pair {
     name: String,
     number: String,
     place: Place,
 }
 
 /// The pairs of the sample that is looked at.
+pub fn all(page: Page) -> Vec<Pair> {
+    page.report.look(|report| {
+        let sample = report.as_ref().ok().and_then(|r| r.samples.get(page.chosen()));
+        let Some(sample) = sample else { return Vec::new() };
+        let apart = sample.readings.iter().filter(|r| r.pairing == Pairing::CountedOff);
+        apart
+            .map(|r| Pair { name: r.name.clone(), number: r.original.clone(), place: r.place })
+            .collect()
+    })
+}
+
+/// The same as a table.
 pub fn pairs(page: Page) -> impl IntoView {
-    let all = move || {
-        page.report.look(|report| {
-            let sample = report.as_ref().ok().and_then(|r| r.samples.get(page.chosen()));
-            let Some(sample) = sample else { return Vec::new() };
-            let apart = sample.readings.iter().filter(|r| r.pairing == Pairing::CountedOff);
-            apart
-                .map(|r| Pair { name: r.name.clone(), number: r.original.clone(), place: r.place })
-                .collect::<Vec<_>>()
-        })
-    };
     view! {
-        <table class="pairs" hidden=flag(move || all().is_empty())>
+        <table class="pairs">
             <caption class="sr-only">{words::COUNTED_OFF}</caption>
             <thead>
                 <tr>
@@ -40,7 +42,7 @@ pub fn pairs(page: Page) -> impl IntoView {
             </thead>
             <tbody>
                 {settled(
-                    all,
+                    move || all(page),
                     move |pair: Pair| {
                         view! {
                             <tr>

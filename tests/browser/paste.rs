@@ -92,6 +92,26 @@ fn each_report_asks_its_own_questions() {
 }
 
 #[test]
+fn names_apart_from_their_numbers_are_asked_and_each_line_shows_its_use() {
+    let page = Page::open("apart");
+    page.paste(
+        "Test\npH\nPhosphorus (Olsen)\nPotassium\nMagnesium\nResult\n6.4\n61\n240\n180\n\
+         Unit\n-\nmg/kg\nmg/kg\nmg/kg\n",
+    );
+    page.wait_for_answer();
+    page.browser.wait_for("the pairs", || page.browser.shows(".pairs td"));
+    let pairs = page.browser.text(".pairs");
+    assert!(pairs.contains("pH") && pairs.contains("6.4"), "{pairs}");
+    assert!(page.level("phosphorus").is_empty(), "judged before it was asked");
+    page.answer("Names and numbers that stand apart", "they belong together");
+    page.browser.wait_for("phosphorus judged", || !page.level("phosphorus").is_empty());
+    page.browser.click("#uses summary");
+    let marked = "#uses [data-use='result']";
+    page.browser.wait_for("the results among the lines", || page.browser.shows(marked));
+    assert!(page.browser.text("#uses").contains("Olsen"));
+}
+
+#[test]
 fn a_text_file_is_read_and_another_file_is_refused() {
     let page = Page::open("file");
     let folder = project().join("target/browser");
