@@ -37,11 +37,11 @@ pub(super) fn headed(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<
     }
     let results = |row: &&Vec<Cell>| row.iter().filter(|c| is_result(&c.text, decimal)).count();
     let near = &rows[at..rows.len().min(at + MOST_HEADS + 1)];
-    let heads = near.iter().position(|row| results(&row) > 1)?;
+    let heads = near.iter().position(|row| results(&row) > 1 && !is_years(row))?;
     // A line of text between ends the head, and what says its piece heads nothing.
     let says =
         |row: &Vec<Cell>| row.iter().any(|c| c.text.contains(": ") || names_a_report(&c.text));
-    if heads < 2 || !rows[at].iter().any(|c| is_name(&c.text)) {
+    if heads < 2 || !rows[at].iter().any(|c| is_name(&c.text)) && !is_years(&rows[at]) {
         return None;
     }
     let unit = |row: &Vec<Cell>| filled(row).all(|c| Label::of(&c.text).only_unit().is_some());
@@ -59,12 +59,14 @@ pub(super) fn headed(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<
     if sides.len() > 1 {
         return None;
     }
-    let (heading, roles, shaped) = if in_columns(&near[..=heads]) {
-        let (heading, roles) = by_index(&near[..heads]);
-        (heading, roles, None)
+    let (over, shaped) = if in_columns(&near[..=heads]) {
+        (by_index(&near[..heads]), None)
     } else {
-        by_place(rows, at, heads, decimal)?
+        let (over, shaped) = by_place(rows, at, heads, decimal)?;
+        (over, Some(shaped))
     };
+    let (heading, roles): (Vec<Cell>, Vec<Role>) = over.iter().map(Over::column).unzip();
+    let roles = only_latest(roles, &over);
     let row = shaped.as_ref().map_or(&rows[at + heads], |shaped| &shaped[0]);
     let held = |i: &usize| is_result(text_at(row, *i), decimal);
     let named = (0..roles.len()).filter(|&i| matches!(roles[i], Role::Results(_)));
@@ -124,7 +126,7 @@ struct Over {
 
 /// The heads by the numbers of their columns: a cell with blanks to its right stands over them
 /// too, as far as something stands below it and below them.
-fn by_index(heads: &[Vec<Cell>]) -> (Vec<Cell>, Vec<Role>) {
+fn by_index(heads: &[Vec<Cell>]) -> Vec<Over> {
     let width = heads.iter().map(Vec::len).max().unwrap_or(0);
     let mut over = vec![Over::default(); width];
     for (nth, head) in heads.iter().enumerate() {
@@ -146,7 +148,32 @@ fn by_index(heads: &[Vec<Cell>]) -> (Vec<Cell>, Vec<Role>) {
             }
         }
     }
-    over.iter().map(Over::column).unzip()
+    over
+}
+
+/// Of the columns of several years, `2019` and `2023` over the same names, those of the last.
+fn only_latest(mut roles: Vec<Role>, over: &[Over]) -> Vec<Role> {
+    let year = |over: &Over| over.groups.iter().find_map(|g| year_of(g));
+    let years: Vec<Option<u32>> = over.iter().map(year).collect();
+    let Some(last) = years.iter().flatten().max().copied() else { return roles };
+    for (role, year) in roles.iter_mut().zip(years) {
+        if matches!(role, Role::Results(_)) && year.is_some_and(|year| year < last) {
+            *role = Role::Refused("an earlier result".into());
+        }
+    }
+    roles
+}
+
+/// Whether a row holds nothing but the years over its columns.
+pub(super) fn is_years(row: &[Cell]) -> bool {
+    filled(row).count() > 1 && filled(row).all(|c| year_of(&c.text).is_some())
+}
+
+/// The year that a heading is, alone or behind one word: `2019`, `Autumn 2019`.
+fn year_of(heading: &str) -> Option<u32> {
+    let last = heading.split_whitespace().last()?;
+    let year: u32 = last.parse().ok()?;
+    (heading.split_whitespace().count() < 3 && (1950..2100).contains(&year)).then_some(year)
 }
 
 /// Where a column stands in the line.
@@ -161,13 +188,12 @@ fn span(cell: &Cell) -> Span {
 }
 
 /// The heads and the rows below them by where they stand in the line.
-#[allow(clippy::type_complexity, reason = "the parts of one table")]
 fn by_place(
     rows: &[Vec<Cell>],
     at: usize,
     heads: usize,
     decimal: Decimal,
-) -> Option<(Vec<Cell>, Vec<Role>, Option<Vec<Vec<Cell>>>)> {
+) -> Option<(Vec<Over>, Vec<Vec<Cell>>)> {
     let below = &rows[at + heads..rows.len().min(at + heads + REACH)];
     let below: Vec<Vec<Cell>> = below.iter().map(|row| with_ratings(row, decimal)).collect();
     // The fullest row has the columns; a group over several of them is none.
@@ -229,13 +255,12 @@ fn by_place(
             *column = column.start.min(own.start)..column.end.max(own.end);
         }
     }
-    let (heading, roles) = over.iter().map(Over::column).unzip();
     let text = |row: &&Vec<Cell>| {
         filled(row).count() < 2 || row.iter().any(|c| is_result(&c.text, decimal))
     };
     let shaped: Vec<Vec<Cell>> =
         below.iter().take_while(text).map_while(|row| placed(row, &columns)).collect();
-    (!shaped.is_empty()).then_some((heading, roles, Some(shaped)))
+    (!shaped.is_empty()).then_some((over, shaped))
 }
 
 /// A row with each rating in the cell of its number: `12  M` is one.

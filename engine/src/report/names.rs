@@ -46,17 +46,17 @@ spellings! { PROPERTIES:
     Meaning::Is(Property::AmmoniumN, Form::Nh4) => "nh4";
     Meaning::Is(Property::AmmoniumN, Form::Unsure) => "ammonium amonio amonium";
     is(Property::Phosphorus) =>
-        "p phosphorus phosphorous phos phosphor fosforo phosphore phosphorusp fosfor";
+        "p phosphorus phosphurus phosporus phosphorous phos phosphor fosforo phosphore phosphorusp fosfor";
     Meaning::Is(Property::Phosphorus, Form::P2O5) =>
         "p2o5 anhydridephosphorique acidephosphorique phosphorpentoxid";
     Meaning::Is(Property::Phosphorus, Form::Po4) => "po4";
     is(Property::Phosphorus) => "po4p phosphatep";
     Meaning::Is(Property::Phosphorus, Form::Phosphate) => "phosphate phosphat";
-    is(Property::Potassium) => "k potassium kalium potasio potassio pottasium potasiok xk";
+    is(Property::Potassium) => "k potassium potasium pottassium kalium potasio potassio pottasium potasiok xk";
     Meaning::Is(Property::Potassium, Form::K2O) => "k2o potash kali potasse kaliumoxid potassa";
-    is(Property::Calcium) => "ca calcium calcio kalzium ca2 kalcium xca";
+    is(Property::Calcium) => "ca calcium calcuim calcio kalzium ca2 kalcium xca";
     Meaning::Is(Property::Calcium, Form::CaO) => "cao chaux kalziumoxid calciumoxid";
-    is(Property::Magnesium) => "mg magnesium magnesio mg2 ma xmg";
+    is(Property::Magnesium) => "mg magnesium magnesuim magnesio mg2 ma xmg";
     Meaning::Is(Property::Magnesium, Form::MgO) => "mgo magnesie magnesia magnesiumoxid";
     is(Property::Sodium) => "na sodium natrium sodio xna";
     is(Property::Sulfur) =>
@@ -335,7 +335,18 @@ pub(super) fn meaning_at(words: &[Token], from: usize) -> Option<(Meaning, usize
             break;
         }
     }
-    found.or_else(|| index_of(&words[from..]))
+    found.or_else(|| index_of(&words[from..])).or_else(|| scanned(words.get(from)?))
+}
+
+/// A long name of a property as a scan misreads it: `potassiurn`, `ca1cium`, `magneslum`.
+fn scanned(word: &Token) -> Option<(Meaning, usize)> {
+    let text = &word.text;
+    if text.len() < 6 || !text.is_ascii() {
+        return None;
+    }
+    let tried = [text.replace("rn", "m"), text.replace('1', "l"), text.replace('l', "i")];
+    let read = tried.iter().filter(|t| *t != text).find_map(|t| MEANINGS.look_up(t).0)?;
+    matches!(read, Meaning::Is(..)).then_some((read, 1))
 }
 
 /// `Mg-AL`: by ammonium lactate, as the Nordic laboratories write it; "Mg Al" are two elements.

@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use super::about::{AboutSample, about_sample};
 use super::apart::Lines;
-use super::column_heads::{headed, with_first_as_group};
+use super::column_heads::{headed, is_years, with_first_as_group};
 use super::exchange_letters::written_out;
 use super::grid::filled;
 use super::layout::{Head, head, head_below_groups, is_result, names_property};
@@ -99,7 +99,7 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
     let mut at = 0;
     while at < rows.len() {
         // Numbers without a word are no head and no result; a damaged sheet may have thousands.
-        if rows[at].iter().all(is_wordless) {
+        if rows[at].iter().all(is_wordless) && !is_years(&rows[at]) {
             let (text, place) = whole(&rows[at]);
             if rows[at].len() == 1 {
                 reader.in_no_place(&text, place, "no soil property in this line".into());

@@ -119,7 +119,7 @@ pub(super) fn samples_down(
         } else if filled > 2
             && filled * 2 > table.columns.len()
             && !holds
-            && read_row(row, decimal).drafts.is_empty()
+            && (table.columns.is_empty() || read_row(row, decimal).drafts.is_empty())
         {
             let (text, place) = whole(row);
             reader.unread(None, &text, "a row of the table without results", place);
