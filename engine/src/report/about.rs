@@ -147,30 +147,27 @@ pub(super) fn unit_for_all(text: &str) -> Option<Printed> {
         .or_else(|| unit_in_bracket(text))
 }
 
+/// Whether nutrients in general are printed in a unit.
+fn is_of_nutrients(unit: Unit) -> bool {
+    matches!(unit, Unit::MgPerKg | Unit::MgPerL | Unit::MgPer100g | Unit::LbPerAcre | Unit::KgPerHa)
+}
+
 /// `TRACE ELEMENTS (parts per million)`: a heading with its unit, whatever its words.
 fn unit_in_bracket(heading: &str) -> Option<Printed> {
     let (ahead, rest) = heading.split_once('(')?;
     let (inner, _) = rest.split_once(')')?;
     let label = Label::of(ahead);
-    let nutrient = |u: &Printed| {
-        matches!(
-            u.unit,
-            Unit::MgPerKg | Unit::MgPerL | Unit::MgPer100g | Unit::LbPerAcre | Unit::KgPerHa
-        )
-    };
     let bare = label.properties.is_empty() && !label.has(Word::Advice) && label.words.len() < 3;
     let few = ahead.split_whitespace().count() < 4 && !ahead.contains(|c: char| c.is_ascii_digit());
-    Label::of(inner).only_unit().filter(|u| nutrient(u) && bare && few)
+    Label::of(inner).only_unit().filter(|u| is_of_nutrients(u.unit) && bare && few)
 }
 
 fn unit_of_clause(text: &str) -> Option<Printed> {
     let label = Label::of(text);
     let unit = label.unit?;
     let column = |w: &Word| matches!(w, Word::ResultColumn | Word::NameColumn);
-    let nutrient = matches!(
-        unit.unit,
-        Unit::MgPerKg | Unit::MgPerL | Unit::MgPer100g | Unit::LbPerAcre | Unit::KgPerHa
-    ) || unit.unit == Unit::GPerKg && label.words.iter().any(column);
+    let nutrient =
+        is_of_nutrients(unit.unit) || unit.unit == Unit::GPerKg && label.words.iter().any(column);
     let number = text.chars().any(|c| c.is_ascii_digit()) && label.methods.is_empty();
     // The "as" of "expressed as mg/kg" is no arsenic.
     let arsenic = |p: &(Property, _)| p.0 == Property::Arsenic;

@@ -6,7 +6,7 @@ use std::ops::Range;
 
 use super::Cell;
 use super::fold::is_letter;
-use super::grid::{cell_at, filled, text_at, words_of};
+use super::grid::{cell_at, filled, text_at, with_their_own, words_of};
 use super::label::{Label, Quantity};
 use super::layout::{Role, is_result, names_a_report, names_property, role};
 use super::number::{Decimal, is_rating};
@@ -83,8 +83,7 @@ pub(super) fn with_first_as_group(
 ) -> Vec<Role> {
     let Some(first) = heading.first() else { return roles };
     let label = Label::of(&first.text);
-    let group = label.is_saturation()
-        || label.properties.is_empty() && (label.unit.is_some() || !label.methods.is_empty());
+    let group = label.is_group();
     let names = below.iter().take(3).all(|row| {
         // "6 Upper field" is a name.
         let name = |c: &Cell| !is_result(&c.text, decimal) || c.text.contains(is_letter);
@@ -265,21 +264,13 @@ fn by_place(
 
 /// A row with each rating in the cell of its number: `12  M` is one.
 fn with_ratings(row: &[Cell], decimal: Decimal) -> Vec<Cell> {
-    let mut found: Vec<Cell> = Vec::new();
-    for cell in row {
+    with_their_own(row, |last, cell| {
         // "N" and "VH": the letters of any laboratory's classes.
         let letters = cell.text.bytes().all(|b| b.is_ascii_uppercase());
         let rating = !cell.is_blank() && cell.text.len() < 4 && (letters || is_rating(&cell.text));
-        let near = |last: &Cell| cell.place.start.saturating_sub(last.place.end) < 5;
-        match found.last_mut() {
-            Some(last) if rating && is_result(&last.text, decimal) && near(last) => {
-                last.text = format!("{} {}", last.text, cell.text);
-                last.place.end = cell.place.end;
-            }
-            _ => found.push(cell.clone()),
-        }
-    }
-    found
+        let near = cell.place.start.saturating_sub(last.place.end) < 5;
+        rating && near && is_result(&last.text, decimal)
+    })
 }
 
 /// The words of a head's cell as cells, where each stands over a column of its own and they are
@@ -288,13 +279,12 @@ fn words_apart(cell: &Cell, columns: &[Span]) -> Vec<Cell> {
     // "(ppm)(ppm)" are two.
     let spaced = Cell { text: cell.text.replace(")(", ") ("), place: cell.place };
     let mut words = words_of(&spaced);
-    for (glued, word) in words.iter_mut().enumerate() {
-        // The blank that was put in is none of the line.
-        let before = cell.text.get(..).map_or(0, |t| t.matches(")(").count());
-        if before > 0 {
-            word.place.start -= (glued.min(before)) as u32;
-            word.place.end -= (glued.min(before)) as u32;
-        }
+    // The blanks that were put in are none of the line.
+    let put_in = cell.text.matches(")(").count();
+    for (nth, word) in words.iter_mut().enumerate() {
+        let before = nth.min(put_in) as u32;
+        word.place.start -= before;
+        word.place.end -= before;
     }
     let over: Vec<usize> = words
         .iter()
@@ -306,9 +296,7 @@ fn words_apart(cell: &Cell, columns: &[Span]) -> Vec<Cell> {
         .collect();
     let each = over.len() == words.len() && over.windows(2).all(|pair| pair[0] < pair[1]);
     let again = (1..words.len()).any(|i| words[..i].iter().any(|w| w.text == words[i].text));
-    let label = Label::of(&cell.text);
-    let group = label.is_saturation()
-        || label.properties.is_empty() && (label.unit.is_some() || !label.methods.is_empty());
+    let group = Label::of(&cell.text).is_group();
     if words.len() > 1 && each && (again || !group) { words } else { vec![cell.clone()] }
 }
 

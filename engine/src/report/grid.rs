@@ -54,6 +54,33 @@ pub(super) fn text_at(row: &[Cell], column: usize) -> &str {
     row.get(column).map_or("", |cell| cell.text.as_str())
 }
 
+/// Several cells as one.
+pub(super) fn joined(cells: &[Cell]) -> Cell {
+    let text = cells.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join(" ");
+    let place = match cells {
+        [] => Place::default(),
+        [first, .., last] => Place { end: last.place.end, ..first.place },
+        [only] => only.place,
+    };
+    Cell { text, place }
+}
+
+/// A row in which each cell that belongs to the one before it, as `belongs(before, cell)` says, is
+/// part of that one.
+pub(super) fn with_their_own(row: &[Cell], belongs: impl Fn(&Cell, &Cell) -> bool) -> Vec<Cell> {
+    let mut found: Vec<Cell> = Vec::new();
+    for cell in row {
+        match found.last_mut() {
+            Some(last) if belongs(last, cell) => {
+                last.text = format!("{} {}", last.text, cell.text);
+                last.place.end = cell.place.end;
+            }
+            _ => found.push(cell.clone()),
+        }
+    }
+    found
+}
+
 /// The words of a cell, each a cell.
 pub(super) fn words_of(cell: &Cell) -> Vec<Cell> {
     let mut start = cell.place.start;

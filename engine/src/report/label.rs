@@ -298,6 +298,12 @@ impl Label {
         self.has(Word::Saturation) || self.has(Word::Sat) || self.properties.iter().any(base)
     }
 
+    /// It stands over several results and is none: a unit, a method, the shares of the exchange.
+    pub fn is_group(&self) -> bool {
+        self.is_saturation()
+            || self.properties.is_empty() && (self.unit.is_some() || !self.methods.is_empty())
+    }
+
     fn is_salt(&self) -> bool {
         self.has(Word::Salt)
             || self.methods.iter().any(|m| matches!(m, Method::CaCl2 | Method::Kcl))

@@ -7,7 +7,7 @@ use super::grid::{cell_at, filled, text_at};
 use super::label::{Label, Quantity};
 use super::lines::read_row;
 use super::names::Word;
-use super::number::{Decimal, Said, is_rating, said};
+use super::number::{Decimal, Said, is_rating, is_year, said};
 use super::place::Tail;
 use crate::quantity::Unit;
 
@@ -345,10 +345,6 @@ fn heads_nothing(row: &[Cell], roles: &[Role], decimal: Decimal) -> bool {
         && Label::of(&row[0].text).unknown.len() > 2;
     let other = is_title(row) || texture || sentence || decimals || about;
     !heads && (holds_result(row, decimal) || unknown()) || other
-}
-
-fn is_year(text: &str) -> bool {
-    text.len() == 4 && (text.starts_with("19") || text.starts_with("20"))
 }
 
 /// Whether a row holds a result: a number with its unit, in one cell or the next. Such a row is

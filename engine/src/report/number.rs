@@ -459,6 +459,11 @@ const RATINGS: &str = "low medium high optimum optimal sufficient deficient adeq
                        strongly acid acidic alkaline neutral ok satisfactory marginal trace \
                        extremely ideal toxic too";
 
+/// Whether a number as it stands is a year of this century or the last.
+pub(super) fn is_year(text: &str) -> bool {
+    text.len() == 4 && (text.starts_with("19") || text.starts_with("20"))
+}
+
 /// Whether a text is a laboratory's rating: `L`, `VH`, `Optimum`, `2-`.
 pub(super) fn is_rating(text: &str) -> bool {
     let plain = squash(text);

@@ -12,7 +12,7 @@ use super::fold::{
 };
 use super::label::Label;
 use super::names::{Meaning, meaning_at};
-use super::number::{Decimal, Said, is_rating, said};
+use super::number::{Decimal, Said, is_rating, is_year, said};
 use super::place::{Draft, Tail};
 use crate::soil::Property;
 
@@ -302,10 +302,6 @@ fn is_told(before: &str) -> bool {
     let other = begins_word(&own, NOT_TOLD);
     let year = own.split(|c: char| !c.is_ascii_digit()).any(is_year);
     !other && !year
-}
-
-fn is_year(digits: &str) -> bool {
-    digits.len() == 4 && (digits.starts_with("19") || digits.starts_with("20"))
 }
 
 /// Whether what stands behind a number says that it is a limit or one end of a range.

@@ -6,7 +6,7 @@ use std::ops::Range;
 use super::Cell;
 use super::exchange_letters::letter_written_out;
 use super::fold::squash;
-use super::grid::{filled, words_of};
+use super::grid::{filled, joined, words_of};
 use super::label::{Label, Quantity};
 use super::layout::{Role, role};
 use super::names::Word;
@@ -52,7 +52,7 @@ pub(super) fn run_together(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> O
     if !first.iter().any(|p| matches!(p.says, Says::Result(_) | Says::Unit(_))) {
         return None;
     }
-    let from = (at + 1..rows.len().min(at + 1 + MOST_HEADS))
+    let from = (at + 1..near)
         .find(|&i| items(&rows[i], decimal).is_some_and(|items| numbers(&items) > 1))?;
     if !rows[at..=from].iter().all(|row| is_run_together(row)) {
         return None;
@@ -116,17 +116,6 @@ fn has_numbers(row: &[Cell]) -> bool {
 fn is_run_together(row: &[Cell]) -> bool {
     let count = filled(row).count();
     count < 3 || count * 4 < tokens(row).len()
-}
-
-/// Several cells as one.
-fn joined(cells: &[Cell]) -> Cell {
-    let text = cells.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join(" ");
-    let place = match cells {
-        [] => super::Place::default(),
-        [first, .., last] => super::Place { end: last.place.end, ..first.place },
-        [only] => only.place,
-    };
-    Cell { text, place }
 }
 
 /// The names and units of a line, from the left, each as long as it can be.

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::Cell;
 use super::fold::{is_letter, squash};
-use super::grid::{cell_at, text_at, words_of};
+use super::grid::{cell_at, joined, text_at, words_of};
 use super::layout::{Role, role};
 use super::number::is_rating;
 use super::stacked_heads::is_code;
@@ -167,18 +167,9 @@ fn cells(row: &[Cell]) -> Vec<Cell> {
     match row {
         [only] if only.text.split(' ').count() < 5 => {
             let words = words_of(only);
-            let sample = |words: &[Cell]| {
-                let text: Vec<&str> = words.iter().map(|c| c.text.as_str()).collect();
-                matches!(role(&text.join(" ")), Role::Sample(_))
-            };
+            let sample = |words: &[Cell]| matches!(role(&joined(words).text), Role::Sample(_));
             match (1..words.len()).find(|&i| sample(&words[..i]) && sample(&words[i..])) {
-                Some(i) => {
-                    let text = |words: &[Cell]| {
-                        words.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join(" ")
-                    };
-                    let cell = |words: &[Cell]| Cell { text: text(words), place: only.place };
-                    vec![cell(&words[..i]), cell(&words[i..])]
-                }
+                Some(i) => vec![joined(&words[..i]), joined(&words[i..])],
                 None => vec![only.clone()],
             }
         }

@@ -4,7 +4,7 @@
 
 use super::Cell;
 use super::about::depth_at;
-use super::grid::filled;
+use super::grid::{filled, with_their_own};
 use super::label::Label;
 use super::layout::{Role, is_result, names_property, role};
 use super::names::Word;
@@ -220,19 +220,10 @@ fn with_words(row: &[Cell], width: usize, decimal: Decimal) -> Vec<Cell> {
     if row.len() <= width + 1 {
         return row.to_vec();
     }
-    let mut found: Vec<Cell> = Vec::new();
-    for cell in row {
+    with_their_own(row, |last, cell| {
         let words = !cell.is_blank() && !is_result(&cell.text, decimal);
-        let unit = Label::of(&cell.text).only_unit().is_some();
-        match found.last_mut() {
-            Some(last) if words && !unit && is_result(&last.text, decimal) => {
-                last.text = format!("{} {}", last.text, cell.text);
-                last.place.end = cell.place.end;
-            }
-            _ => found.push(cell.clone()),
-        }
-    }
-    found
+        words && is_result(&last.text, decimal) && Label::of(&cell.text).only_unit().is_none()
+    })
 }
 
 /// The names in the rows above the heads, where these have codes only: each stands over a sample,
