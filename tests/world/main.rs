@@ -4,10 +4,12 @@
 //! `open` is for building by; `aside` is counted, and looked into by nobody. A result is
 //!
 //! - right: property, number and unit, in a sample of that name;
+//! - right but for want of a name: in a sample of its own that is only numbered;
 //! - asked: property and number, while the unit, the method or the sample is open, or while it
 //!   is asked whether name and number belong together;
 //! - unread: not taken, so that a person must type it;
-//! - wrong: taken with another unit, or not in the truth at all.
+//! - wrong: taken with another unit, or not in the truth at all;
+//! - asked wrongly: not in the truth, but nothing is done with it before it is said to be right.
 //!
 //! `cargo test -p emberloam-tests --test world -- --nocapture` prints the tables; with
 //! `EMBERLOAM_WORLD=a07` what is wrong and unread in the files of that name.
@@ -47,7 +49,8 @@ fn truths(folder: &str) -> BTreeMap<String, Vec<Truth>> {
     let mut all: BTreeMap<String, Vec<Truth>> = BTreeMap::new();
     let files = fs::read_dir(world(folder)).expect("a folder").filter_map(Result::ok);
     for list in files.map(|entry| entry.path()) {
-        if list.extension().is_none_or(|ending| ending != "tsv") {
+        let name = list.file_name().and_then(|name| name.to_str()).unwrap_or_default();
+        if !name.starts_with("truth") {
             continue;
         }
         for line in fs::read_to_string(&list).expect("a list").lines().skip(1) {
@@ -80,6 +83,10 @@ struct Count {
     /// Of the wrong ones those that are right but for the sample's name, or for the unit.
     misnamed: usize,
     other_unit: usize,
+    /// Names and numbers that are asked about and don't belong together.
+    asked_wrongly: usize,
+    /// Right, in a sample of its own that has only a number for a name.
+    unnamed: usize,
 }
 
 /// The truth's unit as the engine writes its own, and how many of the engine's are in one.
@@ -110,6 +117,11 @@ fn plain(name: &str) -> String {
     name.to_lowercase().chars().filter(|c| c.is_alphanumeric()).collect()
 }
 
+/// `Sample 2`: what the program calls a sample whose name it did not find.
+fn is_numbered(name: &str) -> bool {
+    name.rsplit_once("ample ").is_some_and(|(_, n)| n.bytes().all(|b| b.is_ascii_digit()))
+}
+
 /// What the truth does not list, though the program reads it.
 const UNLISTED: [&str; 5] = ["molybdenum", "sar", "pbi", "remaining-p", "nitrogen-release"];
 
@@ -132,6 +144,7 @@ fn compare(truths: &[Truth], report: &Report, faults: &mut Vec<String>) -> Count
         .flat_map(|s| s.readings.iter().map(|r| (s.name.as_str(), r)))
         .filter(|(_, r)| r.amount.is_some() && !UNLISTED.contains(&r.property.name()))
         .collect();
+    let mut unnamed: Vec<(&str, &Truth)> = Vec::new();
     let several = truths.iter().any(|truth| truth.sample != truths[0].sample);
     for truth in truths {
         let fits = |(_, reading): &&(&str, &Reading)| {
@@ -164,6 +177,7 @@ fn compare(truths: &[Truth], report: &Report, faults: &mut Vec<String>) -> Count
             }
             _ if reading.pairing == Pairing::CountedOff => count.asked += 1,
             None if !unit.is_empty() => count.asked += 1,
+            _ if !named(name) && is_numbered(name) => unnamed.push((name, truth)),
             _ if !named(name) => {
                 count.wrong += 1;
                 count.misnamed += 1;
@@ -175,15 +189,31 @@ fn compare(truths: &[Truth], report: &Report, faults: &mut Vec<String>) -> Count
             _ => count.right += 1,
         }
     }
+    // A sample without a name is wrong where it holds the results of two.
+    for (name, truth) in &unnamed {
+        let own = unnamed.iter().filter(|(other, _)| other == name);
+        if own.clone().all(|(_, other)| other.sample == truth.sample) {
+            count.unnamed += 1;
+        } else {
+            count.wrong += 1;
+            count.misnamed += 1;
+            faults.push(format!(
+                "wrong: {} {} of {:?} is mixed with others",
+                truth.property, truth.said, truth.sample
+            ));
+        }
+    }
     // Some who wrote the truth left these out.
     let open = |p: &str| {
         !["bulk-density", "acidity-saturation"].contains(&p)
             || truths.iter().any(|t| t.property == p)
     };
     for (name, reading) in left.into_iter().filter(|(_, r)| open(r.property.name())) {
-        count.wrong += 1;
+        let asked = reading.pairing == Pairing::CountedOff;
+        *if asked { &mut count.asked_wrongly } else { &mut count.wrong } += 1;
         faults.push(format!(
-            "wrong: {name}: {} {} from {:?} is no result",
+            "{}: {name}: {} {} from {:?} is no result",
+            if asked { "asked wrongly" } else { "wrong" },
             reading.property.name(),
             reading.original,
             reading.name
@@ -207,8 +237,8 @@ fn counted(folder: &str, shown: bool) -> Count {
         let Count { right, asked: open, unread, wrong, .. } = count;
         if shown {
             println!(
-                "{file:<44} {right:>5} {open:>5} {unread:>6} {wrong:>5} {:>5} {:>5}",
-                count.misnamed, count.other_unit
+                "{file:<44} {right:>5} {open:>5} {unread:>6} {wrong:>5} {:>5} {:>5} {:>5} {:>5}",
+                count.misnamed, count.other_unit, count.asked_wrongly, count.unnamed
             );
             if asked.as_ref().is_some_and(|name| file.contains(name.as_str())) {
                 println!("    {}", faults.join("\n    "));
@@ -220,12 +250,15 @@ fn counted(folder: &str, shown: bool) -> Count {
         total.wrong += wrong;
         total.misnamed += count.misnamed;
         total.other_unit += count.other_unit;
+        total.asked_wrongly += count.asked_wrongly;
+        total.unnamed += count.unnamed;
     }
-    let Count { right, asked, unread, wrong, misnamed, other_unit } = total;
+    let Count { right, asked, unread, wrong, misnamed, other_unit, asked_wrongly, unnamed } = total;
     let all = truths(folder).values().map(Vec::len).sum::<usize>().max(1) as f64 / 100.0;
     println!(
-        "{folder}: {:.1} % right, {:.1} % asked, {:.1} % unread; {wrong} wrong, of them {misnamed} by the sample's name alone and {other_unit} by the unit",
+        "{folder}: {:.1} % right, {:.1} % right but for want of a name, {:.1} % asked, {:.1} % unread; {wrong} wrong, of them {misnamed} by the sample's name alone and {other_unit} by the unit; {asked_wrongly} asked wrongly",
         right as f64 / all,
+        unnamed as f64 / all,
         asked as f64 / all,
         unread as f64 / all
     );
