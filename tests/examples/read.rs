@@ -1,4 +1,4 @@
-//! `read FILE` prints what is read from a file, and what is not.
+//! `read FILE` prints what is read from a file, and what is not; with `CELLS=1` its cells first.
 #![allow(
     clippy::disallowed_methods,
     clippy::disallowed_macros,
@@ -15,6 +15,13 @@ fn main() {
     let report = open_file(&bytes)
         .map_err(|why| why.to_string())
         .and_then(|opened| report::open(opened.text.as_bytes()).map_err(|why| why.to_string()))
+        .inspect(|grid| {
+            if std::env::var("CELLS").is_ok() {
+                for row in &grid.rows {
+                    println!("{:?}", row.iter().map(|c| c.text.as_str()).collect::<Vec<_>>());
+                }
+            }
+        })
         .and_then(|grid| report::read(&grid).map_err(|why| why.to_string()));
     let report = match report {
         Ok(report) => report,

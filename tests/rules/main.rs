@@ -27,6 +27,7 @@ mod reaction;
 mod reading;
 mod reading_grade;
 mod reading_layouts;
+mod reading_likely;
 mod reading_shapes;
 mod reading_traps;
 mod register;

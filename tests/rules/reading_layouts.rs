@@ -31,7 +31,7 @@ fn told(reading: &Reading) -> String {
 }
 
 /// `North: pH 6.1, K 120 mg/kg | South: pH 5.4, K 77 mg/kg`
-fn samples(text: &str) -> String {
+pub fn samples(text: &str) -> String {
     let readings = |s: &SampleReport| s.readings.iter().map(told).collect::<Vec<_>>().join(", ");
     let all = report(text).samples;
     all.iter().map(|s| format!("{}: {}", s.name, readings(s))).collect::<Vec<_>>().join(" | ")
@@ -45,17 +45,20 @@ fn gives(pairing: Pairing, text: &str, expected: &str) {
     }
 }
 
-fn together(text: &str, expected: &str) {
+pub fn together(text: &str, expected: &str) {
     gives(Pairing::Together, text, expected);
 }
 
-fn counted_off(text: &str, expected: &str) {
+pub fn counted_off(text: &str, expected: &str) {
     gives(Pairing::CountedOff, text, expected);
 }
 
-fn gives_nothing(text: &str) {
+pub fn gives_nothing(text: &str) {
     let found = open(text.as_bytes()).and_then(|grid| read(&grid));
-    assert!(matches!(found, Err(Trouble::NoResults | Trouble::Prose)), "{text}: {found:?}");
+    assert!(
+        matches!(found, Err(Trouble::NoResults | Trouble::Prose | Trouble::NotOfSoil { .. })),
+        "{text}: {found:?}"
+    );
 }
 
 /// All lines that are not read, each with its reason.

@@ -6,9 +6,9 @@ use crate::build::is_kept;
 use crate::files;
 
 /// What the first load may weigh, in bytes of brotli.
-const FIRST_LOAD_BUDGET: usize = 570_000;
+const FIRST_LOAD_BUDGET: usize = 630_000;
 /// What all that every visitor keeps offline may weigh, in bytes of brotli; a language counts apart.
-const KEPT_BUDGET: usize = 1_380_000;
+const KEPT_BUDGET: usize = 1_440_000;
 
 /// Prints the weight of every file and of the whole.
 ///

@@ -12,7 +12,7 @@ use crate::quantity::Unit;
 use crate::soil::{Method, MethodKind, Property, SoilGroup, Texture};
 
 /// Beginnings of words for what else is tested, folded.
-const OTHERS: [&str; 16] = [
+const OTHERS: [&str; 23] = [
     "water",
     "compost",
     "manure",
@@ -29,6 +29,13 @@ const OTHERS: [&str; 16] = [
     "woda",
     "acqua",
     "mulch",
+    "foliar",
+    "foliair",
+    "fogliar",
+    "blattanaly",
+    "bladanaly",
+    "листов",
+    "διαφυλλ",
 ];
 
 /// Whether what stands before a colon is not of a soil: `Well water: pH 7.8`.
@@ -233,7 +240,9 @@ fn cm_per(text: &str) -> Option<f64> {
     let word: String = text.chars().map(fold_char).take_while(|c| is_letter(*c)).take(12).collect();
     match word.as_str() {
         "in" | "inch" | "inches" | "ins" => Some(2.54),
-        "cm" | "centimetre" | "centimeter" | "centimetres" | "centimeters" => Some(1.0),
+        "cm" | "см" | "εκ" | "centimetre" | "centimeter" | "centimetres" | "centimeters" => {
+            Some(1.0)
+        }
         "mm" => Some(0.1),
         _ => None,
     }

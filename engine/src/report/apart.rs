@@ -8,6 +8,8 @@ use std::ops::Range;
 use super::Cell;
 use super::label::Label;
 use super::layout::{Role, is_result, role};
+use super::likely_rows::described;
+use super::names::Word;
 use super::number::{Decimal, Said, is_range, is_rating, said};
 use super::plausible::impossible;
 use crate::quantity::Unit;
@@ -15,6 +17,14 @@ use crate::soil::Property;
 
 /// Fewer names than this are no column, and no column is longer.
 const LEAST: usize = 4;
+/// No report has more samples beside each other one a line.
+const MOST_ACROSS: usize = 10;
+
+/// Within so many lines the first numbers stand.
+const REACH: usize = 40;
+
+/// No result has more lines behind it.
+const MOST_BEHIND: usize = 5;
 const MOST: usize = 60;
 
 /// How many columns one after the other are looked at, and how many samples.
@@ -33,6 +43,8 @@ pub(super) struct Apart {
     pub between: Vec<usize>,
     /// How many rows it takes.
     pub taken: usize,
+    /// Whether each name has its own number right below it, so that nothing is to be asked.
+    pub sure: bool,
 }
 
 /// What a line is.
@@ -67,11 +79,18 @@ impl<'a> Lines<'a> {
         // What begins in the middle of a column is counted off wrongly.
         let begins = at == 0
             || self.is_parted(at)
-            || matches!(self.kind(at - 1), None | Some(Kind::Head | Kind::Number | Kind::Words));
+            || matches!(
+                self.kind(at - 1),
+                None | Some(Kind::Head | Kind::Number | Kind::Range | Kind::Words)
+            );
         if !begins || !matches!(self.kind(at)?, Kind::Name | Kind::Head | Kind::Words) {
             return None;
         }
-        self.columns(at).or_else(|| self.records(at)).or_else(|| self.in_step(at))
+        self.columns(at)
+            .or_else(|| self.one_by_one(at))
+            .or_else(|| self.by_property(at))
+            .or_else(|| self.records(at))
+            .or_else(|| self.in_step(at))
     }
 
     fn cell(&self, at: usize) -> Option<&'a Cell> {
@@ -192,6 +211,7 @@ impl<'a> Lines<'a> {
             rows: vec![row],
             between: Vec::new(),
             taken: last - at,
+            sure: false,
         })
     }
 
@@ -290,7 +310,216 @@ impl<'a> Lines<'a> {
             rows,
             between: Vec::new(),
             taken: from - at,
+            sure: false,
         })
+    }
+
+    /// Each name with its unit and its one number below it, and with limits, ratings and methods
+    /// below that: `Calcium`, `me/100g`, `21.4`, `8.0 - 14.0`. Nothing is to be counted off.
+    fn one_by_one(&self, at: usize) -> Option<Apart> {
+        let (mut heading, mut roles, mut row) = (Vec::new(), Vec::new(), Vec::new());
+        let mut between = Vec::new();
+        let mut end = at;
+        let mut from = at;
+        while heading.len() < MOST {
+            let Some(name) = self.cell(from).filter(|_| self.kind(from) == Some(Kind::Name)) else {
+                break;
+            };
+            // "pH" over "pH units", and its unit or what is said of it, before the number.
+            let again = match (self.heads(from), self.heads(from + 1)) {
+                (Role::Results(a), Role::Results(b)) => a.property == b.property,
+                _ => false,
+            };
+            let mut next = from + 1 + usize::from(again);
+            let mut text = name.text.clone();
+            while matches!(self.kind(next), Some(Kind::Unit | Kind::Words)) && next < from + 3 {
+                if self.kind(next) == Some(Kind::Unit) {
+                    text = format!("{text} {}", self.cell(next)?.text);
+                }
+                next += 1;
+            }
+            let number = matches!(self.kind(next), Some(Kind::Number));
+            // Something that was not measured has no line for its number.
+            let Some(result) = self.cell(next).filter(|_| number) else {
+                if self.kind(next) != Some(Kind::Missing) {
+                    break;
+                }
+                from = next + 1;
+                continue;
+            };
+            let role = role(&text);
+            if !self.can_be(&role, &result.text) {
+                return None;
+            }
+            // The same once more begins the list of the next sample.
+            let key = |role: &Role| match role {
+                Role::Results(q) => Some((q.property, q.method, q.unit.map(|u| u.unit))),
+                _ => None,
+            };
+            if key(&role).is_some() && roles.iter().any(|r| key(r) == key(&role)) {
+                break;
+            }
+            heading.push(Cell { text, place: name.place });
+            roles.push(role);
+            row.push(result.clone());
+            next += 1;
+            end = next;
+            let mut others = 0;
+            while matches!(
+                self.kind(next),
+                Some(Kind::Range | Kind::Words | Kind::Missing | Kind::Head)
+            ) || self.cell(next).is_some_and(|c| c.text.starts_with(['±', '<', '>']))
+            {
+                // "Carbon, organic" is a name that nobody knows, with a number of its own.
+                let own = self.kind(next) == Some(Kind::Words)
+                    && (1..3).any(|i| {
+                        matches!(self.kind(next + i), Some(Kind::Number))
+                            && (1..i).all(|j| self.kind(next + j) == Some(Kind::Unit))
+                    });
+                if own {
+                    // It is passed over with its number.
+                    while self.kind(next) != Some(Kind::Number) {
+                        between.push(next);
+                        next += 1;
+                    }
+                    between.push(next);
+                }
+                next += 1;
+                others += 1;
+                if others > MOST_BEHIND {
+                    break;
+                }
+            }
+            // A second number: which of them is the result can't be told.
+            if self.kind(next) == Some(Kind::Number) {
+                return None;
+            }
+            from = next;
+        }
+        let results = roles.iter().filter(|r| matches!(r, Role::Results(_))).count();
+        between.retain(|i| *i < end);
+        (results >= LEAST).then(|| Apart {
+            heading,
+            roles,
+            rows: vec![row],
+            between,
+            taken: end - at,
+            sure: true,
+        })
+    }
+
+    /// A name with the results of all samples below it, one a line, and so on: the names and the
+    /// depths of the samples come first in the same way.
+    fn by_property(&self, at: usize) -> Option<Apart> {
+        // Nearly every line ends here: two numbers below each other stand near its beginning.
+        let number = |i: usize| self.kind(i) == Some(Kind::Number);
+        (at + 1..at + REACH).find(|&i| number(i) && number(i + 1))?;
+        let begins = |role: &Role| {
+            matches!(role, Role::Sample(_) | Role::Depth | Role::Texture | Role::Results(_))
+        };
+        if !begins(&self.heads(at)) && described("", &self.cell(at)?.text).is_none() {
+            return None;
+        }
+        let found = (2..=MOST_ACROSS).filter_map(|count| self.blocks(at, count));
+        let blocks = found.max_by_key(|blocks| {
+            blocks.iter().filter(|b| matches!(b.role, Role::Results(_))).count()
+        })?;
+        let results = blocks.iter().filter(|b| matches!(b.role, Role::Results(_))).count();
+        if results < LEAST {
+            return None;
+        }
+        let count = blocks[0].lines.len();
+        if !begins(&blocks[0].role) {
+            return None;
+        }
+        let text = |block: &Block, i: usize| self.cell(block.lines.start + i).cloned();
+        // The best name that is no number by itself.
+        let rank = |block: &&Block| {
+            let Role::Sample(rank) = block.role else { return None };
+            let number = |i: usize| self.kind(i) == Some(Kind::Number);
+            Some(rank + if block.lines.clone().any(number) { 10 } else { 0 })
+        };
+        let best = blocks.iter().filter(|b| rank(b).is_some()).min_by_key(rank);
+        // Words under a heading that nobody knows, above the first results.
+        let above = blocks.iter().take_while(|b| !matches!(b.role, Role::Results(_)));
+        let words = above.clone().find(|b| {
+            matches!(b.role, Role::Other)
+                && b.lines.clone().all(|i| self.kind(i) == Some(Kind::Words))
+        });
+        let names = best.filter(|b| rank(b) < Some(10)).or(words).or(best);
+        let mut heading = Vec::new();
+        let mut roles = Vec::new();
+        let mut rows = vec![Vec::new(); count];
+        let mut take = |block: &Block, role: Role| {
+            heading.push(block.label.clone());
+            roles.push(role);
+            for (i, row) in rows.iter_mut().enumerate() {
+                row.extend(text(block, i));
+            }
+        };
+        if let Some(names) = names {
+            take(names, Role::Sample(1));
+        }
+        for (nth, block) in blocks.iter().enumerate() {
+            match &block.role {
+                Role::Results(_) | Role::Depth | Role::Texture => take(block, block.role.clone()),
+                Role::Ratings if nth > 0 && matches!(blocks[nth - 1].role, Role::Results(_)) => {
+                    take(block, Role::Ratings);
+                }
+                _ => {}
+            }
+        }
+        let taken = blocks.last()?.lines.end - at;
+        Some(Apart { heading, roles, rows, between: Vec::new(), taken, sure: false })
+    }
+
+    /// The names from a line on, each with so many lines below it.
+    fn blocks(&self, at: usize, count: usize) -> Option<Vec<Block>> {
+        let mut found: Vec<Block> = Vec::new();
+        let mut from = at;
+        while found.len() < MOST {
+            // "Parameter  Unit  Method" between the samples and their results.
+            let head = |i: usize| {
+                let words = self.cell(i).map_or(0, |c| c.text.split(' ').count());
+                words > 1 && words < 6 && self.cell(i).is_some_and(|c| is_column_words(&c.text))
+            };
+            let start = if head(from) { from + 1 } else { from };
+            let Some(label) = self.cell(start).cloned() else { break };
+            let lines = start + 1..start + 1 + count;
+            if self.cell(lines.end - 1).is_none() || matches!(self.kind(start), Some(Kind::Number))
+            {
+                break;
+            }
+            let number = |i: usize| matches!(self.kind(i), Some(Kind::Number | Kind::Missing));
+            let numbers = lines.clone().filter(|&i| number(i)).count();
+            let role = match self.heads(start) {
+                // Ratings, and aims given as ranges.
+                Role::Results(_) | Role::Refused(_) if numbers == 0 => Role::Other,
+                // A name with its unit and its method: `P ppm Bray 1`.
+                Role::Other | Role::Refused(_) => described("", &label.text)
+                    .map_or(Role::Other, |quantity| Role::Results(Box::new(quantity))),
+                role => role,
+            };
+            let advice = Label::of(&label.text).has(Word::Advice);
+            let fits = match &role {
+                Role::Results(_) => {
+                    numbers == count
+                        && lines.clone().all(|i| self.can_be(&role, &self.rows[i][0].text))
+                }
+                // What stands below a word is no block where names or numbers are mixed in it.
+                _ => numbers == 0 || numbers == count,
+            };
+            if advice || !fits {
+                break;
+            }
+            from = lines.end;
+            found.push(Block { label, role, lines });
+        }
+        // What comes after the last results is something else.
+        let last =
+            found.iter().rposition(|b| matches!(b.role, Role::Results(_) | Role::Ratings))?;
+        found.truncate(last + 1);
+        Some(found)
     }
 
     /// Whether lines can be the results of one sample.
@@ -357,6 +586,13 @@ impl<'a> Lines<'a> {
             results.extend(first);
             from += 1;
         }
+        // As many numbers right below the names are the results, where limits follow.
+        let first = end..end + names.len();
+        let limits = matches!(self.kind(first.end), Some(Kind::Range));
+        let all = first.clone().all(|i| self.kind(i) == Some(Kind::Number));
+        if limits && all && results.len() > names.len() {
+            results = first.filter_map(|i| self.cell(i).cloned()).collect();
+        }
         let known: Vec<usize> = match results.len() {
             n if n == names.len() => names,
             n if n + groups.len() == names.len() => {
@@ -373,8 +609,25 @@ impl<'a> Lines<'a> {
             rows: vec![results],
             between,
             taken: from - at,
+            sure: false,
         })
     }
+}
+
+/// Whether a line has nothing but words that head columns.
+fn is_column_words(text: &str) -> bool {
+    let label = Label::of(text);
+    let heads = |w: &Word| {
+        matches!(w, Word::NameColumn | Word::UnitColumn | Word::MethodColumn | Word::ResultColumn)
+    };
+    label.unknown.is_empty() && label.words.len() > 1 && label.words.iter().all(heads)
+}
+
+/// A name and the lines of its results.
+struct Block {
+    label: Cell,
+    role: Role,
+    lines: Range<usize>,
 }
 
 /// The lines of one column, with what its heading says.

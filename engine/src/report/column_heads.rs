@@ -9,6 +9,7 @@ use super::fold::is_letter;
 use super::grid::{cell_at, filled, text_at, with_their_own, words_of};
 use super::label::{Label, Quantity};
 use super::layout::{Role, is_result, names_a_report, names_property, role};
+use super::names::Word;
 use super::number::{Decimal, is_rating};
 use super::place::suits;
 use crate::quantity::Unit;
@@ -372,9 +373,33 @@ fn placed(row: &[Cell], columns: &[Span]) -> Option<Vec<Cell>> {
 }
 
 impl Over {
+    /// Its own words: those that a hyphen parts are one, and "rate" below a name and its unit says
+    /// only that the laboratory rates it.
+    fn text(&self) -> String {
+        let rates = |c: &&Cell| {
+            let label = Label::of(&c.text);
+            label.has(Word::RatingColumn) && label.unknown.is_empty() && label.words.len() == 1
+        };
+        let named = self.own.len() > 2 && self.own.iter().any(|c| Label::of(&c.text).is_soil());
+        let mut text = String::new();
+        for cell in self.own.iter().filter(|c| !(named && rates(c))) {
+            let word = text.strip_suffix('-').is_some_and(|t| t.ends_with(char::is_lowercase));
+            let broken = word
+                && cell.text.starts_with(char::is_lowercase)
+                && Label::of(&cell.text).only_unit().is_none();
+            if broken {
+                text.pop();
+            } else if !text.is_empty() {
+                text.push(' ');
+            }
+            text.push_str(&cell.text);
+        }
+        text
+    }
+
     /// The heading of the column and what it holds.
     fn column(&self) -> (Cell, Role) {
-        let text = self.own.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join(" ");
+        let text = self.text();
         let place = self.own.last().map_or_else(super::Place::default, |c| c.place);
         let heading = |text: &str| Cell { text: text.trim().into(), place };
         // The words nearest to the results say most.
@@ -406,7 +431,7 @@ impl Over {
 
     /// A result with the unit, the method and the share that its groups name.
     fn with_groups(&self, mut quantity: Quantity) -> Role {
-        let text = self.own.iter().map(|c| c.text.as_str()).collect::<Vec<_>>().join(" ");
+        let text = self.text();
         for group in self.groups.iter().rev() {
             let label = Label::of(group);
             if label.is_saturation() && quantity.unit.is_none_or(|u| u.unit == Unit::Percent) {
@@ -414,6 +439,16 @@ impl Over {
                     Ok(share) => quantity = share,
                     Err(why) => return Role::Refused(why),
                 }
+                continue;
+            }
+            // Two units over one column: which of them is its own can't be told.
+            let other = label.unit.is_some_and(|u| {
+                suits(quantity.property, u)
+                    && quantity.unit.is_some_and(|own| own.unit != u.unit)
+                    && text.split(' ').any(|word| Label::of(word).only_unit().is_some())
+            });
+            if other && !label.is_saturation() {
+                quantity.unit = None;
                 continue;
             }
             let unit = label.unit.filter(|u| {

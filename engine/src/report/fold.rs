@@ -57,7 +57,11 @@ pub(super) fn fold_char(c: char) -> char {
         'ό' | 'Ό' => 'ο',
         'ύ' | 'ϋ' | 'Ύ' => 'υ',
         'ώ' | 'Ώ' => 'ω',
+        'ς' => 'σ',
         'ё' | 'Ё' => 'е',
+        'Ґ' => 'ґ',
+        'ș' | 'Ș' => 's',
+        'ț' | 'Ț' => 't',
         // The capitals of Ukrainian, and the wide letters of Japanese.
         'Ѐ'..='Џ' => char::from_u32(c as u32 + 0x50).unwrap_or(c),
         '！'..='～' => char::from((c as u32 - '！' as u32) as u8 + b'!').to_ascii_lowercase(),
@@ -112,6 +116,11 @@ pub(super) fn is_word(c: char) -> bool {
     c.is_ascii_digit() || is_letter(c)
 }
 
+/// A sign that is a word by itself.
+fn is_sign(c: char) -> bool {
+    matches!(c, '%' | '‰' | '#')
+}
+
 fn is_capital(c: char) -> bool {
     matches!(c, 'A'..='Z' | 'À'..='Þ') && c != '×'
 }
@@ -132,7 +141,7 @@ pub(super) fn fold(text: &str) -> String {
 
 /// Only the letters, digits and per cent signs of the text, folded.
 pub(super) fn squash(text: &str) -> String {
-    text.chars().map(fold_char).filter(|c| is_word(*c) || matches!(c, '%' | '#')).collect()
+    text.chars().map(fold_char).filter(|c| is_word(*c) || is_sign(*c)).collect()
 }
 
 /// The clauses of a text between commas and semicolons; the comma of `7,5 %` parts nothing.
@@ -203,11 +212,11 @@ pub(super) fn words(text: &str) -> Vec<Word> {
         if let Some((ratio, length)) = ratio(&chars[i..]) {
             word = ratio;
             i += length;
-        } else if matches!(c, '%' | '#') {
+        } else if is_sign(c) {
             word.push(c);
             i += 1;
         } else {
-            while let Some(c) = at(i).filter(|&c| in_word(c) && !matches!(c, '%' | '#')) {
+            while let Some(c) = at(i).filter(|&c| in_word(c) && !is_sign(c)) {
                 if i > start && hump(at(i - 1), c, at(i + 1)) {
                     break;
                 }
@@ -227,7 +236,7 @@ pub(super) fn words(text: &str) -> Vec<Word> {
 }
 
 fn in_word(c: char) -> bool {
-    is_word(fold_char(c)) || matches!(c, '%' | '#')
+    is_word(fold_char(c)) || is_sign(c)
 }
 
 /// Whether a capital begins a new word inside a word: `olsenP`, `PMeh`.

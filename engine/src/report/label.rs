@@ -144,6 +144,15 @@ impl Label {
             && self.methods.iter().all(only_p)
     }
 
+    /// `Loss on ignition` alone: the organic matter that it finds.
+    fn matter_by_method(&self) -> bool {
+        self.properties.is_empty()
+            && self.unknown.is_empty()
+            && self.methods.first() == Some(&Method::LossOnIgnition)
+            && !self.has(Word::MethodColumn)
+            && self.unit.is_none_or(|u| matches!(u.unit, Unit::Percent | Unit::GPerKg))
+    }
+
     /// Whether there is a soil property, or a buffer, in the name.
     pub fn is_soil(&self) -> bool {
         !self.properties.is_empty()
@@ -176,7 +185,8 @@ impl Label {
         });
         let of_sample = self.words.iter().any(|w| matches!(w, Word::Sample(_)));
         let bare = self.only_symbols && self.unit.is_none();
-        let soil = self.is_soil() || self.has(Word::Buffer) || self.phosphorus_by_method();
+        let by_method = self.phosphorus_by_method() || self.matter_by_method();
+        let soil = self.is_soil() || self.has(Word::Buffer) || by_method;
         let reasons = [
             (self.has(Word::Ratio), "a ratio of two results, not a result"),
             (of_sample && bare, "no soil property: it names a sample"),
@@ -253,6 +263,9 @@ impl Label {
             || self.methods.iter().any(|m| m.kind() == MethodKind::Buffer);
         if self.phosphorus_by_method() && !buffer {
             return Ok((Property::Phosphorus, Form::Element));
+        }
+        if self.matter_by_method() {
+            return Ok((Property::OrganicMatter, Form::Element));
         }
         if found.is_empty() {
             return Ok((Property::BufferPh, Form::Element));

@@ -6,24 +6,18 @@
 //! language; the rest from memory.
 
 use super::fold::{fold, is_letter};
-use super::meanings::{Form, Meaning, Word, is, spellings};
+use super::languages_of_asia::{CHINESE, KOREAN, RATINGS as OF_ASIA, VIETNAMESE_AND_INDONESIAN};
+pub(super) use super::meanings::HOW_FAR_OFF;
+use super::meanings::{Form, Meaning, NOT_USED, STORE, Word, is, spellings};
+use super::more_languages;
 use crate::quantity::Unit;
 use crate::soil::{Method, Property};
 
-/// How far off a result may be, in a column of its own.
-pub(super) const HOW_FAR_OFF: Word = Word::Other("how far a result may be off, not the result");
-
-/// What nobody here judges.
-const NOT_USED: Word = Word::Other("not used by this program");
-
-/// A store per area or by digestion.
-const STORE: Word = Word::Other("the soil's whole store, which is more than plants can reach");
-
 /// The names of a language.
-type Names = &'static [(Meaning, &'static str)];
+pub(super) type Names = &'static [(Meaning, &'static str)];
 
 /// All languages that stand here.
-pub(super) const LANGUAGES: [Names; 10] = [
+pub(super) const LANGUAGES: [Names; 28] = [
     ITALIAN,
     SPANISH_AND_OTHERS,
     DUTCH,
@@ -34,6 +28,24 @@ pub(super) const LANGUAGES: [Names; 10] = [
     UKRAINIAN,
     JAPANESE,
     TURKISH_AND_GREEK,
+    CHINESE,
+    KOREAN,
+    VIETNAMESE_AND_INDONESIAN,
+    more_languages::ENGLISH,
+    more_languages::FRENCH,
+    more_languages::GERMAN,
+    more_languages::SPANISH,
+    more_languages::PORTUGUESE,
+    more_languages::ITALIAN,
+    more_languages::DUTCH_AND_AFRIKAANS,
+    more_languages::SLAVIC,
+    more_languages::NORTHERN,
+    more_languages::CYRILLIC,
+    more_languages::HUNGARIAN,
+    more_languages::ROMANIAN,
+    more_languages::INDONESIAN,
+    more_languages::TURKISH_AND_GREEK,
+    more_languages::EASTERN,
 ];
 
 spellings! { ITALIAN:
@@ -155,7 +167,7 @@ spellings! { POLISH:
     is(Property::BaseSaturation) => "wysyceniezasadami";
     Meaning::By(Method::DoubleLactate) => "egnerriehmdl mleczanwapnia";
     Meaning::Word(Word::Nitrogen) => "azot";
-    Meaning::Word(Word::Plain) => "przyswajalny przyswajalna przyswajalnego przyswajalne gleby odczyn zawartosc w";
+    Meaning::Word(Word::Plain) => "przyswajalny przyswajalna przyswajalnego przyswajalne gleby odczyn w";
     Meaning::Word(Word::Depth) => "glebokosc";
     Meaning::Word(Word::Texture) => "kategoriaagronomiczna";
     Meaning::Word(Word::Sample(1)) => "probka probki nrprobki numerprobki";
@@ -193,7 +205,7 @@ spellings! { CZECH:
     Meaning::By(Method::TotalAcid) => "lucavka lucavkakralovska";
     Meaning::Word(Word::Nitrogen) => "dusik";
     Meaning::Word(Word::Salt) => "vymenne vymennaph";
-    Meaning::Word(Word::Plain) => "pristupny pristupneho obsah pudy puda pudnireakce prijatelny";
+    Meaning::Word(Word::Plain) => "pristupny pristupneho pudy puda pudnireakce prijatelny";
     Meaning::Word(Word::Depth) => "hloubka hloubkaodberu";
     Meaning::Word(Word::Texture) => "druhpudy pudnidruh";
     Meaning::Word(Word::Sample(1)) => "vzorek vzorky cislovzorku";
@@ -280,7 +292,7 @@ spellings! { RUSSIAN:
     Meaning::Word(Word::Nitrogen) => "азот азота";
     Meaning::Word(Word::Plain) =>
         "кислотность обменный обменного обменная обменные подвижный подвижного подвижная подвижные подвижнаяформа \
-         подвижныеформы доступный доступного содержание массоваядоля почвы почва почве в по на ед едph вытяжки";
+         подвижныеформы доступный доступного массоваядоля почвы почва почве в по на ед едph вытяжки";
     Meaning::Word(NOT_USED) =>
         "обменнаякислотность суммапоглощенныхоснований суммаобменныхоснований щелочногидролизуемыйазот \
          легкогидролизуемыйазот физическаяглина";
@@ -325,7 +337,7 @@ spellings! { UKRAINIAN:
     Meaning::Word(Word::Salt) => "сольової сольова сольове сольовоївитяжки";
     Meaning::Word(Word::WaterExtract) => "водної водне водноївитяжки";
     Meaning::Word(Word::Plain) =>
-        "рухомий рухомого рухома рухомі рухоміформи обмінний обмінного доступний доступного вміст ґрунту ґрунт кислотність за од витяжки";
+        "рухомий рухомого рухома рухомі рухоміформи обмінний обмінного доступний доступного ґрунту ґрунт кислотність за од витяжки";
     Meaning::Word(NOT_USED) => "лужногідролізованийазот азотлужногідролізований сумаувібранихоснов";
     Meaning::Word(Word::Depth) => "глибина глибинавідбору";
     Meaning::Word(Word::Sample(1)) => "зразок зразки номерпроби";
@@ -355,7 +367,7 @@ spellings! { JAPANESE:
     is(Property::Sulfur) => "硫黄";
     is(Property::Boron) => "ホウ素 ほう素 可給態ホウ素 熱水可溶性ホウ素";
     is(Property::Manganese) => "マンガン 交換性マンガン";
-    is(Property::Iron) => "鉄 遊離酸化鉄";
+    is(Property::Iron) => "鉄 可給態鉄";
     is(Property::Copper) => "銅 可溶性銅";
     is(Property::Zinc) => "亜鉛 可溶性亜鉛";
     is(Property::NitrateN) => "硝酸態窒素 硝酸性窒素";
@@ -392,48 +404,57 @@ spellings! { TURKISH_AND_GREEK:
     is(Property::Calcium) => "kalsiyum ασβεστιο";
     is(Property::Magnesium) => "magnezyum uαγνησιο";
     is(Property::Sodium) => "sodyum νατριο";
-    is(Property::Phosphorus) => "φωσφορος";
+    is(Property::Phosphorus) => "φωσφοροσ";
     is(Property::Sulfur) => "kukurt θειο";
     is(Property::Boron) => "βοριο";
-    is(Property::Copper) => "bakir χαλκος";
-    is(Property::Zinc) => "cinko ψευδαργυρος";
+    is(Property::Copper) => "bakir χαλκοσ";
+    is(Property::Zinc) => "cinko ψευδαργυροσ";
     is(Property::Manganese) => "uαγγανιο";
-    is(Property::Iron) => "demir σιδηρος";
-    is(Property::Lead) => "kursun uολυβδος";
+    is(Property::Iron) => "demir σιδηροσ";
+    is(Property::Lead) => "kursun uολυβδοσ";
     is(Property::Cadmium) => "kadmiyum καδuιο";
     is(Property::OrganicMatter) => "organikmadde οργανικηουσια";
-    is(Property::OrganicCarbon) => "organikkarbon οργανικοςανθρακας";
+    is(Property::OrganicCarbon) => "organikkarbon οργανικοσανθρακασ";
     is(Property::TotalN) => "toplamazot toplamn ολικοαζωτο";
     is(Property::NitrateN) => "nitratazotu νιτρικοαζωτο";
     is(Property::AmmoniumN) => "amonyumazotu αuuωνιακοαζωτο";
     is(Property::FreeLime) => "kirec toplamkirec ανθρακικοασβεστιο ολικοανθρακικοασβεστιο";
-    is(Property::Sand) => "kum αuuος";
-    is(Property::Silt) => "ιλυς";
-    is(Property::Clay) => "kil αργιλος";
+    is(Property::Sand) => "kum αuuοσ";
+    is(Property::Silt) => "ιλυσ";
+    is(Property::Clay) => "kil αργιλοσ";
     is(Property::Ec) => "elektrikseliletkenlik iletkenlik ηλεκτρικηαγωγιuοτητα αγωγιuοτητα";
-    is(Property::Cec) => "kdk katyondegisimkapasitesi ικα ικανοτηταανταλλαγηςκατιοντων";
+    is(Property::Cec) => "kdk katyondegisimkapasitesi ικα ικανοτηταανταλλαγησκατιοντων";
     Meaning::By(Method::AmmoniumAcetate) => "amonyumasetat";
     Meaning::By(Method::HotWater) => "sicaksu";
     Meaning::Word(Word::Nitrogen) => "αζωτο";
     Meaning::Word(Word::Plain) =>
-        "alinabilir yarayisli degisebilir toprak topraktaki suda διαθεσιuος διαθεσιuο ανταλλαξιuο εδαφους";
-    Meaning::Word(Word::Total) => "ολικο ολικος";
+        "alinabilir yarayisli degisebilir toprak topraktaki suda διαθεσιuοσ διαθεσιuο ανταλλαξιuο εδαφουσ";
+    Meaning::Word(Word::Total) => "ολικο ολικοσ";
     Meaning::Word(NOT_USED) => "saturasyon suylasaturasyon isba suyladoygunluk";
-    Meaning::Word(Word::Depth) => "derinlik βαθος";
+    Meaning::Word(Word::Depth) => "derinlik βαθοσ";
     Meaning::Word(Word::Texture) => "bunye toprakbunyesi tekstur uηχανικησυσταση";
-    Meaning::Word(Word::Sample(1)) => "numune numuneno numuneadi ornek ornekno δειγuα αρδειγuατος";
+    Meaning::Word(Word::Sample(1)) => "numune numuneno numuneadi ornek ornekno δειγuα αρδειγuατοσ";
     Meaning::Word(Word::Sample(2)) => "parsel tarla αγροτεuαχιο";
-    Meaning::Word(Word::NameColumn) => "parametre analizler analizadi ozellik παραuετρος παραuετροι";
+    Meaning::Word(Word::NameColumn) => "parametre analizler analizadi ozellik παραuετροσ παραuετροι";
     Meaning::Word(Word::ResultColumn) => "sonuc sonuclar deger analizsonucu αποτελεσuα αποτελεσuατα τιuη";
-    Meaning::Word(Word::UnitColumn) => "birim birimi uοναδα uοναδες";
-    Meaning::Word(Word::RatingColumn) => "degerlendirme yorum sinifi χαρακτηρισuος αξιολογηση";
-    Meaning::Word(Word::MethodColumn) => "metot yontem analizmetodu uεθοδος";
+    Meaning::Word(Word::UnitColumn) => "birim birimi uοναδα uοναδεσ";
+    Meaning::Word(Word::RatingColumn) => "degerlendirme yorum sinifi χαρακτηρισuοσ αξιολογηση";
+    Meaning::Word(Word::MethodColumn) => "metot yontem analizmetodu uεθοδοσ";
     Meaning::Word(Word::RangeColumn) => "sinirdeger yeterlilikaraligi ορια επιθυuητατιuη";
     Meaning::Word(Word::Advice) => "gubre gubretavsiyesi tavsiye oneri λιπανση συσταση";
 }
 
 /// Names that are another word elsewhere, and mean the element only with its symbol behind.
-const WITH_THEIR_SYMBOL: [(&str, &str); 3] = [("med", "cu"), ("sink", "zn"), ("mull", "om")];
+const WITH_THEIR_SYMBOL: [(&str, &str); 8] = [
+    ("med", "cu"),
+    ("sink", "zn"),
+    ("mull", "om"),
+    ("sod", "na"),
+    ("vas", "fe"),
+    ("rez", "cu"),
+    ("ken", "s"),
+    ("olow", "pb"),
+];
 
 /// The symbol behind such a name: `Měď (Cu)`.
 pub(super) fn symbol_behind(folded: &str) -> Option<&str> {
@@ -445,15 +466,21 @@ pub(super) fn symbol_behind(folded: &str) -> Option<&str> {
 
 /// Units in other scripts, as `units.rs` writes its own.
 pub(super) const UNITS: &[(Unit, f64, &str)] = &[
-    (Unit::MgPerKg, 1.0, "мг/кг мгкг млн-1"),
+    (Unit::MgPerKg, 1.0, "мг/кг мгкг млн-1 мгкг-1 мг/кг-1 мг/кгпочвы мг/кгґрунту мг/1000г"),
     (Unit::MgPerL, 1.0, "мг/л мг/дм3"),
-    (Unit::MgPer100g, 1.0, "мг/100г мг/100гр"),
-    (Unit::MeqPer100g, 1.0, "ммоль/100г мгэкв/100г мг-экв/100г смоль/кг мекв/100г"),
+    (Unit::MgPer100g, 1.0, "мг/100г мг/100гр мг/100гпочвы мг/100гґрунту мг/100грпочвы"),
+    (
+        Unit::MeqPer100g,
+        1.0,
+        "ммоль/100г мгэкв/100г мг-экв/100г смоль/кг мекв/100г мгекв/100г мэкв/100г мгэкв/100гр мгэкв/100гпочвы мгекв/100гґрунту ммоль/100гпочвы ммоль/100гґрунту ммольэкв/100г ммольекв/100г смольэкв/кг мг/экв/100г мг/екв/100г",
+    ),
     (Unit::GPerKg, 1.0, "г/кг"),
     (Unit::KgPerHa, 1.0, "кг/га"),
-    (Unit::DsPerM, 1.0, "мсм/см дсм/м"),
-    (Unit::UsPerCm, 1.0, "мксм/см"),
+    (Unit::DsPerM, 1.0, "мсм/см дсм/м мсим/см дсим/м"),
+    (Unit::UsPerCm, 1.0, "мксм/см мксим/см"),
     (Unit::GPerCm3, 1.0, "г/см3"),
+    (Unit::Percent, 1.0, "г/100г процент проценты"),
+    (Unit::GPerL, 1.0, "г/л г/дм3"),
     (Unit::MmolcPerKg, 1.0, "mmol+/kg"),
 ];
 
@@ -471,13 +498,36 @@ const RATINGS: &str = "\
     az orta yeterli fazla cok yuksek dusuk hafif notr asit alkali \
     низкое низкая низкий среднее средняя средний высокое высокая высокий повышенное повышенная очень мало повышено слабокислая кислая нейтральная щелочная \
     низька низьке середній середня середнє висока високе підвищений дуже \
-    χαuηλο χαuηλη uετριο uετρια υψηλο υψηλη επαρκης πολυ \
-    低い 高い 適正 過剰 不足 やや低い やや高い 基準内";
+    χαuηλο χαuηλη uετριο uετρια υψηλο υψηλη επαρκησ πολυ \
+    sauer neutral basisch alkalisch kalkarm kalkhaltig optimal ubermaßig stark schwach maßig maessig anzustreben erhoht \
+    extrem genugend arm massig angereichert hohe mittlere geringe niedrige \
+    assez pauvre riche bon bonne excessif excessive insuffisant suffisant normal normale souhaitable acide basique neutre alcalin \
+    legerement moderement fortement satisfaisante elevees moyens faibles calcaire \
+    normale normali ricco povero buono buona ottimo carente insufficiente sufficiente eccessivo mediamente dotato ben dotata \
+    scarsamente subacido subalcalino debolmente leggermente moderatamente fortemente salino calcarea eccessiva discreto \
+    optimo optima exceso pobre rico ligera neutro basico basica medianamente salino debilmente acida alcalina normales \
+    toxico tendencia aceptable moderado moderada altos bajos excesivamente \
+    elevado elevada pouco insuficiente pobre alcalino acida neutra medianamente excessivo toxico \
+    hoge lage normaal ruim tamelijk gewenst gunstig optimaal zuur neutraal \
+    niedobor nadmiar optymalna optymalny dostateczna odpowiednia bardzo obojetna kwasna zasadowa lekka alkaliczny \
+    neutralna dobra nizka vysoka vyhovujuci maly mala stredny stredna velmi vysoky nizky kysly kysla slabo mierne zasadita alkalicke \
+    tyydyttava hyva huono huononlainen valttava korkea arveluttavan erittain liian \
+    lave hoye passende lavere forhoyd tilfredsstillende \
+    noksan yetersiz tuzsuz kirecli hafifce kuvvetli zengin fakir iyi normal \
+    gyenge kozepes jo tulzott igen savanyu semleges lugos gyengen enyhen \
+    scazut scazuta foarte mijlociu mijlocie mediu ridicat ridicata bun buna slab moderat puternic eubazic alcalin optim \
+    rendah sedang tinggi sangat agak masam netral alkalis \
+    повышенный высокие низкие средние нормальное норма оптимальное недостаточное близкая нейтральной слабощелочная \
+    сильнокислая среднекислая избыток недостаток достаточное обеспеченность \
+    низький високий підвищена слабокисла близька до нейтральної нейтральна лужна слаболужна середньокисла оптимальний \
+    επαρκες υψηλη ανεπαρκεια ελλειψη ουδετερο αλκαλικο οξινο ελαφρωσ uετριωσ περισσεια κανονικη ικανοποιητικη \
+    低い 高い 適正 過剰 不足 やや低い やや高い 基準内 欠乏 普通 良好 多い 少ない 적정 부족 과다 높음 낮음 보통";
 
 /// Whether every word of a text is one of a rating in some language.
 pub(super) fn is_rating_abroad(text: &str) -> bool {
     let folded = fold(text);
     let mut words = folded.split(|c| !is_letter(c)).filter(|w| !w.is_empty()).peekable();
     let bare = !folded.contains(|c: char| c.is_ascii_digit());
-    bare && words.peek().is_some() && words.all(|word| RATINGS.split(' ').any(|r| r == word))
+    bare && words.peek().is_some()
+        && words.all(|word| RATINGS.split(' ').chain(OF_ASIA.split(' ')).any(|r| r == word))
 }

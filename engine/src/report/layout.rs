@@ -316,7 +316,8 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
             && Label::of(text_at(row, i)).words.iter().any(|w| matches!(w, Word::Other(_)));
         let described =
             other || matches!(role, Role::Units | Role::Ratings | Role::Methods | Role::Blank);
-        let sample = !described && !has_values;
+        let aim = Label::of(text_at(row, i)).has(Word::RangeColumn);
+        let sample = !described && !has_values && !aim;
         let under = next.iter().any(|r| is_result(text_at(r, i), decimal));
         if sample && under {
             *role = Role::Sample(0);

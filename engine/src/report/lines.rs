@@ -3,7 +3,7 @@
 use super::about::{covers, depth_at, is_of_other_matter};
 use super::fold::first_chars;
 use super::grid::filled;
-use super::label::Label;
+use super::label::{Label, saturation_of};
 use super::names::Word;
 use super::number::{Decimal, Said, bound_in_words, is_range, is_rating, said};
 use super::place::{Draft, Tail, is_half_step};
@@ -174,8 +174,11 @@ impl Group {
     /// Gives a result what the group says, where it says nothing of its own.
     fn give(&self, draft: &mut Draft) {
         let bare = draft.unit.is_none() && draft.quantity.unit.is_none();
-        if bare && draft.quantity.property.shares_unit() {
+        let percent = self.unit.unit == Unit::Percent;
+        let share = saturation_of(draft.quantity.property).filter(|_| percent);
+        if bare && (share.is_some() || draft.quantity.property.shares_unit()) {
             draft.unit = Some(self.unit);
+            draft.quantity.property = share.unwrap_or(draft.quantity.property);
         }
     }
 }

@@ -13,6 +13,8 @@ pub(super) enum Form {
     K2O,
     CaO,
     MgO,
+    Na2O,
+    So3,
     No3,
     Nh4,
     So4,
@@ -89,10 +91,20 @@ pub(super) enum Meaning {
     Word(Word),
 }
 
+/// How far off a result may be, in a column of its own.
+pub(super) const HOW_FAR_OFF: Word = Word::Other("how far a result may be off, not the result");
+
+/// What nobody here judges.
+pub(super) const NOT_USED: Word = Word::Other("not used by this program");
+
+/// A store per area or by digestion.
+pub(super) const STORE: Word =
+    Word::Other("the soil's whole store, which is more than plants can reach");
+
 /// Meanings and their spellings, parted by blanks: one text costs the page less than many.
 macro_rules! spellings {
     ($all:ident: $($meaning:expr => $spellings:literal;)+) => {
-        const $all: &[(Meaning, &str)] = &[$(($meaning, $spellings)),+];
+        pub(super) const $all: &[(Meaning, &str)] = &[$(($meaning, $spellings)),+];
     };
 }
 pub(super) use spellings;

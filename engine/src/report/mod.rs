@@ -2,6 +2,7 @@
 //! no soil; `read` is where the cells meet the domain.
 
 mod about;
+mod across_by_place;
 mod advice;
 mod apart;
 mod column_heads;
@@ -11,11 +12,16 @@ mod fold;
 mod grid;
 mod label;
 mod languages;
+mod languages_of_asia;
 mod layout;
 mod lexicon;
+mod likely_columns;
+mod likely_heads;
+mod likely_rows;
 mod lines;
 mod marks;
 mod meanings;
+mod more_languages;
 mod names;
 mod new_list;
 mod number;
@@ -31,6 +37,9 @@ mod sample_names;
 mod sections;
 mod settle;
 mod short_names;
+mod spelling;
+#[cfg(test)]
+mod spellings_abroad;
 mod split;
 mod stacked_heads;
 #[cfg(test)]
@@ -40,6 +49,7 @@ mod textures;
 mod trouble;
 mod units;
 mod uses;
+mod usual;
 
 use serde::Serialize;
 

@@ -196,14 +196,14 @@ spellings! { METHODS:
 spellings! { WORDS:
     Meaning::Word(Word::Plain) =>
         "soil av available avail extractable extr extract extracted extraction extractant \
-         exchangeable exch plant content concentration conc icp icap by of the is \
+         exchangeable exch plant concentration conc icp icap by of the is \
          standard su reported est estimated element elemental water h2o weight \
          wt dry mass method with using in and cation base lab reading readings old new \
          determined neutral sum on at to for from slurry basis capacity percentage \
          calculated calc im de do da du des del el la le en em und agua eau wasser \
          pflanzenverfugbar verfugbar assimilable assimilables disponible disponivel \
-         echangeable intercambiable cambiable trocavel extractible extraible gehalt \
-         teneur boden sol suelo solo leco metson asimilable asimilables scambiabile scambiabili assimilabile assimilabili extraivel terreno suolo ech troca ext oxidable statut acido basique getal labuse acqua elettrica feinboden cations cationes cationi cambio scambio \
+         echangeable intercambiable cambiable trocavel extractible extraible \
+         boden sol suelo solo leco metson asimilable asimilables scambiabile scambiabili assimilabile assimilabili extraivel terreno suolo ech troca ext oxidable statut acido basique getal labuse acqua elettrica feinboden cations cationes cationi cambio scambio \
          intercambio trocaveis kationen basi";
     Meaning::Word(Word::ByColour) => "colorimetric colourimetric colorimetry";
     Meaning::Word(Word::Buffer) => "buffer buffered";
@@ -233,17 +233,17 @@ spellings! { WORDS:
          texturename textura textureclasse classetexturale clasetextural \
          bodenartengruppe esttexture classetextural bodenschwere grondsoort tessitura classeditessitura texturadecampo texturadelsuelo";
     Meaning::Word(Word::Sample(0)) =>
-        "clientidentification clientsampleid clientssampleid growersampleid sampleid samplename sampleidentification sampledescription yoursampleid samplelabel \
+        "sampid sampname clientidentification clientsampleid clientssampleid growersampleid sampleid samplename sampleidentification sampledescription yoursampleid samplelabel \
          customersampleid identification identificacion identificacao identifikation";
     Meaning::Word(Word::Sample(1)) =>
-        "sample samples probe specimen muestra amostra echantillon sampleno \
+        "samplelocation sample samples probe specimen muestra amostra echantillon sampleno \
          samplenumber probennummer probennr echantillons muestras amostras probeid";
     Meaning::Word(Word::Sample(2)) =>
         "field bed beet plot fieldid fieldname location site siteid area garden zone block \
          plotid bedname schlag parcela parzelle parcelle champ feld lote talhao \
          potager horizon horizons horizont paddock orchard";
     Meaning::Word(Word::Sample(3)) =>
-        "registro laborkennzahl labornummer labornr labnr labno labnumber labid labnum labsample labsampleid labsampleno id labref";
+        "laboratoryreference labreference registro laborkennzahl labornummer labornr labnr labno labnumber labid labnum labsample labsampleid labsampleno id labref";
     Meaning::Word(Word::NameColumn) =>
         "indicator indicators test tests parameter parameters property nutrient nutrients analyte analytes \
          determination determinand determinands measurement testname item soiltest analysis naehrstoff nahrstoff \
@@ -263,12 +263,12 @@ spellings! { WORDS:
          gehaltsklasse klasse versorgungsstufe interpretacion interpretacao \
          appreciation nivel classe clase einstufung soilindex";
     Meaning::Word(Word::RangeColumn) =>
-        "средневзвешенное среднее weightedaverage moyenneponderee mediaponderada minimo maximo grenzwert valeurcritique seuil average averages mean median mittelwert durchschnitt moyenne promedio gemiddelde gem medelvarde srednia prumer snitt goal critical threshold umbral umbrales umbralcritico mdl rl lod loq pql detectionlimit reportinglimit min max minimum maximum lower upper limit limits range optimum optimumrange optimal optimalrange desiredrange desired desirable \
+        "riglyne riglyn norm medel medeltal keskiarvo atlag srednia mittel medie gjennomsnitt gennemsnit ortalama 平均 平均值 평균 средневзвешенное среднее weightedaverage moyenneponderee mediaponderada minimo maximo grenzwert valeurcritique seuil average averages mean median mittelwert durchschnitt moyenne promedio gemiddelde gem medelvarde srednia prumer snitt goal critical threshold umbral umbrales umbralcritico mdl rl lod loq pql detectionlimit reportinglimit min max minimum maximum lower upper limit limits range optimum optimumrange optimal optimalrange desiredrange desired desirable \
          desirablelevel target targetrange normalrange referencerange guideline \
          guidelines ideal idealrange sufficiencyrange recommendedrange reference \
          optimalbereich zielbereich zielwert sollwert richtwert souhaitable optimo \
          rango faixa optimumlevel rangooptimo nivelescriticos niveiscriticos valoresdereferencia richtwerte sollwerte criticalvalues criticallevels \
-         criticallimit criticalvalue normallevel deficit surplus goals desiredvalue valuedesired \
+         criticallimit criticalvalue guide guidelow guidehigh labguide screeninglevel screeninglevels screeningvalue actionlevel criteria normallevel deficit surplus goals desiredvalue valuedesired \
          streeftraject streefwaarde norm norme norma normes normas норма \
          adecuado adequado riferimento valorediriferimento zakres zakresoptymalny rangoideal \
          guidelinevalue optimaal optimalt optimalny 理想値 基準値";
@@ -291,7 +291,7 @@ spellings! { WORDS:
     Meaning::Word(Word::Other("lime buffer capacity is not a buffer pH")) =>
         "lbc lbceq limebuffercapacity";
     Meaning::Word(Word::Other("not used by this program")) =>
-        "pretention \
+        "extractableorganicsulphur extractableorganicsulfur organicsulphur organicsulfur otherbases nacl gnacl pretention \
          phosphateretention asc anionstoragecapacity ace aceprotein soilprotein \
          respiration soilrespiration co2c onedayc wsa aggregatestability \
          wetaggregatestability awc availablewatercapacity selenium ni nickel cr \
@@ -349,19 +349,29 @@ fn scanned(word: &Token) -> Option<(Meaning, usize)> {
     matches!(read, Meaning::Is(..)).then_some((read, 1))
 }
 
-/// `Mg-AL`: by ammonium lactate, as the Nordic laboratories write it; "Mg Al" are two elements.
+/// `Mg-AL`: by ammonium lactate, as the Nordic laboratories write it, and `AL-P2O5` as the
+/// Hungarian ones do; "Mg Al" are two elements.
 fn is_by_lactate(words: &[Token], from: usize) -> bool {
     let of = from.checked_sub(1).map(|i| words[i].text.as_str());
-    words.get(from).is_some_and(|w| w.text == "al" && w.gap == Gap::Dash)
-        && matches!(of, Some("mg" | "ca" | "na" | "p" | "k"))
+    let behind = words.get(from + 1).filter(|w| w.gap == Gap::Dash).map(|w| w.text.as_str());
+    words.get(from).is_some_and(|w| w.text == "al")
+        && (words[from].gap == Gap::Dash && matches!(of, Some("mg" | "ca" | "na" | "p" | "k"))
+            || matches!(behind, Some("p2o5" | "k2o")))
 }
 
-/// `S/T` and `S/CEC`: the bases' share of the exchange, in French.
+/// `S/T` and `S/CEC`: the bases' share of the exchange, in French; `K/CEC` is that of one base.
 fn share_of_bases(words: &[Token]) -> Option<(Meaning, usize)> {
-    let [bases, whole, ..] = words else { return None };
-    let share =
-        bases.text == "s" && whole.gap == Gap::Slash && matches!(whole.text.as_str(), "t" | "cec");
-    share.then_some((is(Property::BaseSaturation), 2))
+    let [part, whole, ..] = words else { return None };
+    let capacity = matches!(whole.text.as_str(), "cec" | "cic" | "ctc" | "csc" | "kak" | "kvk");
+    let share = match part.text.as_str() {
+        "s" if capacity || whole.text == "t" => Property::BaseSaturation,
+        "ca" if capacity => Property::CalciumSaturation,
+        "mg" if capacity => Property::MagnesiumSaturation,
+        "k" if capacity => Property::PotassiumSaturation,
+        "na" if capacity => Property::SodiumSaturation,
+        _ => return None,
+    };
+    (whole.gap == Gap::Slash).then_some((is(share), 2))
 }
 
 /// `P-I`, `K-I`, `Mn-AI`: index only with the hyphen, since `Si` is silicon.

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 
 use super::about::AboutSample;
-use super::fold::is_letter;
+use super::fold::{fold, is_letter};
 use super::label::Label;
 use super::names::Word;
 use super::{Reading, SampleReport};
@@ -15,6 +15,51 @@ use crate::soil::Property;
 const LONGEST: usize = 80;
 const MOST_WORDS: usize = 9;
 
+/// How many lines above its first result the heading of a list may stand.
+const NEAR: u32 = 3;
+
+/// Beginnings of lines that greet, and words of those that name a laboratory or a firm.
+const GREETINGS: [&str; 22] = [
+    "hi ",
+    "hello",
+    "dear ",
+    "hey ",
+    "hallo",
+    "moin",
+    "hej",
+    "hola",
+    "bonjour",
+    "salut",
+    "ciao",
+    "ola ",
+    "thanks",
+    "thank you",
+    "cheers",
+    "regards",
+    "guten",
+    "servus",
+    "buenas",
+    "buenos",
+    "boa ",
+    "witam",
+];
+const FIRMS: [&str; 14] = [
+    "labor",
+    "labs",
+    " oy",
+    " gmbh",
+    " inc",
+    " ltd",
+    " llc",
+    " kft",
+    " srl",
+    " s.a",
+    " b.v",
+    " ab",
+    " institut",
+    " universi",
+];
+
 /// The most headings that are kept.
 pub(super) const MOST_HEADINGS: usize = 5_000;
 
@@ -23,6 +68,16 @@ pub(super) fn may_be_heading(text: &str) -> bool {
     let text = text.trim();
     let words = text.split(' ').count();
     let starts = text.starts_with(|c: char| is_letter(c) || matches!(c, '#' | '*'));
+    let folded = fold(text);
+    let greets = GREETINGS.iter().any(|w| folded.starts_with(w) || folded == w.trim());
+    let firm = FIRMS.iter().any(|w| {
+        folded.match_indices(w).any(|(at, _)| {
+            !folded[at + w.len()..].starts_with(is_letter) || w.starts_with(is_letter)
+        })
+    });
+    if greets || firm {
+        return false;
+    }
     if !starts || text.chars().count() > LONGEST || words > MOST_WORDS || text.contains("  ") {
         return false;
     }
@@ -152,7 +207,11 @@ fn names(
     let over = |nth: usize| {
         let from = window(readings, runs, nth).start;
         let to = readings[runs[nth].start].place.line;
-        headings.iter().filter(move |(line, _)| (from..to).contains(line)).map(|(_, text)| text)
+        // What stands further up is the head of the page, unless it says that it names a sample.
+        let near = move |(line, text): &&(u32, String)| {
+            (from..to).contains(line) && (line + NEAR >= to || is_sample(&Label::of(text)))
+        };
+        headings.iter().filter(near).map(|(_, text)| text)
     };
     let mut count: BTreeMap<&String, usize> = BTreeMap::new();
     for nth in 0..runs.len() {

@@ -284,11 +284,18 @@ pub(super) enum Said {
 
 /// What laboratories print for "not measured", squashed.
 const MISSING: &str = "na nt nottested notrun notapplicable notavailable null nan missing nr \
-                       notreported nichtbestimmt nondetermine nodeterminado";
+                       notreported nichtbestimmt nondetermine nodeterminado \
+                       nichtuntersucht nichtanalysiert nonanalyse nonmesure nondemande nosolicitado \
+                       noanalizado naoanalisado naodeterminado naosolicitado nondeterminato nonrichiesto \
+                       nietbepaald nietgemeten nieoznaczono niebadano nestanoveno nestanovene \
+                       ikkeanalysert ikkeanalyseret ejanalyserad nemvizsgalt nedeterminat неопределяли \
+                       неопределялось невизначали";
 
 /// What laboratories print for "not detected", folded.
 const NOT_DETECTED: &str = "not detected|n.d.|nd|n.n.|nicht nachweisbar|non detecte|\
-                            no detectado|bdl|below detection limit|below detection";
+                            no detectado|bdl|below detection limit|below detection|\
+                            nao detectado|nao detetado|non rilevato|non rilevabile|niet aantoonbaar|\
+                            nie wykryto|ej pavisad|ikke pavist|не обнаружено|не виявлено|不検出|불검출";
 
 /// Names of the limit of detection or of reporting.
 const LIMITS: [&str; 6] = ["dl", "lod", "mdl", "loq", "rl", "mrl"];
@@ -382,6 +389,25 @@ const BOUNDS: &[(&str, char)] = &[
     ("mehr als", '>'),
     ("plus de", '>'),
     ("mais de", '>'),
+    ("inferior a", '<'),
+    ("menor que", '<'),
+    ("inferiore a", '<'),
+    ("minore di", '<'),
+    ("meno di", '<'),
+    ("minder dan", '<'),
+    ("kleiner als", '<'),
+    ("mindre end", '<'),
+    ("менее", '<'),
+    ("менше", '<'),
+    ("superior a", '>'),
+    ("mayor que", '>'),
+    ("maior que", '>'),
+    ("superiore a", '>'),
+    ("maggiore di", '>'),
+    ("meer dan", '>'),
+    ("mere end", '>'),
+    ("более", '>'),
+    ("більше", '>'),
 ];
 
 /// Whether a text begins with words for `<` or `>`.
@@ -408,7 +434,7 @@ fn bound(text: &str) -> (Option<char>, &str) {
 fn goes_on_as_range(rest: &str, decimal: Decimal) -> bool {
     let rest = rest.trim_start();
     let after = match rest.chars().next().map(fold_char) {
-        Some('-') => Some(&rest[rest.chars().next().map_or(0, char::len_utf8)..]),
+        Some('-' | '~' | '～') => Some(&rest[rest.chars().next().map_or(0, char::len_utf8)..]),
         _ => {
             ["to ", "bis ", "à ", "a ", "até ", "hasta "].iter().find_map(|w| rest.strip_prefix(w))
         }

@@ -6,6 +6,7 @@ use super::names::Form;
 const H: f64 = 1.008;
 const N: f64 = 14.007;
 const O: f64 = 15.999;
+const NA: f64 = 22.990;
 const MG: f64 = 24.305;
 const P: f64 = 30.974;
 const S: f64 = 32.06;
@@ -27,6 +28,8 @@ pub(super) fn share(form: Form) -> Option<Share> {
         Form::K2O => ("K2O", "K", 2.0 * K / (2.0 * K + O)),
         Form::CaO => ("CaO", "Ca", CA / (CA + O)),
         Form::MgO => ("MgO", "Mg", MG / (MG + O)),
+        Form::Na2O => ("Na2O", "Na", 2.0 * NA / (2.0 * NA + O)),
+        Form::So3 => ("SO3", "S", S / (S + 3.0 * O)),
         Form::No3 => ("NO3", "N", N / (N + 3.0 * O)),
         Form::Nh4 => ("NH4", "N", N / (N + 4.0 * H)),
         Form::So4 => ("SO4", "S", S / (S + 4.0 * O)),
@@ -47,6 +50,8 @@ mod tests {
         let cases = [
             (Form::P2O5, 0.4364),
             (Form::K2O, 0.8301),
+            (Form::Na2O, 0.7419),
+            (Form::So3, 0.4005),
             (Form::No3, 0.2259),
             (Form::So4, 0.3338),
             (Form::Po4, 0.3261),

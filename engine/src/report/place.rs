@@ -188,6 +188,11 @@ fn several(property: Property) -> String {
 
 /// `17 B 9 M`: another number follows, past a rating, that is no end of a range.
 fn goes_on(left: &str, decimal: Decimal) -> bool {
+    // "22 ppm / 25 ppm": two samples, or two years.
+    let beside = left.strip_prefix("/ ").or_else(|| left.strip_prefix("| "));
+    if beside.is_some_and(|rest| number(rest.trim_start(), decimal).is_some()) {
+        return true;
+    }
     let mut words = left.split_whitespace().skip_while(|w| is_rating(w));
     let whole = |w: &str| number(w, decimal).is_some_and(|(_, length)| length == w.len());
     let range = |w: &str| matches!(w, "-" | "–" | "to" | "a" | "à" | "bis" | "do" | "до");
@@ -294,7 +299,8 @@ impl<'a> Placing<'a> {
                     return Err(format!("a length or a time, not a result for {label}"));
                 }
                 let more = |left: &str| !draft.first && goes_on(left, decimal);
-                if tail.unit.is_none() && tail.left.as_deref().is_some_and(more) {
+                let parted = tail.left.as_deref().is_some_and(|l| l.starts_with(['/', '|']));
+                if (tail.unit.is_none() || parted) && tail.left.as_deref().is_some_and(more) {
                     return Err(several(quantity.property));
                 }
                 if is_of_extractant(draft, amount) {

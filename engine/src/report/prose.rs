@@ -49,7 +49,7 @@ static TELLING_WORDS: LazyLock<BTreeSet<&'static str>> =
 /// Beginnings of words before a number by which it is none of this soil's results, folded.
 const NOT_TOLD: &[&str] = &[
     "good garden|good soil|most |should|ideal|optim|range|between|target|aim|want|need|add|apply|raise|lower|reduce|below|above|\
-     under|over|least|recommend|require|prefer|like to|last year|ago|before|used to|previous|earlier|\
+     under|over|least|last time|recommend|require|prefer|like to|last year|ago|before|used to|previous|earlier|\
      mine|my own|neighbo|water|well|rain|if|until|would|could|when|per|suggest|goal|usual|typical|\
      normal|average|other people|hers|his|compost|anything|rec|lime|calls",
     "soll|ideal|optimal|bereich|zwischen|ziel|brauch|kalk|gabe|dung|vor|jahr|fruher|letzt|unter|uber|\

@@ -3,11 +3,13 @@
 use std::borrow::Cow;
 
 use super::about::{AboutSample, about_sample};
+use super::across_by_place::across_by_place;
 use super::apart::Lines;
 use super::column_heads::{headed, is_years, with_first_as_group};
-use super::exchange_letters::written_out;
 use super::grid::filled;
 use super::layout::{Head, head, head_below_groups, is_result, names_property};
+use super::likely_columns::{likely_columns, likely_records};
+use super::likely_rows::likely_rows;
 use super::marks::{Mark, mark};
 use super::number::{Decimal, Evidence, Said, said};
 use super::place::Tail;
@@ -15,6 +17,7 @@ use super::reader::{Reader, is_wordless, whole};
 use super::run_together::{RunTogether, run_together};
 use super::sample_names::identities;
 use super::sections::parts;
+use super::spelling::plainly;
 use super::stacked_heads::stacked;
 use super::table;
 use super::{Cell, Grid, Pairing, Report, Trouble};
@@ -32,7 +35,7 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
     let (decimal, note) = evidence.decide();
     let mut reader = Reader::new(decimal, grid.paged);
     reader.report.notes.extend(note);
-    let rows = written_out(&grid.rows);
+    let rows = plainly(&grid.rows);
     let mut from = 0;
     for (end, matter) in parts(&rows, decimal) {
         reader.section = matter;
@@ -120,6 +123,19 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             at += taken;
             continue;
         }
+        if let Some(table) = across_by_place(rows, at, decimal) {
+            read_run_together(reader, rows, &table)?;
+            at += table.taken;
+            continue;
+        }
+        // What stands right above such a list is no head of another table.
+        let next =
+            (at + 1..rows.len().min(at + 5)).any(|i| across_by_place(rows, i, decimal).is_some());
+        if next && !rows[at].iter().any(|c| is_result(&c.text, decimal)) {
+            reader.free_row(&rows[at])?;
+            at += 1;
+            continue;
+        }
         if let Some(table) = stacked(rows, at, decimal) {
             for row in &table.unused {
                 let (text, place) = whole(row);
@@ -142,23 +158,50 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             for &i in &apart.between {
                 reader.free_row(&rows[i])?;
             }
-            reader.pairing = Pairing::CountedOff;
+            reader.pairing = if apart.sure { Pairing::Together } else { Pairing::CountedOff };
             table::samples_down(reader, &apart.rows, 0, &apart.heading, &apart.roles)?;
             reader.pairing = Pairing::Together;
             at += apart.taken;
             continue;
         }
         at = match head(rows, at, decimal) {
+            Some(Head::Samples(roles))
+                if table::is_out_of_line(&rows[at], &roles, &rows[at + 1..])
+                    && let Some(table) = likely_columns(rows, at, decimal) =>
+            {
+                read_run_together(reader, rows, &table)?;
+                at + table.taken
+            }
             Some(Head::Samples(roles)) => {
                 let roles = with_first_as_group(&rows[at], &rows[at + 1..], roles, decimal);
                 table::samples_down(reader, rows, at + 1, &rows[at], &roles)?
             }
-            Some(Head::Properties(roles)) => table::panels(reader, rows, at, &roles)?,
+            Some(Head::Properties(roles)) => {
+                // Without a head nobody knows whether its columns are samples.
+                let headless = rows[at].first().is_some_and(|c| names_property(c, decimal));
+                let pairing = if headless { Pairing::CountedOff } else { Pairing::Together };
+                reader.pairing = pairing;
+                let end = table::panels(reader, rows, at, &roles)?;
+                reader.pairing = Pairing::Together;
+                end
+            }
             Some(Head::Results(roles)) => table::results_down(reader, rows, at, &roles)?,
             None if let Some((heading, roles)) = head_below_groups(rows, at, decimal) => {
                 table::samples_down(reader, rows, at + 2, &heading, &roles)?
             }
             None if let Some(table) = run_together(rows, at, decimal) => {
+                read_run_together(reader, rows, &table)?;
+                at + table.taken
+            }
+            None if let Some(table) = likely_columns(rows, at, decimal) => {
+                read_run_together(reader, rows, &table)?;
+                at + table.taken
+            }
+            None if let Some(table) = likely_records(rows, at, decimal) => {
+                read_run_together(reader, rows, &table)?;
+                at + table.taken
+            }
+            None if let Some(table) = likely_rows(rows, at, decimal) => {
                 read_run_together(reader, rows, &table)?;
                 at + table.taken
             }
@@ -234,11 +277,14 @@ fn result_below(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Vec<C
     let [name] = rows.get(at)?.as_slice() else { return None };
     let [result] = rows.get(at + 1)?.as_slice() else { return None };
     let Said::Amount(_, end) = said(&result.text, decimal) else { return None };
-    let bare = Tail::of(&result.text[end..], decimal).left.is_none();
-    if of_a_block(rows, at, decimal) {
+    let clear = Tail::of(&result.text[end..], decimal).left.is_none();
+    // Of several numbers one below the other none is dropped in silence.
+    let bare = |text: &str| text.bytes().all(|b| b.is_ascii_digit() || matches!(b, b'.' | b','));
+    let more = |row: &Vec<Cell>| row.len() == 1 && bare(&row[0].text) && bare(&result.text);
+    if of_a_block(rows, at, decimal) || rows.get(at + 2).is_some_and(more) {
         return None;
     }
-    (bare && names_property(name, decimal)).then(|| vec![name.clone(), result.clone()])
+    (clear && names_property(name, decimal)).then(|| vec![name.clone(), result.clone()])
 }
 
 /// Whether a name is the last of a block of names, and the number below it the first of a block

@@ -20,6 +20,7 @@ use super::place::{Draft, place};
 use super::prose;
 use super::sections::{Matter, is_other_matter};
 use super::settle::{self, UnitSaid, settle};
+use super::spelling::is_quoted;
 use super::split::is_endless;
 use super::textures::clay_of;
 use super::{Cell, Grid, Pairing, Place, Reading, Report, SampleReport, Trouble, Unread};
@@ -32,6 +33,10 @@ pub const MOST_SAMPLES: usize = 20_000;
 /// The most results of one sample: a laboratory gives a few dozen. Each is compared with all
 /// others of its sample.
 pub(super) const MOST_READINGS: usize = 500;
+
+/// So few results without a name, beside so many, are asked about. Our choice.
+const STRAY: usize = 4;
+const FULL: usize = 6;
 
 /// Unread lines beyond this are counted, not listed.
 const MOST_UNREAD: usize = 500;
@@ -91,8 +96,20 @@ fn statements_apart(cell: &Cell) -> Option<[Cell; 2]> {
         };
         let squashed = squash(text);
         label.unknown.is_empty() && label.words.len() == 1 && about(&label.words[0])
-            || ["extract", "extractant", "extraction", "method", "crop", "date", "lab", "client"]
-                .contains(&squashed.as_str())
+            || [
+                "extract",
+                "extractant",
+                "extraction",
+                "method",
+                "crop",
+                "date",
+                "lab",
+                "client",
+                "recommendations",
+                "recommendation",
+                "comments",
+            ]
+            .contains(&squashed.as_str())
     };
     let at = starts.filter(|&at| at > first + 1 && known(&before[at..])).last()?;
     let part = |from: usize, to: usize| {
@@ -109,7 +126,8 @@ fn statements_apart(cell: &Cell) -> Option<[Cell; 2]> {
 /// `Pond plot (1 ac): pH 6.3, P 64 lb/A (H)`: the name of a sample before its results.
 fn named_line(row: &[Cell], decimal: Decimal) -> Option<(String, Vec<Cell>)> {
     let (first, others) = row.split_first()?;
-    let (name, behind) = first.text.split_once(": ")?;
+    let marks = [": ", " - ", " – ", " — "].iter().filter_map(|mark| first.text.split_once(mark));
+    let (name, behind) = marks.min_by_key(|(name, _)| name.len())?;
     // What a bracket adds, as "(1 ac)", is no name.
     let label = Label::of(name.split('(').next().unwrap_or(name));
     let sample = |w: &Word| matches!(w, Word::Sample(_) | Word::Plain);
@@ -191,6 +209,22 @@ pub(super) fn whole(row: &[Cell]) -> (String, Place) {
 /// Why advice is none.
 const ADVICE: &str = "a recommendation, not a result";
 
+/// Why a line of another letter is none.
+const QUOTED: &str = "quoted from another letter";
+
+/// Whether a row says how much of the three nutrients of a fertiliser to spread: `N 95  P2O5 35
+/// K2O 0`.
+fn is_fertiliser(row: &[Cell]) -> bool {
+    let words: Vec<&str> = row
+        .iter()
+        .flat_map(|c| c.text.split([' ', ',', ';', ':', '(']))
+        .filter(|w| !w.is_empty())
+        .collect();
+    let figure = |w: Option<&&str>| w.is_some_and(|w| w.starts_with(|c: char| c.is_ascii_digit()));
+    let told = |name: &str| (0..words.len()).any(|i| words[i] == name && figure(words.get(i + 1)));
+    told("N") && told("P2O5") && told("K2O")
+}
+
 /// Why a line without a result is none.
 fn no_result(line: &str, soil_word: bool) -> &'static str {
     let label = Label::of(line);
@@ -208,10 +242,20 @@ fn no_result(line: &str, soil_word: bool) -> &'static str {
 /// Why a line of other things is no result.
 const NOTHING: &str = "no soil property in this line";
 
-/// `Plot A, 15–60 cm`
-fn name_with_depth(name: &str, (top, bottom): (f64, f64)) -> String {
-    format!("{name}, {}–{} cm", significant(top, 3), significant(bottom, 3))
+/// `Plot A, 15–60 cm`, or in inches where the report says so.
+fn name_with_depth(name: &str, (top, bottom): (f64, f64), inches: bool) -> String {
+    let (by, unit) = if inches { (CM_PER_INCH, "in") } else { (1.0, "cm") };
+    format!("{name}, {}–{} {unit}", significant(top / by, 3), significant(bottom / by, 3))
 }
+
+/// Whether a depth was given in inches: whole ones, while in cm it is none.
+fn in_inches((top, bottom): (f64, f64)) -> bool {
+    let whole = |x: f64| (x - x.round()).abs() < 1e-6;
+    whole(top / CM_PER_INCH) && whole(bottom / CM_PER_INCH) && !(whole(top) && whole(bottom))
+}
+
+/// By definition.
+const CM_PER_INCH: f64 = 2.54;
 
 /// The report under way.
 #[derive(Default)]
@@ -348,6 +392,7 @@ impl Reader {
         if let [only] = &mut self.report.samples[from..] {
             only.advice.append(&mut self.before.advice);
         }
+        let most = self.report.samples[from..].iter().map(|s| s.readings.len()).max().unwrap_or(0);
         let (mut count, mut last) = (0, (String::new(), None));
         for (i, sample) in self.report.samples.iter_mut().enumerate().skip(from) {
             sample.depth_cm = sample.depth_cm.or(self.before.depth_cm);
@@ -355,6 +400,12 @@ impl Reader {
             sample.group = sample.group.or(self.before.group);
             sample.target_ph = sample.target_ph.or(self.before.target_ph);
             if sample.name.is_empty() {
+                // A few numbers beside a full list may be of a letter, a legend or a neighbour.
+                if sample.readings.len() <= STRAY && most >= FULL {
+                    for reading in &mut sample.readings {
+                        reading.pairing = Pairing::CountedOff;
+                    }
+                }
                 count += 1;
                 sample.name = match (above.as_str(), nameless) {
                     ("", _) => format!("Sample {}", i + 1),
@@ -366,7 +417,8 @@ impl Reader {
             let same = last.0 == sample.name;
             match sample.depth_cm {
                 Some(depth) if same && last.1 != Some(depth) => {
-                    sample.name = name_with_depth(&last.0, depth);
+                    let inches = in_inches(depth);
+                    sample.name = name_with_depth(&last.0, depth, inches);
                 }
                 depth if !same => last = (sample.name.clone(), depth),
                 _ => {}
@@ -400,7 +452,9 @@ impl Reader {
         }
         // A result is no name.
         let number = |name: &&str| name.contains(['.', ',']) && parse_amount(name).is_some();
-        let name = name.filter(|name| !number(name)).unwrap_or_default().trim().to_string();
+        let spelled = |name: &&str| name.chars().any(char::is_alphanumeric);
+        let name = name.filter(|name| !number(name)).filter(spelled).unwrap_or_default();
+        let name = name.trim().to_string();
         self.report.samples.push(SampleReport { name, ..SampleReport::default() });
         Ok(index)
     }
@@ -542,6 +596,13 @@ impl Reader {
         self.look_at(row)?;
         if let Some(left) = self.without_advice(row) {
             return self.free_row(&left);
+        }
+        let said_before = is_quoted(filled[0]);
+        if said_before || is_fertiliser(row) {
+            let (text, place) = whole(row);
+            let reason = if said_before { QUOTED } else { ADVICE };
+            self.unread(None, &text, reason, place);
+            return Ok(());
         }
         let (whole, at) = whole(row);
         if filled.len() == 1 && is_endless(&whole) {

@@ -79,7 +79,7 @@ pub(super) fn run_together(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> O
 
 /// What some words of a head say.
 #[derive(Clone, Debug)]
-enum Says {
+pub(super) enum Says {
     Result(Box<Quantity>),
     /// A number that is none of the soil's results, and why.
     Refused(String),
@@ -96,13 +96,13 @@ enum Says {
 
 /// Some words of a head.
 #[derive(Clone, Debug)]
-struct Part {
-    says: Says,
-    cell: Cell,
+pub(super) struct Part {
+    pub says: Says,
+    pub cell: Cell,
 }
 
 /// The words of a row, each a cell.
-fn tokens(row: &[Cell]) -> Vec<Cell> {
+pub(super) fn tokens(row: &[Cell]) -> Vec<Cell> {
     filled(row).flat_map(words_of).collect()
 }
 
@@ -113,13 +113,13 @@ fn has_numbers(row: &[Cell]) -> bool {
 }
 
 /// Whether a row has its words one blank apart: a table held by wide gaps has its columns.
-fn is_run_together(row: &[Cell]) -> bool {
+pub(super) fn is_run_together(row: &[Cell]) -> bool {
     let count = filled(row).count();
     count < 3 || count * 4 < tokens(row).len()
 }
 
 /// The names and units of a line, from the left, each as long as it can be.
-fn parts(row: &[Cell]) -> Vec<Part> {
+pub(super) fn parts(row: &[Cell]) -> Vec<Part> {
     let mut words = tokens(row);
     let written: Vec<Option<&str>> =
         words.iter().map(|w| letter_written_out(&w.text, &words)).collect();
@@ -152,7 +152,7 @@ fn parts(row: &[Cell]) -> Vec<Part> {
 }
 
 /// What words say together, when all of them are known.
-fn says(words: &[Cell], text: &str) -> Option<Says> {
+pub(super) fn says(words: &[Cell], text: &str) -> Option<Says> {
     let label = Label::of(text.trim_end_matches([':', '*', ',']));
     let alone = words.len() == 1;
     let about =
@@ -231,6 +231,8 @@ fn of_no_property(label: &Label, alone: bool, text: &str) -> Option<Says> {
         return (!alone).then_some(Says::Group(label.unit.map(|u| u.unit)));
     }
     match role(text) {
+        // "Laboratory reference" and "Index" are two.
+        Role::Sample(_) if label.has(Word::Index) => None,
         of @ (Role::Sample(_) | Role::Depth | Role::Texture) => Some(Says::Of(of)),
         _ if alone => Some(Says::Nothing),
         _ => None,
@@ -239,8 +241,8 @@ fn of_no_property(label: &Label, alone: bool, text: &str) -> Option<Says> {
 
 /// The columns that a head has.
 #[derive(Clone, Debug)]
-struct Columns {
-    parts: Vec<Part>,
+pub(super) struct Columns {
+    pub parts: Vec<Part>,
     /// Where the first result stands.
     first: usize,
     /// Whether the names themselves leave no doubt.
@@ -249,7 +251,7 @@ struct Columns {
 
 /// The ways to take the lines of a head as columns, the likeliest first: the line with the most
 /// names has them, and the others say more of them.
-fn columns(heads: &[Vec<Part>]) -> Vec<Columns> {
+pub(super) fn columns(heads: &[Vec<Part>]) -> Vec<Columns> {
     let results = |line: &Vec<Part>| {
         line.iter().filter(|p| matches!(p.says, Says::Result(_) | Says::Refused(_))).count()
     };
@@ -356,7 +358,7 @@ fn is_twin(part: &Part) -> bool {
 }
 
 /// Names that stand twice with nothing to tell them apart can't be counted off.
-fn refuse_twins(parts: &mut [Part]) {
+pub(super) fn refuse_twins(parts: &mut [Part]) {
     let of = |p: &Part| match &p.says {
         Says::Result(q) => Some((q.property, q.form, q.method, q.unit.map(|u| u.unit))),
         _ => None,
@@ -420,7 +422,7 @@ fn split_in_two(parts: &[Part], at: usize) -> Option<Vec<Part>> {
 
 /// Gives the columns the units, methods and indices of the line below their names: all of them
 /// from the right, or none.
-fn describe(parts: &mut [Part], line: &[Part]) {
+pub(super) fn describe(parts: &mut [Part], line: &[Part]) {
     let mut described = parts.to_vec();
     let mut left = line.iter().rev().peekable();
     for part in described.iter_mut().rev() {
@@ -466,7 +468,7 @@ fn takes(quantity: &Quantity, printed: Printed) -> bool {
         && (of.shares_unit() || of.unit() == printed.unit || of.unit() != Unit::MgPerKg)
 }
 
-fn take_method(quantity: &mut Quantity, method: Method) {
+pub(super) fn take_method(quantity: &mut Quantity, method: Method) {
     if quantity.property == Property::Ph && matches!(method, Method::Kcl | Method::CaCl2) {
         quantity.property = Property::SaltPh;
     }
@@ -475,7 +477,7 @@ fn take_method(quantity: &mut Quantity, method: Method) {
 
 /// What stands in a row of numbers.
 #[derive(Clone, Debug)]
-enum Item {
+pub(super) enum Item {
     /// A result, with its rating behind it.
     Number(Cell, Option<String>),
     /// A result that was not measured.
@@ -483,12 +485,12 @@ enum Item {
     Words(Vec<Cell>),
 }
 
-fn numbers(items: &[Item]) -> usize {
+pub(super) fn numbers(items: &[Item]) -> usize {
     items.iter().filter(|i| matches!(i, Item::Number(..))).count()
 }
 
 /// The numbers and words of a row; `None` where its numbers have their own units.
-fn items(row: &[Cell], decimal: Decimal) -> Option<Vec<Item>> {
+pub(super) fn items(row: &[Cell], decimal: Decimal) -> Option<Vec<Item>> {
     let words = tokens(row);
     if words.len() > MOST_TOKENS {
         return None;
@@ -515,6 +517,8 @@ fn items(row: &[Cell], decimal: Decimal) -> Option<Vec<Item>> {
             }
             Said::NotDetected => found.push(Item::Number(cell, None)),
             Said::Missing => found.push(Item::Missing),
+            // "2-" and "2+" are halves of an index.
+            _ if is_half_index(&cell.text) => found.push(Item::Number(cell, None)),
             Said::Range | Said::Text => take_word(&mut found, cell)?,
         }
     }
@@ -535,6 +539,11 @@ fn take_word(found: &mut Vec<Item>, cell: Cell) -> Option<()> {
         _ => found.push(Item::Words(vec![cell])),
     }
     Some(())
+}
+
+fn is_half_index(text: &str) -> bool {
+    let digit = text.strip_suffix('-').or_else(|| text.strip_suffix('+'));
+    digit.is_some_and(|d| d.len() == 1 && d.bytes().all(|b| b.is_ascii_digit()))
 }
 
 /// `C`, `IV`, `IVA`: a laboratory's class, which stands behind its number.
@@ -734,7 +743,7 @@ fn meet<'a>(
 }
 
 /// Whether a number can be what its column says.
-fn can_be(says: &Says, text: &str, decimal: Decimal) -> bool {
+pub(super) fn can_be(says: &Says, text: &str, decimal: Decimal) -> bool {
     let (Says::Result(quantity), Said::Amount(amount, _)) = (says, said(text, decimal)) else {
         return true;
     };
@@ -767,7 +776,7 @@ fn shares_add_up(parts: &[Part], runs: &[Range<usize>], cells: &[Met], decimal: 
 
 /// The name of a sample in the words before its results: that under the best head where the
 /// words and the heads are as many, else its first words; a code where there are none.
-fn name(lead: &[Part], rest: &[Item]) -> Cell {
+pub(super) fn name(lead: &[Part], rest: &[Item]) -> Cell {
     let all: Vec<Cell> = rest.iter().flat_map(cells_of).collect();
     let rank = |part: &Part| match part.says {
         Says::Of(Role::Sample(rank)) => Some(rank),

@@ -92,12 +92,42 @@ pub(super) fn better(
         all.sort_unstable();
         all.into_iter().map(|(_, i)| i).collect()
     };
+    // A name that all rows have is that of the farm.
+    if apart == 1 && near.len() > 1 {
+        let farm = |i: &usize| {
+            *i != best
+                && matches!(
+                    roles.get(*i),
+                    Some(Role::Sample(_) | Role::Other | Role::Blank | Role::Names)
+                )
+                && told(&[*i]) > 1
+                && near.iter().all(|row| text_at(row, *i).contains(is_letter))
+                && !NO_NAMES
+                    .iter()
+                    .any(|word| heading.get(*i).is_some_and(|c| squash(&c.text).starts_with(word)))
+        };
+        let wordy = |i: &usize| farm(i) && words(*i);
+        if let Some(i) = others.iter().copied().chain(0..first).find(wordy) {
+            return alone(i);
+        }
+    }
     if !near.iter().all(|row| is_code(text_at(row, best))) {
-        let second = || others.iter().copied().find(|&i| told(&[best, i]) == near.len());
+        // A code with a letter before a number, which is often that of the laboratory.
+        let lettered = |i: &usize| near.iter().all(|row| text_at(row, *i).contains(is_letter));
+        let second = || {
+            let mut all = others.clone();
+            all.sort_by_key(|i| !lettered(i));
+            all.into_iter().find(|&i| told(&[best, i]) == near.len())
+        };
         let also = if apart < near.len() && !deep { second() } else { None };
         return Names { best, also };
     }
-    let named = |i: &usize| words(*i) && (told(&[*i]) == apart || deep);
+    // With their depths, names that stand once for several tell as many samples apart.
+    let depth = roles.iter().position(|r| matches!(r, Role::Depth));
+    let named = |i: &usize| {
+        let at_depth = || depth.is_some_and(|d| told(&[*i, d]) >= told(&[best, d]));
+        words(*i) && (told(&[*i]) == apart || at_depth())
+    };
     if let Some(&i) = others.iter().find(|i| named(i)) {
         return alone(i);
     }
@@ -105,7 +135,7 @@ pub(super) fn better(
     let unknown = |i: &usize| {
         let heading = heading.get(*i).map_or(String::new(), |c| squash(&c.text));
         *i != best
-            && matches!(roles.get(*i), Some(Role::Other | Role::Blank))
+            && matches!(roles.get(*i), Some(Role::Other | Role::Blank | Role::Names))
             && !NO_NAMES.iter().any(|word| heading.starts_with(word))
             && named(i)
             && !near.iter().any(|r| is_rating(text_at(r, *i)) || texture(text_at(r, *i)).is_some())
@@ -113,7 +143,26 @@ pub(super) fn better(
     if let Some(i) = (0..first).find(unknown) {
         return alone(i);
     }
-    // A code with a letter is a name; a number by itself is none.
+    // A code with a letter is a name; a number that only counts is none.
+    let counts =
+        near.iter().enumerate().all(|(nth, row)| text_at(row, best) == (nth + 1).to_string());
+    let lettered = |i: &usize| {
+        let heading = heading.get(*i).map_or(String::new(), |c| squash(&c.text));
+        *i != best
+            && matches!(
+                roles.get(*i),
+                Some(Role::Other | Role::Blank | Role::Names | Role::Sample(_))
+            )
+            && !NO_NAMES.iter().any(|word| heading.starts_with(word))
+            && near.iter().all(|row| text_at(row, *i).contains(is_letter))
+    };
+    if counts
+        && near.len() > 1
+        && let Some(i) = (0..first).find(lettered)
+    {
+        let also = (told(&[i]) < near.len() && !deep).then_some(best);
+        return Names { best: i, also };
+    }
     let number = |row: &&&Vec<Cell>| !text_at(row, best).contains(is_letter);
     let numbers = near.iter().all(|row| number(&row));
     match others.iter().copied().find(|&i| numbers && words(i)) {

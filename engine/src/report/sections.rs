@@ -11,7 +11,7 @@ use super::label::Label;
 use super::layout::is_result;
 use super::lines::read_row;
 use super::marks::{Mark, mark};
-use super::number::{Decimal, is_range};
+use super::number::{Decimal, is_range, is_year};
 use crate::soil::Property;
 
 /// A longer line is a sentence, not a heading. Our choice, in words and bytes.
@@ -101,11 +101,11 @@ enum Says {
 const PHRASES: &[(Says, &str)] = &[
     (
         Says::Soil,
-        "soil|topsoil|boden|erde |sol |sols |terre |terres |suelo|solo |solos |terreno|terreni|suolo|grond|bodem|gleb |gleba |gleby |glebie |pudy|pudni|pude|jord|почв|грунт|toprak|garden test",
+        "soil|topsoil|boden|erde |sol |sols |terre |terres |suelo|solo |solos |terreno|terreni|suolo|grond|bodem|gleb |gleba |gleby |glebie |pudy|pudni|pude|jord|почв|грунт|ґрунт|toprak|talaj|solului|zemin|podny rozbor|podnych|viljavuus|maanayte|grondontleding|εδαφ|tanah|土壌|토양|garden test|土壤|zemlj",
     ),
     (
         Says::Results,
-        "result|analysis results|laboratory results|ergebnis|messwerte|resultat|resultado|risultat|uitslag|wynik|vysledk|результат",
+        "result|value found|level found|your level|analysis results|laboratory results|ergebnis|messwerte|resultat|resultado|risultat|uitslag|wynik|vysledk|результат|tulokset|eredmeny|rezultat|hasil analisis|sonuc|αποτελεσuατ|分析結果|분석결과",
     ),
     (
         Says::Laboratory,
@@ -165,11 +165,11 @@ const PHRASES: &[(Says, &str)] = &[
     ),
     (
         Says::Title(Matter::Rates),
-        "recommendation|fertilizer recommend|fertiliser recommend|fertilizer guide|fertiliser guide|fertilizer rates|fertiliser rates|suggested for|suggested rates|soil fertility guidelines|lime rate|lime recommend|how much lime|nutrient needs|nutrients to apply|amounts to apply|wie viel kalk|kalkbedarf im|dungeempfehlung|dungungsempfehlung|empfehlung|dungebedarf|conseil de fumure|conseil fumure|conseils de fumure|avis de fumure|preconisation|recommandation|recomendacion|recomendacoes|recomendacao|adubacao de|adubacao para|quadro de adubacao|dosis de|doses de|raccomandazion|consigli di concimazione|piano di concimazione|bemesting |bemestingsadvies|adviesgift|gift per|godslingsrad|godskningsraad|gjodslingsrad|zalecenia|doporuceni|gubre tavsiye|рекомендаци|дозы удобрений|нормы внесения",
+        "recommendation|fertilizer recommend|fertiliser recommend|fertilizer guide|fertiliser guide|fertilizer rates|fertiliser rates|suggested for|suggested rates|soil fertility guidelines|lime rate|lime recommend|how much lime|nutrient needs|nutrients to apply|amounts to apply|wie viel kalk|kalkbedarf im|dungeempfehlung|dungungsempfehlung|empfehlung|dungebedarf|conseil de fumure|conseil fumure|conseils de fumure|avis de fumure|preconisation|recommandation|recomendacion|recomendacoes|recomendacao|adubacao de|adubacao para|quadro de adubacao|dosis de|doses de|raccomandazion|consigli di concimazione|piano di concimazione|bemesting |bemestingsadvies|adviesgift|gift per|godslingsrad|godskningsraad|gjodslingsrad|zalecenia|doporuceni|gubre tavsiye|рекомендаци|дозы удобрений|нормы внесения|рекомендовані норми|plan de fumure|conseil de fertilisation|conseils de fertilisation|apports conseilles|doses conseillees|plan de fertilizacion|programa de fertilizacion|plano de adubacao|piano concimazione|consiglio di concimazione|dungeplan|dungungsplan|kalkempfehlung|bekalkingsadvies|godskningsplan|gjodslingsplan|godslingsplan|lannoitussuositus|kalkitussuositus|zalecane dawki|potrzeby nawozowe|navrh hnojeni|davky hnojiv|tragyazasi|szaktanacs|recomandari|gubreleme|συσταση λιπανσησ|rekomendasi pemupukan|施肥設計|施肥処方|시비처방|施肥建议|推荐施肥|施肥推荐|비료사용|preporuka",
     ),
     (
         Says::Title(Matter::Ranges),
-        "prufwert|vorsorgewert|massnahmenwert|critical soil|critical level|critical value|critical limit|critical nutrient|sufficiency range|sufficiency level|target level|target value|target range|optimum range|optimum level|optimal range|desired level|desired range|acceptable range|normal range|typical value|typical range|reference range|reference value|interpretation table|interpretation guide|interpretation of|gehaltsklassen fur|richtwerte|grenzwerte|sollwerte|valeurs de reference|valeurs souhaitables|seuils|niveles criticos|niveles optimos|niveles de referencia|rangos|niveis criticos|faixas de|classes de interpretacao|valori di riferimento|valori ottimali|livelli critici|streefwaarde|streeftraject|waardering|riktvarden|gransvarden|vejledende|liczby graniczne|zakresy|wartosci graniczne|kriteria|mezni hodnoty|градац|группировк|критери|нормативы|words on your report|glossary",
+        "limites de interpreta|prufwert|vorsorgewert|massnahmenwert|critical soil|critical level|critical value|critical limit|critical nutrient|sufficiency range|sufficiency level|target level|target value|target range|optimum range|optimum level|optimal range|desired level|desired range|acceptable range|normal range|typical value|typical range|reference range|reference value|interpretation table|interpretation guide|interpretation of|gehaltsklassen fur|richtwerte|grenzwerte|sollwerte|valeurs de reference|valeurs souhaitables|seuils|niveles criticos|niveles optimos|niveles de referencia|rangos|niveis criticos|faixas de|classes de interpretacao|valori di riferimento|valori ottimali|livelli critici|streefwaarde|streeftraject|waardering|riktvarden|gransvarden|vejledende|liczby graniczne|zakresy|wartosci graniczne|kriteria|mezni hodnoty|градац|группировк|критери|нормативы|words on your report|glossary",
     ),
     (
         Says::Title(Matter::Removal),
@@ -184,7 +184,7 @@ const PHRASES: &[(Says, &str)] = &[
     (Says::Column(Matter::Rates), "apply |доза |gift |dungung |lime to apply"),
     (
         Says::Title(Matter::Earlier),
-        "previous results|earlier results|last test|previous analys|results history|fruhere ergebnisse|letzte untersuchung|resultats precedents|resultados anteriores|analisis anterior|analises anteriores|risultati precedenti|vorige uitslag|eerdere uitslag|poprzednie wyniki|predchozi vysledky|предыдущие результаты",
+        "edellinen tutkimus|edelliset|aiempi tutkimus|tidligere analyse|forrige analyse|foregaende analys|previous test|previous soil test|letzte probe|previous results|earlier results|last test|previous analys|results history|fruhere ergebnisse|letzte untersuchung|resultats precedents|resultados anteriores|analisis anterior|analises anteriores|risultati precedenti|vorige uitslag|eerdere uitslag|poprzednie wyniki|predchozi vysledky|предыдущие результаты",
     ),
 ];
 
@@ -239,7 +239,8 @@ fn heading(row: &[Cell], decimal: Decimal) -> Vec<Says> {
         return of_head(&cells);
     }
     // "Critical limit  6.5  31  180" is a row of a table, not a title.
-    if cells.iter().filter(|cell| is_result(&cell.text, decimal)).count() > 1 {
+    let number = |cell: &&&Cell| is_result(&cell.text, decimal) && !is_year(&cell.text);
+    if cells.iter().filter(number).count() > 1 {
         return Vec::new();
     }
     // "PATHOLOGY REPORT     Collected: 9 May": the title is the first cell.
@@ -293,6 +294,12 @@ fn of_title(text: &str) -> Vec<Says> {
 /// with ranges below it.
 fn of_columns(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Matter> {
     let row = &rows[at];
+    let above = at.checked_sub(1).map(|i| &rows[i]);
+    let crops = || [Some(row), above].into_iter().flatten().any(|row| names_crops(row));
+    let below = || rows.get(at + 1).is_some_and(|row| figures(row) > 2);
+    if heads_rates(row) && crops() && below() {
+        return Some(Matter::Rates);
+    }
     let digits = |c: &&Cell| c.text.starts_with(|c: char| c.is_ascii_digit());
     if filled(row).count() < 2 || filled(row).any(|c| digits(&c)) || row.len() > 60 {
         return None;
@@ -323,6 +330,43 @@ fn of_columns(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Matter>
     enough.then_some(first)
 }
 
+/// Whether a row heads rates of fertiliser: the three nutrients as they stand on a bag, with no pH
+/// beside them.
+fn heads_rates(row: &[Cell]) -> bool {
+    let mut words: Vec<&str> = Vec::new();
+    for word in row.iter().flat_map(|c| c.text.split([' ', ','])) {
+        if word == "pH" || words.len() > 60 {
+            return false;
+        }
+        if !word.is_empty() {
+            words.push(word);
+        }
+    }
+    words.windows(3).any(|three| three == ["N", "P2O5", "K2O"])
+}
+
+/// How many words of a row begin with a digit.
+fn figures(row: &[Cell]) -> usize {
+    let words = row.iter().flat_map(|c| c.text.split(' '));
+    words.filter(|w| w.starts_with(|c: char| c.is_ascii_digit())).count()
+}
+
+/// Whether a row has a word for crops or their yields.
+fn names_crops(row: &[Cell]) -> bool {
+    const WORDS: [&str; 9] = [
+        "crop",
+        "yield",
+        "kultur",
+        "ertrag",
+        "cultiv",
+        "cultur",
+        "rendement",
+        "rendimiento",
+        "gewas",
+    ];
+    row.iter().map(|c| plain(&c.text)).any(|text| WORDS.iter().any(|word| text.contains(word)))
+}
+
 /// Whether a heading is a soil's own reaction, and no aim.
 fn is_reaction(text: &str) -> bool {
     let of = Label::of(text).quantity();
@@ -348,6 +392,15 @@ fn begins(
     {
         return Some(Some(matter));
     }
+    // "Sample ID: C-02     Recommendations: lime, nutrients (lb/acre)"
+    let recommends = |c: &Cell| {
+        c.text
+            .split_once(':')
+            .is_some_and(|(ahead, _)| says(&plain(ahead)).contains(&Says::Title(Matter::Rates)))
+    };
+    if filled(row).skip(1).any(recommends) {
+        return Some(Some(Matter::Rates));
+    }
     let found = heading(row, decimal);
     let titled = titled(&found).filter(|matter| {
         // "Analysis   Value   Optimum range" is the head of a table of results.
@@ -358,10 +411,22 @@ fn begins(
     }
     let (under, count) = (under?, filled(row).count());
     let has = |says| found.contains(&says) && count < 3;
+    // "Test Results [units: CEC in meq/100 cm3]: Soil class: mineral"
+    let starts = || {
+        let first = filled(row).next().map_or("", |c| c.text.as_str());
+        let (ahead, marked) = match first.find(['[', '(', ':']) {
+            Some(at) => (&first[..at], true),
+            None => (first, false),
+        };
+        let said = says(&plain(ahead));
+        let only =
+            said.contains(&Says::Results) && !said.iter().any(|s| matches!(s, Says::Title(_)));
+        marked && only && ahead.split_whitespace().count() < 4
+    };
     let sample = || matches!(about_sample(row, decimal), Some(AboutSample::Name(..)));
     let again = has(Says::Soil) && !has(Says::Laboratory)
         || under.is_about_soil()
-            && (has(Says::Results) || heads_results(row) || count < 5 && sample());
+            && (has(Says::Results) || starts() || heads_results(row) || count < 5 && sample());
     again.then_some(None)
 }
 

@@ -1,22 +1,38 @@
 //! Names that are read otherwise than word by word: those that mean one thing only beside a
 //! certain unit, those that hold a norm or a strength, and the Danish numbers.
 
-use super::fold::{Gap, Word as Token, fold, squash};
+use super::fold::{Gap, Word as Token, fold, is_word, squash};
 use super::languages::symbol_behind;
 use crate::soil::{Method, Property};
 
 /// Names that stand for other things too, unless their result is in per cent: `Ton` is clay or
-/// a weight, `SA` the acidity's share or the end of a company's name.
-const BESIDE_PERCENT: [(&str, Property); 2] =
-    [("ton", Property::Clay), ("sa", Property::AciditySaturation)];
+/// a weight, `SA` the acidity's share or the end of a company's name, `PSI` the share of sodium or
+/// a pressure.
+const BESIDE_PERCENT: [(&str, Property); 7] = [
+    ("ton", Property::Clay),
+    ("sa", Property::AciditySaturation),
+    ("psi", Property::SodiumSaturation),
+    ("pst", Property::SodiumSaturation),
+    ("kb", Property::BaseSaturation),
+    ("so", Property::OrganicMatter),
+    ("os", Property::OrganicMatter),
+];
 
 pub(super) fn beside_percent(name: &str) -> Option<(&'static str, Property)> {
     // The small m of a Brazilian table, as it is written out.
     if name.starts_with("m%") && squash(name).trim_end_matches('%') == "m" {
         return Some(("m", Property::AciditySaturation));
     }
+    if name.starts_with("V (%") && squash(name) == "v%" {
+        return Some(("v", Property::BaseSaturation));
+    }
     let is = |short: &&(&'static str, Property)| {
-        name.len() <= short.0.len() + 4 && squash(name).trim_end_matches('%') == short.0
+        // "so 5 %" is a sentence's, and O.S. a map.
+        let small = name.bytes().any(|b| b.is_ascii_lowercase());
+        name.len() <= short.0.len() + 6
+            && squash(name).trim_end_matches('%') == short.0
+            && (!small || matches!(short.0, "ton" | "sa"))
+            && (name.contains('%') || !matches!(short.0, "os" | "so"))
     };
     BESIDE_PERCENT.iter().find(is).copied()
 }
@@ -33,6 +49,21 @@ pub(super) fn respelled(text: &str) -> Option<String> {
         return Some("ctc efetiva".into());
     }
     let folded = fold(text);
+    // "K na CTC": "na" is "in the" here, and no sodium.
+    if let Some((part, rest)) = text.split_once(" na CTC") {
+        return Some(format!("{part} saturation {rest}"));
+    }
+    if let Some(rest) = folded.strip_prefix("al+h").or_else(|| folded.strip_prefix("al + h"))
+        && !rest.starts_with(is_word)
+    {
+        return Some(format!("h+al {rest}"));
+    }
+    // By ammonium lactate, not with aluminium.
+    if let Some((form, rest)) = folded.split_once(" (al)")
+        && matches!(form, "p2o5" | "k2o")
+    {
+        return Some(format!("{form} ammonium lactate {rest}"));
+    }
     // `N.A.` with its dots is neutralizable acidity, not sodium and not "none".
     if let Some(rest) = folded.strip_prefix("n.a.") {
         return Some(format!("neutralizable acidity {rest}"));

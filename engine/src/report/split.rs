@@ -348,7 +348,9 @@ fn cell(line: &Line<'_>, places: &mut Chars<'_>, start: usize, end: usize) -> Ce
         None => trimmed.to_string(),
     };
     let first = places.before(from);
-    let shown = trimmed.split(['\n', '\r']).next().unwrap_or("").chars().count() as u32;
+    // A blank cell between two marks has no width, in quotes or not.
+    let line_one = if text.is_empty() { "" } else { trimmed };
+    let shown = line_one.split(['\n', '\r']).next().unwrap_or("").chars().count() as u32;
     // Counting goes on from the start of this cell: the next cell lies further right.
     Cell { text, place: Place { line: line.number, start: first, end: first + shown } }
 }

@@ -69,7 +69,10 @@ fn by_columns(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Stacked
     let heads = &heads[..];
     // The words for what a head says stand left of the samples.
     let of_samples = |head: &Vec<Cell>| -> Vec<Cell> {
-        let label = filled(&head[..first]).last().unwrap_or(&head[0]);
+        // "Analysis  Unit" over the names of the tests and their units.
+        let names = |c: &&Cell| matches!(role(&plain(c).text), Role::Names);
+        let label = filled(&head[..first]).find(names);
+        let label = label.or_else(|| filled(&head[..first]).last()).unwrap_or(&head[0]);
         [label].into_iter().chain(samples.iter().map(|&i| &head[i])).cloned().collect()
     };
     let about = |head: &Vec<Cell>| {
@@ -90,7 +93,10 @@ fn by_columns(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Stacked
         |head: &&Vec<Cell>| samples.iter().all(|&i| !head[i].is_blank() && !decimals(&head[i]));
     let ranked = heads.iter().enumerate().filter(|(_, head)| full(head));
     let (rank, best) = ranked.map(|(i, head)| (rank(head), i)).min()?;
-    if rank >= NO_NAME {
+    // "Result  Guide  Rating" are no samples.
+    let result =
+        samples.iter().any(|&i| matches!(role(&plain(&heads[best][i]).text), Role::Values));
+    if rank >= NO_NAME || result {
         return None;
     }
     let mut shaped = vec![heads[best].clone()];
@@ -178,9 +184,13 @@ fn by_count(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Stacked> 
     let group = rows.get(from).and_then(|row| group(bare(row), count));
     from += usize::from(group.is_some());
     let width = 1 + count * group.unwrap_or(1);
+    // "Analyte  Units  Screening level": a column behind the samples that is none of theirs.
+    let limits = rows.get(from).map_or(0, |row| limits_behind(bare(row)));
+    from += usize::from(limits > 0);
     let below = &rows[from.min(rows.len())..rows.len().min(from + REACH)];
     let below: Vec<Vec<Cell>> = match group {
         Some(_) => below.to_vec(),
+        None if limits > 0 => below.iter().map(|row| without_limits(row, width, limits)).collect(),
         None => below.iter().map(|row| with_words(row, width, decimal)).collect(),
     };
     let fits = |row: &&Vec<Cell>| {
@@ -212,6 +222,23 @@ fn by_count(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Stacked> 
     let gone = from - at - shaped.len();
     shaped.extend(below.iter().map(|row| columns.row(row, decimal)));
     Some(Stacked { rows: shaped, roles: columns.roles(), unused, gone })
+}
+
+/// How many columns of limits a row names behind those of names and units.
+fn limits_behind(row: &[Cell]) -> usize {
+    let roles: Vec<Role> = filled(row).map(|c| role(&c.text)).collect();
+    let limits = roles.iter().rev().take_while(|r| matches!(r, Role::Ratings)).count();
+    let names = |r: &Role| matches!(r, Role::Names | Role::Units | Role::Methods);
+    let only = roles.len() < 5 && roles[..roles.len() - limits].iter().all(names);
+    if only && matches!(roles.first(), Some(Role::Names)) { limits } else { 0 }
+}
+
+/// A row without its limits, where it has all its cells.
+fn without_limits(row: &[Cell], width: usize, limits: usize) -> Vec<Cell> {
+    let row = bare_name(row);
+    let unit = row.get(1).is_some_and(|c| Label::of(&c.text).only_unit().is_some());
+    let full = row.len() == width + usize::from(unit) + limits;
+    row[..if full { row.len() - limits } else { row.len() }].to_vec()
 }
 
 /// A row with the words behind each result in its cell: `6.7  slightly acid  4.9  acid`.

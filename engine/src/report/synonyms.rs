@@ -6,7 +6,7 @@ use crate::soil::Method;
 
 /// What a name is read as: the property, its form where it is no element, the
 /// method, the unit; or `-` and the beginning of the reason.
-fn read(name: &str) -> String {
+pub(super) fn read(name: &str) -> String {
     match Label::of(name).quantity() {
         Ok(q) => {
             let form = format!("{:?}", q.form);

@@ -11,14 +11,14 @@ use super::languages::HOW_FAR_OFF;
 use super::layout::{Role, head, is_result, names_property, speaks_for_itself};
 use super::lines::read_row;
 use super::names::{Form, Word};
-use super::number::{Decimal, is_rating};
+use super::number::{Decimal, is_range, is_rating};
 use super::place::{Draft, suits};
 use super::reader::{MOST_READINGS, Reader, whole};
 use super::sample_names::{self, Names, ranked};
 use super::stacked_heads::is_code;
 use super::textures::texture;
 use super::units::Printed;
-use super::{Cell, Trouble};
+use super::{Cell, Pairing, Trouble};
 use crate::soil::Method;
 
 /// How many rows are looked at for the names of the samples.
@@ -71,11 +71,16 @@ pub(super) fn samples_down(
     // An average of the samples is none.
     let about = |row: &Vec<Cell>| {
         filled(row).next().is_some_and(|c| matches!(called(&c.text), Role::Ratings))
+            || is_of_limits(row, decimal)
     };
     let holds = |row: &&Vec<Cell>| {
         columns.iter().any(|c| is_result(text_at(row, c.index), decimal)) && !about(row)
     };
-    let held: Vec<&Vec<Cell>> = rows[from..].iter().take(NEAR).filter(holds).collect();
+    // A narrower table below is another.
+    let full = rows[from..].iter().find(holds).map_or(0, Vec::len);
+    let narrow = |row: &&Vec<Cell>| row.len() > 1 && row.len() * 2 < full;
+    let near = rows[from..].iter().take(NEAR).take_while(|row| !narrow(row));
+    let held: Vec<&Vec<Cell>> = near.filter(holds).collect();
     let names = sample_names::names(&held, heading, roles, first);
     let named = held.iter().filter(|r| names.is_some_and(|n| !n.of(r).is_empty())).count();
     let mut table = Samples {
@@ -183,12 +188,23 @@ impl Samples<'_> {
         }
         // "Critical limit" may stretch over the columns before the results.
         let lead = || first.map_or(Role::Blank, |c| called(&c.text));
-        let nameless = self.names.is_some_and(|n| text_at(row, n.best).is_empty());
+        // A texture may be medium as well.
+        let texture = matches!(self.roles.first(), Some(Role::Texture));
+        let nameless = self.names.map_or(!texture, |n| text_at(row, n.best).is_empty());
         let says_so = matches!(named, Role::Ratings) || nameless && matches!(lead(), Role::Ratings);
         // "MIN" may be the class of a mineral soil.
         let spelled_out = first.is_some_and(|c| c.text.len() > 3);
-        let deep = (0..self.roles.len())
-            .any(|i| matches!(self.roles[i], Role::Depth) && cell_at(row, i).is_some());
+        let depths: Vec<&Cell> = (0..self.roles.len())
+            .filter(|i| matches!(self.roles[*i], Role::Depth))
+            .filter_map(|i| cell_at(row, i))
+            .collect();
+        let deep = !depths.is_empty();
+        // The sum over several depths is that of no sample.
+        if depths.iter().any(|c| matches!(called(&c.text), Role::Ratings)) {
+            let (text, place) = whole(row);
+            reader.unread(None, &text, "a row about the results, not a result", place);
+            return Ok(());
+        }
         // Where samples have names, numbers without one above them are limits.
         let lead = self.columns.first().map_or(0, |c| c.index);
         let bare = !(0..lead).any(|i| cell_at(row, i).is_some());
@@ -206,12 +222,24 @@ impl Samples<'_> {
             self.rate(reader, row, says_so);
             return Ok(());
         }
+        if is_of_limits(row, reader.decimal) {
+            let (text, place) = whole(row);
+            reader.unread(None, &text, "a target or a range, not a result", place);
+            return Ok(());
+        }
+        // "Base dressing" is none either.
+        if first.is_some_and(|c| Label::of(&c.text).has(Word::Advice)) && self.count > 0 {
+            let (text, place) = whole(row);
+            reader.unread(None, &text, "a recommendation, not a result", place);
+            return Ok(());
+        }
         // "Result" names no sample.
         let names = self.names.filter(|_| !matches!(named, Role::Values));
         let below = |c: &Column| is_result(text_at(next, c.index), reader.decimal);
         let name = match names.map(|n| n.of(row)) {
             // One name over the rows of several depths.
             Some(name) if name.is_empty() && deep => self.name.clone(),
+            Some(name) if name.is_empty() && self.count == 0 => None,
             name => name,
         };
         self.name.clone_from(&name);
@@ -226,8 +254,9 @@ impl Samples<'_> {
         self.count += 1;
         let surplus = has_surplus(row, self.heading.len(), reader.decimal);
         let all = *self.surplus.get_or_insert(surplus);
-        let held = is_parted_by_blanks(row);
-        let moved = held && is_parted_by_blanks(self.heading) && self.is_moved(row);
+        // What is asked about was brought into columns, wherever it stands in its line.
+        let held = reader.pairing == Pairing::Together && is_parted_by_blanks(row);
+        let moved = held && is_moved(self.heading, self.roles, row);
         if moved || surplus && !all || all && held {
             let (text, place) = whole(row);
             reader.unread(Some(self.last), &text, SURPLUS, place);
@@ -237,18 +266,6 @@ impl Samples<'_> {
         beyond_the_head(reader, self.last, row, self.heading.len());
         self.take_results(reader, row);
         Ok(())
-    }
-
-    /// Whether a result stands under the heading of another column, and not under its own.
-    fn is_moved(&self, row: &[Cell]) -> bool {
-        let under = |cell: &Cell, i: usize| {
-            let (a, b) = (cell.place, self.heading[i].place);
-            !self.heading[i].is_blank() && a.end > b.start && b.end > a.start
-        };
-        self.columns.iter().any(|c| {
-            let other = |cell: &Cell| (0..self.heading.len()).any(|i| under(cell, i));
-            cell_at(row, c.index).is_some_and(|cell| !under(cell, c.index) && other(cell))
-        })
     }
 
     /// Gives the last sample the ratings in a row of them. Without "Rating" before it, as in the
@@ -462,6 +479,21 @@ fn two_depths(heading: &[Cell], roles: &[Role]) -> Option<(usize, usize)> {
         .then_some((top, bottom))
 }
 
+/// Whether a row gives what results should be: `> 20` and `60-70` under the headings, where a
+/// laboratory's own limits are lower ones.
+fn is_of_limits(row: &[Cell], decimal: Decimal) -> bool {
+    let above = |c: &&Cell| c.text.starts_with('>') && is_result(&c.text, decimal);
+    let range = |c: &&Cell| c.text.contains(['-', '–', '~']) && is_range(&c.text, decimal);
+    let limits = filled(row).skip(1).filter(|c| above(c) || range(c)).count();
+    let plain = |c: &&Cell| is_result(&c.text, decimal) && !c.text.starts_with(['<', '>']);
+    // "Deficient <" and "High >" before numbers.
+    let called = filled(row).next().is_some_and(|c| {
+        let word = c.text.trim_matches(['<', '>', '≤', '≥', ' ']);
+        word.len() > 3 && word.len() < c.text.len() && is_rating(word)
+    });
+    called || limits > 1 && limits >= filled(row).skip(1).filter(plain).count()
+}
+
 /// What a row is when words such as "Result" or "Rating" stand in place of a sample's name.
 fn called(name: &str) -> Role {
     let label = Label::of(name);
@@ -486,7 +518,11 @@ fn called(name: &str) -> Role {
         "optimo",
     ];
     const NO_SAMPLES: [&str; 4] = ["media", "lastyear", "previous", "previousyear"];
-    if NO_SAMPLES.contains(&squash(name).as_str()) {
+    // "Total 0-24", "Summe 0-90 cm"
+    const SUMS: [&str; 5] = ["total", "summe", "gesamt", "sum", "somme"];
+    let first_word = squash(name.split(' ').next().unwrap_or(name));
+    let depth = name.contains(|c: char| c.is_ascii_digit()) && name.contains(['-', '–']);
+    if NO_SAMPLES.contains(&squash(name).as_str()) || depth && SUMS.contains(&first_word.as_str()) {
         return Role::Ratings;
     }
     // "Upper field" is a place too.
@@ -992,6 +1028,33 @@ fn is_parted_by_blanks(row: &[Cell]) -> bool {
     let gap = |pair: &[&Cell]| pair[1].place.start.saturating_sub(pair[0].place.end);
     let gaps: Vec<u32> = cells.windows(2).map(gap).collect();
     gaps.iter().all(|g| *g > 1) && gaps.iter().any(|g| *g != gaps[0])
+}
+
+/// Whether a result stands under the heading of another column, and not under its own, where
+/// blanks part them.
+fn is_moved(heading: &[Cell], roles: &[Role], row: &[Cell]) -> bool {
+    let under = |cell: &Cell, i: usize| {
+        let (a, b) = (cell.place, heading[i].place);
+        !heading[i].is_blank() && a.end > b.start && b.end > a.start
+    };
+    let result = |i: &usize| matches!(roles[*i], Role::Results(_));
+    is_parted_by_blanks(heading)
+        && (0..heading.len()).filter(result).any(|c| {
+            let other = |cell: &Cell| (0..heading.len()).any(|i| under(cell, i));
+            cell_at(row, c).is_some_and(|cell| !under(cell, c) && other(cell))
+        })
+}
+
+/// Whether no row near a head of samples has its numbers under its names.
+pub(super) fn is_out_of_line(heading: &[Cell], roles: &[Role], below: &[Vec<Cell>]) -> bool {
+    let numbers =
+        |row: &&Vec<Cell>| row.iter().filter(|c| is_result(&c.text, Decimal::Point)).count() > 2;
+    let mut near = below.iter().take(4).filter(numbers).take(3).peekable();
+    let out = |row: &Vec<Cell>| {
+        let parted = is_parted_by_blanks(row);
+        parted && (is_moved(heading, roles, row) || has_surplus(row, heading.len(), Decimal::Point))
+    };
+    near.peek().is_some() && near.all(out)
 }
 
 /// Lists numbers that stand in columns without a heading.

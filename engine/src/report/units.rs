@@ -22,41 +22,74 @@ const UNITS: &[(Unit, f64, &str)] = &[
     (
         Unit::MgPerKg,
         1.0,
-        "ppm partspermillion parts/million mg/kg mgkg-1 ug/g mgs/kg mg/1000g g/t g/tonne",
+        "ppm partspermillion parts/million mg/kg mgkg-1 ug/g mgs/kg mg/1000g g/t g/tonne mg/kg-1 p/p/m \
+         mg/kgts mg/kgds mg/kgdw mg/kgdm mg/kgtm mg/kgtr mg/kgms mg/kgss mg/kgsuchehmoty mg/kgboden mg/kgsuelo mg/kgdesuelo \
+         mg/kgsolo mg/kgterre mg/kgdeterre mg/kgterreseche mg/kgjord mg/kgtorrsubstans mg/kgsoil mg/kgdrysoil mg/kggleby \
+         mg/kgpudy mg/kgmatiereseche mg/kgsec mg/kgss",
     ),
-    (Unit::MgPerL, 1.0, "mg/l mg/litre mg/liter mgl-1 mg/dm3 mgdm-3 ug/ml"),
-    (Unit::MgPer100g, 1.0, "mg/100g mg/100gram mg/100gramm mg100g-1"),
+    (
+        Unit::MgPerL,
+        1.0,
+        "mg/l mg/litre mg/liter mgl-1 mg/dm3 mgdm-3 ug/ml mg/l-1 mg/dm-3 ug/cm3 g/m3 mg/dm3gleby mg/lmaata mg/lmaa mg/lboden mg/ljord mg/lsoil",
+    ),
+    (
+        Unit::MgPer100g,
+        1.0,
+        "mg/100g mg/100gram mg/100gramm mg100g-1 mg/100g-1 mg/100gr mg/100grs mg/100gboden mg/100gtrockenerboden mg/100gsoil mg/100ggrond mg/100gdrogegrond mg/100gterre mg/100gterreseche mg/100gdeterre mg/100gdeterreseche mg/100ggleby mg/100gpudy mg/100gjord mg/100gts mg/100gds mg/100gts mg/100gtalaj mg/100gsuelo mg/100gdesuelo mg/100gsol mg/100g乾土 mg/100g土",
+    ),
+    (Unit::MgPerL, 10.0, "mg/100ml mg/100cm3 mg/100cc"),
     (
         Unit::LbPerAcre,
         1.0,
         "lb/acre lbs/acre lb/ac lbs/ac lb/a lbs/a #/a #/ac #/acre lbacre lbsacre lba lbsa lbac lbsac pounds/acre pound/acre pp2m lbac-1 lbacre-1 lba-1",
     ),
-    (Unit::KgPerHa, 1.0, "kg/ha kgs/ha kg/hectare kgha-1"),
+    (Unit::KgPerHa, 1.0, "kg/ha kgs/ha kg/hectare kgha-1 kg/ha-1"),
+    (Unit::KgPerHa, 10.0, "kg/da kg/dekar kg/daa"),
     (
         Unit::MeqPer100g,
         1.0,
-        "meq/100g me/100g meq100g me100g meq% me% meq100g-1 cmol/kg cmolc/kg cmolkg-1 cmolckg-1 cmols/kg mval/100g meq/100gm meq/100grams cmolpkg milliequivalents/100g cmolp/kg cmole/kg",
+        "meq/100g me/100g meq100g me100g meq% me% meq100g-1 cmol/kg cmolc/kg cmolkg-1 cmolckg-1 cmols/kg mval/100g meq/100gm meq/100grams cmolpkg milliequivalents/100g cmolp/kg cmole/kg cmol/kg-1 cmolc/kg-1 cmoles/kg cmolec/kg cmolcarga/kg cmolescarga/kg meq/100gr meq/100grs me/100gr meq/100g-1 meq/100gboden meq/100gsoil meq/100gsuolo meq/100gterre meq/100g乾土 me/100g乾土 mmolc/100g mmolia/100g mmolie/100g mmoleq/100g mmol/eq/100g mval/100gboden cmolc/kgsolo cmol/kgsuelo",
     ),
-    (Unit::MmolcPerKg, 1.0, "mmolc/kg mmolckg-1 meq/kg"),
+    (
+        Unit::MmolcPerKg,
+        1.0,
+        "mmolc/kg mmolckg-1 meq/kg mmolc/kg-1 mval/kg mmolia/kg mmolie/kg mmoleq/kg meqkg-1",
+    ),
     (
         Unit::MeqPer100cm3,
         1.0,
-        "meq/100cm3 meq/100cc meq/100ml cmolc/dm3 cmol/dm3 cmolc/l cmol/l me/100ml cmolcdm-3",
+        "meq/100cm3 meq/100cc meq/100ml cmolc/dm3 cmol/dm3 cmolc/l cmol/l me/100ml cmolcdm-3 cmolc/dm-3 cmoldm-3 cmol/dm-3 meq/dl cmolcl-1 cmoll-1",
     ),
-    (Unit::MeqPer100cm3, 0.1, "mmolc/dm3 mmolcdm-3"),
+    (Unit::MeqPer100cm3, 0.1, "mmolc/dm3 mmolcdm-3 mmolc/dm-3"),
     (
         Unit::Percent,
         1.0,
-        "% pct percent g/100g prozent %ofecec %ofcec %ecec %cec %ctc %cic %dactc %delacic %delacice dag/kg dagkg-1",
+        "% pct percent g/100g prozent %ofecec %ofcec %ecec %cec %ctc %cic %dactc %delacic %delacice dag/kg dagkg-1 dag/kg-1 gew% masse% %masse %gew %w/w %m/m m/m% %p/p %ms %ts %ds %tm %tr %dm %csc %kak %kvk %delacic %delacec %delactc %dacsc %dellacsc %vancec %derkak %dacec %ofcationexchangecapacity %cationexchangecapacity %mass",
     ),
-    (Unit::GPerKg, 1.0, "g/kg gkg-1"),
+    (
+        Unit::GPerKg,
+        1.0,
+        "g/kg gkg-1 g/kg-1 ‰ promille promil permille pormil permil g/kgts g/kgms g/kgds g/kgtm g/kgsuelo g/kgsolo g/kgterre g/kgboden g/kgsoil kg/t mg/g",
+    ),
     (Unit::GPerL, 10.0, "dag/dm3 dag/l"),
-    (Unit::GPerL, 1.0, "g/dm3 gdm-3 g/l gl-1"),
-    (Unit::DsPerM, 1.0, "ds/m dsm-1 mmho/cm mmhos/cm mmhocm-1 mmhoscm-1 ms/cm mscm-1 mmho mmhos"),
-    (Unit::DsPerM, 0.01, "ms/m msm-1"),
-    (Unit::UsPerCm, 1.0, "us/cm uscm-1 umho/cm umhos/cm"),
+    (Unit::GPerL, 1.0, "g/dm3 gdm-3 g/l gl-1 g/dm-3"),
+    (
+        Unit::DsPerM,
+        1.0,
+        "ds/m dsm-1 mmho/cm mmhos/cm mmhocm-1 mmhoscm-1 ms/cm mscm-1 mmho mmhos ds/m-1 ms/cm-1 mmho/cm-1 mmhos/cm-1 msiemens/cm",
+    ),
+    (Unit::DsPerM, 0.01, "ms/m msm-1 ms/m-1"),
+    (
+        Unit::UsPerCm,
+        1.0,
+        "us/cm uscm-1 umho/cm umhos/cm us/cm-1 umho/cm-1 umhos/cm-1 umhocm-1 umhoscm-1",
+    ),
     (Unit::Index, 1.0, "mafunits mafunit qtunits"),
-    (Unit::GPerCm3, 1.0, "g/cm3 g/cc gcm-3 g/ml t/m3 kg/l mg/m3"),
+    (
+        Unit::GPerCm3,
+        1.0,
+        "g/cm3 g/cc gcm-3 g/ml t/m3 kg/l mg/m3 kg/dm3 g/cm-3 t/m-3 tm-3 kgdm-3 mgm-3 mg/m-3",
+    ),
 ];
 
 static BY_SPELLING: LazyLock<Lexicon<Printed>> = LazyLock::new(|| {

@@ -1,0 +1,149 @@
+//! Spellings that would part or hide what they stand for, written plainly before anything is read.
+
+use std::borrow::Cow;
+
+use super::Cell;
+use super::exchange_letters::written_out;
+use super::fold::is_letter;
+use super::number::is_rating;
+
+/// The rows in plain spelling.
+pub(super) fn plainly(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
+    let quoted = rows.iter().filter(|row| row.first().is_some_and(is_quoted)).count();
+    let sent_on = if quoted < FORWARDED { None } else { Some(unquoted(rows)) };
+    let rows = match &sent_on {
+        Some(rows) => Cow::Owned(written_out(rows).into_owned()),
+        None => written_out(rows),
+    };
+    let dotted = |cell: &Cell| cell.text.contains("p.p.m");
+    let glued =
+        |row: &&Vec<Cell>| row.iter().any(|c| c.text.split(' ').any(|w| rated(w).is_some()));
+    let first_glued = rows.iter().position(|row| glued(&row));
+    if first_glued.is_none() && !rows.iter().any(|row| row.iter().any(dotted) || is_compared(row)) {
+        return rows;
+    }
+    let mut rows = rows.into_owned();
+    if let Some(at) = first_glued {
+        // The head of such a table is glued as well.
+        for cell in rows[at.saturating_sub(GLUED_HEADS)..at].iter_mut().flatten() {
+            cell.text = words_apart(&cell.text);
+        }
+    }
+    for row in &mut rows {
+        let compared = is_compared(row);
+        for cell in row {
+            let words = cell.text.split(' ').map(|word| match rated(word) {
+                Some((number, rating)) => format!("{number} {rating}"),
+                None => word.into(),
+            });
+            cell.text = words.collect::<Vec<_>>().join(" ");
+            if dotted(cell) {
+                cell.text = cell.text.replace("p.p.m.", "ppm").replace("p.p.m", "ppm");
+            }
+            if compared {
+                let words = cell.text.split(' ').map(|w| before_letters(w).unwrap_or(w));
+                cell.text = words.collect::<Vec<_>>().join(" ");
+            }
+        }
+    }
+    Cow::Owned(rows)
+}
+
+/// So many quoted lines are a report that was sent on.
+const FORWARDED: usize = 5;
+
+/// Whether a line is quoted from another letter: `> K 61 ppm`, while `> 6.3` is a limit.
+pub(super) fn is_quoted(cell: &Cell) -> bool {
+    cell.text.strip_prefix('>').is_some_and(|rest| rest.trim_start().starts_with(is_letter))
+}
+
+/// The rows of a letter that was sent on, without the marks of its lines.
+fn unquoted(rows: &[Vec<Cell>]) -> Vec<Vec<Cell>> {
+    let mut rows = rows.to_vec();
+    for first in rows.iter_mut().filter_map(|row| row.first_mut()).filter(|c| is_quoted(c)) {
+        let rest = first.text[1..].trim_start();
+        first.place.start += (first.text.len() - rest.len()) as u32;
+        first.text = rest.into();
+    }
+    rows
+}
+
+/// How many lines above a row of glued ratings may be its head.
+const GLUED_HEADS: usize = 3;
+
+/// A number with its rating glued to it: `88,4wysoka`.
+fn rated(word: &str) -> Option<(&str, &str)> {
+    let at = word.find(is_letter)?;
+    let (number, rating) = word.split_at(at);
+    let plain = !number.is_empty()
+        && number.bytes().all(|b| b.is_ascii_digit() || matches!(b, b'.' | b','))
+        && number.ends_with(|c: char| c.is_ascii_digit());
+    (plain && rating.chars().count() > 3 && is_rating(rating)).then_some((number, rating))
+}
+
+/// Words that are glued where a small letter meets a capital: `Nazwa polaNumer`, `ocenaMg`.
+fn words_apart(text: &str) -> String {
+    let mut out = String::with_capacity(text.len() + 8);
+    let mut small = 0;
+    for (at, c) in text.char_indices() {
+        // "próbkipH" and "H2OZasolenie" as well.
+        let reaction = small > 1 && text[at..].starts_with("pH");
+        let water = c.is_uppercase() && out.ends_with("H2O");
+        if c.is_uppercase() && small > 2 && !out.ends_with(" p") || reaction || water {
+            out.push(' ');
+        }
+        small = if c.is_lowercase() { small + 1 } else { 0 };
+        out.push(c);
+    }
+    out
+}
+
+/// Whether the results of a row have the letters of a comparison of means behind them: `4.82c`,
+/// `0.66ab`.
+fn is_compared(row: &[Cell]) -> bool {
+    let words = row.iter().flat_map(|cell| cell.text.split(' '));
+    words.filter_map(before_letters).filter(|n| n.contains(['.', ','])).nth(2).is_some()
+}
+
+/// The number before one to three letters from a to h.
+fn before_letters(word: &str) -> Option<&str> {
+    let number = word.trim_end_matches(|c| matches!(c, 'a'..='h'));
+    let letters = word.len() - number.len();
+    let plain = number.starts_with(|c: char| c.is_ascii_digit())
+        && number.bytes().all(|b| b.is_ascii_digit() || matches!(b, b'.' | b','))
+        && number.ends_with(|c: char| c.is_ascii_digit());
+    ((1..=3).contains(&letters) && plain).then_some(number)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::report::Place;
+
+    fn row(text: &str) -> Vec<Cell> {
+        text.split("  ").map(|t| Cell { text: t.into(), place: Place::default() }).collect()
+    }
+
+    #[test]
+    fn letters_of_a_comparison_and_dots_of_a_unit_go() {
+        let rows = [row("T1 Control  4.82c  18.6b  0.44bc  14"), row("Zinc (p.p.m.)  1.2")];
+        let plain = plainly(&rows);
+        assert_eq!(plain[0], row("T1 Control  4.82  18.6  0.44  14"));
+        assert_eq!(plain[1], row("Zinc (ppm)  1.2"));
+    }
+
+    #[test]
+    fn ratings_and_heads_are_unglued() {
+        let rows =
+            [row("Nazwa polaNumer próbki P mg/L Ι ocenaMg mg/L"), row("Tunel 1  88,4wysoka  12")];
+        let plain = plainly(&rows);
+        assert_eq!(plain[0], row("Nazwa pola Numer próbki P mg/L Ι ocena Mg mg/L"));
+        assert_eq!(plain[1], row("Tunel 1  88,4 wysoka  12"));
+    }
+
+    #[test]
+    fn codes_with_a_letter_stay() {
+        let rows = [row("12a  12b  6.2  41"), row("Plot 3.1a  6.2  41")];
+        assert_eq!(plainly(&rows), &rows[..]);
+    }
+}
