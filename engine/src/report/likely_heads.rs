@@ -168,11 +168,10 @@ pub(super) struct Way {
 /// The ways to make one row of names of the lines of a head. Those of one kind share what one of
 /// another kind has.
 pub(super) fn heads_of(heads: &[Vec<Part>], aligned: bool) -> Vec<Way> {
-    let plain = columns(heads).into_iter().map(|c| c.parts).collect();
+    let plain: Vec<Vec<Part>> = columns(heads).into_iter().map(|c| c.parts).collect();
     let (once, twice) = put_together(heads);
     let salt = only_salt(heads);
     let mut ways = Vec::new();
-    let plain: Vec<Vec<Part>> = plain;
     let all = plain.iter().chain(&once);
     let again: Vec<Vec<Part>> = all.filter_map(|way| with_shares(way)).collect();
     for (mut kind, cost) in

@@ -92,31 +92,33 @@ pub(super) fn better(
         all.sort_unstable();
         all.into_iter().map(|(_, i)| i).collect()
     };
+    let lettered = |i: usize| near.iter().all(|row| text_at(row, i).contains(is_letter));
+    let may_name = |i: usize| {
+        let heading = heading.get(i).map_or(String::new(), |c| squash(&c.text));
+        !NO_NAMES.iter().any(|word| heading.starts_with(word))
+    };
+    // Another column of words, whose heading names nothing else.
+    let free = |i: &usize| {
+        *i != best
+            && matches!(
+                roles.get(*i),
+                Some(Role::Sample(_) | Role::Other | Role::Blank | Role::Names)
+            )
+            && lettered(*i)
+            && may_name(*i)
+    };
     // A name that all rows have is that of the farm.
     if apart == 1 && near.len() > 1 {
-        let farm = |i: &usize| {
-            *i != best
-                && matches!(
-                    roles.get(*i),
-                    Some(Role::Sample(_) | Role::Other | Role::Blank | Role::Names)
-                )
-                && told(&[*i]) > 1
-                && near.iter().all(|row| text_at(row, *i).contains(is_letter))
-                && !NO_NAMES
-                    .iter()
-                    .any(|word| heading.get(*i).is_some_and(|c| squash(&c.text).starts_with(word)))
-        };
-        let wordy = |i: &usize| farm(i) && words(*i);
+        let wordy = |i: &usize| free(i) && told(&[*i]) > 1 && words(*i);
         if let Some(i) = others.iter().copied().chain(0..first).find(wordy) {
             return alone(i);
         }
     }
     if !near.iter().all(|row| is_code(text_at(row, best))) {
         // A code with a letter before a number, which is often that of the laboratory.
-        let lettered = |i: &usize| near.iter().all(|row| text_at(row, *i).contains(is_letter));
         let second = || {
             let mut all = others.clone();
-            all.sort_by_key(|i| !lettered(i));
+            all.sort_by_key(|&i| !lettered(i));
             all.into_iter().find(|&i| told(&[best, i]) == near.len())
         };
         let also = if apart < near.len() && !deep { second() } else { None };
@@ -133,10 +135,9 @@ pub(super) fn better(
     }
     // Columns with a heading that nobody knows, to the left of the results.
     let unknown = |i: &usize| {
-        let heading = heading.get(*i).map_or(String::new(), |c| squash(&c.text));
         *i != best
             && matches!(roles.get(*i), Some(Role::Other | Role::Blank | Role::Names))
-            && !NO_NAMES.iter().any(|word| heading.starts_with(word))
+            && may_name(*i)
             && named(i)
             && !near.iter().any(|r| is_rating(text_at(r, *i)) || texture(text_at(r, *i)).is_some())
     };
@@ -146,19 +147,9 @@ pub(super) fn better(
     // A code with a letter is a name; a number that only counts is none.
     let counts =
         near.iter().enumerate().all(|(nth, row)| text_at(row, best) == (nth + 1).to_string());
-    let lettered = |i: &usize| {
-        let heading = heading.get(*i).map_or(String::new(), |c| squash(&c.text));
-        *i != best
-            && matches!(
-                roles.get(*i),
-                Some(Role::Other | Role::Blank | Role::Names | Role::Sample(_))
-            )
-            && !NO_NAMES.iter().any(|word| heading.starts_with(word))
-            && near.iter().all(|row| text_at(row, *i).contains(is_letter))
-    };
     if counts
         && near.len() > 1
-        && let Some(i) = (0..first).find(lettered)
+        && let Some(i) = (0..first).find(free)
     {
         let also = (told(&[i]) < near.len() && !deep).then_some(best);
         return Names { best: i, also };
