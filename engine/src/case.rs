@@ -1,9 +1,12 @@
 //! What a person tells the engine: the report, the answers about it, the bed,
 //! the plants, the season, and what is on hand. Every field may be missing.
 
+mod own_bed;
+
 use serde::{Deserialize, Serialize};
 use time::Date;
 
+pub use self::own_bed::{BedAnswer, OwnBed};
 pub use crate::facts::{CertificateItem, ChargeSource, Feedstock};
 use crate::named::named;
 use crate::own::OwnFacts;
@@ -43,6 +46,10 @@ pub struct Case {
     pub bed: Bed,
     /// The plants.
     pub plants: Option<PlantGroup>,
+    /// What was said of the bed of one sample alone; it stands before `bed`, `plants` and the
+    /// dates of planting, harvest and crops.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub beds: Vec<OwnBed>,
     /// The season's dates.
     pub season: Season,
     /// The biochar on hand.
@@ -68,6 +75,7 @@ impl Default for Case {
             reading: ReadingAnswers::default(),
             bed: Bed::default(),
             plants: None,
+            beds: Vec::new(),
             season: Season::default(),
             biochar: Bag::default(),
             charge_with: Vec::new(),
@@ -502,7 +510,7 @@ mod tests {
         assert_eq!(read("{}").unwrap(), Case::default());
         assert_eq!(read(r#"{"version": 1}"#).unwrap(), Case::default());
         assert!(read(r#"{"version": 9}"#).unwrap_err().contains("newer"));
-        assert!(read(r#"{"beds": {}}"#).unwrap_err().contains("beds"));
+        assert!(read(r#"{"garden": {}}"#).unwrap_err().contains("garden"));
         assert!(read(r#"{"plants": "cactus"}"#).unwrap_err().contains("mixed-vegetables"));
     }
 }

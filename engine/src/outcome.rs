@@ -10,7 +10,7 @@ use crate::plan::{Plan, plan};
 use crate::quantity::{Figure, Unit};
 use crate::question::Question;
 use crate::ranges::Finding;
-use crate::report::{Origin, Place, Unread};
+use crate::report::{Origin, Place, SampleReport, Unread};
 use crate::soil::{Amount, Method, Property};
 use crate::sources::Citation;
 use crate::survey::{Judged, Survey, survey_of};
@@ -118,14 +118,15 @@ pub enum Bound {
 /// A case without samples gives an outcome without samples and a plan that
 /// says so; nothing here fails.
 pub fn interpret(case: &Case) -> Outcome {
-    let of = |at: usize| outcome_of(&survey_of(Cow::Borrowed(case), at), at);
-    let samples = (0..case.report.samples.len()).map(of).collect();
+    let of = |(at, sample)| outcome_of(&survey_of(Cow::Borrowed(case), at), Some(sample));
+    let samples = case.report.samples.iter().enumerate().map(of).collect();
     gathered(case, samples)
 }
 
 /// The same for a case of one sample that is surveyed already.
 pub fn interpret_survey(survey: &Survey<'_>) -> Outcome {
-    gathered(survey.case(), vec![outcome_of(survey, 0)])
+    let case = survey.case();
+    gathered(case, vec![outcome_of(survey, case.report.samples.first())])
 }
 
 fn gathered(case: &Case, samples: Vec<SampleOutcome>) -> Outcome {
@@ -136,7 +137,7 @@ fn gathered(case: &Case, samples: Vec<SampleOutcome>) -> Outcome {
     let chosen_one = match samples.get(chosen) {
         Some(sample) => sample,
         None => {
-            no_sample = outcome_of(&survey_of(Cow::Borrowed(case), 0), 0);
+            no_sample = outcome_of(&survey_of(Cow::Borrowed(case), 0), None);
             &no_sample
         }
     };
@@ -164,9 +165,8 @@ fn region_read(case: &Case) -> Option<String> {
     ))
 }
 
-fn outcome_of(survey: &Survey<'_>, at: usize) -> SampleOutcome {
+fn outcome_of(survey: &Survey<'_>, sample: Option<&SampleReport>) -> SampleOutcome {
     let (plan, more) = plan(survey);
-    let sample = survey.case.report.samples.get(at);
     SampleOutcome {
         name: sample.map(|s| s.name.clone()).unwrap_or_default(),
         readings: survey.readings.iter().map(judged).collect(),

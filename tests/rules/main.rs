@@ -18,6 +18,7 @@ mod material;
 mod measures;
 mod needs;
 mod needs_lime;
+mod own_beds;
 mod own_file;
 mod path;
 mod quantity;

@@ -80,6 +80,9 @@ pub struct Trial {
 impl Trial {
     /// Before the first variation; `None` without a sample.
     pub fn of(case: &Case) -> Option<Trial> {
+        // What is varied is what holds for this bed.
+        let own = case.has_own_bed(chosen(case)).then(|| case.of_sample_alone(chosen(case)));
+        let case = own.as_ref().unwrap_or(case);
         let path = path_of(case)?;
         let left = variations(&put_right(case)).into_iter();
         Some(Trial { path, of: left.len(), left, turns: Vec::new() })

@@ -78,10 +78,20 @@ pub fn survey(case: Cow<'_, Case>) -> Survey<'_> {
     survey_of(case, chosen)
 }
 
-/// Surveys one sample of the report.
-pub(crate) fn survey_of(case: Cow<'_, Case>, sample: usize) -> Survey<'_> {
+/// Surveys one sample of the report, by what was said of its bed.
+pub(crate) fn survey_of(case: Cow<'_, Case>, at: usize) -> Survey<'_> {
+    let (case, at) = match case {
+        Cow::Borrowed(shared) if shared.has_own_bed(at) => {
+            (Cow::Owned(shared.of_sample_alone(at)), 0)
+        }
+        Cow::Owned(mut own) if own.has_own_bed(at) => {
+            own.lay_over(at);
+            (Cow::Owned(own), at)
+        }
+        shared => (shared, at),
+    };
     let empty;
-    let sample = match case.report.samples.get(sample) {
+    let sample = match case.report.samples.get(at) {
         Some(sample) => sample,
         None => {
             empty = SampleReport::default();
