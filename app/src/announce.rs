@@ -3,7 +3,7 @@
 use gloo::timers::callback::Timeout;
 use leptos::prelude::*;
 
-use crate::living::text;
+use crate::in_place::text;
 use crate::state::Page;
 use crate::words;
 

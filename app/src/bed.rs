@@ -10,10 +10,11 @@ use emberloam_engine::soil::{Method, MethodKind, PlantGroup, Property, Texture};
 use leptos::prelude::*;
 
 use crate::control::{choice, date, number, several};
-use crate::correct::unit_of;
-use crate::living::{Look, flag};
-use crate::own_tables::{own_tables, tables_of};
-use crate::pairs;
+use crate::grounds::opens;
+use crate::in_place::{Look, flag};
+use crate::report::own_tables::{own_tables, tables_of};
+use crate::report::pairs;
+use crate::sheet::correct::unit_of;
 use crate::state::Page;
 use crate::words;
 
@@ -330,11 +331,20 @@ pub fn controls(page: Page, question: QuestionId, about: &[Property]) -> AnyView
     }
 }
 
-/// Every answer, folded away until somebody wants to change one.
+/// Every answer, folded away and made when somebody wants to change one.
 pub fn bed(page: Page) -> AnyView {
+    let opened = RwSignal::new(false);
     view! {
-        <details id="bed" class="fold">
+        <details id="bed" class="fold" on:toggle=opens(opened)>
             <summary>{words::YOUR_ANSWERS}</summary>
+            {move || opened.get().then(|| untrack(|| all(page)))}
+        </details>
+    }
+    .into_any()
+}
+
+fn all(page: Page) -> AnyView {
+    view! {
             <fieldset>
                 <legend>{words::LEGEND_BED}</legend>
                 {plants(page)}
@@ -367,7 +377,6 @@ pub fn bed(page: Page) -> AnyView {
                 {ec_method(page)}
                 {sampling_depth(page)}
             </fieldset>
-        </details>
     }
     .into_any()
 }

@@ -12,9 +12,9 @@ use leptos::prelude::*;
 use time::Date;
 use web_sys::HtmlInputElement;
 
-use crate::desk::is_fixed;
-use crate::living::{Flag, Look, changed, flag, text};
-use crate::soon::followed;
+use crate::deferred::followed;
+use crate::in_place::{Flag, Look, changed, flag, text};
+use crate::origin::is_fixed;
 use crate::state::Page;
 use crate::words;
 
@@ -34,7 +34,7 @@ pub fn choice<T: Copy + PartialEq + Send + Sync + 'static>(
     get: fn(&Case) -> Option<T>,
     set: fn(&mut Case, Option<T>),
 ) -> AnyView {
-    let now = followed(move || page.answers.look(get));
+    let now = followed(move || page.said(get));
     pick_unless(
         label,
         words::NOT_KNOWN,
@@ -158,8 +158,7 @@ fn boxed_number(
     let shown = followed(move || {
         let measures = page.measures();
         let number = page
-            .answers
-            .look(|case| of(case))
+            .said(|case| of(case))
             .map_or_else(String::new, |value| significant(in_readers(value, unit, measures), 4));
         (number, measures)
     });
@@ -199,7 +198,7 @@ pub fn date(
     get: fn(&Case) -> Option<Date>,
     set: fn(&mut Case, Option<Date>),
 ) -> AnyView {
-    let now = followed(move || page.answers.look(get));
+    let now = followed(move || page.said(get));
     date_of(
         label,
         move || now.get(),
@@ -259,8 +258,7 @@ pub fn months(
     let shown = move || match bad.get() {
         Some((typed, _)) => typed,
         None => page
-            .answers
-            .look(get)
+            .said(get)
             .map_or_else(String::new, |all| twelve::written(&all, unit, page.measures())),
     };
     let change = move |event: web_sys::Event| {
@@ -298,9 +296,8 @@ pub fn several<T: Copy + PartialEq + Send + Sync + 'static>(
     has: fn(&Case, T) -> bool,
 ) -> AnyView {
     let values: Vec<T> = options.iter().map(|(value, _)| *value).collect();
-    let given: RwSignal<Vec<bool>> = followed(move || {
-        page.answers.look(|case| values.iter().map(|value| has(case, *value)).collect())
-    });
+    let given: RwSignal<Vec<bool>> =
+        followed(move || page.said(|case| values.iter().map(|value| has(case, *value)).collect()));
     let boxes: Vec<_> = options
         .into_iter()
         .enumerate()

@@ -4,7 +4,7 @@ use emberloam_engine::quantity::{Figure, shown};
 use leptos::prelude::*;
 
 use crate::grounds;
-use crate::living::{Look, keyed, text};
+use crate::in_place::{Look, keyed, text};
 use crate::state::Page;
 use crate::words;
 

@@ -6,8 +6,8 @@ use emberloam_engine::quantity::Grounds;
 use emberloam_engine::sources::{Citation, Source};
 use leptos::prelude::*;
 
+use crate::in_place::{changed, settled};
 use crate::later::{Parts, later};
-use crate::living::{changed, settled};
 use crate::words;
 
 /// The grounds, laid out; for the inside of something that opens.
@@ -73,13 +73,14 @@ pub fn opens(opened: RwSignal<bool>) -> Box<dyn FnMut(web_sys::Event)> {
     })
 }
 
-/// The grounds behind a small "how we know" that opens.
-pub fn opened_grounds(of: Grounds) -> AnyView {
+/// The grounds of what stands beside them, behind a small fold that is named after it.
+pub fn opened_grounds(of_what: &str, of: Grounds) -> AnyView {
     let empty = of == Grounds::default();
     let opened = RwSignal::new(false);
+    let name = words::grounds_of(of_what);
     view! {
         <details class="open-grounds" hidden=empty on:toggle=opens(opened)>
-            <summary>{words::GROUNDS}</summary>
+            <summary aria-label=name>{words::GROUNDS}</summary>
             {behind(opened, move || of.clone())}
         </details>
     }
@@ -97,15 +98,23 @@ pub struct Statement {
     pub grounds: Grounds,
 }
 
-/// Statements as a list, each with its grounds.
+/// Statements as a list: each opens to its grounds, and is itself the name of what opens.
 pub fn statements(list: Box<dyn Fn() -> Vec<Statement> + Send + Sync>) -> AnyView {
     settled(list, |statement: Statement| {
+        let Statement { rule, text, grounds } = statement;
+        if grounds == Grounds::default() {
+            return view! { <li data-rule=rule>{text}</li> }.into_any();
+        }
+        let opened = RwSignal::new(false);
         view! {
-            <li data-rule=statement.rule>
-                <p>{statement.text}</p>
-                {opened_grounds(statement.grounds)}
+            <li data-rule=rule>
+                <details class="statement" on:toggle=opens(opened)>
+                    <summary>{text}</summary>
+                    {behind(opened, move || grounds.clone())}
+                </details>
             </li>
         }
+        .into_any()
     })
 }
 

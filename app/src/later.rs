@@ -4,6 +4,7 @@
 
 use std::time::Duration;
 
+use emberloam_engine::Case;
 use emberloam_engine::outcome::JudgedReading;
 use emberloam_engine::quantity::Grounds;
 use emberloam_engine::question::QuestionId;
@@ -12,12 +13,13 @@ use emberloam_engine::sources::Source;
 use leptos::prelude::*;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
+use crate::report::{exports, long_report, unread};
+use crate::sheet::line;
+use crate::specialists::{self, compare};
 use crate::state::Page;
-use crate::{
-    bed, certificate, charging, compare, course, effects, exports, grounds, help, holding,
-    long_report, long_work, needs, place, plan, purchase, reading, references, share, shelf, store,
-    tongue, traits, uses, winter, words, work_in,
-};
+use crate::this_season::alone;
+use crate::why::references;
+use crate::{bed, beds, grounds, help, language, long_work, paper, saved, share, store, words};
 
 /// How long to wait before a piece that did not come is asked for again.
 const PATIENCE: Duration = Duration::from_secs(5);
@@ -33,34 +35,18 @@ pub struct Parts {
     pub pens: store::Pens,
     /// Gives the page another language than English.
     pub learn: fn(),
-    /// What biochar does to each nutrient: chart and table.
-    pub effects: fn(Page) -> AnyView,
     /// What a number rests on.
     pub grounds: fn(Grounds) -> AnyView,
     /// The samples side by side.
     pub compare: fn(Page) -> AnyView,
+    /// What to buy for all beds.
+    pub shopping: fn(Page) -> AnyView,
     /// What lies behind a reading.
     pub behind: fn(Page, Memo<JudgedReading>) -> AnyView,
-    /// Whether the answer holds when what is uncertain lies at its ends.
-    pub holding: fn(Page) -> AnyView,
-    /// What biochar does over a year: chart and table.
-    pub course: fn(Page) -> AnyView,
-    /// What was used of each line of the source.
-    pub uses: fn(Page) -> AnyView,
-    /// What kind of soil it is.
-    pub traits: fn(Page) -> AnyView,
-    /// Lime and feeds.
-    pub needs: fn(Page) -> AnyView,
-    /// What the bag's certificate says.
-    pub certificate: fn(Page) -> AnyView,
-    /// What to buy and carry, and the years it is spread over.
-    pub purchase: fn(Page) -> AnyView,
-    /// How to work it in.
-    pub work_in: fn(Page) -> AnyView,
-    /// Where the bed lies, its crops, and the rests between them.
-    pub place: fn(Page) -> AnyView,
-    /// What a wet season takes of the nitrate.
-    pub winter: fn(Page) -> AnyView,
+    /// What could not be placed.
+    pub unread: fn(Page) -> AnyView,
+    /// What a specialist opens.
+    pub behind_the_door: fn(Page) -> AnyView,
     /// The dated jobs as a calendar file.
     pub calendar: fn(Page) -> AnyView,
     /// The readings as files for other programs.
@@ -71,55 +57,50 @@ pub struct Parts {
     pub long_report: fn(Page, String),
     /// The list of sources.
     pub references: fn(Page) -> AnyView,
-    /// Charging in detail.
-    pub charging: fn(Page) -> AnyView,
     /// Every answer, to be changed.
     pub bed: fn(Page) -> AnyView,
     /// How to sample, how to read a level, and the trade's words.
     pub help: fn() -> AnyView,
     /// The plan on paper.
-    pub plan: fn(Page) -> AnyView,
+    pub paper: fn(Page) -> AnyView,
     /// The saved reports.
-    pub shelf: fn(Page) -> AnyView,
+    pub saved: fn(Page) -> AnyView,
     /// A link, its code and other ways to share.
     pub sharing: fn(Page) -> AnyView,
     /// A link that was opened.
     pub arrived: fn(Page) -> AnyView,
     /// What a question is answered with.
     pub controls: fn(Page, QuestionId, &[Property]) -> AnyView,
+    /// What was answered to a question, in words.
+    pub answered: fn(&Case, QuestionId) -> String,
+    /// The recipe for so much biochar, without a report.
+    pub alone: fn(Page) -> AnyView,
 }
 
 static PARTS: Parts = Parts {
     titles: Source::title,
     pens: store::PENS,
-    learn: tongue::learn,
-    effects: effects::effects,
+    learn: language::learn,
     grounds: grounds::grounds,
     compare: compare::compare,
-    behind: reading::behind,
-    holding: holding::holding,
-    course: course::course,
-    uses: uses::uses,
-    traits: traits::traits,
-    needs: needs::needs,
-    certificate: certificate::certificate,
-    purchase: purchase::purchase,
-    work_in: work_in::work_in,
-    place: place::place,
-    winter: winter::winter,
+    shopping: beds::shopping::shopping,
+    behind: line::behind,
+    unread: unread::unread,
+    behind_the_door: specialists::behind_the_door,
     calendar: exports::calendar,
     exports: exports::exports,
     long_work: long_work::long_work,
     long_report: long_report::long_report,
     references: references::list,
-    charging: charging::charging,
     bed: bed::bed,
     help: help::help,
-    plan: plan::plan,
-    shelf: shelf::board::board,
+    paper: paper::paper,
+    saved: saved::view::reports,
     sharing: share::sharing::sharing,
     arrived: share::arrived::arrived,
     controls: bed::controls,
+    answered: share::answers::answered,
+    alone: alone::alone,
 };
 
 /// The one door to the second piece: what only `PARTS` leads to is in it.

@@ -7,15 +7,13 @@ use leptos::prelude::*;
 pub enum Stratum {
     /// The dark topsoil: what to do.
     Humus,
-    /// What the soil holds.
+    /// The jobs.
     Loam,
-    /// Why.
+    /// What the soil holds.
     Ochre,
-    /// When.
+    /// Why.
     Clay,
-    /// The working.
-    Marl,
-    /// The rock everything stands on: the sources.
+    /// The rock everything stands on: what specialists look for.
     Rock,
 }
 
@@ -26,7 +24,6 @@ impl Stratum {
             Stratum::Loam => "layer loam",
             Stratum::Ochre => "layer ochre",
             Stratum::Clay => "layer clay",
-            Stratum::Marl => "layer marl",
             Stratum::Rock => "layer rock",
         }
     }
@@ -45,9 +42,6 @@ impl Stratum {
             }
             Stratum::Clay => {
                 "M0 15C40 12 100 10 160 15S270 26 340 24 440 11 510 10 620 20 700 23 800 18 860 13 970 12 1040 18 1150 25 1200 22V33H0Z"
-            }
-            Stratum::Marl => {
-                "M0 18C80 22 130 24 210 20S330 9 410 12 500 24 590 25 690 16 770 12 880 14 950 20 1070 24 1130 19 1180 14 1200 13V33H0Z"
             }
             Stratum::Rock => {
                 "M0 14L70 18 130 10 210 15 260 24 350 20 420 12 510 16 560 25 650 22 700 13 790 11 860 20 930 24 1010 15 1080 17 1140 9 1200 14V33H0Z"
@@ -81,11 +75,6 @@ impl Stratum {
                 ("40%", "M6 18C14 14 24 21 34 16"),
                 ("76%", "M4 13C14 17 24 10 36 15M12 23C18 20 26 25 33 22"),
             ],
-            Stratum::Marl => &[
-                ("15%", "M12 24L16 15 25 14 29 21 23 27Z"),
-                ("49%", "M10 20L15 14 20 16 19 23 13 25ZM27 15L31 12 34 16 30 19Z"),
-                ("80%", "M14 23L18 15 27 17 28 24 20 27Z"),
-            ],
             Stratum::Rock => &[
                 ("11%", "M2 30L8 14 24 10 36 20 32 32ZM14 12L18 24 32 30"),
                 ("43%", "M4 28L12 12 28 13 34 26 22 33ZM12 12L19 25 22 33"),
@@ -112,16 +101,6 @@ pub fn layer(
                 {inside}
             </div>
         </section>
-    }
-}
-
-/// A band with nothing but its name, for a list of them.
-pub fn empty_layer(stratum: Stratum, name: &'static str) -> impl IntoView {
-    view! {
-        <li class=stratum.class()>
-            {matches!(stratum, Stratum::Humus).then(turf)} {edge(stratum)}
-            <div class="layer-inside">{name}</div>
-        </li>
     }
 }
 

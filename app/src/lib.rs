@@ -6,67 +6,40 @@
 //! with soil.
 
 mod announce;
-mod answer;
 mod bed;
-mod certificate;
-mod charging;
-mod chart;
-mod compare;
+mod beds;
 mod control;
-mod correct;
-mod course;
 mod date;
-mod desk;
-mod effects;
-mod exports;
+mod deferred;
+mod do_it;
 mod figure;
-mod files;
 mod grounds;
 mod help;
-mod holding;
-mod holds;
+mod in_place;
+mod language;
 mod later;
 mod layer;
-mod living;
-mod long_report;
 mod long_work;
-mod needs;
 mod notes;
-mod own_tables;
+mod origin;
 mod page;
-mod pairs;
-mod paste;
-mod place;
-mod plan;
-mod print;
-mod purchase;
-mod questions;
-mod reaction;
-mod reading;
-mod references;
-mod ruler;
-mod samples;
-mod season;
+mod paper;
+mod report;
+mod saved;
 mod share;
-mod shelf;
-mod soon;
-mod source;
+mod sheet;
+mod specialists;
 mod state;
 mod store;
-mod tongue;
-mod traits;
-mod uses;
+mod this_season;
 mod why;
-mod winter;
 mod words;
-mod work_in;
-mod working;
 
 use wasm_bindgen::prelude::wasm_bindgen;
 
 /// Tells `public/boot.js` of a fault: it ends the program, and the page must say so.
 fn tell_of_faults() {
-    std::panic::set_hook(Box::new(|_| files::tell("emberloam:stopped", "")));
+    std::panic::set_hook(Box::new(|_| report::files::tell("emberloam:stopped", "")));
 }
 
 /// Mounts the page; one that keeps something, or isn't in English, waits for
@@ -74,7 +47,7 @@ fn tell_of_faults() {
 #[wasm_bindgen(start)]
 pub fn start() {
     tell_of_faults();
-    if store::holds_something() || tongue::is_foreign() {
+    if store::holds_something() || language::is_foreign() {
         // The framework's own tasks only run once something is mounted.
         wasm_bindgen_futures::spawn_local(async {
             let parts = later::at_once().await;
@@ -103,5 +76,5 @@ fn mount(restored: store::Restored) {
         }
         None => leptos::mount::mount_to_body(move || page::page(restored)),
     }
-    files::tell("emberloam:mounted", "");
+    report::files::tell("emberloam:mounted", "");
 }

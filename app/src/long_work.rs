@@ -7,7 +7,7 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 
-use crate::living::{Look, flag, focus, press, text};
+use crate::in_place::{Look, flag, focus, press, text};
 use crate::state::Page;
 use crate::words;
 

@@ -3,7 +3,7 @@
 use gloo::events::EventListener;
 use leptos::prelude::*;
 
-use crate::living::{Look, flag, focus, press, text, text_if};
+use crate::in_place::{Look, flag, focus, press, text, text_if};
 use crate::state::Page;
 use crate::words;
 

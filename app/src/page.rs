@@ -4,20 +4,23 @@ use emberloam_engine::quantity::Measures;
 use leptos::prelude::*;
 
 use crate::announce::announce;
-use crate::answer::answer;
-use crate::chart::Repaint;
-use crate::holds::holds;
-use crate::layer::{Stratum, empty_layer};
-use crate::living::{Look, changed, flag, focus, press};
+use crate::beds::beds;
+use crate::deferred;
+use crate::do_it::do_it;
+use crate::in_place::{Look, changed, flag, focus, press};
+use crate::later::{self, later};
 use crate::notes::notes;
-use crate::paste::paste;
-use crate::references::references;
-use crate::season::season;
+use crate::report::files;
+use crate::report::paste::paste;
+use crate::sheet::sheet;
+use crate::specialists::chart::Repaint;
+use crate::specialists::specialists;
 use crate::state::Page;
 use crate::store::Restored;
+use crate::this_season::example::example;
+use crate::this_season::this_season;
 use crate::why::why;
-use crate::working::working;
-use crate::{files, later, print, soon, words};
+use crate::words;
 
 /// The page, with what was kept on this device.
 pub fn page(restored: Restored) -> impl IntoView {
@@ -25,49 +28,33 @@ pub fn page(restored: Restored) -> impl IntoView {
     let page = Page::begin(restored);
     files::listen(page);
     provide_context(Repaint::follow());
-    soon::follow(page);
+    deferred::follow(page);
     let shown = Memo::new(move |_| page.has_report());
     view! {
         <div class="ground" class:has-report=flag(move || shown.get())>
-            {heading(page)} {notes(page)} {later::later(move |parts| (parts.arrived)(page))}
+            {heading(page)} {notes(page)} {later(move |parts| (parts.arrived)(page))}
             <div class="face">
                 <div class="beside">
-                    {paste(page, tools(page))} <div class="keeps">
-                        {later::later(move |parts| (parts.shelf)(page))}
-                        {later::later(move |parts| (parts.sharing)(page))}
-                        {later::later(|parts| (parts.help)())}
-                    </div>
+                    {paste(page)} {later(move |parts| (parts.alone)(page))} {beds(page)}
                 </div>
-                <Show when=move || shown.get() fallback=waiting>
+                <Show when=move || shown.get() fallback=example>
                     <div class="profile">
-                        {answer(page)} {holds(page)} {why(page)} {season(page)} {working(page)}
-                        {references(page)}
+                        {this_season(page)} {do_it(page)} {sheet(page)} {why(page)}
+                        {specialists(page)}
                     </div>
                 </Show>
             </div>
+            <div class="keeps">
+                {tools(page)} {later(move |parts| (parts.saved)(page))}
+                {later(move |parts| (parts.sharing)(page))}
+                {later(|parts| (parts.help)())}
+            </div>
             {announce(page)}
-            {later::later(move |parts| (parts.plan)(page))}
+            {later(move |parts| (parts.paper)(page))}
             <p class="drop-here" aria-hidden="true">
                 {words::DROP_HERE}
             </p>
         </div>
-    }
-}
-
-/// The layers before a report is in: empty, but named.
-fn waiting() -> impl IntoView {
-    let layers = [
-        (Stratum::Humus, words::WHAT_TO_DO),
-        (Stratum::Loam, words::HOLDS),
-        (Stratum::Ochre, words::WHY),
-        (Stratum::Clay, words::WHEN),
-        (Stratum::Marl, words::WORKING),
-        (Stratum::Rock, words::SOURCES),
-    ];
-    view! {
-        <ol class="profile waiting" aria-label=words::WHAT_YOU_WILL_SEE>
-            {layers.map(|(stratum, name)| empty_layer(stratum, name)).collect_view()}
-        </ol>
     }
 }
 
@@ -78,18 +65,21 @@ fn heading(page: Page) -> impl IntoView {
                 <h1>{words::NAME}</h1>
                 <p class="what">{words::WHAT_IT_DOES}</p>
                 <p class="privacy">{words::PRIVACY}</p>
-                <div class="settings">
-                    {measures(page)}
-                    // `public/language.js` and `public/look.js` do the rest.
-                    <label class="tick">
-                        <span>{words::LANGUAGE}</span>
-                        <select id="language"></select>
-                    </label>
-                    <label class="tick">
-                        <input type="checkbox" id="sun" />
-                        <span>{words::SUN}</span>
-                    </label>
-                </div>
+                <details class="settings">
+                    <summary>{words::SETTINGS}</summary>
+                    <div class="settings-inside">
+                        {measures(page)}
+                        // `public/language.js` and `public/look.js` do the rest.
+                        <label class="tick">
+                            <span>{words::LANGUAGE}</span>
+                            <select id="language"></select>
+                        </label>
+                        <label class="tick">
+                            <input type="checkbox" id="sun" />
+                            <span>{words::SUN}</span>
+                        </label>
+                    </div>
+                </details>
             </div>
         </header>
     }
@@ -119,27 +109,41 @@ fn measures(page: Page) -> impl IntoView {
     }
 }
 
-/// Print, save and erase.
+/// Print, save and erase; the less usual ways to save lie in a fold.
 fn tools(page: Page) -> impl IntoView {
     // A text is not copied only to learn that there is one.
     let nothing = move || page.text.look(String::is_empty) && page.kept().is_blank();
     view! {
-        <div class="buttons tools">
+        <div class="buttons tools" hidden=nothing>
             <button
                 type="button"
                 id="print"
                 hidden=flag(move || !page.has_report())
-                on:click=press(print::print)
+                on:click=press(print)
             >
                 {words::PRINT}
             </button>
-            {files::save_report(page)} {later::later(move |parts| (parts.exports)(page))}
-            <button type="button" id="erase" hidden=nothing on:click=press(move || {
+            {later(move |parts| (parts.calendar)(page))}
+            <details class="fold" hidden=flag(move || !page.has_report())>
+                <summary>{words::SAVE_AS_FILES}</summary>
+                <div class="buttons">
+                    {files::save_report(page)} {later(move |parts| (parts.exports)(page))}
+                </div>
+            </details>
+            <button type="button" id="erase" on:click=press(move || {
                 page.erase();
                 focus("take-back");
             })>
                 {words::ERASE}
             </button>
         </div>
+    }
+}
+
+/// Opens the browser's print window; what is printed is made by `paper.rs`.
+fn print() {
+    if let Some(window) = web_sys::window() {
+        // Ignored: a browser that can't print says so itself.
+        let _ = window.print();
     }
 }

@@ -12,10 +12,11 @@ use emberloam_engine::report::{self, Report, Trouble};
 use emberloam_engine::{Case, Outcome, Plan, Survey, interpret, interpret_survey, survey};
 use leptos::prelude::*;
 
-use crate::desk::Desk;
-use crate::living::Look;
-use crate::soon::with_the_sample;
-use crate::{date, later, own_tables, store, words};
+use crate::deferred::with_the_sample;
+use crate::in_place::Look;
+use crate::origin::Origin;
+use crate::report::own_tables;
+use crate::{date, later, store, words};
 
 /// The state, handed to every view.
 #[derive(Clone, Copy)]
@@ -26,12 +27,16 @@ pub struct Page {
     pub touched: RwSignal<bool>,
     /// The answers; the report in it stays empty.
     pub answers: RwSignal<Case>,
+    /// The jobs that were ticked off, each by its sample and its kind.
+    pub done: RwSignal<Vec<String>>,
+    /// Whether what is answered about a bed holds for all beds of the report.
+    pub for_all: RwSignal<bool>,
     /// What to tell the person about keeping, once.
     pub keeping: RwSignal<Option<&'static str>>,
     /// What was erased or replaced by a saved report, until the person leaves or takes it back.
     pub erased: RwSignal<Option<store::Kept>>,
     /// What this tab has before it from the shelf or from a link.
-    pub desk: RwSignal<Desk>,
+    pub origin: RwSignal<Origin>,
     /// What is said aloud.
     pub said: RwSignal<String>,
     /// Counts the times the report or all was replaced, taken back or erased by the
@@ -95,9 +100,11 @@ impl Page {
             text,
             touched: RwSignal::new(false),
             answers,
+            done: RwSignal::new(restored.kept.done),
+            for_all: RwSignal::new(false),
             keeping: RwSignal::new(restored.say),
             erased: RwSignal::new(None),
-            desk: RwSignal::new(Desk::default()),
+            origin: RwSignal::new(Origin::default()),
             said: RwSignal::new(String::new()),
             turn: StoredValue::new(0),
             erasings: StoredValue::new(0),
@@ -144,7 +151,7 @@ impl Page {
 
     /// What is kept now.
     pub fn kept(self) -> store::Kept {
-        store::Kept { text: self.text.get(), answers: self.answers.get() }
+        store::Kept { text: self.text.get(), answers: self.answers.get(), done: self.done.get() }
     }
 
     /// Begins a turn: what a long reading works at is no longer wanted.
@@ -183,7 +190,8 @@ impl Page {
         self.text.set(String::new());
         self.touched.set(false);
         self.answers.set(store::Kept::fresh().answers);
-        self.desk.set(Desk::default());
+        self.done.set(Vec::new());
+        self.origin.set(Origin::default());
         store::erase();
         self.keeping.set(None);
         self.refused.set(None);
@@ -202,6 +210,7 @@ impl Page {
     pub fn restore(self, kept: store::Kept) {
         self.paste(kept.text);
         self.answers.set(kept.answers);
+        self.done.set(kept.done);
     }
 
     /// Says why a file was not opened; the text stays as it is.
@@ -220,12 +229,14 @@ impl Page {
         if self.text.with_untracked(|old| is_another(old, &text)) {
             // What was answered about the old report's readings must not be
             // taken for the new one's; what was said of the bed holds.
-            self.answer(|case| {
+            self.answers.update(|case| {
                 case.reading = ReadingAnswers::default();
+                case.beds.clear();
                 case.sample = 0;
             });
+            self.done.set(Vec::new());
             // Nor must it be saved over the one that was open.
-            self.desk.update(|desk| desk.opened = None);
+            self.origin.update(|origin| origin.opened = None);
         }
         if self.text.with_untracked(|old| *old != text) {
             self.text.set(text);
@@ -245,9 +256,19 @@ impl Page {
         }
     }
 
-    /// Changes an answer.
+    /// Changes an answer; what belongs to a bed is said of the chosen one alone where the report
+    /// has several, unless it is to hold for all.
     pub fn answer(self, change: impl FnOnce(&mut Case)) {
-        self.answers.update(change);
+        let (at, count) = untrack(|| (self.chosen(), self.count()));
+        let for_all = count < 2 || self.for_all.get_untracked();
+        self.answers.update(|case| case.answer(at, for_all, change));
+    }
+
+    /// Looks at the answers as they hold for the chosen sample.
+    pub fn said<R>(self, look: impl FnOnce(&Case) -> R) -> R {
+        self.answers.look(|case| {
+            if case.beds.is_empty() { look(case) } else { look(&case.of_sample(case.sample)) }
+        })
     }
 
     /// Whether there is a report to answer for.
@@ -300,6 +321,13 @@ impl Page {
         self.outcome.look(|outcome| outcome.as_ref().map(|o| take(&o.plan)).unwrap_or_default())
     }
 
+    /// Something of the engine's answer and the answers it was made with; the default without a
+    /// report.
+    pub fn of_outcome<T: Default>(self, take: impl FnOnce(&Outcome, &Case) -> T) -> T {
+        let Some(survey) = self.survey.get() else { return T::default() };
+        self.outcome.look(|o| o.as_ref().map(|o| take(o, survey.case())).unwrap_or_default())
+    }
+
     /// The title of the bed: the sample's name, when the report gives one.
     pub fn bed_name(self) -> String {
         let name = self.of_sample(|sample| sample.name.clone());
@@ -330,6 +358,7 @@ fn read(text: &str) -> Read {
 /// The case with some samples of a report, the first of them chosen.
 fn case_of(report: &Report, samples: Range<usize>, answers: RwSignal<Case>) -> Case {
     let mut case = answers.get();
+    case.count_beds_from(samples.start);
     case.own = own_tables::tables_of(&case);
     case.report = Report {
         samples: report.samples.get(samples).unwrap_or_default().to_vec(),

@@ -27,6 +27,9 @@ pub struct Kept {
     pub text: String,
     /// The answers.
     pub answers: Case,
+    /// The jobs that were ticked off, each by its sample and its kind.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub done: Vec<String>,
 }
 
 impl Kept {
@@ -77,7 +80,7 @@ impl Kept {
     fn to_json(&self) -> Option<String> {
         if self.text.len() > MOST_KEPT {
             let answers = self.answers.clone();
-            return serde_json::to_string(&Kept { text: String::new(), answers }).ok();
+            return serde_json::to_string(&Kept { answers, ..Kept::default() }).ok();
         }
         serde_json::to_string(self).ok()
     }
@@ -102,14 +105,14 @@ struct Saved {
 impl Kept {
     /// As the file that a person saves.
     fn to_saved(&self) -> Option<String> {
-        let Kept { text, answers } = self.clone();
+        let Kept { text, answers, .. } = self.clone();
         serde_json::to_string(&Saved { emberloam: 1, text, answers }).ok()
     }
 
     /// Reads what [`Kept::to_saved`] wrote.
     fn from_saved(json: &str) -> Option<Kept> {
         let Saved { text, answers, .. } = serde_json::from_str(json).ok()?;
-        Some(Kept { text, answers })
+        Some(Kept { text, answers, ..Kept::default() })
     }
 }
 
@@ -180,7 +183,7 @@ pub fn erase() {
         }
     }
     // `public/boot.js` keeps what the program stopped over.
-    crate::files::tell("emberloam:erased", "");
+    crate::report::files::tell("emberloam:erased", "");
 }
 
 fn storage() -> Option<Storage> {
@@ -198,7 +201,8 @@ mod tests {
         let mut answers = Case { sample: 2, ..Case::default() };
         answers.bed.area_m2 = Some(12.5);
         answers.biochar.state = Some(BagState::Uncharged);
-        let kept = Kept { text: "pH 6,5\n".into(), answers };
+        let kept =
+            Kept { text: "pH 6,5\n".into(), answers, done: vec!["2 spread-biochar 0".into()] };
         let mut with_report = kept.clone();
         with_report.answers.report.notes.push("read".into());
         let json = with_report.to_json().unwrap();
@@ -217,7 +221,7 @@ mod tests {
     #[test]
     fn a_saved_file_gives_back_report_and_answers() {
         let answers = Case { sample: 1, ..Case::default() };
-        let kept = Kept { text: "pH 6.5\n".into(), answers };
+        let kept = Kept { text: "pH 6.5\n".into(), answers, ..Kept::default() };
         let json = kept.to_saved().unwrap();
         assert!(json.starts_with(r#"{"emberloam":1,"text":"pH 6.5\n""#), "{json}");
         assert_eq!(Kept::from_saved(&json), Some(kept));

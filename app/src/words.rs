@@ -4,13 +4,16 @@ pub mod keeping;
 
 use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, WetSeason, Winter};
 use emberloam_engine::details::standards::Verdict;
-use emberloam_engine::plan::Path;
+use emberloam_engine::plan::{JobKind, Path};
 use emberloam_engine::quantity::Unit;
+use emberloam_engine::question::QuestionId;
+use emberloam_engine::soil::Property;
 
 pub const NAME: &str = "Emberloam";
 pub const WHAT_IT_DOES: &str = "Paste a soil test. See what your soil holds, and whether biochar helps it, how much, and when.";
 pub const PRIVACY: &str = "Nothing you type or open leaves this device.";
 
+pub const SETTINGS: &str = "Settings";
 pub const MEASURES: &str = "Measures";
 pub const LANGUAGE: &str = "Language";
 pub const SUN: &str = "For bright sun";
@@ -31,6 +34,7 @@ pub const SAMPLE_BROKEN: &str = "A bad paste";
 pub const STILL_COMING: &str =
     "This part is still being fetched. It comes as soon as the connection allows.";
 pub const PRINT: &str = "Print the plan";
+pub const SAVE_AS_FILES: &str = "Save as files";
 pub const CANCEL: &str = "Cancel";
 pub const READING_REPORT: &str = "Reading the report…";
 pub const SAVING_READINGS: &str = "Writing the readings of all samples…";
@@ -81,22 +85,30 @@ pub const STORAGE_DAMAGED: &str = "What was kept from your last visit can't be r
 pub const TEXT_TOO_LONG_TO_KEEP: &str =
     "This text is too long to keep on this device. Your answers are kept.";
 
-pub const WHAT_YOU_WILL_SEE: &str = "What you will see, from the surface down";
 pub const WHAT_TO_DO: &str = "What to do";
-pub const PROVISIONAL: &str = "For now.";
-pub const TO_THE_QUESTIONS: &str = "An answer below could still change this";
+pub const THIS_SEASON: &str = "This season";
+pub const PROVISIONAL: &str = "for now";
+pub const TO_THE_ANSWER: &str = "To the answer";
+pub const NEXT: &str = "Next";
+pub const DO_IT: &str = "Do it";
+pub const WATCH: &str = "Next to watch";
+pub const SPECIALISTS: &str = "For specialists";
+pub const SPECIALISTS_DOOR: &str =
+    "Every number with its bounds, charts, the bag's certificate, your place";
+pub const BEDS: &str = "Your beds";
+pub const SHOPPING: &str = "One shopping list for all beds";
+/// Over the sheet: what the places on the ruler mean.
+pub const SCALE: [&str; 3] = ["short", "enough", "surplus"];
 pub const WHICH_SAMPLE: &str = "Which sample is this bed?";
 pub const NAME_OR_NUMBER: &str = "Its name, or its place in the report";
 pub const PREVIOUS_SAMPLE: &str = "Previous";
 pub const NEXT_SAMPLE: &str = "Next sample";
-pub const NEXT: &str = "Next";
 pub const AMOUNTS: &str = "How much";
 pub const RECIPE: &str = "How to charge it";
 pub const TAKE_CARE: &str = "Take care";
 
 pub const QUESTIONS: &str = "What would sharpen this";
-pub const ANSWERED: &str = "answered";
-pub const YOUR_ANSWERS: &str = "All about your bed, season and bag";
+pub const YOUR_ANSWERS: &str = "All answers";
 pub const LEGEND_BED: &str = "Your bed";
 pub const LEGEND_SEASON: &str = "Your season";
 pub const LEGEND_BAG: &str = "Your biochar";
@@ -126,6 +138,7 @@ pub const BED_KIND: &str = "How the bed is worked";
 pub const PLANTING: &str = "Next planting or sowing";
 pub const HARVEST: &str = "When the crop there now is off";
 pub const FIRST_FROST: &str = "Usual first autumn frost";
+pub const HARVEST_AND_FROST: &str = "Harvest and first frost";
 pub const LAST_FROST: &str = "Usual last spring frost";
 pub const WINTER: &str = "Your cool season";
 pub const BAG_STATE: &str = "The biochar you have";
@@ -158,13 +171,8 @@ pub const SCHEDULE_GROUNDS: &str = "How each row is worked out";
 pub const WORK_IN: &str = "How to work it in";
 pub const CHARGE_WITH: &str = "What you can charge it with";
 
-pub const HOLDS: &str = "What your soil holds";
-pub const SHORT: &str = "Short";
-pub const ENOUGH: &str = "Enough";
-pub const SURPLUS: &str = "More than enough";
-pub const NOT_JUDGED_YET: &str = "Read, not judged";
+pub const HOLDS: &str = "Soil at a glance";
 pub const NOT_JUDGED: &str = "not judged";
-pub const READING_MORE: &str = "where it stands, why, put it right";
 pub const IN_YOUR_REPORT: &str = "In your report";
 pub const READ_AS: &str = "Read as";
 pub const LAB_SAYS: &str = "Your lab says";
@@ -185,14 +193,12 @@ pub const LATER_SAMPLES: &str = "Samples after these";
 pub const LEVELS_DIFFER: &str = "differs";
 pub const LEAVE_OUT: &str = "Leave it out";
 pub const UNDO_CORRECTION: &str = "Back to the report";
-pub const UNREAD: &str = "Not read";
 pub const USES: &str = "What was used of each line";
 pub const USES_HOW_TO_READ: &str = "Boxed: a result. Underlined: a name, a rating or a range beside one. Struck out: in the list of what was not read. Dotted: a figure of which nothing was made.";
 
 pub const WHY: &str = "Why";
 pub const SPEAKS_FOR: &str = "Speaks for it";
 pub const SPEAKS_AGAINST: &str = "Speaks against it";
-pub const WOULD_CHANGE: &str = "What would change this";
 pub const EFFECTS: &str = "What biochar does in the first month";
 pub const EFFECTS_HOW_TO_READ: &str = "The wide bar is what is possible, the thin bar what is likely. A wide bar on both sides of zero means: unsure. An arrow means it goes on.";
 pub const EFFECTS_CHART: &str =
@@ -202,7 +208,6 @@ pub const COLUMN_PROPERTY: &str = "Property";
 pub const COLUMN_DIRECTION: &str = "Direction";
 pub const COLUMN_CHANGE: &str = "Change";
 
-pub const WHEN: &str = "When";
 pub const NO_TASKS: &str = "Nothing to date yet. Give your planting and harvest dates above.";
 pub const PLACE: &str = "Your place and your crops";
 pub const PLACE_INTRO: &str = "None of this is needed. It sharpens the dates and what the rain takes. It stays on this device, and nothing asks where you are.";
@@ -430,11 +435,107 @@ pub fn more_cautions(count: usize) -> String {
     format!("{count} more to mind")
 }
 
-pub fn questions_open(count: usize) -> String {
-    match count {
-        0 => "All answered. You can still change them.".into(),
-        1 => "One question could change the answer.".into(),
-        _ => format!("{count} questions could change the answer. Skip any you can't answer."),
+/// The last chip, with the questions that are less telling.
+pub fn more_answers(count: usize) -> String {
+    format!("{count} more")
+}
+
+/// A question on its chip, in a few words.
+pub fn asked(question: QuestionId, about: &[Property]) -> String {
+    match question {
+        QuestionId::Region => REGION.into(),
+        QuestionId::Extractant => EXTRACTANT.into(),
+        QuestionId::NutrientUnit => NUTRIENT_UNIT.into(),
+        QuestionId::ReadingUnit => {
+            let names: Vec<_> = about.iter().map(|property| property.label()).collect();
+            unit_of(&names.join(", "))
+        }
+        QuestionId::CountedOff => COUNTED_OFF.into(),
+        QuestionId::SamplingDepth => SAMPLING_DEPTH.into(),
+        QuestionId::Buffer => BUFFER.into(),
+        QuestionId::EcMethod => EC_METHOD.into(),
+        QuestionId::Texture => TEXTURE.into(),
+        QuestionId::Plants => PLANTS.into(),
+        QuestionId::BagState => BAG_STATE.into(),
+        QuestionId::Planting | QuestionId::Today => PLANTING.into(),
+        QuestionId::Winter => HARVEST_AND_FROST.into(),
+        QuestionId::Area => AREA.into(),
+        QuestionId::WorkedDepth => WORKED_DEPTH.into(),
+        QuestionId::ChargeWith => CHARGE_WITH.into(),
+    }
+}
+
+fn unit_of(names: &str) -> String {
+    format!("Unit of {names}")
+}
+
+/// The box that ticks a job off.
+pub fn done(task: &str) -> String {
+    format!("Done: {task}")
+}
+
+/// A fold that shows what a thing rests on.
+pub fn grounds_of(what: &str) -> String {
+    format!("{GROUNDS}: {what}")
+}
+
+/// What an amount is of.
+pub fn of_what(what: &str) -> String {
+    format!("of {what}")
+}
+
+/// The thickness of the biochar, and the depth it is mixed in.
+pub fn lies_and_mixed(thick: &str, depth: &str) -> String {
+    format!("To scale: biochar {thick} thick, mixed in {depth} deep.")
+}
+
+/// The laboratory's own word.
+pub fn lab_word(word: &str) -> String {
+    format!("lab: {word}")
+}
+
+/// Whether the laboratory's word says the same as ours, as a sign.
+pub fn agreement(agrees: Option<bool>) -> &'static str {
+    match agrees {
+        Some(true) => "= ",
+        Some(false) => "≠ ",
+        None => "",
+    }
+}
+
+/// The fold with the reasons of a side that weigh less.
+pub fn more_reasons(count: usize, speaks_for: bool) -> String {
+    if speaks_for {
+        format!("{count} more that speak for it")
+    } else {
+        format!("{count} more that speak against it")
+    }
+}
+
+pub fn unread(count: usize) -> String {
+    if count == 1 { "1 number not read".into() } else { format!("{count} numbers not read") }
+}
+
+pub fn for_all_beds(count: usize) -> String {
+    format!("My answers count for all {count} beds")
+}
+
+/// A job in a word, for the strip of months.
+pub fn job(kind: JobKind) -> &'static str {
+    match kind {
+        JobKind::Hazard => "first of all",
+        JobKind::WashSalts => "wash salts out",
+        JobKind::Clear => "clear the bed",
+        JobKind::Lime => "lime",
+        JobKind::Sulfur => "sulfur",
+        JobKind::Gypsum => "gypsum",
+        JobKind::Charge => "charge",
+        JobKind::SpreadBiochar => "biochar in",
+        JobKind::CoverCrop => "cover the soil",
+        JobKind::Feed => "feed",
+        JobKind::Spray => "spray the leaves",
+        JobKind::Plant => "plant",
+        JobKind::Retest => "test again",
     }
 }
 

@@ -88,7 +88,7 @@ impl Page {
         let page = Page::open(name);
         page.paste(A_SURPLUS);
         page.wait_for_answer();
-        page.browser.wait_for("the later parts", || page.browser.has("#bed label.field"));
+        page.open_all_answers();
         page
     }
 
@@ -191,10 +191,22 @@ impl Page {
         level.as_str().unwrap_or_default().to_owned()
     }
 
+    /// Opens all that can be answered about the bed, and what lies behind the specialists' door.
+    #[track_caller]
+    pub fn open_all_answers(&self) {
+        self.browser.wait_for("the later parts", || {
+            self.browser.run(
+                "document.querySelectorAll('#bed, #door').forEach((fold) => fold.open = true)",
+            );
+            self.browser.has("#bed label.field") && self.browser.has("#place label.field")
+        });
+    }
+
     /// Gives an answer among all those about the bed: the control with this
     /// label gets this number, date or choice.
     #[track_caller]
     pub fn answer(&self, label: &str, value: &str) {
+        self.open_all_answers();
         let done = self.browser.run_with(
             "const [label, value] = arguments;
             const places = '#bed label.field, #needs label.field, #place label.field';

@@ -5,6 +5,7 @@
 use emberloam_engine::Case;
 use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, WetSeason, Winter};
 use emberloam_engine::quantity::{Measures, Unit, in_readers, readers_symbol, significant};
+use emberloam_engine::question::QuestionId;
 use emberloam_engine::region::Region;
 use emberloam_engine::season::day;
 use emberloam_engine::soil::{Method, PlantGroup, Texture};
@@ -226,6 +227,30 @@ pub fn said(case: &Case, measures: Measures) -> Vec<Answer> {
         .collect();
     all.sort_by_key(|(at, _)| *at);
     all.into_iter().map(|(_, answer)| answer).collect()
+}
+
+/// What was answered to a question, in words; empty where it can't be said in few.
+pub fn answered(case: &Case, question: QuestionId) -> String {
+    let names: &[&str] = match question {
+        QuestionId::Region => &["reading.region"],
+        QuestionId::Extractant => &["reading.extractants"],
+        QuestionId::NutrientUnit => &["reading.nutrient-unit"],
+        QuestionId::SamplingDepth => &["reading.depth-cm"],
+        QuestionId::Buffer => &["reading.buffer"],
+        QuestionId::EcMethod => &["reading.ec-method"],
+        QuestionId::Texture => &["bed.texture"],
+        QuestionId::Plants => &["plants"],
+        QuestionId::BagState => &["biochar.state"],
+        QuestionId::Planting => &["season.planting"],
+        QuestionId::Winter => &["season.harvest", "season.first-frost"],
+        QuestionId::Area => &["bed.area-m2"],
+        QuestionId::WorkedDepth => &["bed.depth-cm"],
+        QuestionId::ChargeWith => &["charge-with"],
+        QuestionId::ReadingUnit | QuestionId::CountedOff | QuestionId::Today => &[],
+    };
+    let mut all = said(case, case.measures);
+    all.retain(|answer| names.contains(&&*answer.name));
+    all.into_iter().map(|answer| answer.value).collect::<Vec<_>>().join(", ")
 }
 
 fn tell(name: &str, value: &Value, told: Option<Told>, measures: Measures) -> String {

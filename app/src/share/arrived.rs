@@ -7,24 +7,24 @@ use gloo::events::EventListener;
 use leptos::prelude::*;
 
 use crate::date;
-use crate::desk::{self, Desk, Scenario};
-use crate::exports::event_code;
-use crate::living::{Look, flag, focus, press, text};
+use crate::in_place::{Look, flag, focus, press, text};
+use crate::language::{own_or_said, say};
+use crate::origin::{self, Origin, Scenario};
+use crate::report::exports::event_code;
+use crate::saved::database::{self, Change};
+use crate::saved::entry::{Entry, Label};
+use crate::saved::view::now;
 use crate::share::answers;
 use crate::share::link::{Letter, Unopened};
-use crate::shelf::board::now;
-use crate::shelf::cupboard::{self, Change};
-use crate::shelf::entry::{Entry, Label};
 use crate::state::Page;
 use crate::store::Kept;
-use crate::tongue::{own_or_said, say};
 use crate::words::keeping as said;
 
 type Arrived = Option<Result<Letter, Unopened>>;
 
 /// Looks for a link when the page stands, and whenever its address changes.
 pub fn arrived(page: Page) -> AnyView {
-    desk::follow(page);
+    origin::follow(page);
     let letter = RwSignal::<Arrived>::new(None);
     let look = move || {
         let fragment = window().location().hash().unwrap_or_default();
@@ -166,13 +166,13 @@ fn take(page: Page, letter: Letter) {
         page.erased.set(None);
         page.answers.set(answers.unwrap_or(letter.answers));
     } else {
-        page.restore(Kept { text: letter.text, answers: letter.answers });
+        page.restore(Kept { text: letter.text, answers: letter.answers, ..Kept::default() });
     }
     if !before.is_blank() {
         page.erased.set(Some(before.clone()));
     }
-    let saved = page.desk.with_untracked(|desk| desk.opened.is_some());
-    page.desk.set(Desk { opened: None, scenario });
+    let saved = page.origin.with_untracked(|origin| origin.opened.is_some());
+    page.origin.set(Origin { opened: None, scenario });
     page.said.set(said::TAKEN.into());
     if before.text.is_empty() {
         return;
@@ -185,13 +185,13 @@ fn take(page: Page, letter: Letter) {
             let aside = Entry::new(&before, label, event_code(), &now());
             let known = saved
                 && there.iter().any(|(_, json)| {
-                    matches!(crate::shelf::entry::Held::read(json),
-                        crate::shelf::entry::Held::Entry(known) if known.text == aside.text && known.answers == aside.answers)
+                    matches!(crate::saved::entry::Held::read(json),
+                        crate::saved::entry::Held::Entry(known) if known.text == aside.text && known.answers == aside.answers)
                 });
             let change = Change::Put((aside.id.clone(), aside.to_json()));
             (if known { Vec::new() } else { vec![change] }, ())
         };
-        if cupboard::change(put).await.is_err() {
+        if database::change(put).await.is_err() {
             page.keeping.set(Some(said::NOT_PUT_ASIDE));
         }
     });
@@ -199,7 +199,7 @@ fn take(page: Page, letter: Letter) {
 
 /// The note and the fixed answers of a scenario, while it holds.
 fn taken(page: Page) -> impl IntoView {
-    let scenario = Memo::new(move |_| page.desk.look(|desk| desk.scenario.clone()));
+    let scenario = Memo::new(move |_| page.origin.look(|origin| origin.scenario.clone()));
     let shown = move || {
         scenario.get().map(|scenario| {
             let case =
@@ -229,7 +229,7 @@ fn taken(page: Page) -> impl IntoView {
                 <button
                     type="button"
                     id="scenario-leave"
-                    on:click=press(move || page.desk.update(|desk| desk.scenario = None))
+                    on:click=press(move || page.origin.update(|origin| origin.scenario = None))
                 >
                     {said::LEAVE_SCENARIO}
                 </button>

@@ -7,15 +7,15 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{HtmlTextAreaElement, ShareData};
 
-use crate::files::{file_name, save};
-use crate::living::{Look, changed, flag, keyed, press, text, unfolds};
-use crate::plan::blocks;
+use crate::in_place::{Look, changed, flag, keyed, press, text, unfolds};
+use crate::language::say_blocks;
+use crate::paper::blocks;
+use crate::report::files::{file_name, save};
 use crate::share::answers::{self, Answer};
 use crate::share::arrived::contents;
 use crate::share::code::code;
 use crate::share::link::{LONGEST_NOTE, Letter};
 use crate::state::Page;
-use crate::tongue::say_blocks;
 use crate::words;
 use crate::words::keeping as said;
 

@@ -70,6 +70,14 @@ pub struct Dose {
     pub figures: Vec<Figure>,
 }
 
+impl Dose {
+    /// How thick the biochar lies before it is mixed in, mm: a litre on a square metre is a
+    /// millimetre.
+    pub fn thickness_mm(&self) -> f64 {
+        litres_per_m2(self.depth, self.share)
+    }
+}
+
 /// What bounds the share from above.
 pub(crate) struct Cap {
     pub share: f64,

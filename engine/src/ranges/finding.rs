@@ -30,6 +30,10 @@ pub struct Finding {
     /// Whether the region is known, and the table is not its own.
     #[serde(skip)]
     pub of_elsewhere: bool,
+    /// Whether the laboratory's own class is on the same side of enough; `None` where it gave none
+    /// that we know.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub laboratory_agrees: Option<bool>,
     /// What other publications say of the same number.
     pub second_opinions: Vec<Opinion>,
     /// What the judgement rests on.

@@ -83,7 +83,11 @@ pub fn beside(
         finding.grounds.sources.insert(0, LABORATORY.opened());
         finding.grounds.assumed.push("The laboratory's own class agrees.".into());
     }
-    let Some(theirs) = theirs else { return };
+    let said = theirs.is_some() && finding.level.is_some();
+    let Some(theirs) = theirs else {
+        finding.laboratory_agrees = same_index.then_some(true);
+        return;
+    };
     match finding.level {
         None => {
             let not_judged = finding.not_judged.take();
@@ -104,4 +108,6 @@ pub fn beside(
         }
         Some(_) => {}
     }
+    finding.laboratory_agrees =
+        said.then(|| finding.level.is_some_and(|level| level.side() == theirs.side()));
 }

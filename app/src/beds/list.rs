@@ -1,0 +1,106 @@
+//! A list of the beds with the verdict of each in a word or two. The verdicts
+//! come one by one: a plan takes some milliseconds, and the chosen bed's comes first.
+
+use std::cell::Cell;
+use std::time::Duration;
+
+use emberloam_engine::summary;
+use leptos::prelude::*;
+
+use crate::in_place::{Look, flag, keyed, press, text};
+use crate::state::Page;
+use crate::words;
+
+/// More beds than these are looked for by name instead.
+pub const MOST: usize = 24;
+
+/// A bed: its place in the report, its name, its verdict once it is known, whether it is chosen.
+type Bed = (usize, String, &'static str, bool);
+
+/// The list; nothing where there are too many to look through.
+pub fn list(page: Page) -> impl IntoView {
+    let verdicts = RwSignal::new(Vec::<&'static str>::new());
+    let round = StoredValue::new(0_u32);
+    Effect::new(move |_| {
+        page.report.track();
+        page.answers.track();
+        round.update_value(|round| *round += 1);
+        let count = untrack(|| page.count());
+        if (2..=MOST).contains(&count) {
+            fill(page, verdicts, round, round.get_value(), count);
+        }
+    });
+    let beds = move || {
+        let chosen = page.chosen();
+        page.report.look(|report| {
+            let samples = report.as_ref().map_or(&[][..], |report| &report.samples);
+            if samples.len() > MOST {
+                return Vec::new();
+            }
+            verdicts.look(|verdicts| {
+                let bed = |(at, name): (usize, &String)| {
+                    (at, name.clone(), verdicts.get(at).copied().unwrap_or_default(), at == chosen)
+                };
+                samples.iter().map(|sample| &sample.name).enumerate().map(bed).collect()
+            })
+        })
+    };
+    view! {
+        <ul class="bed-list plain" hidden=flag(move || page.count() > MOST)>
+            {keyed(beds, |(at, ..): &Bed| at.to_string(), move |item| one(page, item))}
+        </ul>
+    }
+}
+
+/// Works the verdicts out, one in each turn of the page; a newer round ends an older one.
+fn fill(
+    page: Page,
+    verdicts: RwSignal<Vec<&'static str>>,
+    round: StoredValue<u32>,
+    mine: u32,
+    count: usize,
+) {
+    let found = std::rc::Rc::new(std::cell::RefCell::new(Vec::with_capacity(count)));
+    fn turn(step: std::rc::Rc<dyn Fn() -> bool>) {
+        set_timeout(
+            move || {
+                if step() {
+                    turn(step);
+                }
+            },
+            Duration::ZERO,
+        );
+    }
+    let at = Cell::new(0);
+    turn(std::rc::Rc::new(move || {
+        if round.get_value() != mine {
+            return false;
+        }
+        let now = at.replace(at.get() + 1);
+        let verdict = untrack(|| page.outcome_of(now..now + 1))
+            .map_or("", |outcome| summary::verdict_in_words(&outcome.plan));
+        found.borrow_mut().push(verdict);
+        if now + 1 < count {
+            return true;
+        }
+        verdicts.set(found.borrow().clone());
+        false
+    }));
+}
+
+fn one(page: Page, item: Memo<Bed>) -> impl IntoView {
+    let (at, name, ..) = item.get_untracked();
+    view! {
+        <li>
+            <button
+                type="button"
+                class="bed"
+                aria-pressed=text(move || item.look(|(.., chosen)| chosen.to_string()))
+                on:click=press(move || page.answer(|case| case.sample = at))
+            >
+                <span translate=words::translate(&name)>{name.clone()}</span>
+                <span class="verdict-word">{text(move || item.look(|(_, _, verdict, _)| *verdict))}</span>
+            </button>
+        </li>
+    }
+}
