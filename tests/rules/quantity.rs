@@ -15,11 +15,12 @@ fn a_refused_conversion_says_what_it_lacks() {
     }
 }
 
-/// An amount to measure out is told in buckets from two to two hundred of them. Common practice,
-/// no source.
+/// An amount to measure out is told in half buckets, from half a one to two hundred of them.
+/// Common practice, no source.
 #[test]
 fn buckets_where_they_help() {
-    assert_eq!(measured_out(19.9, Measures::Metric), "20\u{a0}L");
+    assert_eq!(measured_out(19.9, Measures::Metric), "20\u{a0}L (2 ten-litre buckets)");
+    assert_eq!(measured_out(4.9, Measures::Metric), "4.9\u{a0}L");
     assert_eq!(measured_out(2000.0, Measures::Metric), "2000\u{a0}L (200 ten-litre buckets)");
     assert_eq!(measured_out(2010.0, Measures::Metric), "2000\u{a0}L");
     assert_eq!(

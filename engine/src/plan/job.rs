@@ -4,6 +4,7 @@ use serde::Serialize;
 use time::Date;
 
 use crate::named::named;
+use crate::plan::load::Load;
 use crate::quantity::Grounds;
 use crate::season::Dated;
 
@@ -57,8 +58,18 @@ pub struct Job {
     pub to: Option<Date>,
     /// Why then.
     pub reason: String,
+    /// What it carries to the bed beside biochar.
+    #[serde(skip)]
+    pub(crate) carries: Vec<Load>,
     /// What it rests on.
     pub grounds: Grounds,
+}
+
+impl Job {
+    /// The job with what it carries.
+    pub(crate) fn carrying(self, carries: Vec<Load>) -> Job {
+        Job { carries, ..self }
+    }
 }
 
 impl From<Job> for Dated {

@@ -8,11 +8,12 @@ use crate::facts::Way;
 use crate::plan::charge::ChargePlan;
 use crate::plan::hazards::Hazard;
 use crate::plan::job::{Job, JobKind};
+use crate::plan::load::Load;
 use crate::plan::needs::{MOST_FEEDS, Need, NeedKind, Verdict};
 use crate::plan::path::Path;
 use crate::plan::rate::Dose;
 use crate::plan::washing;
-use crate::quantity::{Band, Grounds, Powder, Unit, measured, measured_out};
+use crate::quantity::{Band, Grounds, Powder, Unit, measured_out};
 use crate::ranges::Level;
 use crate::season::{Timing, Window};
 use crate::soil::{PlantGroup, Property};
@@ -167,7 +168,7 @@ impl Work<'_> {
                 grounds = grounds.input(name, date.to_string());
             }
         }
-        Job { kind, digs, task: task.into(), from, to, reason, grounds }
+        Job { kind, digs, task: task.into(), from, to, reason, carries: Vec::new(), grounds }
     }
 
     /// Whether anything may be dug in: not where roots last or nobody digs, not while a
@@ -278,8 +279,12 @@ impl Work<'_> {
     fn limes(&self, feeds: &mut [Job]) -> Vec<Job> {
         let Some((need, grams)) = self.need(NeedKind::Lime) else { return Vec::new() };
         let count = need.doses.max(1);
-        let each =
-            self.measured(grams.likely / f64::from(count), Powder::Limestone, "ground limestone");
+        let each = Load {
+            kind: NeedKind::Lime,
+            grams: grams.likely / f64::from(count),
+            powder: Some(Powder::Limestone),
+            what: "ground limestone",
+        };
         let reason = if self.survey.bed.standing == Standing::Open {
             "Lime takes months to work. On top it works down slowly; mix in the rest when the bed is clear."
         } else {
@@ -302,20 +307,22 @@ impl Work<'_> {
                 let digs = self.may_dig() && !planted;
                 let window = (from, [apart, end].into_iter().flatten().min());
                 let sources = [TRI_STATE_LIME.opened(), COMMON_PRACTICE.unsourced()];
-                self.job(JobKind::Lime, digs, self.evenly(&each, digs), window, reason, &sources)
+                let task = self.evenly(&self.told(&each), digs);
+                self.job(JobKind::Lime, digs, task, window, reason, &sources)
+                    .carrying(vec![each.clone()])
             })
             .collect()
     }
 
-    /// A weight of a powder for the bed, with the cups or bags that hold it.
-    fn measured(&self, grams: f64, powder: Powder, what: &str) -> String {
-        let weight = measured(grams, powder, self.survey.case.measures);
-        self.survey.on_bed(format!("{weight} of {what}"))
+    /// What is carried to the bed, with the cups or bags that hold it.
+    fn told(&self, load: &Load) -> String {
+        let amount = load.told(self.survey.case.measures);
+        self.survey.on_bed(format!("{amount} of {}", load.what))
     }
 
-    /// A weight of something for the bed.
-    fn weighed(&self, grams: f64, what: &str) -> String {
-        self.survey.on_bed(format!("{} of {what}", self.survey.weighed(grams)))
+    /// What several loads come to in a sentence.
+    fn all_told(&self, loads: &[Load]) -> String {
+        loads.iter().map(|load| self.told(load)).collect::<Vec<_>>().join(", ")
     }
 
     fn evenly(&self, amount: &str, digs: bool) -> String {
@@ -351,9 +358,10 @@ impl Work<'_> {
         } else {
             (Powder::Gypsum, "gypsum")
         };
-        let each = self.measured(grams.likely / f64::from(count), powder, what);
+        let grams = grams.likely / f64::from(count);
+        let each = Load { kind, grams, powder: Some(powder), what };
         let digs = self.may_dig();
-        let task = self.evenly(&each, digs);
+        let task = self.evenly(&self.told(&each), digs);
         let reason = if kind == NeedKind::Acid {
             "Bacteria turn sulfur to acid while the soil is warm. Test the pH before any further dose."
         } else {
@@ -365,7 +373,8 @@ impl Work<'_> {
             reason.to_string()
         };
         let from = self.clear_from().max(self.today());
-        Some(self.job(job, digs, task, (from, None), reason, &[COMMON_PRACTICE.unsourced()]))
+        let sources = [COMMON_PRACTICE.unsourced()];
+        Some(self.job(job, digs, task, (from, None), reason, &sources).carrying(vec![each]))
     }
 
     /// How biochar gets into this bed, and whether that digs.
@@ -569,7 +578,7 @@ impl Work<'_> {
         // In more than one part where the second comes in time before the harvest.
         let again = later(self.today(), SECOND_FEED.1);
         let twice = self.last_feed().zip(again).is_none_or(|(last, again)| again <= last);
-        let mut rounds: Vec<Vec<String>> = Vec::new();
+        let mut rounds: Vec<Vec<Load>> = Vec::new();
         let by_month = self.is_fed_by_month();
         let names = [
             (NeedKind::Nitrogen, None, "nitrogen (N)"),
@@ -591,11 +600,8 @@ impl Work<'_> {
             let halves = if kind == NeedKind::Nitrogen { 2 } else { 1 };
             let parts = if twice { need.doses.clamp(halves, MOST_FEEDS) } else { 1 };
             let most = need.at_once.as_ref().map_or(f64::INFINITY, |ceiling| ceiling.most);
-            let each = (grams.likely / f64::from(parts)).min(most);
-            let part = match powder {
-                Some(powder) => self.measured(each, powder, name),
-                None => self.weighed(each, name),
-            };
+            let grams = (grams.likely / f64::from(parts)).min(most);
+            let part = Load { kind, grams, powder, what: name };
             for at in 0..parts as usize {
                 if rounds.len() <= at {
                     rounds.push(Vec::new());
@@ -603,15 +609,15 @@ impl Work<'_> {
                 rounds[at].push(part.clone());
             }
         }
-        let mut rounds = rounds.into_iter().map(|parts| parts.join(", "));
+        let mut rounds = rounds.into_iter();
         let mut jobs: Vec<Job> = if by_month {
             self.feeds_by_month(&mut rounds)
         } else {
-            rounds.next().map(|first| self.feeds_first(&first)).into_iter().collect()
+            rounds.next().map(|first| self.feeds_first(first)).into_iter().collect()
         };
         for (what, at) in rounds.zip(1..) {
             let before = jobs.iter().filter_map(|job| job.to.or(job.from)).max();
-            jobs.push(self.feeds_again(&what, at, before));
+            jobs.push(self.feeds_again(what, at, before));
         }
         jobs.extend(self.sprays());
         jobs
@@ -639,7 +645,7 @@ impl Work<'_> {
     }
 
     /// Nitrogen in the months of the region's guide; with it goes what else is fed, round by round.
-    fn feeds_by_month(&self, beside: &mut dyn Iterator<Item = String>) -> Vec<Job> {
+    fn feeds_by_month(&self, beside: &mut dyn Iterator<Item = Vec<Load>>) -> Vec<Job> {
         let Some((need, grams)) = self.need(NeedKind::Nitrogen) else { return Vec::new() };
         let year: f64 = need.months.iter().map(|(_, rate)| rate.likely).sum();
         let most = need.at_once.as_ref().map_or(f64::INFINITY, |ceiling| ceiling.most);
@@ -654,25 +660,29 @@ impl Work<'_> {
         months
             .into_iter()
             .map(|(window, month, rate)| {
-                let part = (grams.likely * rate / year).min(most);
-                let mut what = self.weighed(part, "nitrogen (N)");
-                if let Some(more) = beside.next() {
-                    what = format!("{what}, {more}");
-                }
-                let task = format!("Feed in {month}: {what}.");
+                let mut loads = vec![Load {
+                    kind: NeedKind::Nitrogen,
+                    grams: (grams.likely * rate / year).min(most),
+                    powder: None,
+                    what: "nitrogen (N)",
+                }];
+                loads.extend(beside.next().into_iter().flatten());
+                let task = format!("Feed in {month}: {}.", self.all_told(&loads));
                 let reason = "The region's guide gives it in this month.";
-                self.job(JobKind::Feed, false, task, window, reason, &[])
+                self.job(JobKind::Feed, false, task, window, reason, &[]).carrying(loads)
             })
             .collect()
     }
 
     /// What is sprayed on the leaves, once they are large enough.
     fn sprays(&self) -> Vec<Job> {
-        let salts = self.needs.iter().filter_map(|need| Some((need.given()?, need.salt?)));
+        let salts =
+            self.needs.iter().filter_map(|need| Some((need.kind, need.given()?, need.salt?)));
         salts
-            .filter(|(_, (_, way))| *way == Way::Leaves)
-            .map(|(grams, (salt, _))| {
-                let what = self.weighed(grams.likely, salt);
+            .filter(|(_, _, (_, way))| *way == Way::Leaves)
+            .map(|(kind, grams, (what, _))| {
+                let load = Load { kind, grams: grams.likely, powder: None, what };
+                let what = self.told(&load);
                 let task =
                     format!("Spray the leaves in the cool of the day: {what}, dissolved in water.");
                 let start = later(
@@ -689,6 +699,7 @@ impl Work<'_> {
                     reason,
                     &[COMMON_PRACTICE.unsourced()],
                 )
+                .carrying(vec![load])
             })
             .collect()
     }
@@ -730,8 +741,8 @@ impl Work<'_> {
         (from, month_from(last, from).1)
     }
 
-    fn feeds_first(&self, what: &str) -> Job {
-        let t = self.timing();
+    fn feeds_first(&self, loads: Vec<Load>) -> Job {
+        let (t, what) = (self.timing(), self.all_told(&loads));
         let stands = self.survey.bed.standing != Standing::Clear && t.planting.is_none();
         let ripens = self.today().is_some_and(|today| self.survey.is_wood_ripening(today));
         let (task, window, reason) = if stands && self.is_woody() && ripens {
@@ -757,12 +768,12 @@ impl Work<'_> {
             )
         };
         let sources = [UMASS_RATES.opened(), COMMON_PRACTICE.unsourced()];
-        self.job(JobKind::Feed, false, task, window, reason, &sources)
+        self.job(JobKind::Feed, false, task, window, reason, &sources).carrying(loads)
     }
 
     /// The second feed and those after it, none before the one before it is over.
-    fn feeds_again(&self, what: &str, at: i64, before: Option<Date>) -> Job {
-        let t = self.timing();
+    fn feeds_again(&self, loads: Vec<Load>, at: i64, before: Option<Date>) -> Job {
+        let (t, what) = (self.timing(), self.all_told(&loads));
         let grows = later(t.planting, at * SECOND_FEED.0);
         let apart = if self.survey.is_lawn() { 60 } else { SECOND_FEED.0 };
         let start = grows.or(later(self.today(), at * apart));
@@ -779,6 +790,7 @@ impl Work<'_> {
             "A part waits for the plants, so that rain takes less of it.",
             &[UMASS_RATES.opened()],
         )
+        .carrying(loads)
     }
 
     /// A test before planting, where a surplus was held over winter.

@@ -12,6 +12,7 @@ mod job;
 mod jobs;
 pub mod ledger;
 mod lines;
+mod load;
 pub mod needs;
 mod path;
 mod questions;

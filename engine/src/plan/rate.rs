@@ -54,6 +54,8 @@ pub fn mass_percent(kg_per_m2: f64, depth_cm: f64, soil_density: f64) -> f64 {
 pub struct Dose {
     /// Area, m².
     pub area: f64,
+    /// Whether somebody gave the area; else the amounts are for each of it.
+    pub area_known: bool,
     /// Worked depth, cm.
     pub depth: f64,
     /// Share by volume, %.
@@ -278,6 +280,7 @@ pub fn dose(survey: &Survey<'_>) -> Dose {
     let per_m2 = kg_per_m2(survey, share);
     Dose {
         area,
+        area_known: survey.bed.area.known,
         depth,
         share,
         litres,

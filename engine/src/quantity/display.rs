@@ -89,21 +89,6 @@ pub fn shown(band: &Band, unit: Unit, measures: Measures) -> String {
     }
 }
 
-/// A volume to measure out, with buckets where that helps:
-/// `40 L (4 ten-litre buckets)`, `11 gal (2.1 five-gallon buckets)`.
-pub fn measured_out(litres: f64, measures: Measures) -> String {
-    let (volume, symbol, bucket, name) = match measures {
-        Measures::Metric => (litres, "L", 10.0, "ten-litre"),
-        Measures::Us => (litres / LITRES_PER_GALLON, "gal", 5.0, "five-gallon"),
-    };
-    let text = format!("{}\u{a0}{symbol}", significant(volume, 2));
-    if (2.0 * bucket..=200.0 * bucket).contains(&volume) {
-        format!("{text} ({} {name} buckets)", significant(volume / bucket, 2))
-    } else {
-        text
-    }
-}
-
 /// A weight to measure out: `40 g`, `1.4 oz`, `2.2 lb`.
 pub fn weighed(grams: f64, measures: Measures) -> String {
     let heavy = is_heavy(grams, measures);
@@ -177,7 +162,7 @@ fn digits_before_point(value: f64) -> i32 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::EXTREMES;
+    use crate::quantity::{EXTREMES, measured_out};
 
     #[test]
     fn significant_digits_drop_what_nobody_measured() {
@@ -237,13 +222,6 @@ mod tests {
         let litres =
             |low, likely, high| shown(&Band::new(low, likely, high), Unit::Litre, Measures::Metric);
         assert_eq!(litres(2.0, 4.0, f64::INFINITY), "4 (2––)\u{a0}L");
-    }
-
-    #[test]
-    fn a_volume_is_told_in_buckets_from_two_of_them_on() {
-        assert_eq!(measured_out(19.0, Measures::Metric), "19\u{a0}L");
-        assert_eq!(measured_out(40.0, Measures::Metric), "40\u{a0}L (4 ten-litre buckets)");
-        assert_eq!(measured_out(40.0, Measures::Us), "11\u{a0}gal (2.1 five-gallon buckets)");
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! Weights as a gardener measures them: a cup, a spoon, a bag.
 
 use super::display::KG_PER_POUND;
-use super::{Measures, significant, weighed};
+use super::{Measures, Portion, Vessel, in_fractions, weighed};
 
 /// What is spread by weight.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,43 +34,64 @@ const OUNCE: f64 = 1000.0 * KG_PER_POUND / 16.0;
 /// A bag, kg, where the reader measures in kilograms and in pounds. Source: common practice, no source.
 const BAG: (f64, f64) = (20.0, 40.0 * KG_PER_POUND);
 
+/// Nobody counts the bags of more than this, kg. Our choice.
+const MOST: f64 = 100_000.0;
+
 /// Less than this, a quarter of a teaspoon, can't be measured with a spoon, cups.
 /// Source: common practice, no source.
 const LEAST: f64 = 0.25 / 48.0;
 
-/// A weight of a powder, with the bags, cups or spoons that hold about so much.
-pub(crate) fn measured(grams: f64, powder: Powder, measures: Measures) -> String {
-    let text = weighed(grams, measures);
-    let number = |value: f64| significant(value, 2);
+/// A weight of a powder as it is carried: in bags, cups or spoons where they hold about so much.
+pub(crate) fn portion(grams: f64, powder: Powder, measures: Measures) -> Portion {
     let cups = 2.0 * grams / OUNCE / powder.ounces_in_a_pint();
     let kg = grams / 1000.0;
+    let halves = |value: f64| (2.0 * value).round() / 2.0;
+    let counted = |count: f64, vessel, name: &str| Portion {
+        count: Some(count),
+        vessel,
+        amount: format!("{} {name}", in_fractions(count)),
+    };
     match measures {
-        Measures::Metric if kg >= 1.5 * BAG.0 => {
-            format!("{text} ({} bags of 20\u{a0}kg)", number(kg / BAG.0))
+        Measures::Metric if (1.5 * BAG.0..MOST).contains(&kg) => {
+            counted(halves(kg / BAG.0), Vessel::Bag, "bags of 20\u{a0}kg")
         }
-        Measures::Us if kg >= 1.5 * BAG.1 => {
-            format!("{text} ({} bags of 40\u{a0}lb)", number(kg / BAG.1))
+        Measures::Us if (1.5 * BAG.1..MOST).contains(&kg) => {
+            counted(halves(kg / BAG.1), Vessel::Bag, "bags of 40\u{a0}lb")
         }
         // A little of borax is a matter of the spoon everywhere.
-        Measures::Metric if powder == Powder::Borax && (LEAST..0.5).contains(&cups) => {
-            format!("{text} ({})", spoons(cups))
-        }
-        Measures::Us if (1.5..=32.0).contains(&cups) => {
-            format!("{text} (about {} cups)", number(cups))
-        }
-        Measures::Us if (LEAST..1.5).contains(&cups) => format!("{text} ({})", spoons(cups)),
-        _ => text,
+        Measures::Metric if powder == Powder::Borax && (LEAST..0.5).contains(&cups) => spoons(cups),
+        Measures::Us if (1.5..=32.0).contains(&cups) => counted(halves(cups), Vessel::Cup, "cups"),
+        Measures::Us if (LEAST..1.5).contains(&cups) => spoons(cups),
+        _ => Portion::weighed(grams, measures),
     }
 }
 
-/// So many cups in spoons: 16 tablespoons in a cup, 3 teaspoons in a tablespoon.
-fn spoons(cups: f64) -> String {
+/// A weight of a powder, with the bags, cups or spoons that hold about so much.
+pub(crate) fn measured(grams: f64, powder: Powder, measures: Measures) -> String {
+    let text = weighed(grams, measures);
+    let Portion { vessel, amount, .. } = portion(grams, powder, measures);
+    if vessel == Vessel::Weight { text } else { format!("{text} (about {amount})") }
+}
+
+/// So many cups in spoons: 16 tablespoons in a cup, 3 teaspoons in a tablespoon. Below three
+/// quarters of a teaspoon to the quarter below, so that little never becomes too much.
+fn spoons(cups: f64) -> Portion {
     let tablespoons = 16.0 * cups;
-    if tablespoons >= 1.5 {
-        format!("about {} tablespoons", significant(tablespoons, 2))
+    let teaspoons = 3.0 * tablespoons;
+    let quarters = |value: f64| (4.0 * value).round() / 4.0;
+    let (count, name) = if tablespoons >= 3.0 {
+        ((2.0 * tablespoons).round() / 2.0, "tablespoons")
+    } else if tablespoons >= 1.5 {
+        (quarters(tablespoons), "tablespoons")
+    } else if teaspoons >= 0.75 {
+        (quarters(teaspoons), "teaspoons")
     } else {
-        format!("about {} teaspoons", significant(3.0 * tablespoons, 2))
-    }
+        ((4.0 * teaspoons).floor() / 4.0, "teaspoons")
+    };
+    // `1 teaspoons` and `½ teaspoons` are nobody's words.
+    let name = if count > 1.0 { name } else { name.trim_end_matches('s') };
+    let amount = format!("{} {name}", in_fractions(count));
+    Portion { count: Some(count), vessel: Vessel::Spoon, amount }
 }
 
 #[cfg(test)]
@@ -83,13 +104,32 @@ mod tests {
         let us = |grams, powder| measured(grams, powder, Measures::Us);
         assert_eq!(us(10.0 * OUNCE, Powder::Sulfur), "10\u{a0}oz (about 2 cups)");
         assert_eq!(us(OUNCE, Powder::Borax), "1\u{a0}oz (about 2 tablespoons)");
-        assert_eq!(us(0.25 * OUNCE, Powder::Borax), "0.25\u{a0}oz (about 1.5 teaspoons)");
+        assert_eq!(us(0.25 * OUNCE, Powder::Borax), "0.25\u{a0}oz (about 1½ teaspoons)");
         assert_eq!(
             us(120.0 * 16.0 * OUNCE, Powder::Limestone),
-            "120\u{a0}lb (3 bags of 40\u{a0}lb)"
+            "120\u{a0}lb (about 3 bags of 40\u{a0}lb)"
         );
         let metric = |grams| measured(grams, Powder::Gypsum, Measures::Metric);
-        assert_eq!(metric(60_000.0), "60\u{a0}kg (3 bags of 20\u{a0}kg)");
+        assert_eq!(metric(60_000.0), "60\u{a0}kg (about 3 bags of 20\u{a0}kg)");
         assert_eq!(metric(600.0), "600\u{a0}g");
+        assert_eq!(us(0.1 * OUNCE, Powder::Borax), "0.1\u{a0}oz (about ½ teaspoon)");
+    }
+
+    #[test]
+    fn what_is_carried_is_near_what_is_wanted() {
+        for step in 0..6000 {
+            let grams = 1.004_f64.powi(step) * 0.1;
+            let carried = portion(grams, Powder::Borax, Measures::Us);
+            let cups = 2.0 * grams / OUNCE / Powder::Borax.ounces_in_a_pint();
+            let said = match (carried.vessel, carried.count) {
+                (Vessel::Spoon, Some(count)) if carried.amount.contains("table") => count / 16.0,
+                (Vessel::Spoon, Some(count)) => count / 48.0,
+                (Vessel::Cup, Some(count)) => count,
+                (Vessel::Bag, Some(count)) => count * BAG.1 * 1000.0 * cups / grams,
+                _ => continue,
+            };
+            let most = if carried.vessel == Vessel::Bag { 1.2 } else { 1.18 };
+            assert!((0.5..most).contains(&(said / cups)), "{grams} g: {carried:?}");
+        }
     }
 }

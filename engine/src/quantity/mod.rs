@@ -16,6 +16,7 @@ mod display;
 mod measured;
 mod spread;
 mod unit;
+mod vessel;
 
 pub use band::{Band, Figure, Grounds, Input};
 pub use between::between;
@@ -24,11 +25,13 @@ pub(crate) use display::{
     KG_PER_POUND, LB_PER_1000_SQ_FT_IN_G_PER_M2, LITRES_PER_CUBIC_FOOT, LITRES_PER_GALLON,
 };
 pub use display::{
-    Measures, from_readers, in_readers, measured_out, readers_symbol, shown, significant, weighed,
+    Measures, from_readers, in_readers, readers_symbol, shown, significant, weighed,
 };
-pub(crate) use measured::{Powder, measured};
+pub(crate) use measured::{Powder, measured, portion};
 pub(crate) use spread::{inverse, product};
 pub use unit::Unit;
+pub(crate) use vessel::{Portion, in_fractions, usual_bucket, with_buckets};
+pub use vessel::{Vessel, measured_out};
 
 /// Numbers that no soil has, for the tests.
 #[cfg(test)]

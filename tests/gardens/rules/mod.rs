@@ -1,5 +1,6 @@
 //! The rules of the design, each with its checks.
 
+mod carried;
 pub mod cliffs;
 mod doses;
 mod for_now;
@@ -26,6 +27,7 @@ pub fn broken(case: &Case) -> Vec<Fault> {
     sound::days(&whole, &mut faults);
     one_number::one_number(&whole, &mut faults);
     nothing_against::nothing_against(&whole, &mut faults);
+    carried::reads_as_the_jobs(&whole, &mut faults);
     ledger::closes(&whole, &mut faults);
     doses::are_safe(&whole, &mut faults);
     jobs::can_be_done(&whole, &mut faults);

@@ -15,13 +15,13 @@ mod supplies;
 pub mod targets;
 mod words;
 
+pub(crate) use measure::Measuring;
 pub use supplies::{taken_up, water_to_wet};
 
 use crate::plan::charge::balance::{Bounds, Part, Room, fill};
 use crate::plan::charge::intervals::{Interval, RAW_TOUCHING};
 use crate::plan::charge::label::{known, own_label};
 use crate::plan::charge::leftovers::{Soak, leftovers};
-use crate::plan::charge::measure::Measuring;
 use crate::plan::charge::recipe::{Dish, steps};
 use crate::plan::charge::sources::{
     Content, NUTRIENTS, Nutrient, analysis, content, holds_ammonium, is_weighed, label,
