@@ -5,7 +5,7 @@ use emberloam_engine::Case;
 use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, Winter};
 use emberloam_engine::quantity::Unit;
 use emberloam_engine::question::QuestionId;
-use emberloam_engine::region::Region;
+use emberloam_engine::region::{Region, usual_extractants};
 use emberloam_engine::soil::{Method, MethodKind, PlantGroup, Property, Texture};
 use leptos::prelude::*;
 
@@ -68,14 +68,47 @@ fn region(page: Page) -> AnyView {
     view! { {select} }.into_any()
 }
 
+/// How many of the usual extracts stand before the others.
+const USUAL: usize = 3;
+
+/// The extracts that are usual where the soil lies, then any other.
 fn extractant(page: Page) -> AnyView {
-    several(
-        page,
-        words::EXTRACTANT,
-        methods(MethodKind::Extractant),
-        |case| &mut case.reading.extractants,
-        |case, method| case.reading.extractants.contains(&method),
-    )
+    let region = untrack(|| {
+        let named = page.said(|case| {
+            let id = case.reading.region.clone()?;
+            regions(case).find(|region| region.id == id)
+        });
+        let read = || page.report.look(|r| r.as_ref().ok()?.regions.first().copied());
+        named.or_else(read)
+    });
+    let mut usual = usual_extractants(region, Property::Phosphorus);
+    for method in usual_extractants(region, Property::Potassium) {
+        if !usual.contains(&method) {
+            usual.push(method);
+        }
+    }
+    usual.truncate(USUAL);
+    let place = |method: &Method| usual.iter().position(|other| other == method);
+    let (mut first, rest): (Vec<_>, Vec<_>) =
+        methods(MethodKind::Extractant).into_iter().partition(|(m, _)| place(m).is_some());
+    first.sort_by_key(|(method, _)| place(method));
+    let ticks = |label, options| {
+        several(
+            page,
+            label,
+            options,
+            |case| &mut case.reading.extractants,
+            |case, method| case.reading.extractants.contains(&method),
+        )
+    };
+    view! {
+        {ticks(words::EXTRACTANT, first)}
+        <details class="fold">
+            <summary>{words::ANOTHER_EXTRACT}</summary>
+            {ticks(words::OTHER_EXTRACTS, rest)}
+        </details>
+    }
+    .into_any()
 }
 
 fn nutrient_unit(page: Page) -> AnyView {

@@ -90,6 +90,16 @@ pub const THIS_SEASON: &str = "This season";
 pub const PROVISIONAL: &str = "for now";
 pub const TO_THE_ANSWER: &str = "To the answer";
 pub const NEXT: &str = "Next";
+pub const EXAMPLE: &str = "So an answer looks:";
+pub const EXAMPLE_HEADLINE: &str = "Lime now. Charged biochar in spring.";
+pub const EXAMPLE_BAGS: &str = "2 bags";
+pub const EXAMPLE_BIOCHAR: &str = "charged biochar";
+pub const EXAMPLE_CUPS: &str = "2 cups";
+pub const EXAMPLE_LIME: &str = "ground limestone";
+pub const EXAMPLE_NEXT: &str = "Next: in October, lime. In March, biochar in.";
+pub const UNCHARGED_MEANS: &str =
+    "Uncharged biochar is fresh: its pores are empty and take up nutrients from the soil.";
+pub const CHARGED_MEANS: &str = "Charged biochar was filled with nutrients before, from compost for example, and gives them on.";
 pub const DO_IT: &str = "Do it";
 pub const WATCH: &str = "Next to watch";
 pub const SPECIALISTS: &str = "For specialists";
@@ -104,6 +114,7 @@ pub const NAME_OR_NUMBER: &str = "Its name, or its place in the report";
 pub const PREVIOUS_SAMPLE: &str = "Previous";
 pub const NEXT_SAMPLE: &str = "Next sample";
 pub const AMOUNTS: &str = "How much";
+pub const I_HAVE: &str = "I have this much biochar";
 pub const RECIPE: &str = "How to charge it";
 pub const TAKE_CARE: &str = "Take care";
 
@@ -121,6 +132,8 @@ pub const OWN_TABLES_OUT: &str = "Take these tables out";
 pub const OWN_TABLES_UNREAD: &str = "That file can't be read as text.";
 pub const OWN_TABLES_TOO_LARGE: &str = "That file is too large for tables: at most 200 kB.";
 pub const EXTRACTANT: &str = "Extracts the lab used";
+pub const ANOTHER_EXTRACT: &str = "Another extract";
+pub const OTHER_EXTRACTS: &str = "All other extracts";
 pub const NUTRIENT_UNIT: &str = "Unit of the nutrients";
 pub const COUNTED_OFF: &str = "Names and numbers that stand apart";
 pub const BELONG_TOGETHER: &str = "they belong together";
@@ -477,6 +490,11 @@ pub fn done(task: &str) -> String {
 /// A fold that shows what a thing rests on.
 pub fn grounds_of(what: &str) -> String {
     format!("{GROUNDS}: {what}")
+}
+
+/// The fold with what else is carried to the bed.
+pub fn more_to_carry(count: usize) -> String {
+    format!("{count} more to carry")
 }
 
 /// What an amount is of.

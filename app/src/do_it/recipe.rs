@@ -1,30 +1,66 @@
 //! The one recipe: its steps, what to mind, and the waits before a harvest.
 
+use emberloam_engine::details::batch;
 use emberloam_engine::plan::charge::ChargePlan;
 use emberloam_engine::plan::charge::intervals::Interval;
+use emberloam_engine::quantity::{Unit, from_readers, in_readers, readers_symbol, significant};
 use emberloam_engine::season::day::spoken;
 use leptos::prelude::*;
+use web_sys::HtmlInputElement;
 
-use crate::deferred::soon_of;
+use crate::deferred::soon;
 use crate::do_it::care::said;
 use crate::grounds::{opened_grounds, statements};
-use crate::in_place::{Look, flag, lines, settled};
+use crate::in_place::{Look, changed, flag, lines, settled, text};
 use crate::state::Page;
 use crate::words;
 
-/// The recipe of the plan.
+/// The recipe of the plan, or the same for what the person has at hand.
 pub fn recipe(page: Page) -> impl IntoView {
-    let found = soon_of(move || page.of_plan(|plan| plan.charge.clone()));
+    let at_hand = RwSignal::new(None::<f64>);
+    let of_plan = soon(page, |_, plan| plan.charge.clone());
+    let found = Memo::new(move |_| {
+        let of_plan = of_plan.get();
+        let Some(litres) = at_hand.get() else { return of_plan };
+        let survey = page.survey.get_untracked();
+        let of_batch =
+            survey.and_then(|survey| untrack(|| page.of_plan(|plan| batch(&survey, plan, litres))));
+        of_batch.or(of_plan)
+    });
+    // Without a word on it the plan's own amount stands in the box.
+    let own = move || {
+        let litres = page.of_plan(|plan| plan.dose.litres);
+        significant(in_readers(litres, Unit::Litre, page.measures()), 3)
+    };
+    let typed = move |event: web_sys::Event| {
+        let typed = event_target::<HtmlInputElement>(&event).value_as_number();
+        let litres = from_readers(typed, Unit::Litre, page.answers.with_untracked(|c| c.measures));
+        at_hand.set(Some(litres).filter(|litres| litres.is_finite() && *litres > 0.0));
+    };
     view! {
         <details id="recipe" class="recipe" open hidden=flag(move || found.look(Option::is_none))>
             <summary>{words::RECIPE}</summary>
+            <label class="field i-have">
+                <span class="field-name">{words::I_HAVE}</span>
+                <span class="with-unit">
+                    <input
+                        type="number"
+                        inputmode="decimal"
+                        min="0"
+                        step="any"
+                        placeholder=text(own)
+                        on:change=changed(typed)
+                    />
+                    <span>{text(move || readers_symbol(Unit::Litre, page.measures()))}</span>
+                </span>
+            </label>
             {steps_of(found)}
         </details>
     }
 }
 
 /// The steps of a charge, what to mind and how long to wait.
-pub fn steps_of(found: RwSignal<Option<ChargePlan>>) -> impl IntoView {
+pub fn steps_of(found: Memo<Option<ChargePlan>>) -> impl IntoView {
     let steps = move || found.look(|c| c.as_ref().map(|c| c.steps.clone())).unwrap_or_default();
     let mind = move || found.look(|c| c.as_ref().map(|c| said(&c.cautions))).unwrap_or_default();
     let waits = move || found.look(|c| c.as_ref().map(|c| c.intervals.clone())).unwrap_or_default();

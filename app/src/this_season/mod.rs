@@ -53,7 +53,8 @@ pub fn this_season(page: Page) -> impl IntoView {
 fn next(page: Page) -> impl IntoView {
     // The jobs stand in the order they are done, dated or not.
     let days = move || {
-        page.of_plan(|plan| plan.jobs.first().map(|job| when(job.from, job.to))).unwrap_or_default()
+        let first = page.of_plan(|plan| plan.jobs.first().map(|job| (job.from, job.to)));
+        first.map_or_else(String::new, |(from, to)| when(from, to.filter(|_| from.is_none())))
     };
     let what = move || {
         page.of_plan(|plan| plan.jobs.first().map(|job| words::job(job.kind))).unwrap_or_default()

@@ -2,7 +2,7 @@
 //! said in its words, and the jobs stand below as a list.
 
 use emberloam_engine::plan::JobKind;
-use emberloam_engine::summary::months::{self, MonthOfJobs};
+use emberloam_engine::summary::{self, MonthOfJobs};
 use leptos::prelude::*;
 
 use crate::deferred::soon_of;
@@ -20,7 +20,7 @@ type Drawn = (usize, Vec<(JobKind, bool)>);
 /// The strip.
 pub fn months(page: Page) -> impl IntoView {
     let found =
-        soon_of(move || page.of_plan(|plan| drawn(&months::months(plan, date::today()), plan)));
+        soon_of(move || page.of_plan(|plan| drawn(&summary::months(plan, date::today()), plan)));
     let said = move || {
         found.look(|all| {
             let with_jobs = all.iter().filter(|(_, jobs)| !jobs.is_empty());
@@ -51,14 +51,17 @@ fn drawn(all: &[MonthOfJobs], plan: &emberloam_engine::Plan) -> Vec<Drawn> {
     let of = |month: &MonthOfJobs| {
         let jobs = month.jobs.iter().zip(&month.starts);
         let jobs = jobs.filter_map(|(at, begins)| Some((plan.jobs.get(*at)?.kind, *begins)));
-        (usize::from(month.month) - 1, jobs.collect())
+        (usize::from(u8::from(month.month)) - 1, jobs.collect())
     };
     all.iter().map(of).collect()
 }
 
 fn one((place, (month, jobs)): (usize, &Drawn)) -> AnyView {
     let left = place * WIDE;
-    let initial = language::say(words::MONTHS[*month]).chars().take(1).collect::<String>();
+    // The months with jobs are named, and of the others each third.
+    let named = !jobs.is_empty() || place.is_multiple_of(3);
+    let initial = language::say(words::MONTHS[*month]);
+    let initial = initial.chars().take(usize::from(named)).collect::<String>();
     let marks = jobs.iter().enumerate().map(|(row, (kind, begins))| {
         let (x, y) = (left + 4, 20 + row * 9);
         view! {

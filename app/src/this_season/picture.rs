@@ -1,6 +1,6 @@
 //! Small pictures of what an amount is carried in.
 
-use emberloam_engine::summary::carry::Vessel;
+use emberloam_engine::summary::Vessel;
 use leptos::prelude::*;
 
 /// More of one kind than this are counted by the number alone.
@@ -11,6 +11,7 @@ fn outline(vessel: Vessel) -> &'static str {
     match vessel {
         Vessel::Bag => "M6 5C8 7 16 7 18 5L17 2H7ZM6 5C4 11 4 17 5 22H19C20 17 20 11 18 5",
         Vessel::Bucket => "M4 8H20L18 22H6ZM4 8C5 2 19 2 20 8",
+        Vessel::Jug => "M6 3H17L18 21H6ZM6 3L4 6M17 8C22 8 22 15 18 15M7 12H11M7 16H11",
         Vessel::Cup => "M5 6H17L16 20H6ZM17 9C22 9 22 16 16.500 16",
         Vessel::Spoon => "M12 2C16 2 17 10 12 12 7 10 8 2 12 2ZM12 12V22",
         Vessel::Weight => "M7 9H17L20 22H4ZM12 9A3 3 0 1 1 12.100 9",

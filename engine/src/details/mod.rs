@@ -1,6 +1,7 @@
 //! What a reader goes down to: views of a survey and its plan, worked out when
 //! they are opened. None of them advises anything that the plan doesn't.
 
+mod batch;
 pub mod carbon;
 mod course;
 pub mod exchange;
@@ -26,6 +27,7 @@ use crate::question::{Question, QuestionId};
 use crate::soil::Property;
 use crate::survey::Survey;
 
+pub use batch::batch;
 pub use course::{Course, Grown, WEEKS, courses};
 pub use permanence::permanence;
 pub use purchase::{Purchase, as_it_comes, purchase};
