@@ -27,5 +27,5 @@ pub mod survey;
 
 pub use case::Case;
 pub use outcome::{Outcome, interpret, interpret_survey, judged_readings};
-pub use plan::{Plan, plan};
+pub use plan::{Plan, charge_alone, plan};
 pub use survey::{Survey, survey};

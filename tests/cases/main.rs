@@ -14,6 +14,7 @@ use emberloam_engine::details::sensitivity;
 use emberloam_engine::interpret;
 use emberloam_engine::plan::{Path, RULES, RuleName};
 use emberloam_engine::soil::{Amount, Property};
+use emberloam_engine::summary::{self, Block};
 use telling::Told;
 use time::Duration;
 
@@ -181,4 +182,49 @@ fn an_unknown_word_is_an_error() {
         let bad = good.replacen(word, other, 1);
         assert!(Told::all(&bad).is_err(), "{bad}");
     }
+}
+
+/// The handout is one page, and says all that is to be carried and done.
+///
+/// Source: our choice of a page, 350 words.
+#[test]
+fn each_garden_gets_a_handout_of_one_page() {
+    let mut wrong = Vec::new();
+    for told in all() {
+        let outcome = interpret(&told.case);
+        let blocks = summary::handout(&outcome, &told.case);
+        let text = summary::text(&blocks);
+        let words = text.split_whitespace().filter(|word| word.contains(char::is_alphanumeric));
+        let mut fault = |what: String| wrong.push(format!("{}: {what}\n{text}", told.name));
+        let count = words.count();
+        if count > 350 {
+            fault(format!("{count} words"));
+        }
+        if blocks.iter().any(|block| matches!(block, Block::Sources(_))) {
+            fault("sources".into());
+        }
+        let plan = &outcome.plan;
+        let ticks = text.matches("[ ] ").count();
+        if ticks != plan.jobs.len() || plan.jobs.iter().any(|job| !text.contains(&job.task)) {
+            fault(format!("{ticks} boxes for {} jobs", plan.jobs.len()));
+        }
+        let carried = summary::carry(&outcome, &told.case);
+        if plan.charge.is_some() && !text.contains("How to charge it\n-") {
+            fault("no recipe".into());
+        }
+        if carried.iter().any(|one| !text.contains(&format!("- {}: {}", one.amount, one.what))) {
+            fault(format!("it lacks some of {carried:?}"));
+        }
+        if plan.uses_biochar() && !text.contains("harms the lungs") {
+            fault("nothing is said of dust".into());
+        }
+        if !text.contains(&plan.headline)
+            || !text.contains("Local rules and the advice of licensed")
+        {
+            fault("no headline, or no word of local rules".into());
+        }
+    }
+    let all = wrong.len();
+    wrong.truncate(4);
+    assert!(wrong.is_empty(), "{all} wrong:\n{}", wrong.join("\n"));
 }

@@ -6,12 +6,15 @@ use emberloam_engine::plan::charge::sources::Nutrient;
 use emberloam_engine::plan::charge::{ChargePlan, MOST_SOLID, Share, Used};
 use emberloam_engine::quantity::Measures;
 use emberloam_engine::season::day;
-use emberloam_engine::{Case, interpret};
+use emberloam_engine::{Case, charge_alone, interpret};
 
 use crate::{case_of, close};
 
 /// A loam short of nutrients.
 const SHORT: &str = "Method: Mehlich-3\nTexture: loam\npH 6.2\nOrganic matter 3 %\nP 12 ppm\nK 50 ppm\nCa 900 ppm\nMg 90 ppm\nNO3-N 5 ppm\nCEC 8 meq/100 g";
+
+/// A soil that calls for charged biochar, though its nutrients are enough.
+const LITTLE_KNOWN: &str = "pH 6.5\nK (Mehlich-3) 60 ppm\nCEC 3 meq/100 g";
 
 /// The same with far too much phosphorus.
 const RICH_IN_P: &str = "Method: Mehlich-3\nTexture: loam\npH 6.2\nOrganic matter 3 %\nP 400 ppm\nK 50 ppm\nCa 900 ppm\nMg 90 ppm\nNO3-N 5 ppm\nCEC 8 meq/100 g";
@@ -182,4 +185,29 @@ fn nothing_is_said_where_nothing_is_charged() {
     case.biochar.state = Some(BagState::Charged);
     assert!(interpret(&case).plan.charge.is_none());
     assert!(interpret(&Case::default()).plan.charge.is_none());
+}
+
+/// A bed whose nitrogen, phosphorus and potassium nobody knows, but whose soil is a poor holder,
+/// is the nearest to no soil test at all.
+#[test]
+fn a_heap_is_charged_as_a_bed_of_which_little_is_known() {
+    for with in [&[][..], &[ChargeSource::Compost], &[ChargeSource::Urine, ChargeSource::Compost]] {
+        let mut case = case_of(LITTLE_KNOWN);
+        case.biochar.state = Some(BagState::Uncharged);
+        case.charge_with = with.to_vec();
+        // 5 % of 15 cm are 7.5 L on 1 m².
+        case.bed.area_m2 = Some(10.0 / 7.5);
+        let planned = plan(&case);
+        let alone = charge_alone(10.0, with, &case.charge, case.measures).expect("a recipe");
+        let amounts = |plan: &ChargePlan| -> Vec<_> {
+            plan.used.iter().map(|u| (u.source, (u.amount * 1e6).round())).collect()
+        };
+        assert_eq!(amounts(&alone), amounts(&planned), "{with:?}");
+        assert_eq!(alone.steps, planned.steps);
+        assert_eq!(alone.days, planned.days);
+        let texts = |plan: &ChargePlan| -> Vec<String> {
+            plan.intervals.iter().map(|wait| wait.text.clone()).collect()
+        };
+        assert_eq!(texts(&alone), texts(&planned));
+    }
 }

@@ -34,6 +34,7 @@ mod reading_traps;
 mod register;
 mod season;
 mod shared;
+mod shopping;
 mod traits;
 
 use shared::{case_of, close, day, surveyed, viewed};

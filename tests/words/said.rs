@@ -21,7 +21,7 @@ use emberloam_engine::quantity::Measures;
 use emberloam_engine::report::Report;
 use emberloam_engine::season::place;
 use emberloam_engine::soil::{Method, PlantGroup, Texture};
-use emberloam_engine::{interpret, report, summary, survey};
+use emberloam_engine::{charge_alone, interpret, report, summary, survey};
 use emberloam_files::open_file;
 use time::{Date, Duration, Month};
 
@@ -220,6 +220,17 @@ fn of_garden(case: &Case, said: &mut BTreeSet<String>) {
     let outcome = interpret(case);
     take(&summary::plan(&outcome, case.measures), said);
     take(&outcome, said);
+    take(&summary::carry(&outcome, case), said);
+    let mut handout = summary::handout(&outcome, case);
+    // A sample's own name is nobody's to translate.
+    handout.retain(|block| !matches!(block, summary::Block::Title(_)));
+    take(&handout, said);
+    take(&summary::shopping(case), said);
+    for sample in &outcome.samples {
+        take(&summary::verdict_in_words(&sample.plan), said);
+    }
+    let litres = [0.0, 0.4, 12.0, 340.0][case.sample % 4];
+    take(&charge_alone(litres, &case.charge_with, &case.charge, case.measures), said);
     take(&permanence(case), said);
     take(&standards(&case.biochar), said);
     take(&place(&case.season, case.measures), said);

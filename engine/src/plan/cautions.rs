@@ -38,6 +38,9 @@ const MUCH_COPPER: f64 = 20.0;
 pub struct Caution {
     /// What to mind, in one or two sentences.
     pub text: String,
+    /// Whether it can hurt people, rather than plants, soil or water.
+    #[serde(skip)]
+    pub(crate) people: bool,
     /// What it rests on.
     pub grounds: Grounds,
 }
@@ -52,26 +55,11 @@ pub(crate) fn cautions(
     limed: bool,
 ) -> Vec<Caution> {
     let mut cautions = Vec::new();
-    let mut add = |rule: &str, text: String, sources: &[Citation]| {
-        cautions.push(Caution { text, grounds: Grounds::new(rule, sources) });
-    };
     // First what can hurt people.
-    lead(survey, &mut add);
+    lead(survey, &mut adding(&mut cautions, true));
     if path != Path::None {
-        add(
-            "whenever biochar is used",
-            "Biochar dust harms the lungs. Damp it first, choose a calm day, and wear a P2 or N95 \
-             mask."
-                .into(),
-            &[GUO_2020.opened(), COMMON_PRACTICE.unsourced()],
-        );
-        add(
-            "whenever biochar is used",
-            "Fresh or warm biochar can catch fire. Let it cool fully, keep it wet (20 % water or \
-             more), and keep sparks away."
-                .into(),
-            &[FLAMMABILITY_2014.opened(), DEL_CAMPO_2021.opened()],
-        );
+        dust_and_fire(&mut adding(&mut cautions, true));
+        let mut add = adding(&mut cautions, false);
         add(
             "whenever biochar is used",
             "Where weedkiller is used on the soil, biochar can bind it: it may not work, and may \
@@ -81,14 +69,41 @@ pub(crate) fn cautions(
         );
         material(survey, limed, &mut add);
     }
-    charge(charging, &mut add);
+    // Germs.
+    charge(charging, &mut adding(&mut cautions, true));
+    let mut add = adding(&mut cautions, false);
     soil(survey, path, hazards, &mut add);
     add(
         "always",
         "Local rules and the advice of licensed people come before this plan.".into(),
         &[COMMON_PRACTICE.unsourced()],
     );
+    drop(add);
     cautions
+}
+
+/// Adds to a list, what can hurt people or what can hurt something else.
+fn adding(list: &mut Vec<Caution>, people: bool) -> impl FnMut(&str, String, &[Citation]) {
+    move |rule, text, sources| {
+        list.push(Caution { text, people, grounds: Grounds::new(rule, sources) });
+    }
+}
+
+fn dust_and_fire(add: &mut Add<'_>) {
+    add(
+        "whenever biochar is used",
+        "Biochar dust harms the lungs. Damp it first, choose a calm day, and wear a P2 or N95 \
+         mask."
+            .into(),
+        &[GUO_2020.opened(), COMMON_PRACTICE.unsourced()],
+    );
+    add(
+        "whenever biochar is used",
+        "Fresh or warm biochar can catch fire. Let it cool fully, keep it wet (20 % water or \
+         more), and keep sparks away."
+            .into(),
+        &[FLAMMABILITY_2014.opened(), DEL_CAMPO_2021.opened()],
+    );
 }
 
 type Add<'a> = dyn FnMut(&str, String, &[Citation]) + 'a;

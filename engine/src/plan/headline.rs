@@ -48,7 +48,7 @@ fn of_hazard(hazard: Hazard) -> &'static str {
 }
 
 /// That lime comes first, where the pH is below what the plants bear.
-fn lime_first(survey: &Survey<'_>, needs: &[Need]) -> Option<String> {
+pub(crate) fn lime_first(survey: &Survey<'_>, needs: &[Need]) -> Option<String> {
     let reaction = Reaction::of(survey)?;
     let lime = needs.iter().find(|need| need.kind == NeedKind::Lime)?;
     if reaction.ph >= reaction.from {

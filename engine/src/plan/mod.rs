@@ -8,6 +8,7 @@ mod effect;
 mod facts;
 mod hazards;
 mod headline;
+mod heap;
 mod job;
 mod jobs;
 pub mod ledger;
@@ -37,6 +38,7 @@ use crate::survey::Survey;
 pub use effect::Effect;
 pub(crate) use effect::{A_MONTH, Laid, Part, laid_out};
 pub use hazards::Hazard;
+pub use heap::charge_alone;
 pub use job::{Job, JobKind};
 pub use path::{Decision, Path, RULES, Reason, Rule, RuleName, Speaks, decide};
 pub(crate) use rate::{Before, Cap, caps, kg_per_m2, percent, rise_in_the_end, wanted};
@@ -75,6 +77,9 @@ pub struct Plan {
     pub jobs: Vec<Job>,
     /// What can hurt, and whom to ask.
     pub cautions: Vec<Caution>,
+    /// Whether lime comes before all else but a hazard.
+    #[serde(skip)]
+    pub lime_first: bool,
     /// The dose of biochar.
     #[serde(skip)]
     pub dose: Dose,
@@ -126,6 +131,7 @@ pub fn plan(survey: &Survey<'_>) -> (Plan, Vec<Question>) {
     let with = charge_of.map(ChargePlan::sources).unwrap_or_default();
     let plan = Plan {
         headline: headline::headline(survey, &decision, &hazards, &needs, late),
+        lime_first: headline::lime_first(survey, &needs).is_some(),
         provisional: !settled
             && (provisional(&decision, &alternatives) || rests_on_unjudged(survey, path)),
         reasons: decision.reasons(),

@@ -66,6 +66,24 @@ pub(crate) fn portion(grams: f64, powder: Powder, measures: Measures) -> Portion
     }
 }
 
+impl Portion {
+    /// A powder as it is bought: whole bags, rounded up, where one and a half or more are
+    /// wanted; less is weighed.
+    pub(crate) fn bought(grams: f64, measures: Measures) -> Portion {
+        let kg = grams / 1000.0;
+        let (bag, name) = match measures {
+            Measures::Metric => (BAG.0, "bags of 20\u{a0}kg"),
+            Measures::Us => (BAG.1, "bags of 40\u{a0}lb"),
+        };
+        if !(1.5 * bag..MOST).contains(&kg) {
+            return Portion::weighed(grams, measures);
+        }
+        let count = (kg / bag - 1e-9).ceil();
+        let amount = format!("{} {name}", in_fractions(count));
+        Portion { count: Some(count), vessel: Vessel::Bag, amount }
+    }
+}
+
 /// A weight of a powder, with the bags, cups or spoons that hold about so much.
 pub(crate) fn measured(grams: f64, powder: Powder, measures: Measures) -> String {
     let text = weighed(grams, measures);

@@ -48,17 +48,19 @@ impl Portion {
         Portion { count: Some(count), vessel: Vessel::Bag, amount }
     }
 
+    /// A volume without buckets.
+    pub(crate) fn volume(litres: f64, measures: Measures) -> Portion {
+        let vessel = if is_in_cups(litres, measures) { Vessel::Cup } else { Vessel::Jug };
+        Portion { count: None, vessel, amount: volume(litres, measures) }
+    }
+
     /// Buckets of a size where that is near enough, else a volume.
     pub(crate) fn poured(litres: f64, bucket: f64, measures: Measures) -> Portion {
         match in_buckets(litres, bucket) {
             Some(count) => {
                 Portion { count: Some(count), vessel: Vessel::Bucket, amount: buckets(count) }
             }
-            None => {
-                let cups = is_in_cups(litres, measures);
-                let vessel = if cups { Vessel::Cup } else { Vessel::Jug };
-                Portion { count: None, vessel, amount: volume(litres, measures) }
-            }
+            None => Portion::volume(litres, measures),
         }
     }
 }
@@ -75,6 +77,9 @@ pub(crate) fn usual_bucket(measures: Measures) -> f64 {
 /// From half a bucket on a volume is told in buckets, up to two hundred of them. Our choice.
 const BUCKETS: std::ops::RangeInclusive<f64> = 0.5..=200.0;
 
+/// From so many buckets on only whole ones are counted. Our choice.
+const HALVES: f64 = 10.0;
+
 /// How far a count of half buckets may lie from the volume, as a share of it: rather less than
 /// more, since what holds an amount down is a limit. Our choice: nobody fills a bucket of
 /// something loose to better than that.
@@ -86,8 +91,8 @@ pub(crate) fn in_buckets(litres: f64, bucket: f64) -> Option<f64> {
     if !BUCKETS.contains(&exact) {
         return None;
     }
-    let halves = 2.0 * exact;
-    [halves.floor() / 2.0, halves.ceil() / 2.0]
+    let step = if exact < HALVES { 0.5 } else { 1.0 };
+    [(exact / step).floor() * step, (exact / step).ceil() * step]
         .into_iter()
         .filter(|count| NEAR.contains(&(count / exact)))
         .min_by(|a, b| (a - exact).abs().total_cmp(&(b - exact).abs()))
@@ -142,9 +147,13 @@ pub(crate) fn volume(litres: f64, measures: Measures) -> String {
 pub(crate) fn with_buckets(litres: f64, bucket: f64, kind: &str, measures: Measures) -> String {
     let text = volume(litres, measures);
     let Some(count) = in_buckets(litres, bucket) else { return text };
-    let name = if count > 1.0 { "buckets" } else { "bucket" };
     let about = if volume(count * bucket, measures) == text { "" } else { "about " };
-    format!("{text} ({about}{} {kind}{name})", in_fractions(count))
+    let number = in_fractions(count);
+    if count > 1.0 {
+        format!("{text} ({about}{number} {kind}buckets)")
+    } else {
+        format!("{text} ({about}{number} {kind}bucket)")
+    }
 }
 
 /// A volume to measure out, with buckets where that helps:
@@ -172,6 +181,7 @@ mod tests {
         assert_eq!(out(12.0), "12\u{a0}L (about 1 ten-litre bucket)");
         assert_eq!(out(40.0), "40\u{a0}L (4 ten-litre buckets)");
         assert_eq!(out(45.0), "45\u{a0}L (4½ ten-litre buckets)");
+        assert_eq!(out(1065.0), "1100\u{a0}L (about 106 ten-litre buckets)");
         assert_eq!(out(47.0), "47\u{a0}L (about 4½ ten-litre buckets)");
         assert_eq!(measured_out(40.0, Measures::Us), "11\u{a0}gal (about 2 five-gallon buckets)");
         assert_eq!(measured_out(0.5, Measures::Us), "2.1\u{a0}cups");

@@ -30,13 +30,20 @@ pub struct Line {
     pub head: String,
     /// What it says.
     pub text: String,
+    /// Whether it is a job with a box to tick.
+    pub tick: bool,
     /// What it rests on.
     pub sources: Vec<Citation>,
 }
 
 impl Line {
     fn new(head: impl Into<String>, text: impl Into<String>, grounds: &Grounds) -> Line {
-        Line { head: head.into(), text: text.into(), sources: grounds.sources.clone() }
+        Line {
+            head: head.into(),
+            text: text.into(),
+            sources: grounds.sources.clone(),
+            ..Line::default()
+        }
     }
 
     /// A sentence with what it rests on.
@@ -147,7 +154,11 @@ fn reasons(plan: &Plan, speaks_for: bool) -> Vec<Line> {
 pub fn cautions(plan: &Plan) -> Vec<Caution> {
     let charge = plan.charge.iter().flat_map(|c| &c.cautions).cloned();
     let given = plan.needs.iter().filter(|n| n.given().is_some()).flat_map(|n| &n.cautions);
-    let given = given.map(|text| Caution { text: text.clone(), grounds: Grounds::default() });
+    let given = given.map(|text| Caution {
+        text: text.clone(),
+        people: false,
+        grounds: Grounds::default(),
+    });
     let mut all: Vec<Caution> = Vec::new();
     for caution in plan.cautions.iter().cloned().chain(charge).chain(given) {
         if !all.iter().any(|known| known.text == caution.text) {

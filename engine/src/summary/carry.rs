@@ -142,21 +142,18 @@ impl Hand {
             let count = portion.count.unwrap_or(low);
             (low.min(count), high.max(count))
         };
-        let said = |low: String, high: String, unit: &str| {
-            if low == high {
-                String::new()
-            } else {
-                format!("{low} to {high} {unit} are all fine.")
-            }
+        let spoken = |(low, high): (f64, f64)| (in_fractions(low), in_fractions(high));
+        let (low, high) = match portion.vessel {
+            Vessel::Bag => spoken(within(1.0)),
+            Vessel::Bucket => spoken(within(if span.high < 10.0 * size { 0.5 } else { 1.0 })),
+            _ => (significant(span.low, 2), significant(span.high, 2)),
         };
-        let counted =
-            |(low, high): (f64, f64), unit: &str| said(in_fractions(low), in_fractions(high), unit);
+        let in_litres = self.measures == Measures::Metric && span.likely >= 0.5;
         match portion.vessel {
-            Vessel::Bag => counted(within(1.0), "bags"),
-            Vessel::Bucket => counted(within(0.5), "buckets"),
-            _ if self.measures == Measures::Metric && span.likely >= 0.5 => {
-                said(significant(span.low, 2), significant(span.high, 2), "L")
-            }
+            _ if low == high => String::new(),
+            Vessel::Bag => format!("{low} to {high} bags are all fine."),
+            Vessel::Bucket => format!("{low} to {high} buckets are all fine."),
+            _ if in_litres => format!("{low} to {high} L are all fine."),
             _ => String::new(),
         }
     }

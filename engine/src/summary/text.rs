@@ -23,9 +23,10 @@ pub fn text(blocks: &[Block]) -> String {
                 out.push_str("\n\n");
             }
             Block::List(lines) => {
-                for Line { head, text, .. } in lines {
+                for Line { head, text, tick, .. } in lines {
+                    let tick = if *tick { "[ ] " } else { "" };
                     let colon = if head.is_empty() { "" } else { ": " };
-                    out.push_str(&format!("- {head}{colon}{text}\n"));
+                    out.push_str(&format!("- {tick}{head}{colon}{text}\n"));
                 }
                 out.push('\n');
             }

@@ -89,6 +89,7 @@ fn soaking_water(measuring: &Measuring, spare_phosphorus: bool, soak: &Soak) -> 
         "the soil beside growing plants, or a compost heap"
     };
     Some(Caution {
+        people: false,
         text: format!(
             "Up to {} of soaking water may run off. Catch it. Give it to {where_to}: \
                  {thin}.{at_most} Not on leaves, not before rain, not near a well or a stream.",
@@ -152,5 +153,5 @@ fn rest(source: ChargeSource, left: f64, measuring: &Measuring, spare_phosphorus
             Grounds::new("storage", &[COMMON_PRACTICE.unsourced()]),
         ),
     };
-    Caution { text, grounds }
+    Caution { text, people: false, grounds }
 }

@@ -31,10 +31,11 @@ impl Bench<'_> {
             .map(|share| share.nutrient.label())
             .collect();
         if !short.is_empty() {
-            text.push_str(&format!(
-                " Short of what is wanted: {}. What the bed itself needs stands further down.",
-                short.join(", ")
-            ));
+            text.push_str(&format!(" Short of what is wanted: {}.", short.join(", ")));
+            // Without a soil test there is no bed to speak of.
+            if !self.survey.readings.is_empty() {
+                text.push_str(" What the bed itself needs stands further down.");
+            }
         }
         text
     }
@@ -52,7 +53,7 @@ impl Bench<'_> {
         list.extend(notes.iter().map(|text| caution(text, of_notes.clone())));
         list.extend(self.about_ammonia(sources));
         if sources.iter().any(|s| matches!(s, ChargeSource::Urine | ChargeSource::AgedManure)) {
-            list.push(caution(
+            list.push(danger(
                 "Wear gloves, wash your hands, and keep the tub away from food, children and pets.",
                 practice("germs in urine and manure"),
             ));
@@ -70,13 +71,13 @@ impl Bench<'_> {
         if !sources.iter().any(|source| holds_ammonium(*source)) {
             return list;
         }
-        list.push(caution(
+        list.push(danger(
             "Never mix wood ash, lime or ash-rich biochar into it while it is wet: they drive off \
              ammonia. It bites lungs and eyes, and the nitrogen is lost.",
             practice("ammonium and an alkaline powder give off ammonia"),
         ));
         if self.survey.material.ph.likely >= 9.0 {
-            list.push(caution(
+            list.push(danger(
                 "This biochar is itself alkaline (pH 9 or more): some ammonia will come off. Keep \
                  your face away, and keep it covered.",
                 Grounds::new("pH of the biochar", &[IPPOLITO_2020.from_memory()]),
@@ -114,7 +115,12 @@ impl Bench<'_> {
 }
 
 fn caution(text: &str, grounds: Grounds) -> Caution {
-    Caution { text: text.into(), grounds }
+    Caution { text: text.into(), people: false, grounds }
+}
+
+/// What can hurt people.
+fn danger(text: &str, grounds: Grounds) -> Caution {
+    Caution { people: true, ..caution(text, grounds) }
 }
 
 fn practice(rule: &str) -> Grounds {
