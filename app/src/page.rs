@@ -10,6 +10,7 @@ use crate::do_it::do_it;
 use crate::in_place::{Look, changed, flag, focus, press};
 use crate::later::{self, later};
 use crate::notes::notes;
+use crate::paper::Printed;
 use crate::report::files;
 use crate::report::paste::paste;
 use crate::sheet::sheet;
@@ -119,9 +120,25 @@ fn tools(page: Page) -> impl IntoView {
                 type="button"
                 id="print"
                 hidden=flag(move || !page.has_report())
-                on:click=press(print)
+                on:click=press(move || print(page, Printed::Handout))
             >
                 {words::PRINT}
+            </button>
+            <button
+                type="button"
+                id="print-whole"
+                hidden=flag(move || !page.has_report())
+                on:click=press(move || print(page, Printed::Whole))
+            >
+                {words::PRINT_WHOLE}
+            </button>
+            <button
+                type="button"
+                id="print-all"
+                hidden=flag(move || page.count() < 2)
+                on:click=press(move || print(page, Printed::AllBeds))
+            >
+                {words::PRINT_ALL}
             </button>
             {later(move |parts| (parts.calendar)(page))}
             <details class="fold" hidden=flag(move || !page.has_report())>
@@ -141,7 +158,8 @@ fn tools(page: Page) -> impl IntoView {
 }
 
 /// Opens the browser's print window; what is printed is made by `paper.rs`.
-fn print() {
+fn print(page: Page, what: Printed) {
+    page.printed.set(what);
     if let Some(window) = web_sys::window() {
         // Ignored: a browser that can't print says so itself.
         let _ = window.print();

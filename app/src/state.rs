@@ -9,12 +9,14 @@ use emberloam_engine::case::ReadingAnswers;
 use emberloam_engine::outcome::{JudgedReading, SampleOutcome};
 use emberloam_engine::quantity::Measures;
 use emberloam_engine::report::{self, Report, Trouble};
+use emberloam_engine::summary::{self, Shopping};
 use emberloam_engine::{Case, Outcome, Plan, Survey, interpret, interpret_survey, survey};
 use leptos::prelude::*;
 
 use crate::deferred::with_the_sample;
 use crate::in_place::Look;
 use crate::origin::Origin;
+use crate::paper::Printed;
 use crate::report::own_tables;
 use crate::{date, later, store, words};
 
@@ -31,6 +33,8 @@ pub struct Page {
     pub done: RwSignal<Vec<String>>,
     /// Whether what is answered about a bed holds for all beds of the report.
     pub for_all: RwSignal<bool>,
+    /// What is printed next.
+    pub printed: RwSignal<Printed>,
     /// What to tell the person about keeping, once.
     pub keeping: RwSignal<Option<&'static str>>,
     /// What was erased or replaced by a saved report, until the person leaves or takes it back.
@@ -102,6 +106,7 @@ impl Page {
             answers,
             done: RwSignal::new(restored.kept.done),
             for_all: RwSignal::new(false),
+            printed: RwSignal::new(Printed::default()),
             keeping: RwSignal::new(restored.say),
             erased: RwSignal::new(None),
             origin: RwSignal::new(Origin::default()),
@@ -319,6 +324,24 @@ impl Page {
     /// Something of the plan.
     pub fn of_plan<T: Default>(self, take: impl FnOnce(&Plan) -> T) -> T {
         self.outcome.look(|outcome| outcome.as_ref().map(|o| take(&o.plan)).unwrap_or_default())
+    }
+
+    /// Something of one bed's answer, and the answers it was made with; nothing where the report
+    /// has no such sample.
+    pub fn of_bed<T>(self, at: usize, take: impl FnOnce(&Outcome, &Case) -> T) -> Option<T> {
+        self.report.look(|report| {
+            let report = report.as_ref().ok().filter(|report| at < report.samples.len())?;
+            let case = case_of(report, at..at + 1, self.answers);
+            Some(take(&interpret(&case), &case.of_sample(0)))
+        })
+    }
+
+    /// What to buy for all beds.
+    pub fn shopping(self) -> Shopping {
+        self.report.look(|report| {
+            let case = |report: &Report| case_of(report, 0..report.samples.len(), self.answers);
+            report.as_ref().map(|report| summary::shopping(&case(report))).unwrap_or_default()
+        })
     }
 
     /// Something of the engine's answer and the answers it was made with; the default without a

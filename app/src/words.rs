@@ -33,7 +33,9 @@ pub const SAMPLE_METRIC: &str = "Two beds, metric";
 pub const SAMPLE_BROKEN: &str = "A bad paste";
 pub const STILL_COMING: &str =
     "This part is still being fetched. It comes as soon as the connection allows.";
-pub const PRINT: &str = "Print the plan";
+pub const PRINT: &str = "Print one page";
+pub const PRINT_WHOLE: &str = "Print all of it";
+pub const PRINT_ALL: &str = "Print every bed";
 pub const SAVE_AS_FILES: &str = "Save as files";
 pub const CANCEL: &str = "Cancel";
 pub const READING_REPORT: &str = "Reading the report…";
@@ -90,6 +92,8 @@ pub const THIS_SEASON: &str = "This season";
 pub const PROVISIONAL: &str = "for now";
 pub const TO_THE_ANSWER: &str = "To the answer";
 pub const NEXT: &str = "Next";
+pub const ALONE: &str = "Charge biochar without a report";
+pub const ALONE_INTRO: &str = "For a bed of mixed vegetables, where nothing is known of the soil. A soil test makes it better.";
 pub const EXAMPLE: &str = "So an answer looks:";
 pub const EXAMPLE_HEADLINE: &str = "Lime now. Charged biochar in spring.";
 pub const EXAMPLE_BAGS: &str = "2 bags";
@@ -106,6 +110,7 @@ pub const SPECIALISTS: &str = "For specialists";
 pub const SPECIALISTS_DOOR: &str =
     "Every number with its bounds, charts, the bag's certificate, your place";
 pub const BEDS: &str = "Your beds";
+pub const NOTHING_TO_BUY: &str = "Nothing to buy for these beds.";
 pub const SHOPPING: &str = "One shopping list for all beds";
 /// Over the sheet: what the places on the ruler mean.
 pub const SCALE: [&str; 3] = ["short", "enough", "surplus"];

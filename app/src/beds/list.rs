@@ -4,6 +4,7 @@
 use std::cell::Cell;
 use std::time::Duration;
 
+use emberloam_engine::summary;
 use leptos::prelude::*;
 
 use crate::in_place::{Look, flag, keyed, press, text};
@@ -77,7 +78,7 @@ fn fill(
         }
         let now = at.replace(at.get() + 1);
         let verdict = untrack(|| page.outcome_of(now..now + 1))
-            .map_or("", |outcome| words::path(outcome.plan.path));
+            .map_or("", |outcome| summary::verdict_in_words(&outcome.plan));
         found.borrow_mut().push(verdict);
         if now + 1 < count {
             return true;

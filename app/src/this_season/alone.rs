@@ -1,10 +1,85 @@
-//! Charging without a report.
+//! The recipe for so much biochar, without a report.
 
+use emberloam_engine::case::ChargeSource;
+use emberloam_engine::charge_alone;
+use emberloam_engine::plan::charge::ChargePlan;
+use emberloam_engine::quantity::{Unit, from_readers, in_readers, readers_symbol, significant};
 use leptos::prelude::*;
+use web_sys::HtmlInputElement;
 
+use crate::control::pick;
+use crate::do_it::recipe::steps_of;
+use crate::in_place::{Look, changed, flag, text, unfolds};
 use crate::state::Page;
+use crate::words;
 
-/// The part.
-pub fn alone(_page: Page) -> AnyView {
-    ().into_any()
+/// What the recipe begins with, litres: what people buy or make at once. Our choice.
+const LITRES: f64 = 100.0;
+
+/// What most gardens have to charge it with.
+const USUAL: [ChargeSource; 4] = [
+    ChargeSource::Compost,
+    ChargeSource::Vermicompost,
+    ChargeSource::CompostTea,
+    ChargeSource::PlantLiquid,
+];
+
+/// The fold.
+pub fn alone(page: Page) -> AnyView {
+    let open = RwSignal::new(false);
+    let litres = RwSignal::new(LITRES);
+    let with = RwSignal::new(ChargeSource::Compost);
+    let found = Memo::new(move |_| {
+        open.get().then(|| {
+            let measures = page.measures();
+            page.said(|case| charge_alone(litres.get(), &[with.get()], &case.charge, measures))
+        })
+    });
+    let recipe = Memo::new(move |_| -> Option<ChargePlan> { found.get()?.ok() });
+    let refused = move || found.get().and_then(Result::err).unwrap_or_default();
+    let typed = move |event: web_sys::Event| {
+        let typed = event_target::<HtmlInputElement>(&event).value_as_number();
+        let measures = page.answers.with_untracked(|case| case.measures);
+        litres.set(from_readers(typed, Unit::Litre, measures));
+    };
+    let shown = move || significant(in_readers(litres.get(), Unit::Litre, page.measures()), 3);
+    view! {
+        <details
+            id="alone"
+            class="fold"
+            hidden=flag(move || page.has_report())
+            on:toggle=unfolds(move |now| open.set(now))
+        >
+            <summary>{words::ALONE}</summary>
+            <p class="soft">{words::ALONE_INTRO}</p>
+            <div class="controls">
+                <label class="field">
+                    <span class="field-name">{words::I_HAVE}</span>
+                    <span class="with-unit">
+                        <input
+                            type="number"
+                            inputmode="decimal"
+                            min="0"
+                            step="any"
+                            prop:value=text(shown)
+                            on:change=changed(typed)
+                        />
+                        <span>{text(move || readers_symbol(Unit::Litre, page.measures()))}</span>
+                    </span>
+                </label>
+                {pick(
+                    words::CHARGE_WITH,
+                    words::charge_source(ChargeSource::Compost),
+                    USUAL[1..].iter().map(|s| (*s, words::charge_source(*s))).collect(),
+                    move || Some(with.get()).filter(|s| *s != ChargeSource::Compost),
+                    move |picked| with.set(picked.unwrap_or(ChargeSource::Compost)),
+                )}
+            </div>
+            <p role="status">{text(refused)}</p>
+            <div class="recipe" hidden=flag(move || recipe.look(Option::is_none))>
+                {steps_of(recipe)}
+            </div>
+        </details>
+    }
+    .into_any()
 }

@@ -6,7 +6,7 @@ mod carry;
 mod chips;
 pub mod example;
 mod months;
-mod picture;
+pub mod picture;
 
 use emberloam_engine::season::day::when;
 use leptos::prelude::*;
