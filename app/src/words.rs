@@ -453,9 +453,9 @@ pub fn more_cautions(count: usize) -> String {
     format!("{count} more to mind")
 }
 
-/// The last chip, with the questions that are less telling.
+/// The last chip, with the questions that are less telling and all that was answered.
 pub fn more_answers(count: usize) -> String {
-    format!("{count} more")
+    if count == 0 { "Answers".into() } else { format!("{count} more") }
 }
 
 /// A question on its chip, in a few words.

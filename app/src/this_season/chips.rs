@@ -47,12 +47,13 @@ pub fn chips(page: Page) -> impl IntoView {
     };
     let more = move || part(false).len();
     view! {
-        <div id="questions" class="chips" hidden=flag(move || asked.look(|list| list.asked.is_empty()))>
+        <div id="questions" class="chips">
             <h3 class="sr-only">{words::QUESTIONS}</h3>
             <ul class="plain">{items(true)}</ul>
-            <details class="chip" hidden=flag(move || more() == 0)>
+            <details class="chip more">
                 <summary>{text(move || words::more_answers(more()))}</summary>
                 <ul class="plain">{items(false)}</ul>
+                {later::later(move |parts| (parts.bed)(page))}
             </details>
         </div>
     }

@@ -12,7 +12,6 @@ use emberloam_engine::season::day::when;
 use leptos::prelude::*;
 
 use crate::in_place::{flag, text};
-use crate::later::later;
 use crate::layer::{Stratum, edge, turf};
 use crate::state::Page;
 use crate::this_season::carry::carry;
@@ -43,7 +42,6 @@ pub fn this_season(page: Page) -> impl IntoView {
                     {text(headline)}
                 </h2>
                 {carry(page)} {next(page)} {months(page)} {chips(page)}
-                {later(move |parts| (parts.bed)(page))}
             </div>
         </section>
     }
