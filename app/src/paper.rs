@@ -156,7 +156,7 @@ fn item(line: Line, sources: &[Citation]) -> AnyView {
         .collect();
     let head = words::title(&line.head);
     view! {
-        <li class:tick=line.tick>
+        <li class:to-tick=line.tick>
             {(!head.is_empty()).then(|| view! { <strong>{head}</strong> ": " })}
             {line.text}
             <sup>{numbers.join(", ")}</sup>

@@ -483,6 +483,27 @@ pub fn asked(question: QuestionId, about: &[Property]) -> String {
     }
 }
 
+/// The same once it is answered: a word before the answer.
+pub fn asked_before(question: QuestionId) -> &'static str {
+    match question {
+        QuestionId::Region => "Place:",
+        QuestionId::Extractant => "Extracts:",
+        QuestionId::NutrientUnit | QuestionId::ReadingUnit => "Unit:",
+        QuestionId::CountedOff => COUNTED_OFF,
+        QuestionId::SamplingDepth => "Sampled:",
+        QuestionId::Buffer => "Buffer:",
+        QuestionId::EcMethod => "Salts:",
+        QuestionId::Texture => "Soil:",
+        QuestionId::Plants => "Grows:",
+        QuestionId::BagState => "Biochar:",
+        QuestionId::Planting | QuestionId::Today => "Planting:",
+        QuestionId::Winter => "Clear, frost:",
+        QuestionId::Area => "Bed:",
+        QuestionId::WorkedDepth => "Depth:",
+        QuestionId::ChargeWith => "Charged with:",
+    }
+}
+
 fn unit_of(names: &str) -> String {
     format!("Unit of {names}")
 }

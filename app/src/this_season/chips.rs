@@ -100,6 +100,7 @@ fn chip(page: Page, item: Memo<Asked>) -> impl IntoView {
     let opened = RwSignal::new(false);
     let parts = later::here();
     let label = words::asked(id, &about);
+    let short = words::asked_before(id);
     let answered = move || !item.look(|asked| asked.open);
     // What was answered, once what can say it is here.
     let value = move || {
@@ -115,7 +116,8 @@ fn chip(page: Page, item: Memo<Asked>) -> impl IntoView {
                 on:toggle=opens(opened)
             >
                 <summary>
-                    {label.clone()} <span class="chip-answer">{text(value)}</span>
+                    {text(move || if value().is_empty() { label.clone() } else { short.into() })} " "
+                    <span class="chip-answer">{text(value)}</span>
                 </summary>
                 <p>{text(move || item.look(|asked| asked.question.text.clone()))}</p>
                 <p class="soft">{text(move || item.look(|asked| asked.question.changes.clone()))}</p>
