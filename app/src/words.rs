@@ -109,6 +109,7 @@ pub const WATCH: &str = "Next to watch";
 pub const SPECIALISTS: &str = "For specialists";
 pub const SPECIALISTS_DOOR: &str =
     "Every number with its bounds, charts, the bag's certificate, your place";
+pub const OWN_BEDS: &str = "Answers for single beds";
 pub const BEDS: &str = "Your beds";
 pub const NOTHING_TO_BUY: &str = "Nothing to buy for these beds.";
 pub const SHOPPING: &str = "One shopping list for all beds";
