@@ -15,8 +15,8 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 use crate::state::Page;
 use crate::{
     bed, certificate, charging, compare, course, effects, exports, grounds, help, holding,
-    long_report, long_work, needs, place, plan, purchase, reading, references, share, shelf, store,
-    tongue, traits, uses, winter, words, work_in,
+    long_report, long_work, needs, own_tables, place, plan, purchase, reading, references, share,
+    shelf, store, tongue, traits, uses, winter, words, work_in,
 };
 
 /// How long to wait before a piece that did not come is asked for again.
@@ -31,6 +31,8 @@ pub struct Parts {
     pub titles: Titles,
     /// The ways between what is kept and its JSON.
     pub pens: store::Pens,
+    /// Reads a region's own file.
+    pub own_file: own_tables::Reader,
     /// Gives the page another language than English.
     pub learn: fn(),
     /// What biochar does to each nutrient: chart and table.
@@ -92,6 +94,7 @@ pub struct Parts {
 static PARTS: Parts = Parts {
     titles: Source::title,
     pens: store::PENS,
+    own_file: emberloam_engine::own::read,
     learn: tongue::learn,
     effects: effects::effects,
     grounds: grounds::grounds,
@@ -140,9 +143,13 @@ enum Stage {
 #[derive(Clone, Copy)]
 struct Later(RwSignal<Stage>);
 
-/// The later parts, once: for what the page must have before it begins.
+/// The later parts, once: for what the page must have before it begins. From then on it can
+/// speak, and read a region's own file.
 pub async fn at_once() -> Option<&'static Parts> {
-    parts().await.ok()
+    let parts = parts().await.ok()?;
+    own_tables::read_with(parts.own_file);
+    (parts.learn)();
+    Some(parts)
 }
 
 /// Fetches the later parts as soon as the page stands.
@@ -171,12 +178,9 @@ fn ask(later: Later, after: Duration) {
     set_timeout(
         move || {
             leptos::task::spawn_local(async move {
-                match parts().await {
-                    Ok(parts) => {
-                        (parts.learn)();
-                        later.0.set(Stage::Here(parts));
-                    }
-                    Err(_) => {
+                match at_once().await {
+                    Some(parts) => later.0.set(Stage::Here(parts)),
+                    None => {
                         later.0.set(Stage::Late);
                         ask(later, PATIENCE);
                     }
