@@ -78,3 +78,60 @@ impl Reencode for Ordered {
         Ok(())
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use wasm_encoder::{ExportKind, ExportSection, Function, Instruction, TypeSection, ValType};
+    use wasmparser::Operator;
+
+    use super::*;
+
+    #[test]
+    fn functions_move_and_what_names_them_follows() {
+        let mut types = TypeSection::new();
+        types.ty().function([], []);
+        types.ty().function([], [ValType::I32]);
+        let mut functions = FunctionSection::new();
+        functions.function(1).function(0);
+        let mut exports = ExportSection::new();
+        exports.export("gives", ExportKind::Func, 0);
+        exports.export("calls", ExportKind::Func, 1);
+        let mut code = CodeSection::new();
+        let body = |instructions: &[Instruction<'_>]| {
+            let mut body = Function::new([]);
+            for instruction in instructions {
+                body.instruction(instruction);
+            }
+            body.instruction(&Instruction::End);
+            body
+        };
+        code.function(&body(&[Instruction::I32Const(7)]));
+        code.function(&body(&[Instruction::Call(0), Instruction::Drop]));
+        let mut module = Module::new();
+        module.section(&types).section(&functions).section(&exports).section(&code);
+
+        let ordered = by_likeness(&module.finish()).unwrap();
+        wasmparser::validate(&ordered).unwrap();
+        let (mut named, mut bodies) = (Vec::new(), Vec::new());
+        for payload in Parser::new(0).parse_all(&ordered) {
+            match payload.unwrap() {
+                Payload::ExportSection(reader) => {
+                    named.extend(reader.into_iter().map(|export| export.unwrap().index));
+                }
+                Payload::CodeSectionEntry(body) => {
+                    let first = body.get_operators_reader().unwrap().read().unwrap();
+                    bodies.push(first);
+                }
+                _ => {}
+            }
+        }
+        assert_eq!(named, [1, 0]);
+        assert!(
+            matches!(
+                bodies[..],
+                [Operator::Call { function_index: 1 }, Operator::I32Const { value: 7 }]
+            ),
+            "{bodies:?}"
+        );
+    }
+}

@@ -276,3 +276,80 @@ fn padded(index: u32) -> [u8; ROOM] {
 fn place(range: &Range<u64>) -> Range<usize> {
     range.start as usize..range.end as usize
 }
+
+#[cfg(test)]
+mod tests {
+    use wasm_encoder::{
+        CodeSection, ExportKind, ExportSection, Function, FunctionSection, Instruction,
+        LinkingSection, Module, SymbolTable, TypeSection, ValType,
+    };
+
+    use super::*;
+
+    /// A linked module: 0 gives a number or, for a reason that it writes down, calls 1, which ends
+    /// it all; 2 tells the page.
+    fn linked() -> Vec<u8> {
+        let mut types = TypeSection::new();
+        types.ty().function([], []);
+        types.ty().function([ValType::I32], []);
+        types.ty().function([ValType::I32], [ValType::I32]);
+        let mut functions = FunctionSection::new();
+        functions.function(2).function(1).function(0);
+        let mut exports = ExportSection::new();
+        exports.export("gives", ExportKind::Func, 0);
+        exports.export("stopped_1a2b", ExportKind::Func, 2);
+        let mut code = CodeSection::new();
+        // Locals, block, local.get 0, br_if 0, the reason, a call with room, unreachable.
+        let mut gives = vec![0, 0x02, 0x40, 0x20, 0, 0x0D, 0, 0x41];
+        gives.extend(padded(99));
+        gives.push(0x10);
+        gives.extend(padded(1));
+        gives.extend([0x00, 0x0B, 0x20, 0, 0x0B]);
+        code.raw(&gives);
+        let mut ends = Function::new([]);
+        ends.instruction(&Instruction::Unreachable).instruction(&Instruction::End);
+        let mut told = Function::new([]);
+        told.instruction(&Instruction::End);
+        code.function(&ends).function(&told);
+        let mut symbols = SymbolTable::new();
+        for function in 0..3 {
+            symbols.function(SymbolTable::WASM_SYM_EXPLICIT_NAME, function, Some("f"));
+        }
+        let mut linking = LinkingSection::new();
+        linking.symbol_table(&symbols);
+        // Of the reason and of the call, behind the number of functions and the body's length.
+        let records = [3, 2, 4, 10, 0, 0, 0, 16, 1];
+        let mut module = Module::new();
+        module.section(&types).section(&functions).section(&exports).section(&code);
+        module.section(&linking);
+        module.section(&CustomSection { name: "reloc.CODE".into(), data: (&records[..]).into() });
+        module.finish()
+    }
+
+    /// The first function's code, and how many records of the code there are.
+    fn read(module: &[u8]) -> (Vec<u8>, usize) {
+        wasmparser::validate(module).unwrap();
+        let linked = Linked::of(module).unwrap();
+        (linked.bodies[0].as_bytes().to_vec(), linked.records.entries.len())
+    }
+
+    #[test]
+    fn an_end_is_told_in_one_call_and_its_reason_is_gone() {
+        assert_eq!(read(&linked()).1, 2);
+        let (code, records) = read(&shorten(&linked(), Some("stopped")).unwrap());
+        let call = [&[0x10][..], &padded(2), &[0x00, 0x0B]].concat();
+        let nothing = [NOP; ROOM + 1];
+        assert_eq!(code[1..7], [0x02, 0x40, 0x20, 0, 0x0D, 0], "what leads there must stay");
+        assert_eq!(code[7..13], nothing);
+        assert_eq!(code[13..21], call);
+        assert_eq!(records, 1);
+    }
+
+    #[test]
+    fn an_end_that_nobody_is_told_of_is_the_trap_alone() {
+        let (code, records) = read(&shorten(&linked(), None).unwrap());
+        assert_eq!(code[7..19], [NOP; 2 * (ROOM + 1)]);
+        assert_eq!(code[19..], [0x00, 0x0B, 0x20, 0, 0x0B]);
+        assert_eq!(records, 0);
+    }
+}
