@@ -39,7 +39,8 @@ pub fn carry(page: Page) -> impl IntoView {
 
 fn one(of: Carried) -> impl IntoView {
     let opened = RwSignal::new(false);
-    let Carried { name, count, vessel, amount, what, fine, grounds, .. } = of;
+    let Carried { name, count, vessel, amount, what, weighs, fine, grounds, .. } = of;
+    let weighs = (!weighs.is_empty()).then(|| view! { ", " <span>{weighs}</span> });
     view! {
         <li data-carry=name>
             <details on:toggle=opens(opened)>
@@ -47,7 +48,7 @@ fn one(of: Carried) -> impl IntoView {
                     {pictures(vessel, count)} <span class="carried-words">
                         <strong>{amount}</strong>
                         " "
-                        {words::of_what(&what)}
+                        {words::of_what(&what)} {weighs}
                     </span>
                 </summary>
                 <p>{fine}</p>

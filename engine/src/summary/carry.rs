@@ -7,7 +7,7 @@ use crate::plan::charge::{Measuring, Used};
 use crate::plan::needs::{Need, NeedKind};
 use crate::plan::{Job, Path, Plan};
 use crate::quantity::{
-    Band, Figure, Grounds, Measures, Portion, Unit, Vessel, in_fractions, shown, significant,
+    Band, Figure, Grounds, Measures, Portion, Unit, Vessel, in_fractions, shown, significant, weighed,
 };
 
 /// One thing to carry to the bed.
@@ -24,6 +24,9 @@ pub struct Carried {
     pub amount: String,
     /// What it is.
     pub what: String,
+    /// What it weighs, as the headline and the jobs say it, where it is measured otherwise; else
+    /// empty.
+    pub weighs: String,
     /// What else would be as good, or how many doses there are, in a sentence; empty where the
     /// amount is as exact as it looks.
     pub fine: String,
@@ -106,6 +109,7 @@ impl Hand {
             vessel,
             amount,
             what: what.into(),
+            weighs: String::new(),
             fine: String::new(),
             of_bed: self.of_bed.clone(),
             grounds: grounds.clone(),
@@ -184,6 +188,9 @@ impl Hand {
             }
             let portion = load.portion(self.measures);
             let mut carried = self.carried(load.kind.name(), portion, load.what, &need.grounds);
+            if carried.vessel != Vessel::Weight {
+                carried.weighs = weighed(load.grams, self.measures);
+            }
             let doses = doses(plan, need);
             if doses > 1 {
                 carried.fine = format!("This is the first of {doses} doses.");

@@ -73,7 +73,8 @@ pub fn handout(outcome: &Outcome, case: &Case) -> Vec<Block> {
 }
 
 fn carried(carried: &Carried) -> Line {
-    let Carried { amount, what, fine, .. } = carried;
+    let Carried { amount, what, weighs, fine, .. } = carried;
+    let what = if weighs.is_empty() { what.clone() } else { format!("{what}, {weighs}") };
     let text = if fine.is_empty() { format!("{what}.") } else { format!("{what}. {fine}") };
     Line { head: amount.clone(), text, ..Line::default() }
 }
