@@ -180,10 +180,22 @@ addEventListener("emberloam:started", async () => {
   open(files);
 });
 
-addEventListener("emberloam:save", ({ detail }) => {
+// A picture comes as the drawing it is to be painted from.
+async function painted(svg) {
+  const picture = new Image();
+  picture.src = `data:image/svg+xml,${encodeURIComponent(svg)}`;
+  await picture.decode();
+  const canvas = document.createElement("canvas");
+  [canvas.width, canvas.height] = [picture.width, picture.height];
+  canvas.getContext("2d").drawImage(picture, 0, 0);
+  return new Promise((done) => canvas.toBlob(done, "image/png"));
+}
+
+addEventListener("emberloam:save", async ({ detail }) => {
   const [, name, type, text] = /^(.*)\n(.*)\n([^]*)$/.exec(detail);
   const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([text], { type }));
+  const content = type === "image/png" ? await painted(text) : new Blob([text], { type });
+  link.href = URL.createObjectURL(content);
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);

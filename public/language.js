@@ -149,6 +149,18 @@
     dispatchEvent(new Event("resize"));
   }
 
+  /** Says the empty page of index.html, before the program can: its texts stand in the catalogue. */
+  function sayWaiting({ po }) {
+    const waiting = document.getElementById("waiting");
+    waiting.querySelector("select").value = speaking;
+    const texts = document.createTreeWalker(waiting, NodeFilter.SHOW_TEXT);
+    while (texts.nextNode()) {
+      const node = texts.currentNode;
+      const [, entry] = po.split(`msgid ${JSON.stringify(node.data)}\nmsgstr `);
+      if (entry) node.data = JSON.parse(entry.split("\n", 1)[0]);
+    }
+  }
+
   // A page that can't get its language works in English, and says why to who looks.
   function failed(reason) {
     console.warn("The words of this language could not be had:", reason);
@@ -157,7 +169,10 @@
 
   const first = wanted();
   window.emberloamLanguage = words(first)
-    .then((catalogue) => turnTo(first, catalogue))
+    .then((catalogue) => {
+      turnTo(first, catalogue);
+      if (catalogue) sayWaiting(catalogue);
+    })
     .catch(failed);
 
   addEventListener("emberloam:speaks", () => {
@@ -192,8 +207,8 @@
     }
   }
 
-  addEventListener("emberloam:started", () => {
-    const choice = document.getElementById("language");
+  /** Puts the languages into a box to choose from. */
+  function offer(choice) {
     for (const [tag, name] of Object.entries(LANGUAGES)) {
       const option = new Option(name, tag);
       option.lang = tag;
@@ -201,6 +216,14 @@
       choice.append(option);
     }
     choice.value = speaking;
+  }
+
+  // As wide as the page's own will be.
+  offer(document.querySelector("#waiting select"));
+
+  addEventListener("emberloam:started", () => {
+    const choice = document.getElementById("language");
+    offer(choice);
     choice.addEventListener("change", () => choose(choice.value));
   });
 }

@@ -13,7 +13,7 @@ use emberloam_engine::sources::Source;
 use leptos::prelude::*;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
-use crate::report::{exports, long_report, unread};
+use crate::report::{exports, long_report, own_tables, unread};
 use crate::sheet::line;
 use crate::specialists::{self, compare};
 use crate::state::Page;
@@ -33,6 +33,8 @@ pub struct Parts {
     pub titles: Titles,
     /// The ways between what is kept and its JSON.
     pub pens: store::Pens,
+    /// Reads a region's own file.
+    pub own_file: own_tables::Reader,
     /// Gives the page another language than English.
     pub learn: fn(),
     /// What a number rests on.
@@ -80,6 +82,7 @@ pub struct Parts {
 static PARTS: Parts = Parts {
     titles: Source::title,
     pens: store::PENS,
+    own_file: emberloam_engine::own::read,
     learn: language::learn,
     grounds: grounds::grounds,
     compare: compare::compare,
@@ -121,9 +124,13 @@ enum Stage {
 #[derive(Clone, Copy)]
 struct Later(RwSignal<Stage>);
 
-/// The later parts, once: for what the page must have before it begins.
+/// The later parts, once: for what the page must have before it begins. From then on it can
+/// speak, and read a region's own file.
 pub async fn at_once() -> Option<&'static Parts> {
-    parts().await.ok()
+    let parts = parts().await.ok()?;
+    own_tables::read_with(parts.own_file);
+    (parts.learn)();
+    Some(parts)
 }
 
 /// Fetches the later parts as soon as the page stands.
@@ -152,12 +159,9 @@ fn ask(later: Later, after: Duration) {
     set_timeout(
         move || {
             leptos::task::spawn_local(async move {
-                match parts().await {
-                    Ok(parts) => {
-                        (parts.learn)();
-                        later.0.set(Stage::Here(parts));
-                    }
-                    Err(_) => {
+                match at_once().await {
+                    Some(parts) => later.0.set(Stage::Here(parts)),
+                    None => {
                         later.0.set(Stage::Late);
                         ask(later, PATIENCE);
                     }

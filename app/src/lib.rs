@@ -35,25 +35,29 @@ mod this_season;
 mod why;
 mod words;
 
+use std::cell::Cell;
+
 use wasm_bindgen::prelude::wasm_bindgen;
 
 /// Tells `public/boot.js` of a fault: it ends the program, and the page must say so.
-fn tell_of_faults() {
-    std::panic::set_hook(Box::new(|_| report::files::tell("emberloam:stopped", "")));
+/// `app/bundle/src/stops.rs` has it called in the place of what Rust does where it can't go on.
+#[wasm_bindgen]
+pub fn stopped() {
+    thread_local!(static TOLD: Cell<bool> = const { Cell::new(false) });
+    // What tells may itself find no memory.
+    if !TOLD.replace(true) {
+        report::files::tell("emberloam:stopped", "");
+    }
 }
 
 /// Mounts the page; one that keeps something, or isn't in English, waits for
 /// what reads that.
 #[wasm_bindgen(start)]
 pub fn start() {
-    tell_of_faults();
     if store::holds_something() || language::is_foreign() {
         // The framework's own tasks only run once something is mounted.
         wasm_bindgen_futures::spawn_local(async {
             let parts = later::at_once().await;
-            if let Some(parts) = parts {
-                (parts.learn)();
-            }
             mount(store::restore(parts.map(|parts| &parts.pens)));
         });
     } else {
@@ -69,11 +73,8 @@ fn mount(restored: store::Restored) {
         .get_element_by_id("page")
         .and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok());
     match place {
-        Some(main) => {
-            // The words there are for people whose browser can't run the page.
-            main.set_inner_html("");
-            leptos::mount::mount_to(main, move || page::page(restored)).forget();
-        }
+        // `public/boot.js` takes away what stood there before.
+        Some(main) => leptos::mount::mount_to(main, move || page::page(restored)).forget(),
         None => leptos::mount::mount_to_body(move || page::page(restored)),
     }
     report::files::tell("emberloam:mounted", "");

@@ -109,6 +109,7 @@ pub const WATCH: &str = "What to watch next";
 pub const SPECIALISTS: &str = "For specialists";
 pub const SPECIALISTS_DOOR: &str =
     "Every number with its range, the charts, the bag's certificate, and your place";
+pub const OWN_BEDS: &str = "Answers for single beds";
 pub const BEDS: &str = "Your beds";
 pub const NOTHING_TO_BUY: &str = "Nothing to buy for these beds.";
 pub const SHOPPING: &str = "One shopping list for all beds";

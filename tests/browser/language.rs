@@ -7,6 +7,7 @@ use emberloam_language::Catalogue;
 use emberloam_tests::driver::Browser;
 use emberloam_tests::page::{
     A_SURPLUS, ANSWER, BROKEN, ERASE, FILE, HUNGRY, METRIC, Page, REPORT, SURPLUS, US_MEASURES,
+    WAITING,
 };
 use emberloam_tests::project;
 use emberloam_tests::site::Site;
@@ -153,7 +154,9 @@ fn a_first_visit_is_in_the_browsers_language_and_its_countrys_numbers() {
         let switch = format!("--accept-lang={tag}");
         let browser = Browser::start_with(&format!("language-{tag}"), &[&switch]);
         browser.goto(&site.url);
-        browser.wait_for("the field for the report", || browser.shows(REPORT));
+        browser.wait_for("the field for the report", || {
+            !browser.has(WAITING) && browser.shows(REPORT)
+        });
         assert_eq!(browser.run("return document.documentElement.lang"), pages_tag, "{tag}");
         assert_eq!(browser.run("return document.getElementById('language').value"), pages_tag);
         browser.click(SURPLUS);
@@ -171,7 +174,9 @@ fn a_visit_from_the_united_states_begins_in_their_measures() {
         let switch = format!("--accept-lang={tag}");
         let browser = Browser::start_with(&format!("measures-{tag}"), &[&switch]);
         browser.goto(&site.url);
-        browser.wait_for("the field for the report", || browser.shows(REPORT));
+        browser.wait_for("the field for the report", || {
+            !browser.has(WAITING) && browser.shows(REPORT)
+        });
         let chosen = browser
             .run_with("return document.querySelector(arguments[0]).checked", &[json!(US_MEASURES)]);
         assert_eq!(chosen, is_us, "{tag}");
@@ -243,7 +248,7 @@ fn a_page_whose_words_do_not_come_begins_in_english() {
     let stalled = json!({ "patterns": [{ "urlPattern": "*words/es.po*" }] });
     browser.devtools("Fetch.enable", &stalled);
     browser.goto(&site.url);
-    browser.wait_for("the field for the report", || browser.shows(REPORT));
+    browser.wait_for("the field for the report", || !browser.has(WAITING) && browser.shows(REPORT));
     assert_eq!(browser.run("return document.documentElement.lang"), "en");
     assert_eq!(browser.run("return document.getElementById('language').value"), "en");
     browser.click(SURPLUS);
@@ -302,7 +307,7 @@ fn one_file_holds_every_language() {
     let file = project().join("target/emberloam.html");
     let browser = Browser::start_with("language-one-file", &["--accept-lang=es"]);
     browser.goto(&format!("file://{}", file.display()));
-    browser.wait_for("the field for the report", || browser.shows(REPORT));
+    browser.wait_for("the field for the report", || !browser.has(WAITING) && browser.shows(REPORT));
     browser.click(SURPLUS);
     browser.wait_for("the answer", || browser.shows(ANSWER));
     assert!(browser.text("#answer-title").contains("biocarbón"));

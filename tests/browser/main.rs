@@ -19,3 +19,4 @@ mod privacy;
 mod samples;
 mod share;
 mod shelf;
+mod start;

@@ -7,6 +7,8 @@ use serde_json::json;
 use crate::driver::{Browser, PATIENCE};
 use crate::site::Site;
 
+/// The empty page that stands until the program is there.
+pub const WAITING: &str = "#waiting";
 /// The field for the report.
 pub const REPORT: &str = "#report-text";
 /// Opens a text file.
@@ -92,10 +94,12 @@ impl Page {
         page
     }
 
-    /// Waits until the field for the report is there.
+    /// Waits until the program's own field for the report is there.
     #[track_caller]
     pub fn wait_until_started(&self) {
-        self.browser.wait_for("the field for the report", || self.browser.shows(REPORT));
+        self.browser.wait_for("the field for the report", || {
+            !self.browser.has(WAITING) && self.browser.shows(REPORT)
+        });
     }
 
     /// Pastes a text over what the field holds.

@@ -167,6 +167,28 @@ fn nothing_in_the_scripts_is_left_in_english() {
     }
 }
 
+/// `language.js` looks for them as whole entries: the program that could say more isn't there yet.
+#[test]
+fn what_is_shown_before_the_program_comes_stands_in_every_catalogue() {
+    let page = fs::read_to_string(project().join("public/index.html")).expect("the page");
+    let (_, waiting) = page.split_once("<div id=\"waiting\"").expect("the empty page");
+    let texts: Vec<&str> = waiting
+        .split('>')
+        .filter_map(|part| Some(part.split_once('<')?.0.trim()))
+        .filter(|text| !text.is_empty())
+        .collect();
+    assert!(texts.len() >= 8, "only {texts:?} found");
+    for (tag, po) in languages() {
+        let missing: Vec<_> = texts
+            .iter()
+            .filter(|text| {
+                **text != "Emberloam" && !po.contains(&format!("msgid {text:?}\nmsgstr \""))
+            })
+            .collect();
+        assert!(missing.is_empty(), "{tag} lacks {missing:?}");
+    }
+}
+
 /// The names of the holes of a text, in order.
 fn holes(text: &str) -> Vec<&str> {
     let mut all: Vec<&str> =

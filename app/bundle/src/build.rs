@@ -12,6 +12,7 @@ use crate::{files, split};
 
 const TARGET: &str = "wasm32-unknown-unknown";
 const WORKER: &str = "service-worker.js";
+const OPENER: &str = "opener";
 
 /// Compiles the app to WebAssembly, binds it, adds `public/` and the stamped
 /// service worker, and leaves the result in `target/dist`.
@@ -22,8 +23,8 @@ pub(crate) fn build(project: &Path) -> Result<(), String> {
     clear(dist)?;
     let compiled = project.join("target").join(TARGET).join("release");
     bind(&split::split(&compiled.join("emberloam_app.wasm"), dist)?, dist, split::FIRST)?;
-    bind(&compiled.join("emberloam_opener.wasm"), dist, "opener")?;
-    split::slim(&dist.join("opener_bg.wasm"))?;
+    let opener = split::whole(&compiled.join("emberloam_opener.wasm"), OPENER)?;
+    bind(&opener, dist, OPENER)?;
     for (name, content) in files::all(&project.join("public"))? {
         files::write(&dist.join(&name), &without_remarks(&name, content))?;
     }
@@ -127,7 +128,8 @@ fn bind(module: &Path, dist: &Path, name: &str) -> Result<(), String> {
     binder
         .web(true)
         .and_then(|binder| binder.generate(dist))
-        .map_err(|why| format!("{} can't be bound: {why:#}", module.display()))
+        .map_err(|why| format!("{} can't be bound: {why:#}", module.display()))?;
+    split::ordered(&dist.join(format!("{name}_bg.wasm")))
 }
 
 /// Writes the two constants of the service worker above its code.

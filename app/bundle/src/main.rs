@@ -4,8 +4,10 @@
 mod build;
 mod files;
 mod one_file;
+mod order;
 mod serve;
 mod split;
+mod stops;
 mod weigh;
 
 use std::path::PathBuf;

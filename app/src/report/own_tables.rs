@@ -1,8 +1,9 @@
 //! A region's own file: an educator's tables, opened, named, saved and taken out again.
 
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 
 use emberloam_engine::Case;
+use emberloam_engine::facts::Wrong;
 use emberloam_engine::own::{MOST_BYTES, OwnFacts, read};
 use leptos::prelude::*;
 use wasm_bindgen_futures::JsFuture;
@@ -16,14 +17,26 @@ use crate::words;
 /// What a file came to: its tables, which stay for as long as the page does, or its faults.
 type Read = Result<&'static OwnFacts, Vec<String>>;
 
+/// What reads such a file.
+pub type Reader = fn(&str, &str) -> Result<OwnFacts, Vec<Wrong>>;
+
 thread_local! {
+    /// What reads a file, once it is here. It comes with the later piece: a visit without such a
+    /// file never needs it, and a file comes only from there.
+    static READER: Cell<Option<Reader>> = const { Cell::new(None) };
     /// The file that was read last, and what it came to.
     static READ: RefCell<Option<(String, Read)>> = const { RefCell::new(None) };
+}
+
+/// From now on files are read by `reader`.
+pub fn read_with(reader: Reader) {
+    READER.set(Some(reader));
 }
 
 /// What the case's own file came to. A text is read once: what is read of it is never given back.
 fn read_of(case: &Case) -> Option<Read> {
     let text = case.own_file.as_ref()?;
+    let read = READER.get()?;
     READ.with_borrow_mut(|known| match known {
         Some((of, came_to)) if of == text => Some(came_to.clone()),
         _ => {

@@ -142,7 +142,7 @@ enum Told {
 type Row = (&'static str, &'static str, Told);
 
 /// The answers with words of their own; any other is told by its name.
-const TOLD: [Row; 32] = [
+const TOLD: [Row; 33] = [
     ("sample", words::WHICH_SAMPLE, Told::Number(Unit::None)),
     ("reading.region", words::REGION, Told::Choice(region)),
     ("reading.extractants", words::EXTRACTANT, Told::Choice(method)),
@@ -157,6 +157,7 @@ const TOLD: [Row; 32] = [
     ("bed.texture", words::TEXTURE, Told::Choice(texture)),
     ("bed.kind", words::BED_KIND, Told::Choice(bed_kind)),
     ("plants", words::PLANTS, Told::Choice(plants)),
+    ("beds", words::OWN_BEDS, Told::Count),
     ("season.planting", words::PLANTING, Told::Day),
     ("season.harvest", words::HARVEST, Told::Day),
     ("season.first-frost", words::FIRST_FROST, Told::Day),

@@ -6,3 +6,4 @@ pub mod arrived;
 pub mod code;
 pub mod link;
 pub mod sharing;
+pub mod slide;

@@ -15,6 +15,7 @@ use crate::share::answers::{self, Answer};
 use crate::share::arrived::contents;
 use crate::share::code::code;
 use crate::share::link::{LONGEST_NOTE, Letter};
+use crate::share::slide::slide;
 use crate::state::Page;
 use crate::words;
 use crate::words::keeping as said;
@@ -183,10 +184,28 @@ pub fn sharing(page: Page) -> AnyView {
                     {said::SAVE_PLAN}
                 </button>
             </div>
+            <h3>{said::AS_PICTURE}</h3>
+            <div class="buttons">
+                <button type="button" id="save-picture" on:click=press(move || {
+                    save_slide(page, "png");
+                })>{said::SAVE_PICTURE}</button>
+                <button type="button" id="save-drawing" on:click=press(move || {
+                    save_slide(page, "svg");
+                })>{said::SAVE_DRAWING}</button>
+            </div>
             {viewers(sharing)}
         </details>
     }
     .into_any()
+}
+
+/// The answer as a picture in a file.
+fn save_slide(page: Page, ending: &str) {
+    let Some(svg) = slide(page) else { return };
+    let name = file_name(&untrack(|| page.bed_name()), ending);
+    // The script draws a PNG from it.
+    let kind = if ending == "png" { "image/png" } else { "image/svg+xml" };
+    save(&name, kind, &svg);
 }
 
 /// A link, to be copied by button or by hand, and its size.

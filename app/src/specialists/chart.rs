@@ -118,6 +118,11 @@ impl Repaint {
         Repaint { count, pen: StoredValue::new(None) }
     }
 
+    /// Follows the changes, for what is drawn without a pen.
+    pub fn track(self) {
+        self.count.track();
+    }
+
     /// The pen for the page as it is now.
     fn pen(self) -> Option<Pen> {
         let count = self.count.get();

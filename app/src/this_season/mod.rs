@@ -5,7 +5,7 @@ pub mod alone;
 mod carry;
 mod chips;
 pub mod example;
-mod months;
+pub mod months;
 pub mod picture;
 
 use emberloam_engine::season::day::when;

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 
 use crate::deferred::soon_of;
 use crate::in_place::{Look, flag, text};
+use crate::specialists::chart::Repaint;
 use crate::state::Page;
 use crate::{date, language, words};
 
@@ -15,13 +16,15 @@ const WIDE: usize = 30;
 const HIGH: usize = 54;
 
 /// A month as it is drawn: its name, and its jobs with whether each begins in it.
-type Drawn = (usize, Vec<(JobKind, bool)>);
+pub type Drawn = (usize, Vec<(JobKind, bool)>);
 
 /// The strip.
 pub fn months(page: Page) -> impl IntoView {
-    let found =
-        soon_of(move || page.of_plan(|plan| drawn(&summary::months(plan, date::today()), plan)));
+    let found = soon_of(move || the_months(page));
+    // The words in the picture are said anew in another language.
+    let repaint = expect_context::<Repaint>();
     let said = move || {
+        repaint.track();
         found.look(|all| {
             let with_jobs = all.iter().filter(|(_, jobs)| !jobs.is_empty());
             let month = |(at, jobs): &Drawn| {
@@ -40,11 +43,25 @@ pub fn months(page: Page) -> impl IntoView {
             viewBox=format!("0 0 {} {HIGH}", 12 * WIDE)
             role="img"
             aria-label=text(said)
+            translate="no"
             hidden=flag(move || found.look(Vec::is_empty))
         >
-            {move || found.look(|all| all.iter().enumerate().map(one).collect_view())}
+            {move || {
+                repaint.track();
+                found.look(|all| all.iter().enumerate().map(one).collect_view())
+            }}
         </svg>
     }
+}
+
+/// The twelve months to come with their jobs.
+pub fn the_months(page: Page) -> Vec<Drawn> {
+    page.of_plan(|plan| drawn(&summary::months(plan, date::today()), plan))
+}
+
+/// So many letters of a month's name, in the language of the page.
+pub fn named(month: usize, letters: usize) -> String {
+    language::say(words::MONTHS[month]).chars().take(letters).collect()
 }
 
 fn drawn(all: &[MonthOfJobs], plan: &emberloam_engine::Plan) -> Vec<Drawn> {
@@ -59,9 +76,7 @@ fn drawn(all: &[MonthOfJobs], plan: &emberloam_engine::Plan) -> Vec<Drawn> {
 fn one((place, (month, jobs)): (usize, &Drawn)) -> AnyView {
     let left = place * WIDE;
     // The months with jobs are named, and of the others each third.
-    let named = !jobs.is_empty() || place.is_multiple_of(3);
-    let initial = language::say(words::MONTHS[*month]);
-    let initial = initial.chars().take(usize::from(named)).collect::<String>();
+    let initial = named(*month, usize::from(!jobs.is_empty() || place.is_multiple_of(3)));
     let marks = jobs.iter().enumerate().map(|(row, (kind, begins))| {
         let (x, y) = (left + 4, 20 + row * 9);
         view! {
@@ -83,7 +98,7 @@ fn one((place, (month, jobs)): (usize, &Drawn)) -> AnyView {
 }
 
 /// A job's mark in a box of 22 by 8: a shape of its own, so that no colour has to tell it.
-fn shape(kind: JobKind) -> &'static str {
+pub fn shape(kind: JobKind) -> &'static str {
     match kind {
         JobKind::SpreadBiochar => "M2 1H20V7H2Z",
         JobKind::Charge => "M2 7L6 1 11 7 15 1 20 7Z",

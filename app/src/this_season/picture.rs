@@ -7,7 +7,7 @@ use leptos::prelude::*;
 const MOST: f64 = 12.0;
 
 /// The outline of a vessel in a box of 24 by 24.
-fn outline(vessel: Vessel) -> &'static str {
+pub fn outline(vessel: Vessel) -> &'static str {
     match vessel {
         Vessel::Bag => "M6 5C8 7 16 7 18 5L17 2H7ZM6 5C4 11 4 17 5 22H19C20 17 20 11 18 5",
         Vessel::Bucket => "M4 8H20L18 22H6ZM4 8C5 2 19 2 20 8",

@@ -137,6 +137,9 @@ pub const CODE_HOW: &str =
     "Point a phone's camera at this code: it opens this report with your answers.";
 pub const CODE_TOO_LONG: &str =
     "The link is too long for a QR code that a phone can read. Use the link.";
+pub const AS_PICTURE: &str = "The answer as a picture";
+pub const SAVE_PICTURE: &str = "Save for a slide (PNG)";
+pub const SAVE_DRAWING: &str = "Save as a drawing (SVG)";
 pub const AS_TEXT: &str = "The plan as plain text";
 pub const COPY_PLAN: &str = "Copy the plan";
 pub const PLAN_COPIED: &str = "Plan copied.";

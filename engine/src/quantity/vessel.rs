@@ -181,7 +181,7 @@ mod tests {
         assert_eq!(out(12.0), "12\u{a0}L (about 1 ten-litre bucket)");
         assert_eq!(out(40.0), "40\u{a0}L (4 ten-litre buckets)");
         assert_eq!(out(45.0), "45\u{a0}L (4½ ten-litre buckets)");
-        assert_eq!(out(1065.0), "1100\u{a0}L (about 106 ten-litre buckets)");
+        assert_eq!(out(1065.0), "1100\u{a0}L (106 ten-litre buckets)");
         assert_eq!(out(47.0), "47\u{a0}L (about 4½ ten-litre buckets)");
         assert_eq!(measured_out(40.0, Measures::Us), "11\u{a0}gal (about 2 five-gallon buckets)");
         assert_eq!(measured_out(0.5, Measures::Us), "2.1\u{a0}cups");
