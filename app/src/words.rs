@@ -34,7 +34,7 @@ pub const SAMPLE_BROKEN: &str = "A bad paste";
 pub const STILL_COMING: &str =
     "This part is still being fetched. It comes as soon as the connection allows.";
 pub const PRINT: &str = "Print one page";
-pub const PRINT_WHOLE: &str = "Print all of it";
+pub const PRINT_WHOLE: &str = "Print the whole plan";
 pub const PRINT_ALL: &str = "Print every bed";
 pub const SAVE_AS_FILES: &str = "Save as files";
 pub const CANCEL: &str = "Cancel";
@@ -89,26 +89,26 @@ pub const TEXT_TOO_LONG_TO_KEEP: &str =
 
 pub const WHAT_TO_DO: &str = "What to do";
 pub const THIS_SEASON: &str = "This season";
-pub const PROVISIONAL: &str = "for now";
-pub const TO_THE_ANSWER: &str = "To the answer";
+pub const PROVISIONAL: &str = "may still change";
+pub const TO_THE_ANSWER: &str = "Go to the answer";
 pub const NEXT: &str = "Next";
-pub const ALONE: &str = "Charge biochar without a report";
-pub const ALONE_INTRO: &str = "For a bed of mixed vegetables, where nothing is known of the soil. A soil test makes it better.";
-pub const EXAMPLE: &str = "So an answer looks:";
+pub const ALONE: &str = "Charge biochar without a soil test";
+pub const ALONE_INTRO: &str = "This recipe suits a bed of mixed vegetables when you know nothing about its soil. A soil test makes it more exact.";
+pub const EXAMPLE: &str = "This is what an answer looks like:";
 pub const EXAMPLE_HEADLINE: &str = "Lime now. Charged biochar in spring.";
 pub const EXAMPLE_BAGS: &str = "2 bags";
 pub const EXAMPLE_BIOCHAR: &str = "charged biochar";
 pub const EXAMPLE_CUPS: &str = "2 cups";
 pub const EXAMPLE_LIME: &str = "ground limestone";
-pub const EXAMPLE_NEXT: &str = "Next: in October, lime. In March, biochar in.";
+pub const EXAMPLE_NEXT: &str = "Next: in October, spread lime. In March, spread biochar.";
 pub const UNCHARGED_MEANS: &str =
-    "Uncharged biochar is fresh: its pores are empty and take up nutrients from the soil.";
-pub const CHARGED_MEANS: &str = "Charged biochar was filled with nutrients before, from compost for example, and gives them on.";
+    "Uncharged biochar is fresh: its pores are empty, and they take up nutrients from the soil.";
+pub const CHARGED_MEANS: &str = "Charged biochar was filled with nutrients first, from compost for example. It passes them on to plants.";
 pub const DO_IT: &str = "Do it";
-pub const WATCH: &str = "Next to watch";
+pub const WATCH: &str = "What to watch next";
 pub const SPECIALISTS: &str = "For specialists";
 pub const SPECIALISTS_DOOR: &str =
-    "Every number with its bounds, charts, the bag's certificate, your place";
+    "Every number with its range, the charts, the bag's certificate, and your place";
 pub const OWN_BEDS: &str = "Answers for single beds";
 pub const BEDS: &str = "Your beds";
 pub const NOTHING_TO_BUY: &str = "Nothing to buy for these beds.";
@@ -124,7 +124,7 @@ pub const I_HAVE: &str = "I have this much biochar";
 pub const RECIPE: &str = "How to charge it";
 pub const TAKE_CARE: &str = "Take care";
 
-pub const QUESTIONS: &str = "What would sharpen this";
+pub const QUESTIONS: &str = "What would make this more exact";
 pub const YOUR_ANSWERS: &str = "All answers";
 pub const LEGEND_BED: &str = "Your bed";
 pub const LEGEND_SEASON: &str = "Your season";
@@ -179,7 +179,7 @@ pub const STANDARDS_INTRO: &str =
 pub const STANDARDS_LIMITS: &str = "Each limit";
 pub const COLUMN_GIVEN: &str = "You gave";
 pub const COLUMN_LIMIT: &str = "Limit";
-pub const COLUMN_VERDICT: &str = "So it is";
+pub const COLUMN_VERDICT: &str = "Your figure is";
 pub const PURCHASE: &str = "To buy and carry";
 pub const BAG_PRICE: &str = "Price of one bag, in your money";
 pub const MOISTURE: &str = "Water in it, of its weight as it comes";
@@ -253,8 +253,7 @@ pub const COLUMN_BURNS: &str = "Lost, by Burns";
 pub const COLUMN_SCOTTER: &str = "Lost, by Scotter";
 pub const COLUMN_WITH: &str = "With this biochar";
 pub const HOLDING: &str = "Does the answer hold?";
-pub const HOLDING_INTRO: &str =
-    "Two samples of one bed differ, and some things nobody said. Each was tried at its ends.";
+pub const HOLDING_INTRO: &str = "Two samples of one bed differ, and some things are not known. Each was tried at its lowest and at its highest.";
 pub const COURSE: &str = "What biochar does over a year";
 pub const REACTION: &str = "The pH to come";
 pub const REACTION_OTHERS: &str = "How firmly the soil holds its pH, reckoned in other ways";
@@ -456,7 +455,11 @@ pub fn more_cautions(count: usize) -> String {
 
 /// The last chip, with the questions that are less telling and all that was answered.
 pub fn more_answers(count: usize) -> String {
-    if count == 0 { "Answers".into() } else { format!("{count} more") }
+    match count {
+        0 => "Your answers".into(),
+        1 => "1 more question".into(),
+        _ => format!("{count} more questions"),
+    }
 }
 
 /// A question on its chip, in a few words.
@@ -472,7 +475,7 @@ pub fn asked(question: QuestionId, about: &[Property]) -> String {
         QuestionId::CountedOff => COUNTED_OFF.into(),
         QuestionId::SamplingDepth => SAMPLING_DEPTH.into(),
         QuestionId::Buffer => BUFFER.into(),
-        QuestionId::EcMethod => EC_METHOD.into(),
+        QuestionId::EcMethod => "How salts were tested".into(),
         QuestionId::Texture => TEXTURE.into(),
         QuestionId::Plants => PLANTS.into(),
         QuestionId::BagState => BAG_STATE.into(),
@@ -490,18 +493,18 @@ pub fn asked_before(question: QuestionId) -> &'static str {
         QuestionId::Region => "Place:",
         QuestionId::Extractant => "Extracts:",
         QuestionId::NutrientUnit | QuestionId::ReadingUnit => "Unit:",
-        QuestionId::CountedOff => COUNTED_OFF,
-        QuestionId::SamplingDepth => "Sampled:",
+        QuestionId::CountedOff => "Names and numbers:",
+        QuestionId::SamplingDepth => "Sample depth:",
         QuestionId::Buffer => "Buffer:",
         QuestionId::EcMethod => "Salts:",
         QuestionId::Texture => "Soil:",
-        QuestionId::Plants => "Grows:",
+        QuestionId::Plants => "Plants:",
         QuestionId::BagState => "Biochar:",
         QuestionId::Planting | QuestionId::Today => "Planting:",
-        QuestionId::Winter => "Clear, frost:",
+        QuestionId::Winter => "Harvest, frost:",
         QuestionId::Area => "Bed:",
-        QuestionId::WorkedDepth => "Depth:",
-        QuestionId::ChargeWith => "Charged with:",
+        QuestionId::WorkedDepth => "Mixed in:",
+        QuestionId::ChargeWith => "Charge with:",
     }
 }
 
@@ -521,7 +524,11 @@ pub fn grounds_of(what: &str) -> String {
 
 /// The fold with what else is carried to the bed.
 pub fn more_to_carry(count: usize) -> String {
-    format!("{count} more to carry")
+    if count == 1 {
+        "1 more thing to carry".into()
+    } else {
+        format!("{count} more things to carry")
+    }
 }
 
 /// What an amount is of.
@@ -531,7 +538,7 @@ pub fn of_what(what: &str) -> String {
 
 /// The thickness of the biochar, and the depth it is mixed in.
 pub fn lies_and_mixed(thick: &str, depth: &str) -> String {
-    format!("To scale: biochar {thick} thick, mixed in {depth} deep.")
+    format!("Drawn to scale: {thick} of biochar, mixed in {depth} deep.")
 }
 
 /// The laboratory's own word.
@@ -550,10 +557,11 @@ pub fn agreement(agrees: Option<bool>) -> &'static str {
 
 /// The fold with the reasons of a side that weigh less.
 pub fn more_reasons(count: usize, speaks_for: bool) -> String {
-    if speaks_for {
-        format!("{count} more that speak for it")
-    } else {
-        format!("{count} more that speak against it")
+    match (count, speaks_for) {
+        (1, true) => "1 more reason for it".into(),
+        (1, false) => "1 more reason against it".into(),
+        (_, true) => format!("{count} more reasons for it"),
+        (_, false) => format!("{count} more reasons against it"),
     }
 }
 
@@ -562,25 +570,25 @@ pub fn unread(count: usize) -> String {
 }
 
 pub fn for_all_beds(count: usize) -> String {
-    format!("My answers count for all {count} beds")
+    format!("Use my answers for all {count} beds")
 }
 
 /// A job in a word, for the strip of months.
 pub fn job(kind: JobKind) -> &'static str {
     match kind {
-        JobKind::Hazard => "first of all",
-        JobKind::WashSalts => "wash salts out",
+        JobKind::Hazard => "guard against lead",
+        JobKind::WashSalts => "wash out salts",
         JobKind::Clear => "clear the bed",
-        JobKind::Lime => "lime",
-        JobKind::Sulfur => "sulfur",
-        JobKind::Gypsum => "gypsum",
-        JobKind::Charge => "charge",
-        JobKind::SpreadBiochar => "biochar in",
+        JobKind::Lime => "spread lime",
+        JobKind::Sulfur => "spread sulfur",
+        JobKind::Gypsum => "spread gypsum",
+        JobKind::Charge => "charge biochar",
+        JobKind::SpreadBiochar => "spread biochar",
         JobKind::CoverCrop => "cover the soil",
-        JobKind::Feed => "feed",
+        JobKind::Feed => "feed the bed",
         JobKind::Spray => "spray the leaves",
-        JobKind::Plant => "plant",
-        JobKind::Retest => "test again",
+        JobKind::Plant => "sow or plant",
+        JobKind::Retest => "test the soil again",
     }
 }
 
