@@ -17,6 +17,11 @@ use wasmparser::{
 /// How many bytes the linker leaves for an index, so that it can be changed.
 const ROOM: usize = 5;
 const NOP: u8 = 0x01;
+const TRAP: u8 = 0x00;
+
+/// How the exports of streams begin, which the framework's half for servers brings along. The page
+/// opens none, so the browser never has one of which it could call anything.
+const OF_STREAMS: [&str; 2] = ["intounderlying", "__wbg_intounderlying"];
 
 /// What is known of a linked module.
 #[derive(Default)]
@@ -50,10 +55,20 @@ pub(crate) fn shorten(module: &[u8], told: Option<&str>) -> Result<Vec<u8>, Stri
     let linked = Linked::of(module).map_err(damaged)?;
     let told = told.map(|name| linked.function(name)).transpose()?;
     let ends = linked.ends().map_err(damaged)?;
+    let never_called = linked.never_called();
     let mut whole = module.to_vec();
     let mut gone: Vec<Range<usize>> = Vec::new();
     let mut turned: BTreeSet<usize> = BTreeSet::new();
-    for body in &linked.bodies {
+    for (function, body) in (linked.imported..).zip(&linked.bodies) {
+        if never_called.contains(&function) {
+            let code = body.get_operators_reader().map_err(damaged)?.original_position() as usize;
+            // The last byte ends the body.
+            let code = code..place(&body.range()).end - 1;
+            whole[code.clone()].fill(NOP);
+            whole[code.start] = TRAP;
+            gone.push(code);
+            continue;
+        }
         for (from, call) in last_words(body, &ends).map_err(damaged)? {
             let index = call + 1..call + 1 + ROOM;
             whole[from..call].fill(NOP);
@@ -144,6 +159,12 @@ impl<'a> Linked<'a> {
         let is_it = |symbol: &SymbolInfo<'_>| matches!(symbol, SymbolInfo::Func { index, .. } if *index == function);
         let symbol = (0..).zip(&self.symbols).find(|(_, symbol)| is_it(symbol));
         Ok((function, symbol.ok_or_else(missing)?.0))
+    }
+
+    /// What is exported and yet never called.
+    fn never_called(&self) -> BTreeSet<u32> {
+        let of_streams = |name: &str| OF_STREAMS.iter().any(|begin| name.starts_with(begin));
+        self.exports.iter().filter(|e| of_streams(e.0)).map(|e| e.1).collect()
     }
 
     /// The functions after whose call the compiler expects nothing more, and that ask nothing of
@@ -286,9 +307,9 @@ mod tests {
 
     use super::*;
 
-    /// A linked module: 0 gives a number or, for a reason that it writes down, calls 1, which ends
+    /// A linked module: 0, exported as `first`, gives a number or, for a reason that it writes down, calls 1, which ends
     /// it all; 2 tells the page.
-    fn linked() -> Vec<u8> {
+    fn linked(first: &str) -> Vec<u8> {
         let mut types = TypeSection::new();
         types.ty().function([], []);
         types.ty().function([ValType::I32], []);
@@ -296,7 +317,7 @@ mod tests {
         let mut functions = FunctionSection::new();
         functions.function(2).function(1).function(0);
         let mut exports = ExportSection::new();
-        exports.export("gives", ExportKind::Func, 0);
+        exports.export(first, ExportKind::Func, 0);
         exports.export("stopped_1a2b", ExportKind::Func, 2);
         let mut code = CodeSection::new();
         // Locals, block, local.get 0, br_if 0, the reason, a call with room, unreachable.
@@ -335,8 +356,8 @@ mod tests {
 
     #[test]
     fn an_end_is_told_in_one_call_and_its_reason_is_gone() {
-        assert_eq!(read(&linked()).1, 2);
-        let (code, records) = read(&shorten(&linked(), Some("stopped")).unwrap());
+        assert_eq!(read(&linked("gives")).1, 2);
+        let (code, records) = read(&shorten(&linked("gives"), Some("stopped")).unwrap());
         let call = [&[0x10][..], &padded(2), &[0x00, 0x0B]].concat();
         let nothing = [NOP; ROOM + 1];
         assert_eq!(code[1..7], [0x02, 0x40, 0x20, 0, 0x0D, 0], "what leads there must stay");
@@ -346,8 +367,17 @@ mod tests {
     }
 
     #[test]
+    fn what_nobody_can_call_is_the_trap_alone() {
+        let streams = linked("intounderlyingsource_pull_1a2b");
+        let (code, records) = read(&shorten(&streams, Some("stopped")).unwrap());
+        assert_eq!(code[..3], [0, TRAP, NOP]);
+        assert_eq!(code.last(), Some(&0x0B));
+        assert_eq!(records, 0);
+    }
+
+    #[test]
     fn an_end_that_nobody_is_told_of_is_the_trap_alone() {
-        let (code, records) = read(&shorten(&linked(), None).unwrap());
+        let (code, records) = read(&shorten(&linked("gives"), None).unwrap());
         assert_eq!(code[7..19], [NOP; 2 * (ROOM + 1)]);
         assert_eq!(code[19..], [0x00, 0x0B, 0x20, 0, 0x0B]);
         assert_eq!(records, 0);
