@@ -152,7 +152,6 @@
   /** Says the empty page of index.html, before the program can: its texts stand in the catalogue. */
   function sayWaiting({ po }) {
     const waiting = document.getElementById("waiting");
-    waiting.querySelector("select").value = speaking;
     const texts = document.createTreeWalker(waiting, NodeFilter.SHOW_TEXT);
     while (texts.nextNode()) {
       const node = texts.currentNode;
@@ -217,9 +216,6 @@
     }
     choice.value = speaking;
   }
-
-  // As wide as the page's own will be.
-  offer(document.querySelector("#waiting select"));
 
   addEventListener("emberloam:started", () => {
     const choice = document.getElementById("language");

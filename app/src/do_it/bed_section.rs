@@ -28,12 +28,11 @@ pub fn bed_section(page: Page) -> impl IntoView {
     let said = move || {
         let (lies, depth) = of();
         let measures = page.measures();
-        let depth = format!(
-            "{}\u{a0}{}",
-            significant(in_readers(depth, Unit::Cm, measures), 2),
-            readers_symbol(Unit::Cm, measures)
-        );
-        words::lies_and_mixed(&format!("{}\u{a0}mm", significant(lies, 2)), &depth)
+        let told = |cm: f64| {
+            let number = significant(in_readers(cm, Unit::Cm, measures), 2);
+            format!("{number}\u{a0}{}", readers_symbol(Unit::Cm, measures))
+        };
+        words::lies_and_mixed(&told(lies / 10.0), &told(depth))
     };
     let high = move || of().1 * 10.0 * PER_MM;
     view! {
