@@ -78,7 +78,7 @@ spellings! { PROPERTIES:
     is(Property::Arsenic) => "as arsenic arsen arsenico";
     is(Property::Cadmium) => "cd cadmium kadmium cadmio";
     is(Property::Cec) =>
-        "cec estcec ecec ktk tec ctc cic kak csc cationexchangecapacity cationexchcapacity \
+        "ctce cec estcec ecec ktk tec ctc cic kak csc cationexchangecapacity cationexchcapacity \
          cationexchcap totalexchangecapacity exchangecapacity cationexchange \
          cecsumofcations sumofcations calculatedcationexchangecapacity \
          cationexchangecap kationenaustauschkapazitat austauschkapazitat \
