@@ -387,6 +387,7 @@ impl Reader {
     fn settle_samples(&mut self) {
         let from = self.settled;
         self.part_lists(from);
+        self.part_depths(from);
         self.call_by_aliases(from);
         self.settled = self.report.samples.len();
         let above = if self.before.name.is_empty() { &self.sheet } else { &self.before.name };
@@ -442,6 +443,40 @@ impl Reader {
             };
             if let Some(name) = self.aliases.get(code) {
                 sample.name.clone_from(name);
+            }
+        }
+    }
+
+    /// Makes a sample of each depth below the first in which a property of one sample was found.
+    fn part_depths(&mut self, from: usize) {
+        let samples = self.report.samples.split_off(from);
+        for mut sample in samples {
+            let deep = |r: &Reading| r.depth_cm.filter(|d| d.0 > 0.0);
+            let again = |r: &Reading, all: &[Reading]| {
+                let other = |o: &Reading| o.property == r.property && o.depth_cm != r.depth_cm;
+                deep(r).is_some() && all.iter().any(other)
+            };
+            let readings = std::mem::take(&mut sample.readings);
+            let (deeper, own): (Vec<Reading>, Vec<Reading>) =
+                readings.iter().cloned().partition(|r| again(r, &readings));
+            sample.readings = own;
+            let name = sample.name.clone();
+            self.report.samples.push(sample);
+            let mut depths: Vec<(f64, f64)> = deeper.iter().filter_map(deep).collect();
+            depths.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
+            depths.dedup();
+            for depth in depths {
+                if self.report.samples.len() >= MOST_SAMPLES {
+                    return;
+                }
+                let of = deeper.iter().filter(|r| r.depth_cm == Some(depth)).cloned();
+                let name = name_with_depth(&name, depth, in_inches(depth));
+                self.report.samples.push(SampleReport {
+                    name: name.trim_start_matches([',', ' ']).into(),
+                    readings: of.map(|r| Reading { depth_cm: None, ..r }).collect(),
+                    depth_cm: Some(depth),
+                    ..SampleReport::default()
+                });
             }
         }
     }
