@@ -15,7 +15,7 @@ use crate::soil::{Method, Property};
 
 spellings! { PROPERTIES:
     is(Property::Ph) =>
-        "ph soilph waterph phw phh2o pheau activeph phwert reaction phagua phactual phacqua phinacqua phwater";
+        "ph phsu soilph waterph phw phh2o pheau activeph phwert reaction phagua phactual phacqua phinacqua phwater";
     is(Property::SaltPh) => "phs saltph phsalt";
     is(Property::BufferPh) =>
         "bufferph phbuffer bph buffph bufph bufferindex smpae phtampon phpuffer";

@@ -184,7 +184,7 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
         }
         at = match head(rows, at, decimal) {
             Some(Head::Samples(roles))
-                if table::is_out_of_line(&rows[at], &roles, &rows[at + 1..])
+                if table::is_out_of_line(&rows[at], &roles, &rows[at + 1..], decimal)
                     && let Some(table) = likely_columns(rows, at, decimal) =>
             {
                 read_run_together(reader, rows, &table)?;
@@ -207,19 +207,11 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             None if let Some((heading, roles)) = head_below_groups(rows, at, decimal) => {
                 table::samples_down(reader, rows, at + 2, &heading, &roles)?
             }
-            None if let Some(table) = run_together(rows, at, decimal) => {
-                read_run_together(reader, rows, &table)?;
-                at + table.taken
-            }
-            None if let Some(table) = likely_columns(rows, at, decimal) => {
-                read_run_together(reader, rows, &table)?;
-                at + table.taken
-            }
-            None if let Some(table) = likely_records(rows, at, decimal) => {
-                read_run_together(reader, rows, &table)?;
-                at + table.taken
-            }
-            None if let Some(table) = likely_rows(rows, at, decimal) => {
+            None if let Some(table) = run_together(rows, at, decimal)
+                .or_else(|| likely_columns(rows, at, decimal))
+                .or_else(|| likely_records(rows, at, decimal))
+                .or_else(|| likely_rows(rows, at, decimal)) =>
+            {
                 read_run_together(reader, rows, &table)?;
                 at + table.taken
             }

@@ -193,11 +193,12 @@ impl Samples<'_> {
             return Ok(());
         }
         // "Critical limit" may stretch over the columns before the results.
-        let lead = || first.map_or(Role::Blank, |c| called(&c.text));
+        let begins = || first.map_or(Role::Blank, |c| called(&c.text));
         // A texture may be medium as well.
         let texture = matches!(self.roles.first(), Some(Role::Texture));
         let nameless = self.names.map_or(!texture, |n| text_at(row, n.best).is_empty());
-        let says_so = matches!(named, Role::Ratings) || nameless && matches!(lead(), Role::Ratings);
+        let says_so =
+            matches!(named, Role::Ratings) || nameless && matches!(begins(), Role::Ratings);
         // "MIN" may be the class of a mineral soil.
         let spelled_out = first.is_some_and(|c| c.text.len() > 3);
         let depths: Vec<&Cell> = (0..self.roles.len())
@@ -1047,13 +1048,17 @@ fn is_moved(heading: &[Cell], roles: &[Role], row: &[Cell]) -> bool {
 }
 
 /// Whether no row near a head of samples has its numbers under its names.
-pub(super) fn is_out_of_line(heading: &[Cell], roles: &[Role], below: &[Vec<Cell>]) -> bool {
-    let numbers =
-        |row: &&Vec<Cell>| row.iter().filter(|c| is_result(&c.text, Decimal::Point)).count() > 2;
+pub(super) fn is_out_of_line(
+    heading: &[Cell],
+    roles: &[Role],
+    below: &[Vec<Cell>],
+    decimal: Decimal,
+) -> bool {
+    let numbers = |row: &&Vec<Cell>| row.iter().filter(|c| is_result(&c.text, decimal)).count() > 2;
     let mut near = below.iter().take(4).filter(numbers).take(3).peekable();
     let out = |row: &Vec<Cell>| {
         let parted = is_parted_by_blanks(row);
-        parted && (is_moved(heading, roles, row) || has_surplus(row, heading.len(), Decimal::Point))
+        parted && (is_moved(heading, roles, row) || has_surplus(row, heading.len(), decimal))
     };
     near.peek().is_some() && near.all(out)
 }
