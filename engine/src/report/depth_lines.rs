@@ -2,7 +2,7 @@
 //! `0-6"  14 lb/acre` and `6-24"  33 lb/acre`; or beside it, `pH  0-6" 7.9  6-24" 8.2`.
 
 use super::Cell;
-use super::about::depth_at;
+use super::about::{depth, depth_at};
 use super::grid::{filled, joined};
 use super::label::Label;
 use super::layout::{is_result, names_property};
@@ -39,14 +39,35 @@ pub(super) fn by_depth(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Optio
 }
 
 fn below(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<ByDepth> {
-    let name = name_alone(&rows[at], decimal)?;
-    let lines: Vec<(Vec<Cell>, Vec<Cell>)> = rows[at + 1..]
-        .iter()
-        .take(MOST)
-        .map_while(|row| line(&name, &filled(row).cloned().collect::<Vec<_>>(), decimal))
-        .collect();
-    let taken = lines.len() + 1;
+    let cells = |row: &Vec<Cell>| filled(row).cloned().collect::<Vec<_>>();
+    let first = cells(&rows[at]);
+    // "Nitrate  0-6"  18 lb/acre" has the first depth beside the name.
+    let (name, mut lines) = match name_alone(&rows[at], decimal) {
+        Some(name) => (name, Vec::new()),
+        None => {
+            let name = first.first().filter(|c| names_property(c, decimal))?;
+            (name.clone(), vec![line(name, &first[1..], decimal)?])
+        }
+    };
+    let begun = lines.len();
+    let next = rows[at + 1..].iter().take(MOST);
+    lines.extend(next.map_while(|row| line(&name, &cells(row), decimal)));
+    let taken = 1 + lines.len() - begun;
+    without_sum(&mut lines);
     together(lines, taken, true)
+}
+
+/// Leaves out the sum over all depths below them.
+fn without_sum(lines: &mut Vec<(Vec<Cell>, Vec<Cell>)>) {
+    let ends = |line: &(Vec<Cell>, Vec<Cell>)| depth(&line.0[0].text, "", Decimal::Point);
+    let [first, .., before, last] = &lines[..] else { return };
+    let all = ends(first).zip(ends(before)).map(|(first, before)| (first.0, before.1));
+    if all.is_some() && all == ends(last) {
+        let mut sum = lines.pop().map_or(Vec::new(), |line| line.0);
+        if let Some(line) = lines.last_mut() {
+            line.1.append(&mut sum);
+        }
+    }
 }
 
 /// The name below its depths, where the row above them is no name of its own.
@@ -66,8 +87,9 @@ fn above(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<ByDepth> {
     if rows.get(at + count + 1).is_some_and(|row| line(&any, &cells(row), decimal).is_some()) {
         return None;
     }
-    let lines: Vec<_> =
+    let mut lines: Vec<_> =
         rows[at..at + count].iter().filter_map(|row| line(&name, &cells(row), decimal)).collect();
+    without_sum(&mut lines);
     together(lines, count + 1, false)
 }
 

@@ -336,6 +336,11 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
 fn heads_nothing(row: &[Cell], roles: &[Role], decimal: Decimal) -> bool {
     let heads = matches!(roles.first(), Some(Role::Names | Role::Blank | Role::Sample(_)));
     let texture = row.iter().any(|c| texture_alone(&[&c.text]).is_some());
+    // "VLow Low Med High": over bars, and not over samples.
+    let over_bars = |c: &Cell| {
+        c.text.split_whitespace().count() > 2 && c.text.split_whitespace().all(is_rating)
+    };
+    let texture = texture || row.iter().any(over_bars);
     // "Gravel  5  8" is a result that nobody knows.
     let unknown = || row.iter().skip(1).any(|c| is_result(&c.text, decimal) && !is_year(&c.text));
     // No sample is called "6.9", and none by its texture or depth where it has a name.

@@ -43,9 +43,14 @@ const OF_SEVERAL: [&str; 36] = [
     "previousyear",
 ];
 
+/// What a column of what is to be grown says, folded.
+const OF_CROPS: [&str; 6] =
+    ["cropchoice", "1stcrop", "2ndcrop", "nextcrop", "previouscrop", "yieldgoal"];
+
 /// Whether a row or a column of that name is none of a sample: `Mean of 5 fields`, `Summe 0-90 cm`.
 pub(super) fn is_of_several(name: &str) -> bool {
     let first = squash(name.split(' ').next().unwrap_or(name));
     let begins = OF_SEVERAL.contains(&first.as_str());
-    begins || OF_SEVERAL.contains(&squash(name).as_str())
+    let whole = squash(name);
+    begins || OF_SEVERAL.contains(&whole.as_str()) || OF_CROPS.iter().any(|w| whole.contains(w))
 }

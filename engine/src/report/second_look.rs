@@ -69,6 +69,7 @@ pub(super) fn second_look(report: &mut Report, grid: &Grid) {
                 ask(reading, "asked, because a salt solution is named beside it");
             }
             open_unit(reading);
+            other_unit_in_its_line(&lines, reading);
         }
         aluminium_beside_bases(sample);
         mixed(sample);
@@ -162,6 +163,26 @@ fn aluminium_beside_bases(sample: &mut SampleReport) {
             let own = |r: &&mut Reading| r.property == Property::Aluminum && r.unit == Some(unit);
             sample.readings.iter_mut().filter(own).for_each(|r| leave_open(r, unit));
         }
+    }
+}
+
+/// A unit that was said further up does not go without saying where the line of the result heads
+/// its results with another: `Trace elements (mg/kg)  Zinc 1.9  Copper 2.7`.
+fn other_unit_in_its_line(lines: &BTreeMap<u32, &Vec<Cell>>, reading: &mut Reading) {
+    let inferred = |n: &String| n.starts_with("line ") && n.contains("gives the unit");
+    if !reading.notes.iter().any(inferred) {
+        return;
+    }
+    let before = |c: &&Cell| c.place.start <= reading.place.start;
+    let row = lines.get(&reading.place.line).map_or(&[][..], |row| &row[..]);
+    let words = row.iter().filter(before).flat_map(|c| c.text.split([' ', '(', ')', ':', ',']));
+    let units = words.filter(|w| w.contains('/')).filter_map(|w| Label::of(w).only_unit());
+    let units = units.filter(|u| matches!(u.unit, Unit::MgPerKg | Unit::GPerKg | Unit::MgPerL));
+    let other = units.map(|u| u.unit).find(|unit| Some(*unit) != reading.unit);
+    if let Some(unit) = other.filter(|_| reading.unit.is_some()) {
+        reading.notes.retain(|n| !inferred(n));
+        reading.unit = None;
+        reading.notes.push(format!("{} stands in its line too", unit.symbol()));
     }
 }
 
