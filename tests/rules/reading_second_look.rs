@@ -31,6 +31,7 @@ fn a_plain_list_is_not_asked() {
         "Sample\tpH\tP ppm\tK ppm\nBed 1\t6.1\t22\t131\nBed 2\t5.8\t17\t98\n".into(),
         "Soil pH 1:1\t6.3\nMehlich 3 P\t40 ppm\nBray 1 P\t28 ppm\n".into(),
         "pH 8.1\nNa 610 ppm\nEC 6.2 dS/m\nZn 140 ppm\nOM 38 %\n".into(),
+        "pH 5,1\nCa 3,1 cmolc/dm³\nCTC pH 7,0    11,6 cmolc/dm³\n".into(),
         "Al meq/100 g\tH meq/100 g\tpH\n0.0\t0.0\t6.9\n".into(),
     ] {
         let asked: Vec<_> =
@@ -64,11 +65,14 @@ fn a_sentence_beside_a_list_is_asked_and_one_alone_is_not() {
 #[test]
 fn words_for_a_limit_and_a_bracket_of_other_words_are_asked() {
     let limit = format!("pH 6.4\n{LIST}Cuivre : plus de 30 mg/kg\n");
-    let own = all(&limit).into_iter().filter(|r| r.property == Property::Copper);
-    for reading in own {
-        let bound = reading.amount.is_some_and(|a| a.exact().is_none());
-        assert!(bound || reading.pairing == Pairing::CountedOff, "{reading:?}");
-    }
+    let all = all(&limit);
+    let own: Vec<_> = all.iter().filter(|r| r.property == Property::Copper).collect();
+    let bound = |r: &&Reading| r.amount.is_some_and(|a| a.exact().is_none());
+    assert!(own.iter().all(|r| bound(r) || r.pairing == Pairing::CountedOff), "{own:?}");
+    // The 5 of a suspension's ratio is no pH.
+    let ratio = report(&format!("{LIST}Métodos usados: pH = suelo: agua (1:2,5); N total\n"));
+    let ph = ratio.samples.iter().flat_map(|s| &s.readings).filter(|r| r.property == Property::Ph);
+    assert!(ph.into_iter().all(|r| r.pairing == Pairing::CountedOff));
 }
 
 #[test]

@@ -112,7 +112,9 @@ fn follows_a_number(reading: &Reading) -> bool {
         && last.bytes().all(|b| b.is_ascii_digit() || matches!(b, b'.' | b','));
     // "Mehlich 3" and "Bray 1" are names.
     let named = Label::of(&reading.name).methods.len() > Label::of(before).methods.len();
-    number && !named
+    // "CTC pH 7,0" says at which pH the exchange is counted.
+    let at_ph = reading.property == Property::Cec && fold(before).ends_with("ph");
+    number && !named && !at_ph
 }
 
 /// Whether a salt in which a pH is read is named in the line of one, or over and under the `pH`
