@@ -237,7 +237,7 @@ fn says_what_follows(row: &[Cell]) -> Option<Vec<Vec<Cell>>> {
     let digit = |c: &Cell| c.text.contains(|c: char| c.is_ascii_digit());
     let word = |c: &&Cell| matches!(role(&c.text), Role::Sample(0..10)) && !digit(c);
     let [first, second, others @ ..] = &cells[..] else { return None };
-    let each = word(first) && digit(second) && !word(second) && others.iter().any(|c| word(c));
+    let each = word(first) && digit(second) && !word(second) && others.iter().any(&word);
     each.then(|| {
         // "SAMPLE ID" with nothing behind it was not filled in, and a name comes before a code.
         let pairs = cells.chunk_by(|_, next| !word(next)).filter(|pair| pair.len() > 1);
