@@ -85,7 +85,7 @@ fn counted_off(sample: &SampleReport, answers: &ReadingAnswers) -> Option<Questi
     properties.dedup();
     Some(Question::new(
         QuestionId::CountedOff,
-        "Do these names and numbers belong together? In the report they stand apart, and were counted off against each other.",
+        "Do these names and numbers belong together? In the report they stand apart, or something speaks against them.",
         "Until you say so, none of these numbers is used.",
         &properties,
     ))
@@ -100,7 +100,7 @@ fn apart(reading: &Reading, answers: &ReadingAnswers) -> Option<String> {
         Some(true) => None,
         Some(false) => Some("You said that this number does not belong to this name.".into()),
         None => Some(
-            "Its name and its number stand apart in the report. Answer the question about them."
+            "It is not certain that this number belongs to this name. Answer the question about them."
                 .into(),
         ),
     }

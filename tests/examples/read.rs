@@ -35,8 +35,12 @@ fn main() {
             let rating = r.rating.as_deref().unwrap_or("");
             let name = r.property.name();
             println!(
-                "  {name} {:?} {unit} {method} {rating}  <- {}: {}",
-                r.amount, r.name, r.original
+                "  {name} {:?} {unit} {method} {rating}  <- {}: {} {:?} {}",
+                r.amount,
+                r.name,
+                r.original,
+                r.pairing,
+                r.notes.join("; ")
             );
         }
         for unread in &sample.unread {

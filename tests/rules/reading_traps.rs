@@ -1052,7 +1052,7 @@ fn the_soil_part_of_a_report_with_other_parts_is_kept() {
 #[test]
 fn of_several_numbers_after_one_name_none_is_chosen() {
     for line in
-        ["Phosphorus 17 VL 9 M", "Potassium 170 120 88", "K 12 120 ppb", "Calcium 4.1 M 4.21 9.05"]
+        ["Phosphorus 17 VL 9 M", "Potassium 170 120 88", "K 12 84 ppm", "Calcium 4.1 M 4.21 9.05"]
     {
         let found = report(&format!("pH 6.2\n{line}\n"));
         assert_eq!(found.samples[0].readings.len(), 1, "{line}");

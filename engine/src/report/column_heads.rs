@@ -12,6 +12,7 @@ use super::layout::{Role, is_result, names_a_report, names_property, role};
 use super::names::Word;
 use super::number::{Decimal, is_rating};
 use super::place::suits;
+use super::sample_names::identities;
 use crate::quantity::Unit;
 
 /// No table has more rows of heads.
@@ -195,7 +196,9 @@ fn by_place(
     decimal: Decimal,
 ) -> Option<(Vec<Over>, Vec<Vec<Cell>>)> {
     let below = &rows[at + heads..rows.len().min(at + heads + REACH)];
-    let below: Vec<Vec<Cell>> = below.iter().map(|row| with_ratings(row, decimal)).collect();
+    // A list of codes and names below the results is none of them.
+    let end = (0..below.len()).find(|&i| identities(below, i).is_some()).unwrap_or(below.len());
+    let below: Vec<Vec<Cell>> = below[..end].iter().map(|row| with_ratings(row, decimal)).collect();
     // The fullest row has the columns; a group over several of them is none.
     let all = rows[at..at + heads].iter().chain(below.iter().take(1));
     let ruler = all.max_by_key(|row| filled(row).count())?;

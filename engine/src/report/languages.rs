@@ -6,7 +6,7 @@
 //! language; the rest from memory.
 
 use super::fold::{fold, is_letter};
-use super::languages_of_asia::{CHINESE, KOREAN, RATINGS as OF_ASIA, VIETNAMESE_AND_INDONESIAN};
+use super::languages_of_asia::{CHINESE, RATINGS as OF_ASIA, VIETNAMESE};
 pub(super) use super::meanings::HOW_FAR_OFF;
 use super::meanings::{Form, Meaning, NOT_USED, STORE, Word, is, spellings};
 use super::more_languages;
@@ -17,7 +17,7 @@ use crate::soil::{Method, Property};
 pub(super) type Names = &'static [(Meaning, &'static str)];
 
 /// All languages that stand here.
-pub(super) const LANGUAGES: [Names; 28] = [
+pub(super) const LANGUAGES: [Names; 27] = [
     ITALIAN,
     SPANISH_AND_OTHERS,
     DUTCH,
@@ -29,8 +29,7 @@ pub(super) const LANGUAGES: [Names; 28] = [
     JAPANESE,
     TURKISH_AND_GREEK,
     CHINESE,
-    KOREAN,
-    VIETNAMESE_AND_INDONESIAN,
+    VIETNAMESE,
     more_languages::ENGLISH,
     more_languages::FRENCH,
     more_languages::GERMAN,

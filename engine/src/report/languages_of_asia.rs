@@ -1,10 +1,8 @@
-//! Names in Chinese, Korean, Vietnamese and Indonesian, as [`super::languages`] has the others.
+//! Names in Chinese and Vietnamese, as [`super::languages`] has the others.
 //! Source: common practice of laboratories, from memory.
 
-use super::meanings::{Form, Meaning, Word, is, spellings};
+use super::meanings::{Meaning, NOT_USED, Word, is, spellings};
 use crate::soil::Property;
-
-const NOT_USED: Word = Word::Other("not used by this program");
 
 spellings! { CHINESE:
     is(Property::Ph) => "土壤ph 酸碱度";
@@ -50,60 +48,17 @@ spellings! { CHINESE:
     Meaning::Word(Word::Advice) => "推荐施肥 施肥建议 推荐用量 施肥量";
 }
 
-spellings! { KOREAN:
-    is(Property::Ph) => "토양산도";
-    is(Property::OrganicMatter) => "유기물 유기물함량";
-    Meaning::Is(Property::Phosphorus, Form::P2O5) => "유효인산";
-    is(Property::Potassium) => "칼륨 치환성칼륨 교환성칼륨";
-    is(Property::Calcium) => "칼슘 치환성칼슘 교환성칼슘";
-    is(Property::Magnesium) => "마그네슘 치환성마그네슘 교환성마그네슘";
-    is(Property::Sodium) => "나트륨 치환성나트륨 교환성나트륨";
-    is(Property::Ec) => "전기전도도";
-    is(Property::Cec) => "양이온교환용량";
-    is(Property::NitrateN) => "질산태질소";
-    is(Property::AmmoniumN) => "암모니아태질소";
-    is(Property::TotalN) => "전질소";
-    is(Property::Boron) => "붕소";
-    is(Property::Zinc) => "아연";
-    is(Property::Manganese) => "망간";
-    is(Property::Copper) => "구리";
-    is(Property::Iron) => "철";
-    is(Property::Lead) => "납";
-    is(Property::Arsenic) => "비소";
-    is(Property::Cadmium) => "카드뮴";
-    Meaning::Word(Word::Plain) => "치환성 교환성 양이온 치환성양이온 교환성양이온 토양";
-    Meaning::Word(NOT_USED) => "유효규산 수분";
-    Meaning::Word(Word::Depth) => "깊이 채취깊이 토심";
-    Meaning::Word(Word::Texture) => "토성";
-    Meaning::Word(Word::Sample(1)) => "시료명 필지명 포장명 재배지";
-    Meaning::Word(Word::Sample(3)) => "지번";
-    Meaning::Word(Word::NameColumn) => "항목 분석항목 검정항목";
-    Meaning::Word(Word::ResultColumn) => "결과 분석결과 검정결과 측정값 분석치 검정치 측정치";
-    Meaning::Word(Word::UnitColumn) => "단위";
-    Meaning::Word(Word::RatingColumn) => "판정 평가";
-    Meaning::Word(Word::RangeColumn) => "적정범위 적정치 기준 적정기준 기준치";
-    Meaning::Word(Word::MethodColumn) => "분석방법 방법";
-    Meaning::Word(Word::Advice) => "시비량 추천시비량 시비처방 밑거름 웃거름 비료사용량 퇴비";
-}
-
-spellings! { VIETNAMESE_AND_INDONESIAN:
-    is(Property::OrganicMatter) => "chathuuco bahanorganik";
-    is(Property::OrganicCarbon) => "corganik karbonorganik";
-    is(Property::TotalN) => "nitrogentotal ntotal";
-    is(Property::Cec) => "ktk kapasitastukarkation";
-    is(Property::Sand) => "pasir";
-    is(Property::Silt) => "debu";
-    is(Property::Clay) => "liat";
-    Meaning::Word(Word::Plain) => "detieu traodoi dat dd dapatditukar tertukar tersedia tanah";
-    Meaning::Word(Word::Depth) => "dosau kedalaman";
-    Meaning::Word(Word::Texture) => "tekstur teksturtanah thanhphancogioi";
-    Meaning::Word(Word::Sample(1)) => "mau contoh lokasi";
+spellings! { VIETNAMESE:
+    is(Property::OrganicMatter) => "chathuuco";
+    Meaning::Word(Word::Plain) => "detieu traodoi";
+    Meaning::Word(Word::Depth) => "dosau";
+    Meaning::Word(Word::Texture) => "thanhphancogioi";
+    Meaning::Word(Word::Sample(1)) => "mau";
     Meaning::Word(Word::NameColumn) => "chitieu";
-    Meaning::Word(Word::ResultColumn) => "ketqua hasil nilai hasilanalisis";
-    Meaning::Word(Word::UnitColumn) => "donvi satuan";
-    Meaning::Word(Word::RatingColumn) => "danhgia kriteria harkat";
-    Meaning::Word(Word::MethodColumn) => "phuongphap metode metoda";
-    Meaning::Word(Word::Advice) => "rekomendasi dosis dosispupuk";
+    Meaning::Word(Word::ResultColumn) => "ketqua";
+    Meaning::Word(Word::UnitColumn) => "donvi";
+    Meaning::Word(Word::RatingColumn) => "danhgia";
+    Meaning::Word(Word::MethodColumn) => "phuongphap";
 }
 
 /// Words of ratings.

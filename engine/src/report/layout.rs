@@ -7,6 +7,7 @@ use super::grid::{cell_at, filled, text_at};
 use super::label::{Label, Quantity};
 use super::lines::read_row;
 use super::names::Word;
+use super::no_samples::is_of_several;
 use super::number::{Decimal, Said, is_rating, is_year, said};
 use super::place::Tail;
 use crate::quantity::Unit;
@@ -316,7 +317,8 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
             && Label::of(text_at(row, i)).words.iter().any(|w| matches!(w, Word::Other(_)));
         let described =
             other || matches!(role, Role::Units | Role::Ratings | Role::Methods | Role::Blank);
-        let aim = Label::of(text_at(row, i)).has(Word::RangeColumn);
+        let name = text_at(row, i);
+        let aim = Label::of(name).has(Word::RangeColumn) || is_of_several(name);
         let sample = !described && !has_values && !aim;
         let under = next.iter().any(|r| is_result(text_at(r, i), decimal));
         if sample && under {
@@ -334,13 +336,19 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
 fn heads_nothing(row: &[Cell], roles: &[Role], decimal: Decimal) -> bool {
     let heads = matches!(roles.first(), Some(Role::Names | Role::Blank | Role::Sample(_)));
     let texture = row.iter().any(|c| texture_alone(&[&c.text]).is_some());
+    // "VLow Low Med High": over bars, and not over samples.
+    let over_bars = |c: &Cell| {
+        c.text.split_whitespace().count() > 2 && c.text.split_whitespace().all(is_rating)
+    };
+    let texture = texture || row.iter().any(over_bars);
     // "Gravel  5  8" is a result that nobody knows.
     let unknown = || row.iter().skip(1).any(|c| is_result(&c.text, decimal) && !is_year(&c.text));
     // No sample is called "6.9", and none by its texture or depth where it has a name.
     let decimals = row.iter().skip(1).any(|c| {
         c.text.contains(['.', ',']) && is_result(&c.text, decimal) && !c.text.contains('/')
     });
-    let about = matches!(roles.first(), Some(Role::Depth | Role::Texture));
+    // "Rating  high  low" says something of the results above it.
+    let about = matches!(roles.first(), Some(Role::Depth | Role::Texture | Role::Ratings));
     // "The dog dug up bed three, again" is a sentence.
     let sentence = matches!(roles.first(), Some(Role::Sample(10..)))
         && Label::of(&row[0].text).unknown.len() > 2;

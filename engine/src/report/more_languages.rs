@@ -662,7 +662,7 @@ spellings! { INDONESIAN:
     is(Property::Ph) => "phtanah kemasaman";
     is(Property::OrganicMatter) => "bahanorganik bahanorganiktanah";
     is(Property::OrganicCarbon) => "corganik karbonorganik";
-    is(Property::TotalN) => "nitrogentotal";
+    is(Property::TotalN) => "nitrogentotal ntotal";
     is(Property::ExchangeableAcidity) => "aldantukarh aldanh keasamandapatditukar";
     is(Property::Sulfur) => "belerang";
     is(Property::Copper) => "tembaga";
@@ -671,27 +671,27 @@ spellings! { INDONESIAN:
     is(Property::Sand) => "pasir";
     is(Property::Silt) => "debu";
     is(Property::Clay) => "liat";
-    is(Property::Cec) => "kapasitastukarkation kapasitastukarkationktk";
+    is(Property::Cec) => "kapasitastukarkation kapasitastukarkationktk ktk";
     is(Property::BaseSaturation) => "kejenuhanbasakb";
     is(Property::AciditySaturation) => "kejenuhanal kejenuhanaluminium";
     is(Property::Ec) => "dayahantarlistrik dhl";
     is(Property::BulkDensity) => "beratisi bobotisi beratvolume";
-    Meaning::Word(Word::Plain) => "tersedia dapatditukar dapatdipertukarkan ditukar dd tanah kadar dapat";
+    Meaning::Word(Word::Plain) => "tersedia dapatditukar dapatdipertukarkan ditukar dd tanah kadar dapat dat tertukar";
     Meaning::Word(Word::Saturation) => "kejenuhan";
     Meaning::Word(STORE) => "potensial hcl25 hcl25% ekstrakhcl25% hcl25persen";
     Meaning::Word(NOT_USED) => "kadarair kadarairtanah jumlahbasa";
     Meaning::Word(Word::Texture) => "tekstur teksturtanah kelastekstur";
     Meaning::Word(Word::Depth) => "kedalaman";
     Meaning::Word(Word::Sample(0)) => "kodesampel namasampel kodecontoh identitassampel";
-    Meaning::Word(Word::Sample(1)) => "sampel contoh contohtanah nomorsampel";
+    Meaning::Word(Word::Sample(1)) => "sampel contoh contohtanah nomorsampel lokasi";
     Meaning::Word(Word::Sample(2)) => "lahan petak blokkebun";
     Meaning::Word(Word::NameColumn) => "jenisanalisis sifattanah parameteruji unsur sifatkimia unsurhara";
     Meaning::Word(Word::ResultColumn) => "hasil hasilanalisis nilai hasiluji hasilpengujian";
     Meaning::Word(Word::UnitColumn) => "satuan";
     Meaning::Word(Word::RatingColumn) => "kriteria harkat kategori penilaian keterangan";
     Meaning::Word(Word::RangeColumn) => "nilaioptimum bakumutu nilaiideal";
-    Meaning::Word(Word::MethodColumn) => "metodeuji metodeanalisis metodepengujian";
-    Meaning::Word(Word::Advice) => "rekomendasi dosispupuk pemupukan dosiskapur kebutuhankapur";
+    Meaning::Word(Word::MethodColumn) => "metodeuji metodeanalisis metodepengujian metode metoda";
+    Meaning::Word(Word::Advice) => "rekomendasi dosispupuk pemupukan dosiskapur kebutuhankapur dosis";
 }
 
 spellings! { TURKISH_AND_GREEK:
@@ -757,20 +757,26 @@ spellings! { EASTERN:
     is(Property::Silt) => "미사";
     is(Property::Clay) => "점토";
     Meaning::Word(Word::Nitrogen) => "질소";
-    Meaning::Word(Word::Plain) => "치환성 교환성 유효 土 산도 함량";
+    Meaning::Word(Word::Plain) => "치환성 교환성 유효 土 산도 함량 양이온 치환성양이온 교환성양이온 토양";
     Meaning::Word(BOUND) => "燐酸吸収係数 りん酸吸収係数";
     Meaning::Word(NOT_USED) =>
-        "遊離酸化鉄 易還元性マンガン 熱水抽出性窒素 熱水抽出窒素 有効態ケイ酸 有効ケイ酸 ケイ酸 유효규산 水分 含水率";
+        "遊離酸化鉄 易還元性マンガン 熱水抽出性窒素 熱水抽出窒素 有効態ケイ酸 有効ケイ酸 ケイ酸 유효규산 水分 含水率 수분";
     Meaning::Word(Word::Texture) => "土性区分 토성";
-    Meaning::Word(Word::Depth) => "토양깊이 採取深さ 採土深さ";
-    Meaning::Word(Word::Sample(1)) => "検体 検体名 検体番号 試料no 시료 시료명 시료번호";
+    Meaning::Word(Word::Depth) => "토양깊이 採取深さ 採土深さ 깊이 채취깊이 토심";
+    Meaning::Word(Word::Sample(1)) => "検体 検体名 検体番号 試料no 시료 시료명 시료번호 필지명 포장명 재배지";
     Meaning::Word(Word::Sample(2)) => "ほ場 圃場番号 ハウス 地点 필지 포장";
-    Meaning::Word(Word::NameColumn) => "項目名 成分 検査項目 항목 분석항목 성분";
-    Meaning::Word(Word::ResultColumn) => "分析結果値 検査結果 診断結果 분석결과 결과 측정값 분석값 측정치 今回";
+    Meaning::Word(Word::NameColumn) => "項目名 成分 検査項目 항목 분석항목 성분 검정항목";
+    Meaning::Word(Word::ResultColumn) => "分析結果値 検査結果 診断結果 분석결과 결과 측정값 분석값 측정치 今回 검정결과 분석치 검정치";
     Meaning::Word(Word::RatingColumn) => "診断 評価判定 평가 판정 비고";
     Meaning::Word(Word::RangeColumn) =>
-        "診断基準値 改良目標値 基準 目標 目標範囲 適正 適正域 適正域下限 診断基準 下限 上限 적정범위 적정수준 기준값 적정치";
+        "診断基準値 改良目標値 基準 目標 目標範囲 適正 適正域 適正域下限 診断基準 下限 上限 적정범위 적정수준 기준값 적정치 기준 적정기준 기준치";
     Meaning::Word(EARLIER) => "前回 前回値 前年";
-    Meaning::Word(Word::MethodColumn) => "분석방법";
-    Meaning::Word(Word::Advice) => "施肥設計例 改良資材 石灰施用量 석회소요량 추천량 시비량 시비처방";
+    Meaning::Word(Word::MethodColumn) => "분석방법 방법";
+    Meaning::Word(Word::Advice) => "施肥設計例 改良資材 石灰施用量 석회소요량 추천량 시비량 시비처방 추천시비량 밑거름 웃거름 비료사용량 퇴비";
+    is(Property::Ph) => "토양산도";
+    is(Property::Lead) => "납";
+    is(Property::Arsenic) => "비소";
+    is(Property::Cadmium) => "카드뮴";
+    Meaning::Word(Word::Sample(3)) => "지번";
+    Meaning::Word(Word::UnitColumn) => "단위";
 }

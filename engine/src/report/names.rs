@@ -15,7 +15,7 @@ use crate::soil::{Method, Property};
 
 spellings! { PROPERTIES:
     is(Property::Ph) =>
-        "ph soilph waterph phw phh2o pheau activeph phwert reaction phagua phactual phacqua phinacqua phwater";
+        "ph phsu soilph waterph phw phh2o pheau activeph phwert reaction phagua phactual phacqua phinacqua phwater";
     is(Property::SaltPh) => "phs saltph phsalt";
     is(Property::BufferPh) =>
         "bufferph phbuffer bph buffph bufph bufferindex smpae phtampon phpuffer";
@@ -78,7 +78,7 @@ spellings! { PROPERTIES:
     is(Property::Arsenic) => "as arsenic arsen arsenico";
     is(Property::Cadmium) => "cd cadmium kadmium cadmio";
     is(Property::Cec) =>
-        "cec estcec ecec ktk tec ctc cic kak csc cationexchangecapacity cationexchcapacity \
+        "ctce cec estcec ecec ktk tec ctc cic kak csc cationexchangecapacity cationexchcapacity \
          cationexchcap totalexchangecapacity exchangecapacity cationexchange \
          cecsumofcations sumofcations calculatedcationexchangecapacity \
          cationexchangecap kationenaustauschkapazitat austauschkapazitat \

@@ -68,6 +68,9 @@ pub(super) fn may_be_heading(text: &str) -> bool {
     let text = text.trim();
     let words = text.split(' ').count();
     let starts = text.starts_with(|c: char| is_letter(c) || matches!(c, '#' | '*'));
+    if !starts || text.chars().count() > LONGEST || words > MOST_WORDS || text.contains("  ") {
+        return false;
+    }
     let folded = fold(text);
     let greets = GREETINGS.iter().any(|w| folded.starts_with(w) || folded == w.trim());
     let firm = FIRMS.iter().any(|w| {
@@ -76,9 +79,6 @@ pub(super) fn may_be_heading(text: &str) -> bool {
         })
     });
     if greets || firm {
-        return false;
-    }
-    if !starts || text.chars().count() > LONGEST || words > MOST_WORDS || text.contains("  ") {
         return false;
     }
     // The full stop of "no. 3" ends none.

@@ -303,6 +303,9 @@ impl<'a> Placing<'a> {
                 if (tail.unit.is_none() || parted) && tail.left.as_deref().is_some_and(more) {
                     return Err(several(quantity.property));
                 }
+                if [" x", " ×"].iter().any(|by| draft.name.trim_end().ends_with(by)) {
+                    return Err("what something is multiplied by, not a result".into());
+                }
                 if is_of_extractant(draft, amount) {
                     return Err("the pH of an extractant, not of the soil".into());
                 }
@@ -452,6 +455,11 @@ impl<'a> Placing<'a> {
             matches!(unit, Some(Unit::MeqPer100g | Unit::MeqPer100cm3 | Unit::MmolcPerKg));
         if self.property == Property::Sulfur && by_charge && fold::squash(name) == "s" {
             return Err("S by its charge can be the sum of bases: write which".into());
+        }
+        let salt = self.method.filter(|m| matches!(m, Method::Kcl | Method::CaCl2));
+        if let (Property::Ph, Some(method)) = (self.property, salt) {
+            self.property = Property::SaltPh;
+            self.notes.push(format!("{} stands beside it, so this is salt pH", method.label()));
         }
         wrong_unit(self.property, unit).map_or(Ok(()), Err)
     }

@@ -6,8 +6,10 @@ use super::about::{AboutSample, about_sample};
 use super::across_by_place::across_by_place;
 use super::apart::Lines;
 use super::column_heads::{headed, is_years, with_first_as_group};
+use super::depth_lines::by_depth;
+use super::fold::fold;
 use super::grid::filled;
-use super::layout::{Head, head, head_below_groups, is_result, names_property};
+use super::layout::{Head, Role, head, head_below_groups, is_result, names_property, role};
 use super::likely_columns::{likely_columns, likely_records};
 use super::likely_rows::likely_rows;
 use super::marks::{Mark, mark};
@@ -123,6 +125,22 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             at += taken;
             continue;
         }
+        if let Some(pairs) = says_what_follows(&rows[at]) {
+            pairs.iter().try_for_each(|pair| reader.free_row(pair))?;
+            at += 1;
+            continue;
+        }
+        if let Some(found) = by_depth(rows, at, decimal) {
+            reader.pairing = if found.sure { Pairing::Together } else { Pairing::CountedOff };
+            found.rows.iter().try_for_each(|row| reader.free_row(row))?;
+            reader.pairing = Pairing::Together;
+            if !found.beside.is_empty() {
+                let (text, place) = whole(&found.beside);
+                reader.in_no_place(&text, place, "it stands beside the results of a depth".into());
+            }
+            at += found.taken;
+            continue;
+        }
         if let Some(table) = across_by_place(rows, at, decimal) {
             read_run_together(reader, rows, &table)?;
             at += table.taken;
@@ -166,7 +184,7 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
         }
         at = match head(rows, at, decimal) {
             Some(Head::Samples(roles))
-                if table::is_out_of_line(&rows[at], &roles, &rows[at + 1..])
+                if table::is_out_of_line(&rows[at], &roles, &rows[at + 1..], decimal)
                     && let Some(table) = likely_columns(rows, at, decimal) =>
             {
                 read_run_together(reader, rows, &table)?;
@@ -189,19 +207,11 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             None if let Some((heading, roles)) = head_below_groups(rows, at, decimal) => {
                 table::samples_down(reader, rows, at + 2, &heading, &roles)?
             }
-            None if let Some(table) = run_together(rows, at, decimal) => {
-                read_run_together(reader, rows, &table)?;
-                at + table.taken
-            }
-            None if let Some(table) = likely_columns(rows, at, decimal) => {
-                read_run_together(reader, rows, &table)?;
-                at + table.taken
-            }
-            None if let Some(table) = likely_records(rows, at, decimal) => {
-                read_run_together(reader, rows, &table)?;
-                at + table.taken
-            }
-            None if let Some(table) = likely_rows(rows, at, decimal) => {
+            None if let Some(table) = run_together(rows, at, decimal)
+                .or_else(|| likely_columns(rows, at, decimal))
+                .or_else(|| likely_records(rows, at, decimal))
+                .or_else(|| likely_rows(rows, at, decimal)) =>
+            {
                 read_run_together(reader, rows, &table)?;
                 at + table.taken
             }
@@ -218,6 +228,24 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
         };
     }
     Ok(())
+}
+
+/// `FIELD ID  Sect 14 NE  SAMPLE ID  FIELD NAME  Beets 24`: words that each say what stands behind
+/// them, and no head of columns. Each word with what is said of it.
+fn says_what_follows(row: &[Cell]) -> Option<Vec<Vec<Cell>>> {
+    let cells: Vec<&Cell> = filled(row).collect();
+    let digit = |c: &Cell| c.text.contains(|c: char| c.is_ascii_digit());
+    let word = |c: &&Cell| matches!(role(&c.text), Role::Sample(0..10)) && !digit(c);
+    let [first, second, others @ ..] = &cells[..] else { return None };
+    let each = word(first) && digit(second) && !word(second) && others.iter().any(&word);
+    each.then(|| {
+        // "SAMPLE ID" with nothing behind it was not filled in, and a name comes before a code.
+        let pairs = cells.chunk_by(|_, next| !word(next)).filter(|pair| pair.len() > 1);
+        let two = pairs.map(|pair| pair.iter().take(2).map(|c| (*c).clone()).collect());
+        let mut two: Vec<Vec<Cell>> = two.collect();
+        two.sort_by_key(|pair| !["nam", "nom"].iter().any(|n| fold(&pair[0].text).contains(n)));
+        two
+    })
 }
 
 /// Two forms beside each other, each under the name of its sample, as the rows of the one and of

@@ -10,7 +10,7 @@ use super::advice::{self, Under};
 use super::fold::{clauses, first_chars, fold, squash};
 use super::grid::filled;
 use super::label::Label;
-use super::layout::is_result;
+use super::layout::{Role, is_result, role};
 use super::lines::{RowSays, read_row};
 use super::marks::is_page_number;
 use super::names::Word;
@@ -18,7 +18,8 @@ use super::new_list::{Beside, MOST_HEADINGS, lists, may_be_heading};
 use super::number::{Decimal, parse_amount};
 use super::place::{Draft, place};
 use super::prose;
-use super::sections::{Matter, is_other_matter};
+use super::second_look::second_look;
+use super::sections::{Matter, begins_rates, is_other_matter};
 use super::settle::{self, UnitSaid, settle};
 use super::spelling::is_quoted;
 use super::split::is_endless;
@@ -386,6 +387,8 @@ impl Reader {
     fn settle_samples(&mut self) {
         let from = self.settled;
         self.part_lists(from);
+        self.part_depths(from);
+        self.call_by_aliases(from);
         self.settled = self.report.samples.len();
         let above = if self.before.name.is_empty() { &self.sheet } else { &self.before.name };
         let nameless = self.report.samples[from..].iter().filter(|s| s.name.is_empty()).count();
@@ -424,6 +427,57 @@ impl Reader {
                 _ => {}
             }
             settle(sample, &self.statements, &self.units);
+        }
+    }
+
+    /// Calls samples by the names that a list of codes gives them, wherever it stands: `Probe 1` by
+    /// that of `1`.
+    fn call_by_aliases(&mut self, from: usize) {
+        if self.aliases.is_empty() {
+            return;
+        }
+        for sample in &mut self.report.samples[from..] {
+            let code = match sample.name.rsplit_once(' ') {
+                Some((word, code)) if matches!(role(word), Role::Sample(_)) => code,
+                _ => &sample.name,
+            };
+            if let Some(name) = self.aliases.get(code) {
+                sample.name.clone_from(name);
+            }
+        }
+    }
+
+    /// Makes a sample of each depth below the first in which a property of one sample was found.
+    fn part_depths(&mut self, from: usize) {
+        let samples = self.report.samples.split_off(from);
+        for mut sample in samples {
+            let deep = |r: &Reading| r.depth_cm.filter(|d| d.0 > 0.0);
+            let again = |r: &Reading, all: &[Reading]| {
+                let other = |o: &Reading| o.property == r.property && o.depth_cm != r.depth_cm;
+                deep(r).is_some() && all.iter().any(other)
+            };
+            let readings = std::mem::take(&mut sample.readings);
+            let (deeper, own): (Vec<Reading>, Vec<Reading>) =
+                readings.iter().cloned().partition(|r| again(r, &readings));
+            sample.readings = own;
+            let name = sample.name.clone();
+            self.report.samples.push(sample);
+            let mut depths: Vec<(f64, f64)> = deeper.iter().filter_map(deep).collect();
+            depths.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
+            depths.dedup();
+            for depth in depths {
+                if self.report.samples.len() >= MOST_SAMPLES {
+                    return;
+                }
+                let of = deeper.iter().filter(|r| r.depth_cm == Some(depth)).cloned();
+                let name = name_with_depth(&name, depth, in_inches(depth));
+                self.report.samples.push(SampleReport {
+                    name: name.trim_start_matches([',', ' ']).into(),
+                    readings: of.map(|r| Reading { depth_cm: None, ..r }).collect(),
+                    depth_cm: Some(depth),
+                    ..SampleReport::default()
+                });
+            }
         }
     }
 
@@ -598,7 +652,7 @@ impl Reader {
             return self.free_row(&left);
         }
         let said_before = is_quoted(filled[0]);
-        if said_before || is_fertiliser(row) {
+        if said_before || is_fertiliser(row) || begins_rates(&filled[0].text) {
             let (text, place) = whole(row);
             let reason = if said_before { QUOTED } else { ADVICE };
             self.unread(None, &text, reason, place);
@@ -920,6 +974,7 @@ impl Reader {
 
     pub fn finish(mut self, grid: &Grid) -> Result<Report, Trouble> {
         self.settle_samples();
+        second_look(&mut self.report, grid);
         let found = self.report.samples.iter().flat_map(|s| &s.readings);
         if !found.into_iter().any(|r| r.amount.is_some() || r.rating.is_some()) {
             return Err(self.trouble(grid));

@@ -20,6 +20,9 @@ const NO_NAMES: [&str; 24] = [
     "county", "soil", "boden", "lab", "uso",
 ];
 
+/// The rank of a heading in a list of codes that says nothing of samples.
+const UNSAID: u8 = 30;
+
 /// The column that names the samples, and a second one where the first calls two the same.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Names {
@@ -165,19 +168,31 @@ pub(super) fn better(
 /// The codes and names of samples in a list that holds no results, and how many rows it takes:
 /// `Lab no.  Identification` over `24-5071  Upper field`.
 pub(super) fn identities(rows: &[Vec<Cell>], at: usize) -> Option<(Vec<(String, String)>, usize)> {
+    // Nearly every row ends here.
+    let code = |row: Option<&Vec<Cell>>| {
+        row.and_then(|row| row.first())
+            .is_some_and(|c| is_code(c.text.split(' ').next().unwrap_or("")))
+    };
+    if code(rows.get(at)) || !code(rows.get(at + 1)) {
+        return None;
+    }
     let head = cells(&rows[at]);
     let ranks: Vec<Option<u8>> = head
         .iter()
         .map(|c| match role(&c.text) {
             Role::Sample(rank) => Some(rank),
+            // "Bezeichnung" beside "Probe-Nr." is one word for many things.
+            Role::Names | Role::Other => Some(UNSAID),
             _ => None,
         })
         .collect();
+    let says_so = matches!(ranks.first()?, Some(..UNSAID));
     let results = head.iter().any(|c| matches!(role(&c.text), Role::Results(_) | Role::Values));
-    if results || ranks.iter().flatten().count() < 2 || ranks.first()?.is_none() {
+    if results || ranks.iter().flatten().count() < 2 || !says_so {
         return None;
     }
-    let mut found = Vec::new();
+    let deep = head.iter().position(|c| matches!(role(&c.text), Role::Depth));
+    let mut found: Vec<(String, String, String)> = Vec::new();
     for row in rows[at + 1..].iter().take(MOST) {
         let row = match (&row[..], head.len()) {
             // A line whose columns stand one blank apart: the code, and then the name.
@@ -191,20 +206,28 @@ pub(super) fn identities(rows: &[Vec<Cell>], at: usize) -> Option<(Vec<(String, 
         let Some(code) = row.first().filter(|text| is_code(text)) else { break };
         // The best name that is none itself, with its depth.
         let best = (1..row.len())
-            .filter(|&i| ranks[i].is_some() && !is_code(&row[i]))
+            .filter(|&i| ranks[i].is_some() && row[i].contains(is_letter) && !is_code(&row[i]))
             .min_by_key(|&i| ranks[i]);
         let Some(best) = best else { break };
-        found.push((code.clone(), row[best].clone()));
+        let depth = deep.map_or(String::new(), |i| row[i].clone());
+        found.push((code.clone(), row[best].clone(), depth));
     }
-    (!found.is_empty()).then(|| {
-        let taken = found.len() + 1;
-        (found, taken)
-    })
+    let twice = |name: &str| found.iter().filter(|f| f.1 == name).count() > 1;
+    let named = found.iter().map(|(code, name, depth)| {
+        let both = format!("{name} {depth}");
+        (code.clone(), if twice(name) { both.trim().into() } else { name.clone() })
+    });
+    (!found.is_empty()).then(|| (named.collect(), found.len() + 1))
 }
 
 /// The cells of a head; of two words one blank apart, each is one.
 fn cells(row: &[Cell]) -> Vec<Cell> {
     match row {
+        // "Code / Name of the sample / Depth"
+        [only] if only.text.matches(" / ").count() > 1 => {
+            let cell = |text: &str| Cell { text: text.trim().into(), place: only.place };
+            only.text.split(" / ").map(cell).collect()
+        }
         [only] if only.text.split(' ').count() < 5 => {
             let words = words_of(only);
             let sample = |words: &[Cell]| matches!(role(&joined(words).text), Role::Sample(_));

@@ -105,7 +105,7 @@ const PHRASES: &[(Says, &str)] = &[
     ),
     (
         Says::Results,
-        "result|value found|level found|your level|analysis results|laboratory results|ergebnis|messwerte|resultat|resultado|risultat|uitslag|wynik|vysledk|результат|tulokset|eredmeny|rezultat|hasil analisis|sonuc|αποτελεσuατ|分析結果|분석결과",
+        "result|diagnostico para|diagnostico da|diagnostico de|value found|level found|your level|analysis results|laboratory results|ergebnis|messwerte|resultat|resultado|risultat|uitslag|wynik|vysledk|результат|tulokset|eredmeny|rezultat|hasil analisis|sonuc|αποτελεσuατ|分析結果|분석결과",
     ),
     (
         Says::Laboratory,
@@ -165,7 +165,7 @@ const PHRASES: &[(Says, &str)] = &[
     ),
     (
         Says::Title(Matter::Rates),
-        "recommendation|fertilizer recommend|fertiliser recommend|fertilizer guide|fertiliser guide|fertilizer rates|fertiliser rates|suggested for|suggested rates|soil fertility guidelines|lime rate|lime recommend|how much lime|nutrient needs|nutrients to apply|amounts to apply|wie viel kalk|kalkbedarf im|dungeempfehlung|dungungsempfehlung|empfehlung|dungebedarf|conseil de fumure|conseil fumure|conseils de fumure|avis de fumure|preconisation|recommandation|recomendacion|recomendacoes|recomendacao|adubacao de|adubacao para|quadro de adubacao|dosis de|doses de|raccomandazion|consigli di concimazione|piano di concimazione|bemesting |bemestingsadvies|adviesgift|gift per|godslingsrad|godskningsraad|gjodslingsrad|zalecenia|doporuceni|gubre tavsiye|рекомендаци|дозы удобрений|нормы внесения|рекомендовані норми|plan de fumure|conseil de fertilisation|conseils de fertilisation|apports conseilles|doses conseillees|plan de fertilizacion|programa de fertilizacion|plano de adubacao|piano concimazione|consiglio di concimazione|dungeplan|dungungsplan|kalkempfehlung|bekalkingsadvies|godskningsplan|gjodslingsplan|godslingsplan|lannoitussuositus|kalkitussuositus|zalecane dawki|potrzeby nawozowe|navrh hnojeni|davky hnojiv|tragyazasi|szaktanacs|recomandari|gubreleme|συσταση λιπανσησ|rekomendasi pemupukan|施肥設計|施肥処方|시비처방|施肥建议|推荐施肥|施肥推荐|비료사용|preporuka",
+        "recommendation|fertilizer recommend|fertiliser recommend|fertilizer guide|fertiliser guide|fertilizer rates|fertiliser rates|suggested for|suggested rates|soil fertility guidelines|lime rate|lime recommend|how much lime|nutrient needs|to apply|wie viel kalk|kalkbedarf im|dungeempfehlung|dungungsempfehlung|empfehlung|dungebedarf|conseil de fumure|conseil fumure|conseils de fumure|avis de fumure|preconisation|recommandation|recomendacion|recomendacoes|recomendacao|adubacao de|adubacao para|quadro de adubacao|dosis de|doses de|raccomandazion|consigli di concimazione|piano di concimazione|bemesting |bemestingsadvies|adviesgift|gift per|godslingsrad|godskningsraad|gjodslingsrad|zalecenia|doporuceni|gubre tavsiye|рекомендаци|дозы удобрений|нормы внесения|рекомендовані норми|plan de fumure|conseil de fertilisation|conseils de fertilisation|apports conseilles|doses conseillees|plan de fertilizacion|programa de fertilizacion|plano de adubacao|piano concimazione|consiglio di concimazione|dungeplan|dungungsplan|kalkempfehlung|bekalkingsadvies|godskningsplan|gjodslingsplan|godslingsplan|lannoitussuositus|kalkitussuositus|zalecane dawki|potrzeby nawozowe|navrh hnojeni|davky hnojiv|tragyazasi|szaktanacs|recomandari|gubreleme|συσταση λιπανσησ|rekomendasi pemupukan|施肥設計|施肥処方|시비처방|施肥建议|推荐施肥|施肥推荐|비료사용|preporuka",
     ),
     (
         Says::Title(Matter::Ranges),
@@ -269,6 +269,15 @@ fn of_head(cells: &[&Cell]) -> Vec<Says> {
     let figures = |c: &&Cell| c.text.starts_with(|c: char| c.is_ascii_digit());
     let said = if cells.iter().any(figures) { Vec::new() } else { of_title(&cells[0].text) };
     said.into_iter().filter(|says| *says == Says::Title(Matter::Rates)).collect()
+}
+
+/// Whether a line that goes on begins with the title of rates: `CONSEIL DE FUMURE (kg/ha) Colza
+/// P2O5 70`.
+pub(super) fn begins_rates(line: &str) -> bool {
+    let goes_on = line.find(|c: char| c.is_ascii_digit() || c == '(' || c == ':');
+    let Some(end) = goes_on.filter(|_| line.len() > LONGEST / 3) else { return false };
+    let title = line[..end].trim();
+    title.len() < LONGEST / 3 && says(&plain(title)).contains(&Says::Title(Matter::Rates))
 }
 
 /// What the words of a title say. `Fertilizer: compost` says what was spread, and is none;

@@ -17,6 +17,7 @@ pub(super) fn settle(sample: &mut SampleReport, statements: &[Statement], units:
         of_the_extract(reading);
     }
     usual_beside_others(sample);
+    fractions_in_one_unit(sample);
     shares_without_lime(sample);
     indices_to_ratings(sample);
     once_each(sample);
@@ -88,6 +89,39 @@ pub(super) fn ask_usual_unit(reading: &mut Reading) {
     }
 }
 
+/// Sand, silt and clay have one unit. Where they come to a thousand it is g/kg; where they come to
+/// neither that nor a hundred, none goes without saying.
+fn fractions_in_one_unit(sample: &mut SampleReport) {
+    let fraction = |r: &Reading| {
+        matches!(r.property, Property::Sand | Property::Silt | Property::Clay)
+            && r.depth_cm.is_none()
+    };
+    let own: Vec<&Reading> = sample.readings.iter().filter(|r| fraction(r)).collect();
+    let usual = |r: &Reading| r.unit.is_none() || r.notes.iter().any(|n| n.starts_with(NO_UNIT));
+    let open = own.iter().filter(|r| usual(r)).count();
+    let stated = own.iter().find(|r| !usual(r)).map(|r| r.unit);
+    let sum: f64 = own.iter().filter_map(|r| r.amount).map(|a| a.number()).sum();
+    let about = |whole: f64| own.len() == 3 && (sum / whole - 1.0).abs() < OFF_THE_WHOLE;
+    let unit = match stated {
+        _ if open == 0 => return,
+        _ if about(1000.0) => Some(Unit::GPerKg),
+        Some(Some(Unit::GPerKg)) => None,
+        _ if own.len() < 3 || about(100.0) => return,
+        _ => None,
+    };
+    for reading in sample.readings.iter_mut().filter(|r| fraction(r) && usual(r)) {
+        ask_usual_unit(reading);
+        reading.unit = unit;
+        if let Some(unit) = unit {
+            let why = format!("sand, silt and clay come to 1000, so in {}", unit.symbol());
+            reading.notes.push(why);
+        }
+    }
+}
+
+/// How far fractions may be off the whole: laboratories round. Our choice.
+const OFF_THE_WHOLE: f64 = 0.03;
+
 /// The bases hold more than all of the exchange only where lime is counted with them; elsewhere
 /// such a number is a slip.
 fn shares_without_lime(sample: &mut SampleReport) {
@@ -147,6 +181,9 @@ fn indices_to_ratings(sample: &mut SampleReport) {
     sample.readings.retain(|r| !is_index(r) || !rated.contains(&r.property));
 }
 
+/// What a note says where the report gives a second number.
+pub(super) const SECOND: &str = " for it too";
+
 /// Keeps one reading for each property and method. Of two, the first stays,
 /// unless only the second can be used without the sampling depth.
 fn once_each(sample: &mut SampleReport) {
@@ -181,10 +218,11 @@ fn once_each(sample: &mut SampleReport) {
                 stays.original, stays.place.line
             )
         };
-        if goes.unit == stays.unit && goes.amount != stays.amount {
+        let second = goes.original.contains(|c: char| c.is_ascii_digit());
+        if goes.unit == stays.unit && goes.amount != stays.amount && second {
             // Said at the reading too: nobody but the reader knows which of the two is right.
             let note = format!(
-                "line {} gives {} for it too; correct this one if that is right",
+                "line {} gives {}{SECOND}; correct this one if that is right",
                 goes.place.line, goes.original
             );
             kept[index].notes.push(note);

@@ -11,6 +11,7 @@ use super::languages::HOW_FAR_OFF;
 use super::layout::{Role, head, is_result, names_property, speaks_for_itself};
 use super::lines::read_row;
 use super::names::{Form, Word};
+use super::no_samples::is_of_several;
 use super::number::{Decimal, is_range, is_rating};
 use super::place::{Draft, suits};
 use super::reader::{MOST_READINGS, Reader, whole};
@@ -19,7 +20,8 @@ use super::stacked_heads::is_code;
 use super::textures::texture;
 use super::units::Printed;
 use super::{Cell, Pairing, Trouble};
-use crate::soil::Method;
+use crate::quantity::Unit;
+use crate::soil::{Method, Property};
 
 /// How many rows are looked at for the names of the samples.
 const NEAR: usize = 200;
@@ -117,6 +119,10 @@ pub(super) fn samples_down(
             && !names_results(row, &table.columns, decimal)
         {
             table.take(reader, row, rows.get(end + 1).map_or(&[], Vec::as_slice))?;
+        } else if let Some((names, taken)) = sample_names::identities(rows, end) {
+            reader.aliases.extend(names);
+            end += taken;
+            continue;
         } else if table.count > 0
             && (head(rows, end, decimal).is_some() || headed(rows, end, decimal).is_some())
         {
@@ -187,11 +193,12 @@ impl Samples<'_> {
             return Ok(());
         }
         // "Critical limit" may stretch over the columns before the results.
-        let lead = || first.map_or(Role::Blank, |c| called(&c.text));
+        let begins = || first.map_or(Role::Blank, |c| called(&c.text));
         // A texture may be medium as well.
         let texture = matches!(self.roles.first(), Some(Role::Texture));
         let nameless = self.names.map_or(!texture, |n| text_at(row, n.best).is_empty());
-        let says_so = matches!(named, Role::Ratings) || nameless && matches!(lead(), Role::Ratings);
+        let says_so =
+            matches!(named, Role::Ratings) || nameless && matches!(begins(), Role::Ratings);
         // "MIN" may be the class of a mineral soil.
         let spelled_out = first.is_some_and(|c| c.text.len() > 3);
         let depths: Vec<&Cell> = (0..self.roles.len())
@@ -517,12 +524,7 @@ fn called(name: &str) -> Role {
         "sollwert",
         "optimo",
     ];
-    const NO_SAMPLES: [&str; 4] = ["media", "lastyear", "previous", "previousyear"];
-    // "Total 0-24", "Summe 0-90 cm"
-    const SUMS: [&str; 5] = ["total", "summe", "gesamt", "sum", "somme"];
-    let first_word = squash(name.split(' ').next().unwrap_or(name));
-    let depth = name.contains(|c: char| c.is_ascii_digit()) && name.contains(['-', '–']);
-    if NO_SAMPLES.contains(&squash(name).as_str()) || depth && SUMS.contains(&first_word.as_str()) {
+    if is_of_several(name) {
         return Role::Ratings;
     }
     // "Upper field" is a place too.
@@ -1046,13 +1048,17 @@ fn is_moved(heading: &[Cell], roles: &[Role], row: &[Cell]) -> bool {
 }
 
 /// Whether no row near a head of samples has its numbers under its names.
-pub(super) fn is_out_of_line(heading: &[Cell], roles: &[Role], below: &[Vec<Cell>]) -> bool {
-    let numbers =
-        |row: &&Vec<Cell>| row.iter().filter(|c| is_result(&c.text, Decimal::Point)).count() > 2;
+pub(super) fn is_out_of_line(
+    heading: &[Cell],
+    roles: &[Role],
+    below: &[Vec<Cell>],
+    decimal: Decimal,
+) -> bool {
+    let numbers = |row: &&Vec<Cell>| row.iter().filter(|c| is_result(&c.text, decimal)).count() > 2;
     let mut near = below.iter().take(4).filter(numbers).take(3).peekable();
     let out = |row: &Vec<Cell>| {
         let parted = is_parted_by_blanks(row);
-        parted && (is_moved(heading, roles, row) || has_surplus(row, heading.len(), Decimal::Point))
+        parted && (is_moved(heading, roles, row) || has_surplus(row, heading.len(), decimal))
     };
     near.peek().is_some() && near.all(out)
 }
@@ -1077,8 +1083,11 @@ fn first_method(cell: &Cell) -> Option<Method> {
     Label::of(&cell.text).methods.first().copied()
 }
 
-/// The unit in the heading of a column of results, as `Result (ppm)` or `lb/acre`.
+/// The unit in the heading of a column of results, as `Result (ppm)`, `lb/acre` or `% of CEC`.
 fn heading_unit(heading: &Cell) -> Option<Printed> {
     let label = Label::of(&heading.text);
-    label.unit.filter(|_| label.properties.is_empty() && label.unknown.is_empty())
+    let share = label.unit.is_some_and(|u| u.unit == Unit::Percent)
+        && label.properties.iter().all(|p| p.0 == Property::Cec);
+    let bare = label.properties.is_empty() || share;
+    label.unit.filter(|_| bare && label.unknown.is_empty())
 }

@@ -37,6 +37,7 @@ const UNITS: &[(Unit, f64, &str)] = &[
         1.0,
         "mg/100g mg/100gram mg/100gramm mg100g-1 mg/100g-1 mg/100gr mg/100grs mg/100gboden mg/100gtrockenerboden mg/100gsoil mg/100ggrond mg/100gdrogegrond mg/100gterre mg/100gterreseche mg/100gdeterre mg/100gdeterreseche mg/100ggleby mg/100gpudy mg/100gjord mg/100gts mg/100gds mg/100gts mg/100gtalaj mg/100gsuelo mg/100gdesuelo mg/100gsol mg/100g乾土 mg/100g土",
     ),
+    (Unit::MgPerKg, 0.001, "ug/kg ppb mug/kg ugkg-1"),
     (Unit::MgPerL, 10.0, "mg/100ml mg/100cm3 mg/100cc"),
     (
         Unit::LbPerAcre,

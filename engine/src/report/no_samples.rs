@@ -1,0 +1,56 @@
+//! Rows and columns of a table of samples that are of no one sample: means, sums, aims.
+
+use super::fold::squash;
+
+/// What begins the name of a row or a column that is of several samples, of none, or of an
+/// earlier one: means, sums, aims, folded.
+const OF_SEVERAL: [&str; 36] = [
+    "mean",
+    "average",
+    "averages",
+    "avg",
+    "mittel",
+    "mittelwert",
+    "durchschnitt",
+    "moyenne",
+    "promedio",
+    "media",
+    "medias",
+    "gemiddelde",
+    "medelvarde",
+    "genomsnitt",
+    "gennemsnit",
+    "gjennomsnitt",
+    "srednia",
+    "prumer",
+    "keskiarvo",
+    "среднее",
+    "ortalama",
+    "atlag",
+    "total",
+    "totals",
+    "summe",
+    "gesamt",
+    "sum",
+    "somme",
+    "suma",
+    "soma",
+    "estimated",
+    "suggested",
+    "recommended",
+    "lastyear",
+    "previous",
+    "previousyear",
+];
+
+/// What a column of what is to be grown says, folded.
+const OF_CROPS: [&str; 6] =
+    ["cropchoice", "1stcrop", "2ndcrop", "nextcrop", "previouscrop", "yieldgoal"];
+
+/// Whether a row or a column of that name is none of a sample: `Mean of 5 fields`, `Summe 0-90 cm`.
+pub(super) fn is_of_several(name: &str) -> bool {
+    let first = squash(name.split(' ').next().unwrap_or(name));
+    let begins = OF_SEVERAL.contains(&first.as_str());
+    let whole = squash(name);
+    begins || OF_SEVERAL.contains(&whole.as_str()) || OF_CROPS.iter().any(|w| whole.contains(w))
+}

@@ -1,0 +1,211 @@
+//! A second look at every reading that would be used unasked. The readers of tables and lines
+//! take a report for what it looks like; here is weighed what speaks against it, whichever of
+//! them read it. What is doubted is asked, with the reason beside it, and nothing is dropped.
+
+use std::collections::BTreeMap;
+
+use super::fold::fold;
+use super::label::Label;
+use super::number::bound_in_words;
+use super::plausible::doubt;
+use super::settle::{SECOND, ask_usual_unit};
+use super::usual::is_far_out;
+use super::{Cell, Grid, Pairing, Reading, Report, SampleReport};
+use crate::quantity::Unit;
+use crate::soil::Property;
+
+/// So many results that stand with their names are a list, beside which a sentence may tell of
+/// another soil or another year. Our choice.
+const LIST: usize = 6;
+
+/// Whether the number stands in a bracket that its name opens: the 5 of `pH (1:2,5)`.
+fn in_a_bracket(reading: &Reading) -> bool {
+    let count = |text: &str, mark: char| text.matches(mark).count();
+    count(&reading.name, '(') > count(&reading.name, ')')
+        && count(&reading.original, ')') > count(&reading.original, '(')
+}
+
+/// Whether the words before the number make it a limit: `Copper: more than 30 mg/kg`.
+fn behind_a_bound(reading: &Reading) -> bool {
+    let name = fold(&reading.name);
+    name.match_indices(' ').any(|(at, _)| bound_in_words(&name[at + 1..])) || bound_in_words(&name)
+}
+
+/// How far above a result the head of its column is looked for.
+const MOST_ROWS: usize = 60;
+
+/// Looks at all readings of a report once more.
+pub(super) fn second_look(report: &mut Report, grid: &Grid) {
+    let lines = lines(grid);
+    let readings = || report.samples.iter().flat_map(|s| &s.readings);
+    let listed = readings().filter(|r| r.pairing == Pairing::Together).count();
+    let reaction_in_salt = readings().any(|r| r.property == Property::SaltPh);
+    let volume = names_unit(grid, &[Unit::MeqPer100cm3]);
+    for sample in &mut report.samples {
+        for reading in &mut sample.readings {
+            if reading.pairing == Pairing::Sentence && listed >= LIST {
+                ask(reading, "asked, because a sentence beside the results may tell of others");
+            }
+            if far_out(reading) {
+                ask(reading, "asked, because few soils have such a number");
+            }
+            if follows_a_number(reading) {
+                ask(reading, "asked, because another number stands before it");
+            }
+            if in_a_bracket(reading) {
+                ask(reading, "asked, because it stands within a bracket of other words");
+            }
+            if behind_a_bound(reading) {
+                ask(reading, "asked, because words for a limit stand before it");
+            }
+            if volume && reading.unit == Some(Unit::MeqPer100g) {
+                ask_usual_unit(reading);
+            }
+            if !reaction_in_salt
+                && reading.property == Property::Ph
+                && reading.method.is_none()
+                && says_salt(&lines, reading)
+            {
+                ask(reading, "asked, because a salt solution is named beside it");
+            }
+            open_unit(reading);
+            other_unit_in_its_line(&lines, reading);
+        }
+        aluminium_beside_bases(sample);
+        mixed(sample);
+    }
+}
+
+fn ask(reading: &mut Reading, why: &str) {
+    if reading.pairing != Pairing::CountedOff {
+        reading.pairing = Pairing::CountedOff;
+        reading.notes.push(why.into());
+    }
+}
+
+/// The rows by their lines.
+fn lines(grid: &Grid) -> BTreeMap<u32, &Vec<Cell>> {
+    grid.rows.iter().filter_map(|row| Some((row.first()?.place.line, row))).collect()
+}
+
+fn names_unit(grid: &Grid, units: &[Unit]) -> bool {
+    let named = |text: &str| Label::of(text).unit.is_some_and(|u| units.contains(&u.unit));
+    let may = |c: &&Cell| c.text.contains('/') || c.text.contains("cm");
+    grid.rows.iter().flatten().filter(may).any(|c| named(&c.text))
+}
+
+fn far_out(reading: &Reading) -> bool {
+    let exact = reading.amount.and_then(|a| a.exact());
+    // Nothing at all of what every soil holds is a rate that need not be spread.
+    let held = matches!(
+        reading.property,
+        Property::Phosphorus | Property::Potassium | Property::Calcium | Property::Magnesium
+    );
+    exact.is_some_and(|n| n == 0.0 && held || is_far_out(reading.property, reading.unit, n))
+}
+
+/// Whether the name ends in a number that is none of its own words: `CEC (meq/100 g)   18` before
+/// a `7`.
+fn follows_a_number(reading: &Reading) -> bool {
+    let Some((before, last)) = reading.name.trim_end().rsplit_once(' ') else { return false };
+    let number = last.bytes().any(|b| b.is_ascii_digit())
+        && last.bytes().all(|b| b.is_ascii_digit() || matches!(b, b'.' | b','));
+    // "Mehlich 3" and "Bray 1" are names.
+    let named = Label::of(&reading.name).methods.len() > Label::of(before).methods.len();
+    // "CTC pH 7,0" says at which pH the exchange is counted.
+    let at_ph = reading.property == Property::Cec && fold(before).ends_with("ph");
+    number && !named && !at_ph
+}
+
+/// Whether a salt in which a pH is read is named in the line of one, or over and under the `pH`
+/// that heads its column.
+fn says_salt(lines: &BTreeMap<u32, &Vec<Cell>>, reading: &Reading) -> bool {
+    let salt = |cell: &Cell| {
+        let text = fold(&cell.text);
+        text.contains("kcl") || text.contains("cacl2")
+    };
+    let line = reading.place.line;
+    if lines.get(&line).is_some_and(|row| row.iter().any(salt)) {
+        return true;
+    }
+    let Some((head, cell)) = lines
+        .range(..line)
+        .rev()
+        .take(MOST_ROWS)
+        .find_map(|(at, row)| Some((*at, row.iter().find(|c| c.text == reading.name)?)))
+    else {
+        return false;
+    };
+    let meets = |c: &Cell| c.place.start < cell.place.end && cell.place.start < c.place.end;
+    let near = head.saturating_sub(2)..=(head + 2).min(line);
+    lines.range(near).any(|(_, row)| row.iter().any(|c| salt(c) && meets(c)))
+}
+
+/// A unit from a heading that the number can't have is left open; one that stands with the number
+/// is what the laboratory says.
+fn open_unit(reading: &mut Reading) {
+    let Some((unit, amount)) = reading.unit.zip(reading.amount) else { return };
+    if doubt(reading.property, amount.number(), unit).is_some()
+        && matches!(unit, Unit::MgPerKg | Unit::MgPerL)
+        && amount.exact().is_some()
+        && Label::of(&reading.original).unit.is_none()
+    {
+        leave_open(reading, unit);
+    }
+}
+
+/// Aluminium stands in one group with the bases: where their unit can't be right, neither can its.
+fn aluminium_beside_bases(sample: &mut SampleReport) {
+    let opened = |r: &Reading, unit: Unit| {
+        matches!(r.property, Property::Calcium | Property::Magnesium)
+            && r.notes.iter().any(|n| *n == column_says(unit))
+    };
+    for unit in [Unit::MgPerKg, Unit::MgPerL] {
+        if sample.readings.iter().any(|r| opened(r, unit)) {
+            let own = |r: &&mut Reading| r.property == Property::Aluminum && r.unit == Some(unit);
+            sample.readings.iter_mut().filter(own).for_each(|r| leave_open(r, unit));
+        }
+    }
+}
+
+/// A unit that was said further up does not go without saying where the line of the result heads
+/// its results with another: `Trace elements (mg/kg)  Zinc 1.9  Copper 2.7`.
+fn other_unit_in_its_line(lines: &BTreeMap<u32, &Vec<Cell>>, reading: &mut Reading) {
+    let inferred = |n: &String| n.starts_with("line ") && n.contains("gives the unit");
+    if !reading.notes.iter().any(inferred) {
+        return;
+    }
+    let before = |c: &&Cell| c.place.start <= reading.place.start;
+    let row = lines.get(&reading.place.line).map_or(&[][..], |row| &row[..]);
+    let words = row.iter().filter(before).flat_map(|c| c.text.split([' ', '(', ')', ':', ',']));
+    let units = words.filter(|w| w.contains('/')).filter_map(|w| Label::of(w).only_unit());
+    let units = units.filter(|u| matches!(u.unit, Unit::MgPerKg | Unit::GPerKg | Unit::MgPerL));
+    let other = units.map(|u| u.unit).find(|unit| Some(*unit) != reading.unit);
+    if let Some(unit) = other.filter(|_| reading.unit.is_some()) {
+        reading.notes.retain(|n| !inferred(n));
+        reading.unit = None;
+        reading.notes.push(format!("{} stands in its line too", unit.symbol()));
+    }
+}
+
+fn leave_open(reading: &mut Reading, unit: Unit) {
+    reading.unit = None;
+    reading.notes.push(column_says(unit));
+}
+
+fn column_says(unit: Unit) -> String {
+    format!("its column says {}, which can hardly be", unit.symbol())
+}
+
+/// Where many properties have two numbers each, two samples were taken for one.
+fn mixed(sample: &mut SampleReport) {
+    let twice = |r: &&Reading| r.notes.iter().any(|n| n.contains(SECOND));
+    for reading in sample.readings.iter_mut().filter(|r| twice(&&**r)) {
+        ask(reading, "asked, because the report gives two numbers for it");
+    }
+    if sample.readings.iter().filter(twice).count() * 4 >= sample.readings.len() {
+        for reading in &mut sample.readings {
+            ask(reading, "asked, because the results of two samples may be mixed here");
+        }
+    }
+}
