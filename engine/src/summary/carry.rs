@@ -7,7 +7,8 @@ use crate::plan::charge::{Measuring, Used};
 use crate::plan::needs::{Need, NeedKind};
 use crate::plan::{Job, Path, Plan};
 use crate::quantity::{
-    Band, Figure, Grounds, Measures, Portion, Unit, Vessel, in_fractions, shown, significant, weighed,
+    Band, Figure, Grounds, Measures, Portion, Unit, Vessel, in_fractions, shown, significant,
+    weighed,
 };
 
 /// One thing to carry to the bed.
