@@ -111,7 +111,8 @@ fn count_clues(text: &mut String) -> Vec<usize> {
 /// Whether a clue stands in a text as words of its own.
 fn stands_in(clue: &str, text: &str) -> bool {
     text.match_indices(clue).any(|(at, _)| {
-        let ends = |c: Option<char>| c.is_none_or(|c| !c.is_alphanumeric());
+        // By range, not by the standard library's tables, which the page would carry.
+        let ends = |c: Option<char>| c.is_none_or(|c| !c.is_ascii_alphanumeric() && c < 'À');
         ends(text[..at].chars().next_back()) && ends(text[at + clue.len()..].chars().next())
     })
 }

@@ -3,6 +3,7 @@
 
 use std::borrow::Cow;
 
+use super::fold::{is_letter, is_word};
 use super::number::is_rating;
 
 /// What the line of a scale is drawn with.
@@ -118,7 +119,7 @@ fn drawing(chars: &[char], at: usize) -> Option<usize> {
 }
 
 fn is_letter_behind(chars: &[char], at: usize) -> bool {
-    chars.get(at + 1).is_some_and(|c| c.is_alphanumeric())
+    chars.get(at + 1).is_some_and(|c| is_word(*c))
 }
 
 /// Where the foot at the left end of a drawing begins: a number, which may have its unit or a
@@ -132,13 +133,13 @@ fn foot_before(chars: &[char], drawing: usize) -> Option<usize> {
     let number_end = if end - unit < 8 { back(unit, is_blank) } else { end };
     let number = back(number_end, is_of_number);
     let whole = number < number_end && chars[number_end - 1].is_ascii_digit();
-    let apart = number == 0 || !chars[number - 1].is_alphanumeric();
+    let apart = number == 0 || !is_word(chars[number - 1]);
     if whole && apart && chars[number].is_ascii_digit() {
         let word_end = back(number, is_blank);
-        let word = back(word_end, char::is_alphabetic);
+        let word = back(word_end, is_letter);
         return Some(if is_rating(&text_of(&chars[word..word_end])) { word } else { number });
     }
-    let word = back(end, char::is_alphabetic);
+    let word = back(end, is_letter);
     is_rating(&text_of(&chars[word..end])).then_some(word)
 }
 
@@ -151,7 +152,7 @@ fn foot_behind(chars: &[char], drawing: usize) -> Option<usize> {
     let number = on(start, is_of_number);
     let begins = chars.get(start).is_some_and(char::is_ascii_digit);
     let from = if begins { on(number, is_blank) } else { start };
-    let word = on(from, char::is_alphabetic);
+    let word = on(from, is_letter);
     let rated = is_rating(&text_of(&chars[from..word]));
     match (begins, rated) {
         (_, true) => Some(word),
@@ -165,7 +166,7 @@ fn is_blank(c: char) -> bool {
 }
 
 fn is_of_unit(c: char) -> bool {
-    c.is_alphabetic() || matches!(c, '/' | '%')
+    is_letter(c) || matches!(c, '/' | '%')
 }
 
 fn is_of_number(c: char) -> bool {

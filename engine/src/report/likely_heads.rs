@@ -2,6 +2,7 @@
 //! [`super::likely_columns`] takes the likeliest.
 
 use super::Cell;
+use super::fold::is_letter;
 use super::grid::{filled, joined};
 use super::label::{Label, saturation_of};
 use super::run_together::{
@@ -41,7 +42,7 @@ fn without_foreign_units(mut parts: Vec<Part>) -> Vec<Part> {
         let text = parts[i].cell.text.trim_matches(['(', ')']);
         let unit = matches!(parts[i].says, Says::Nothing)
             && text.split_once('/').is_some_and(|(a, b)| {
-                let letters = |t: &str| !t.is_empty() && t.chars().all(char::is_alphabetic);
+                let letters = |t: &str| !t.is_empty() && t.chars().all(is_letter);
                 letters(a) && letters(b) && a.chars().all(char::is_lowercase)
             });
         if unit && is_result(&parts[i - 1]) {

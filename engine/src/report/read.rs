@@ -266,7 +266,7 @@ fn side_by_side(
             )
     };
     let border = second.place.start;
-    let kind = |cell: &Cell| cell.text.split(':').next().map(str::to_lowercase);
+    let kind = |cell: &Cell| cell.text.split(':').next().map(fold);
     if border < first.place.end + 3 || !name(first) || !name(second) || kind(first) != kind(second)
     {
         return None;

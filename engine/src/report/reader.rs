@@ -7,7 +7,7 @@ use super::about::{
     methods, texture_alone, unit_for_all,
 };
 use super::advice::{self, Under};
-use super::fold::{clauses, first_chars, fold, squash};
+use super::fold::{clauses, first_chars, fold, is_word, squash};
 use super::grid::filled;
 use super::label::Label;
 use super::layout::{Role, is_result, role};
@@ -506,7 +506,7 @@ impl Reader {
         }
         // A result is no name.
         let number = |name: &&str| name.contains(['.', ',']) && parse_amount(name).is_some();
-        let spelled = |name: &&str| name.chars().any(char::is_alphanumeric);
+        let spelled = |name: &&str| name.chars().any(is_word);
         let name = name.filter(|name| !number(name)).filter(spelled).unwrap_or_default();
         let name = name.trim().to_string();
         self.report.samples.push(SampleReport { name, ..SampleReport::default() });

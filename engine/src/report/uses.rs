@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
+use super::fold::is_word;
 use super::{Place, Reading, Report, Unread};
 use crate::report::marks::Lines;
 
@@ -98,7 +99,7 @@ impl<'a> Known<'a> {
             .split(SEPARATORS)
             .all(|w| w.is_empty() || self.beside.contains(w))
         {
-            if word.contains(char::is_alphanumeric) { Use::Beside } else { Use::Words }
+            if word.contains(is_word) { Use::Beside } else { Use::Words }
         } else if word.bytes().any(|b| b.is_ascii_digit()) {
             Use::Unused
         } else {
