@@ -54,7 +54,7 @@ fn a_report_is_typed_and_answered_by_keyboard() {
 #[test]
 fn the_focus_is_never_trapped_nor_hidden() {
     let page = Page::open("focus");
-    page.browser.click(SURPLUS);
+    page.sample(SURPLUS);
     page.wait_for_answer();
     page.unfold_all();
     page.browser.run("document.activeElement?.blur(); window.__seen = new Set()");

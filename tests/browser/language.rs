@@ -44,7 +44,7 @@ fn texts(page: &Page, part: &str) -> Vec<String> {
 #[track_caller]
 fn show_all(page: &Page) {
     page.wait_for_answer();
-    page.browser.wait_for("the later parts", || page.browser.has("#course"));
+    page.open_all_answers();
     for _ in 0..3 {
         page.unfold_all();
         page.browser.run("return new Promise((done) => setTimeout(done, 250))");
@@ -83,8 +83,9 @@ fn everything_on_the_page_is_in_the_catalogue() {
     let mut all = BTreeSet::new();
     let mut own = String::new();
     for (sample, us) in [(SURPLUS, false), (HUNGRY, true), (METRIC, false), (BROKEN, false)] {
-        page.browser.click(sample);
+        page.sample(sample);
         if us {
+            page.settings();
             page.browser.click(US_MEASURES);
         }
         show_all(&page);
@@ -109,7 +110,7 @@ fn everything_on_the_page_is_in_the_catalogue() {
 #[test]
 fn a_language_is_chosen_kept_and_left_again() {
     let page = Page::open("language-choice");
-    page.browser.click(SURPLUS);
+    page.sample(SURPLUS);
     show_all(&page);
     let before = texts(&page, ".profile");
     page.speak("es");
@@ -189,16 +190,13 @@ fn a_name_that_a_person_gave_stays() {
     let seen = |css: &str| page.browser.text(css);
     page.browser.wait_for("the form to save", || page.browser.has("#shelf-name"));
     assert!(seen("#answer .kicker").ends_with("Lawn"), "{}", seen("#answer .kicker"));
-    page.browser.run(
-        "const sample = document.getElementById('sample');
-        sample.value = '1';
-        sample.dispatchEvent(new Event('change', { bubbles: true }))",
-    );
+    page.browser.click(".bed-list li:nth-child(2) button");
     page.browser.wait_for("the other sample", || seen("#answer .kicker").ends_with("Bed 1.2"));
     let shown = page.browser.run(
-        "return [...document.querySelectorAll('#sample option')].map((o) => o.textContent.trim())",
+        "return [...document.querySelectorAll('.bed > span:first-child, #sample option')]
+            .map((name) => name.textContent.trim())",
     );
-    assert_eq!(shown, json!(["Lawn", "Bed 1.2"]));
+    assert_eq!(shown, json!(["Lawn", "Bed 1.2", "Lawn", "Bed 1.2"]));
     page.browser.click("#shelf > summary");
     page.browser.clear("#shelf-name");
     page.browser.type_into("#shelf-name", "Compost. Low 1.2");
@@ -216,7 +214,7 @@ fn a_name_that_a_person_gave_stays() {
 #[test]
 fn of_two_choices_in_a_row_the_last_one_holds() {
     let page = Page::open("language-twice");
-    page.browser.click(SURPLUS);
+    page.sample(SURPLUS);
     page.wait_for_answer();
     let english = page.browser.text("#answer-title");
     page.browser.wait_for("the choice of language", || page.browser.has("#language option"));
@@ -273,6 +271,7 @@ fn what_leaves_the_page_is_in_its_language() {
     let astray: Vec<&str> =
         kept.filter(|line| !titles.iter().any(|title| line.starts_with(title))).collect();
     assert_eq!(astray, Vec::<&str>::new());
+    page.save_as_files();
     page.browser.click("#save-calendar");
     let calendar =
         page.browser.run("return window.__saved").as_str().unwrap_or_default().to_owned();
@@ -288,7 +287,7 @@ fn the_language_needs_no_server_once_the_page_is_kept() {
         page.browser.run("return caches.match('words/es.po').then((kept) => !!kept)") == true
     });
     page.site.stop();
-    page.browser.click(SURPLUS);
+    page.sample(SURPLUS);
     page.wait_for_answer();
     assert!(page.browser.text("#answer-title").contains("biocarbón"));
     page.browser.reload();
@@ -313,7 +312,7 @@ fn one_file_holds_every_language() {
 fn accessible_in_spanish() {
     let page = Page::open("language-axe");
     page.speak("es");
-    page.browser.click(SURPLUS);
+    page.sample(SURPLUS);
     show_all(&page);
     assert_accessible(&page, "in Spanish, all unfolded");
     page.browser.resize(320, 640);

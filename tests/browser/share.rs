@@ -149,7 +149,9 @@ fn the_code_on_screen_and_on_paper_is_the_link() {
     assert!(page.browser.shows("#paper-code svg"));
     assert_eq!(read_code(&page, "#paper-code svg"), link);
     page.browser.media("screen", "light");
+    // A change makes no code for paper anew.
     page.browser.run("dispatchEvent(new Event('afterprint'))");
+    page.answer("Area of the bed", "12");
     page.browser.wait_for("no code", || !page.browser.has("#paper-code svg"));
 }
 
