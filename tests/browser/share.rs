@@ -213,7 +213,7 @@ fn an_educator_fixes_answers_and_viewers_put_in_their_own_report() {
             &[json!(label)],
         )
     };
-    viewer.browser.wait_for("the controls", || viewer.browser.has("#bed label.field"));
+    viewer.open_all_answers();
     assert_eq!(closed("Area of the bed"), json!(["12", true]));
     assert_eq!(closed("How deep you will mix it in"), json!(["20", false]));
     assert_accessible(&viewer, "a scenario");
@@ -222,6 +222,7 @@ fn an_educator_fixes_answers_and_viewers_put_in_their_own_report() {
     viewer.wait_until_started();
     viewer.browser.wait_for("the case again", || viewer.browser.shows("#scenario"));
     assert_eq!(viewer.report(), OWN);
+    viewer.open_all_answers();
     viewer.browser.click("#scenario-leave");
     viewer
         .browser

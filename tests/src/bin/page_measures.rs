@@ -220,7 +220,11 @@ fn times() {
         return all.filter((one) => one.responseEnd <= window.__answered)
             .map((one) => one.encodedBodySize).reduce((sum, one) => sum + one, 0)",
     );
-    row("fetched before the first answer, kB", &format!("{:.0}", number(&bytes) / 1000.0), "330");
+    row(
+        "fetched before the first answer, kB, not compressed here",
+        &format!("{:.0}", number(&bytes) / 1000.0),
+        "330",
+    );
     long_tasks(&page, "at load and first paste");
     page.browser.run("document.getElementById('report-fold').open = true");
     for (name, sample) in [("hungry", HUNGRY), ("metric", METRIC), ("surplus", SURPLUS)] {
