@@ -183,15 +183,16 @@ fn a_visit_from_the_united_states_begins_in_their_measures() {
 
 #[test]
 fn a_name_that_a_person_gave_stays() {
+    const NAME: &str = "#answer .kicker span[translate]";
     let page = Page::open("language-names");
     page.paste("Bed\tpH\tOlsen P ppm\nLawn\t6.4\t9\nBed 1.2\t6.5\t140\n");
     page.wait_for_answer();
     page.speak("es");
     let seen = |css: &str| page.browser.text(css);
     page.browser.wait_for("the form to save", || page.browser.has("#shelf-name"));
-    assert!(seen("#answer .kicker").ends_with("Lawn"), "{}", seen("#answer .kicker"));
+    assert!(seen(NAME).ends_with("Lawn"), "{}", seen(NAME));
     page.browser.click(".bed-list li:nth-child(2) button");
-    page.browser.wait_for("the other sample", || seen("#answer .kicker").ends_with("Bed 1.2"));
+    page.browser.wait_for("the other sample", || seen(NAME).ends_with("Bed 1.2"));
     let shown = page.browser.run(
         "return [...document.querySelectorAll('.bed > span:first-child, #sample option')]
             .map((name) => name.textContent.trim())",
@@ -207,7 +208,7 @@ fn a_name_that_a_person_gave_stays() {
     page.paste("pH 6.4\nPhosphorus (Olsen) 9 ppm\n");
     page.wait_for_answer();
     page.browser.wait_for("a name in Spanish", || {
-        ["Muestra 1", "Su bancal"].iter().any(|name| seen("#answer .kicker").ends_with(name))
+        ["Muestra 1", "Su bancal"].iter().any(|name| seen(NAME).ends_with(name))
     });
 }
 
