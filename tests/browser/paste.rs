@@ -167,8 +167,9 @@ fn us_measures_are_used_in_the_recipe_and_the_tasks_and_stay() {
     page.browser.wait_for("inches in the tasks", || tasks().contains("6\u{a0}in deep"));
     // 100 sq ft × 6 in × 5 % is 2.5 cu ft, 18.7 US gallons.
     for part in ["#amounts", "#recipe .steps", "#jobs"] {
+        // What lies below the answer follows a little after it.
+        page.browser.wait_for("19 gallons", || page.browser.text(part).contains("19\u{a0}gal"));
         let text = page.browser.text(part);
-        assert!(text.contains("19\u{a0}gal"), "{part}: {text}");
         assert!(!text.contains("\u{a0}L"), "{part}: {text}");
     }
     let carried = page.browser.text("#carry");
