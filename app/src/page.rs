@@ -1,5 +1,7 @@
 //! The whole page, top to bottom.
 
+use std::time::Duration;
+
 use emberloam_engine::quantity::Measures;
 use leptos::prelude::*;
 
@@ -132,19 +134,11 @@ fn tools(page: Page) -> impl IntoView {
             >
                 {words::PRINT_WHOLE}
             </button>
-            <button
-                type="button"
-                id="print-all"
-                hidden=flag(move || page.count() < 2)
-                on:click=press(move || print(page, Printed::AllBeds))
-            >
-                {words::PRINT_ALL}
-            </button>
-            {later(move |parts| (parts.calendar)(page))}
             <details class="fold" hidden=flag(move || !page.has_report())>
                 <summary>{words::SAVE_AS_FILES}</summary>
                 <div class="buttons">
-                    {files::save_report(page)} {later(move |parts| (parts.exports)(page))}
+                    {later(move |parts| (parts.calendar)(page))} {files::save_report(page)}
+                    {later(move |parts| (parts.exports)(page))}
                 </div>
             </details>
             <button type="button" id="erase" on:click=press(move || {
@@ -157,11 +151,15 @@ fn tools(page: Page) -> impl IntoView {
     }
 }
 
-/// Opens the browser's print window; what is printed is made by `paper.rs`.
-fn print(page: Page, what: Printed) {
-    page.printed.set(what);
-    if let Some(window) = web_sys::window() {
-        // Ignored: a browser that can't print says so itself.
-        let _ = window.print();
-    }
+/// Has the paper made by `paper.rs`, then opens the browser's print window: it takes the page
+/// as it is, and waits for nothing.
+pub fn print(page: Page, what: Printed) {
+    page.printed.set(Some(what));
+    set_timeout(
+        || {
+            // Ignored: a browser that can't print says so itself.
+            let _ = window().print();
+        },
+        Duration::ZERO,
+    );
 }

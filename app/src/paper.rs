@@ -1,6 +1,6 @@
 //! The plan on paper: one page to take to the bed, the whole with its reasons and
-//! sources, or a page for each bed; and as blocks, for text to share. Paper is made when the page is about to be printed, and only paper
-//! shows it.
+//! sources, or a page for each bed; and as blocks, for text to share. Paper is made when the page
+//! is about to be printed, and only paper shows it.
 
 use emberloam_engine::details::work_in::work_in;
 use emberloam_engine::season::day::spoken;
@@ -43,14 +43,25 @@ const MOST_BEDS: usize = 60;
 
 /// The paper, empty until something is printed.
 pub fn paper(page: Page) -> AnyView {
-    let printing = RwSignal::new(0_u32);
-    // Ignored: the listener lives as long as the page.
+    let printed = page.printed;
+    // Ignored: the listener lives as long as the page. Printed from the browser's own menu it is
+    // the handout.
     let _ = window_event_listener(ev::beforeprint, move |_| {
-        printing.update(|times| *times += 1);
+        if printed.with_untracked(Option::is_none) {
+            printed.set(Some(Printed::default()));
+        }
+    });
+    // Not at `afterprint`, which phones send before they have taken the page.
+    Effect::new(move |_| {
+        page.report.track();
+        page.answers.track();
+        if printed.with_untracked(Option::is_some) {
+            printed.set(None);
+        }
     });
     let sheets = move || {
-        let asked = printing.get() > 0;
-        untrack(|| (asked && page.has_report()).then(|| sheets(page, page.printed.get())))
+        let what = printed.get().filter(|_| untrack(|| page.has_report()));
+        what.map(|what| untrack(|| sheets(page, what)))
     };
     view! { <div class="plan">{sheets}</div> }.into_any()
 }
@@ -89,7 +100,7 @@ fn handout(page: Page, at: usize, with_code: bool) -> AnyView {
     let bed = if name.is_empty() { words::YOUR_BED.to_string() } else { name };
     view! {
         <article class="handout">
-            {head(bed)} {laid_out(blocks, &[])} {with_code.then(|| paper_code(page))}
+            {with_code.then(|| paper_code(page))} {head(bed)} {laid_out(blocks, &[])}
         </article>
     }
     .into_any()

@@ -33,8 +33,8 @@ pub struct Page {
     pub done: RwSignal<Vec<String>>,
     /// Whether what is answered about a bed holds for all beds of the report.
     pub for_all: RwSignal<bool>,
-    /// What is printed next.
-    pub printed: RwSignal<Printed>,
+    /// What is on paper: from the moment it is to be printed until something changes.
+    pub printed: RwSignal<Option<Printed>>,
     /// What to tell the person about keeping, once.
     pub keeping: RwSignal<Option<&'static str>>,
     /// What was erased or replaced by a saved report, until the person leaves or takes it back.
@@ -106,7 +106,7 @@ impl Page {
             answers,
             done: RwSignal::new(restored.kept.done),
             for_all: RwSignal::new(false),
-            printed: RwSignal::new(Printed::default()),
+            printed: RwSignal::new(None),
             keeping: RwSignal::new(restored.say),
             erased: RwSignal::new(None),
             origin: RwSignal::new(Origin::default()),

@@ -53,12 +53,12 @@ fn check_with(name: &str, width: u32, scheme: &str, set: fn(&Page)) {
     page.browser.type_into(FILE, &picture.display().to_string());
     page.browser.wait_for("a refusal", || page.browser.text("#trouble").contains("picture"));
     assert_accessible(&page, "refused file");
-    page.browser.click(SURPLUS);
+    page.sample(SURPLUS);
     page.wait_for_answer();
     assert_accessible(&page, "answer");
     page.unfold_all();
     assert_accessible(&page, "answer, all unfolded");
-    page.browser.click(BROKEN);
+    page.sample(BROKEN);
     page.wait_for_answer();
     page.unfold_all();
     assert_accessible(&page, "broken sample, all unfolded");
@@ -86,7 +86,10 @@ fn accessible_when_narrow() {
 
 #[test]
 fn accessible_in_bright_sun() {
-    check_with("axe-sun", 1100, "light", |page| page.browser.click("#sun"));
+    check_with("axe-sun", 1100, "light", |page| {
+        page.settings();
+        page.browser.click("#sun");
+    });
 }
 
 #[test]
@@ -97,7 +100,7 @@ fn accessible_with_more_contrast_and_in_forced_colours() {
         let page = Page::open(name);
         let features = json!({ "features": [{ "name": feature, "value": value }] });
         page.browser.devtools("Emulation.setEmulatedMedia", &features);
-        page.browser.click(SURPLUS);
+        page.sample(SURPLUS);
         page.wait_for_answer();
         page.unfold_all();
         // axe-core reads the page's own colours, which the system's replace here.

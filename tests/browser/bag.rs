@@ -23,9 +23,10 @@ fn fill(page: &Page, within: &str, label: &str, value: &str) {
 
 fn answered(name: &str) -> Page {
     let page = Page::open(name);
-    page.browser.click(SURPLUS);
+    page.sample(SURPLUS);
     page.wait_for_answer();
-    page.browser.wait_for("the later parts", || page.browser.has("#certificate .controls"));
+    page.open_all_answers();
+    page.browser.wait_for("the certificate", || page.browser.has("#certificate .controls"));
     page.unfold_all();
     page
 }
@@ -52,6 +53,7 @@ fn a_certificate_is_held_to_the_standards_and_a_slip_is_told_of_and_kept() {
 
     page.browser.reload();
     page.wait_for_answer();
+    page.open_all_answers();
     page.browser
         .wait_for("the certificate again", || said().contains("Outside its limit: cadmium"));
     page.browser.run("document.querySelector('[data-name=cadmium] button').click()");

@@ -5,12 +5,13 @@ use emberloam_tests::page::{HUNGRY, Page};
 #[test]
 fn charging_in_detail_follows_what_is_on_hand() {
     let page = Page::open("charging");
-    page.browser.click(HUNGRY);
+    page.sample(HUNGRY);
     page.wait_for_answer();
-    let recipe = || page.browser.text(".recipe");
+    page.open_all_answers();
+    let recipe = || page.browser.text("#recipe");
     page.browser.wait_for("charging in detail", || page.browser.shows("#charging"));
     let once = "return document.body.textContent.split(arguments[0]).length - 1";
-    let first = page.browser.text(".recipe .steps li");
+    let first = page.browser.text("#recipe .steps li");
     assert!(first.contains("mask") && first.contains("eye"), "{first}");
     assert_eq!(page.browser.run_with(once, &[serde_json::json!(first)]), 1, "said twice: {first}");
     let rulers = page.browser.run("return document.querySelectorAll('.fill-row').length");

@@ -202,6 +202,7 @@ fn a_saved_report_brings_its_answers_back_and_can_be_undone() {
     page.paste(A_SURPLUS);
     page.wait_for_answer();
     page.answer("Area of the bed", "12");
+    page.save_as_files();
     page.browser.click("#save-report");
     let saved = page.browser.run("return window.__saved");
     let json = saved.as_str().unwrap().splitn(3, '\n').nth(2).unwrap().to_owned();
@@ -268,7 +269,7 @@ fn readings_go_out_as_a_table_and_in_the_exchange_form_and_come_back() {
         ("#save-table", "table.csv", ",\"sheet "),
         ("#save-exchange", "exchange.json", "application/vnd.modus.v1.modus-result+json"),
     ] {
-        page.browser.wait_for(button, || page.browser.shows(button));
+        page.save_as_files();
         page.browser.click(button);
         let saved = page.browser.run("return window.__saved");
         let written = saved.as_str().unwrap().splitn(3, '\n').nth(2).unwrap().to_owned();
@@ -286,7 +287,7 @@ fn the_dates_go_out_as_a_calendar() {
     page.paste(A_SURPLUS);
     page.wait_for_answer();
     page.answer("Next planting or sowing", "2027-04-20");
-    page.browser.wait_for("the calendar button", || page.browser.shows("#save-calendar"));
+    page.save_as_files();
     page.browser.click("#save-calendar");
     let saved = page.browser.run("return window.__saved");
     let saved = saved.as_str().unwrap();

@@ -45,7 +45,7 @@ fn texts(page: &Page, part: &str) -> Vec<String> {
 #[track_caller]
 fn show_all(page: &Page) {
     page.wait_for_answer();
-    page.browser.wait_for("the later parts", || page.browser.has("#course"));
+    page.open_all_answers();
     for _ in 0..3 {
         page.unfold_all();
         page.browser.run("return new Promise((done) => setTimeout(done, 250))");
@@ -84,8 +84,9 @@ fn everything_on_the_page_is_in_the_catalogue() {
     let mut all = BTreeSet::new();
     let mut own = String::new();
     for (sample, us) in [(SURPLUS, false), (HUNGRY, true), (METRIC, false), (BROKEN, false)] {
-        page.browser.click(sample);
+        page.sample(sample);
         if us {
+            page.settings();
             page.browser.click(US_MEASURES);
         }
         show_all(&page);
@@ -110,7 +111,7 @@ fn everything_on_the_page_is_in_the_catalogue() {
 #[test]
 fn a_language_is_chosen_kept_and_left_again() {
     let page = Page::open("language-choice");
-    page.browser.click(SURPLUS);
+    page.sample(SURPLUS);
     show_all(&page);
     let before = texts(&page, ".profile");
     page.speak("es");
@@ -187,23 +188,21 @@ fn a_visit_from_the_united_states_begins_in_their_measures() {
 
 #[test]
 fn a_name_that_a_person_gave_stays() {
+    const NAME: &str = "#answer .kicker span[translate]";
     let page = Page::open("language-names");
     page.paste("Bed\tpH\tOlsen P ppm\nLawn\t6.4\t9\nBed 1.2\t6.5\t140\n");
     page.wait_for_answer();
     page.speak("es");
     let seen = |css: &str| page.browser.text(css);
     page.browser.wait_for("the form to save", || page.browser.has("#shelf-name"));
-    assert!(seen("#answer .kicker").ends_with("Lawn"), "{}", seen("#answer .kicker"));
-    page.browser.run(
-        "const sample = document.getElementById('sample');
-        sample.value = '1';
-        sample.dispatchEvent(new Event('change', { bubbles: true }))",
-    );
-    page.browser.wait_for("the other sample", || seen("#answer .kicker").ends_with("Bed 1.2"));
+    assert!(seen(NAME).ends_with("Lawn"), "{}", seen(NAME));
+    page.browser.click(".bed-list li:nth-child(2) button");
+    page.browser.wait_for("the other sample", || seen(NAME).ends_with("Bed 1.2"));
     let shown = page.browser.run(
-        "return [...document.querySelectorAll('#sample option')].map((o) => o.textContent.trim())",
+        "return [...document.querySelectorAll('.bed > span:first-child, #sample option')]
+            .map((name) => name.textContent.trim())",
     );
-    assert_eq!(shown, json!(["Lawn", "Bed 1.2"]));
+    assert_eq!(shown, json!(["Lawn", "Bed 1.2", "Lawn", "Bed 1.2"]));
     page.browser.click("#shelf > summary");
     page.browser.clear("#shelf-name");
     page.browser.type_into("#shelf-name", "Compost. Low 1.2");
@@ -214,14 +213,14 @@ fn a_name_that_a_person_gave_stays() {
     page.paste("pH 6.4\nPhosphorus (Olsen) 9 ppm\n");
     page.wait_for_answer();
     page.browser.wait_for("a name in Spanish", || {
-        ["Muestra 1", "Su bancal"].iter().any(|name| seen("#answer .kicker").ends_with(name))
+        ["Muestra 1", "Su bancal"].iter().any(|name| seen(NAME).ends_with(name))
     });
 }
 
 #[test]
 fn of_two_choices_in_a_row_the_last_one_holds() {
     let page = Page::open("language-twice");
-    page.browser.click(SURPLUS);
+    page.sample(SURPLUS);
     page.wait_for_answer();
     let english = page.browser.text("#answer-title");
     page.browser.wait_for("the choice of language", || page.browser.has("#language option"));
@@ -278,6 +277,7 @@ fn what_leaves_the_page_is_in_its_language() {
     let astray: Vec<&str> =
         kept.filter(|line| !titles.iter().any(|title| line.starts_with(title))).collect();
     assert_eq!(astray, Vec::<&str>::new());
+    page.save_as_files();
     page.browser.click("#save-calendar");
     let calendar =
         page.browser.run("return window.__saved").as_str().unwrap_or_default().to_owned();
@@ -293,7 +293,7 @@ fn the_language_needs_no_server_once_the_page_is_kept() {
         page.browser.run("return caches.match('words/es.po').then((kept) => !!kept)") == true
     });
     page.site.stop();
-    page.browser.click(SURPLUS);
+    page.sample(SURPLUS);
     page.wait_for_answer();
     assert!(page.browser.text("#answer-title").contains("biocarbón"));
     page.browser.reload();
@@ -318,7 +318,7 @@ fn one_file_holds_every_language() {
 fn accessible_in_spanish() {
     let page = Page::open("language-axe");
     page.speak("es");
-    page.browser.click(SURPLUS);
+    page.sample(SURPLUS);
     show_all(&page);
     assert_accessible(&page, "in Spanish, all unfolded");
     page.browser.resize(320, 640);

@@ -14,6 +14,7 @@ mod offline;
 mod one_file;
 mod own_tables;
 mod paste;
+mod people;
 mod place;
 mod privacy;
 mod samples;

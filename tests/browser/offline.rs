@@ -41,10 +41,10 @@ fn the_answer_needs_no_later_part_and_the_later_parts_come_when_they_can() {
     page.browser.wait_for("word of what is missing", || {
         page.browser.text(QUESTIONS).contains("still being fetched")
     });
-    assert!(!page.browser.shows(BED), "the later part came from elsewhere");
+    assert!(!page.browser.has(BED), "the later part came from elsewhere");
 
     fs::rename(page.site.dist.join("away"), page.site.dist.join(LATER_PIECE)).unwrap();
-    page.browser.wait_for("the later parts", || page.browser.shows(BED));
+    page.browser.wait_for("the later parts", || page.browser.has(BED));
     assert!(!page.browser.text(QUESTIONS).contains("still being fetched"));
     assert_eq!(page.report(), A_SURPLUS, "the report was lost");
 }

@@ -29,6 +29,7 @@ fn paste(browser: &Browser, text: &str) {
 fn one_file_answers_shows_the_later_parts_and_keeps_what_was_typed() {
     let browser = open("one-file");
     paste(&browser, GARDEN);
+    browser.run("document.querySelector('#door').open = true");
     browser.wait_for("the later parts", || browser.has("#course"));
     browser.reload();
     browser.wait_for("what was kept", || browser.shows(ANSWER));

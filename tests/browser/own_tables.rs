@@ -27,8 +27,8 @@ fn a_regions_own_table_judges_is_kept_and_is_taken_out() {
     page.paste(REPORT);
     page.wait_for_answer();
     let before = page.level("phosphorus");
+    page.open_all_answers();
     page.browser.wait_for("the picker", || page.browser.has(PICKER));
-    page.unfold_all();
     choose(&page, "county.csv", &county());
     page.browser.wait_for("the file is named", || page.browser.text(SAID).contains("My county"));
     page.browser.wait_for("its judgement", || page.level("phosphorus") == "high");
@@ -36,8 +36,8 @@ fn a_regions_own_table_judges_is_kept_and_is_taken_out() {
     page.browser.reload();
     page.wait_until_started();
     page.browser.wait_for("it is kept", || page.level("phosphorus") == "high");
-    page.browser.wait_for("the way out", || page.browser.has("#own-tables-out"));
-    page.unfold_all();
+    page.open_all_answers();
+    page.browser.wait_for("the way out", || page.browser.shows("#own-tables-out"));
     page.browser.click("#own-tables-out");
     page.browser.wait_for("another judge", || page.level("phosphorus") == before);
     assert!(before != "high", "the test's phosphorus is {before} without the file too");
@@ -52,8 +52,8 @@ fn a_wrong_file_is_refused_with_its_line_and_loses_nothing() {
     let page = Page::open("own-tables-wrong");
     page.paste(REPORT);
     page.wait_for_answer();
+    page.open_all_answers();
     page.browser.wait_for("the picker", || page.browser.has(PICKER));
-    page.unfold_all();
     let before = page.level("phosphorus");
     choose(&page, "wrong.csv", &county().replace("mehlich-3,mg/kg", "mehlich-3,mg/cup"));
     page.browser.wait_for("the line and the fault", || {

@@ -29,7 +29,7 @@ fn every_sample_gives_an_answer() {
     let page = Page::open("samples");
     let mut reports = Vec::new();
     for sample in [SURPLUS, HUNGRY, METRIC] {
-        page.browser.click(sample);
+        page.sample(sample);
         page.browser.wait_for("another report in the field", || {
             let report = page.report();
             !report.is_empty() && !reports.contains(&report)
@@ -44,9 +44,9 @@ fn every_sample_gives_an_answer() {
 #[test]
 fn a_surplus_and_a_hungry_soil_get_different_answers() {
     let page = Page::open("contrast");
-    page.browser.click(SURPLUS);
+    page.sample(SURPLUS);
     let surplus = (page.wait_for_answer(), page.level("phosphorus"));
-    page.browser.click(HUNGRY);
+    page.sample(HUNGRY);
     page.browser.wait_for("another level of phosphorus", || {
         page.level("phosphorus") != surplus.1 && !page.level("phosphorus").is_empty()
     });
@@ -58,37 +58,42 @@ fn a_surplus_and_a_hungry_soil_get_different_answers() {
 #[test]
 fn the_broken_sample_shows_what_was_not_read_and_asks() {
     let page = Page::open("broken");
-    page.browser.click(BROKEN);
+    page.sample(BROKEN);
     page.browser.wait_for("lines that were not read", || page.browser.shows(UNREAD));
     page.browser.wait_for("questions", || page.browser.shows(QUESTIONS));
     page.wait_for_answer();
 }
 
 #[test]
-fn a_source_that_disagrees_shows_without_a_press() {
+fn a_source_that_disagrees_stands_beside_the_range_of_an_opened_reading() {
     let page = Page::open("disagrees");
-    page.browser.click(SURPLUS);
+    page.sample(SURPLUS);
     page.wait_for_answer();
-    let opinion = format!("{HOLDS} [data-property='ph'] .second-opinion.disagrees");
+    let ph = format!("{HOLDS} [data-property='ph']");
+    page.browser.wait_for("the reading", || page.browser.shows(&ph));
+    assert!(!page.browser.shows(".second-opinion"), "a closed line shows second opinions");
+    page.browser.click(&format!("{ph} summary"));
+    let opinion = format!("{ph} .reading-range .second-opinion.disagrees");
     page.browser.wait_for("what other sources say: pH 6.6 is high for some", || {
         page.browser.shows(&opinion)
     });
-    let agreeing = format!("{HOLDS} .second-opinion:not(.disagrees)");
-    assert!(!page.browser.shows(&agreeing));
+    let agreeing = ".second-opinion:not(.disagrees)";
     page.unfold_all();
-    page.browser.wait_for("those that agree, behind a reading", || page.browser.shows(&agreeing));
+    page.browser.wait_for("those that agree", || page.browser.shows(agreeing));
+    let beside = format!(".reading-range {agreeing}");
+    assert!(!page.browser.has(&beside), "those that agree stand beside the range");
 }
 
 #[test]
 fn each_report_asks_its_own_questions() {
     let page = Page::open("own-questions");
-    page.browser.click(METRIC);
+    page.sample(METRIC);
     page.wait_for_answer();
     page.answer("Area of the bed", "12");
-    page.browser.wait_for("an answered question", || page.browser.shows(".question.answered"));
-    page.browser.click(BROKEN);
+    page.browser.wait_for("an answered question", || page.browser.shows(".chip.answered"));
+    page.sample(BROKEN);
     page.browser.wait_for("lines that were not read", || page.browser.shows(UNREAD));
-    assert!(!page.browser.shows(".question.answered"), "{}", page.browser.text(QUESTIONS));
+    assert!(!page.browser.shows(".chip.answered"), "{}", page.browser.text(QUESTIONS));
 }
 
 #[test]
@@ -99,12 +104,16 @@ fn names_apart_from_their_numbers_are_asked_and_each_line_shows_its_use() {
          Unit\n-\nmg/kg\nmg/kg\nmg/kg\n",
     );
     page.wait_for_answer();
-    page.browser.wait_for("the pairs", || page.browser.shows(".pairs td"));
+    page.browser.wait_for("the pairs", || {
+        page.unfold(".chip.more, .chip[data-question='CountedOff']");
+        page.browser.shows(".pairs td")
+    });
     let pairs = page.browser.text(".pairs");
     assert!(pairs.contains("pH") && pairs.contains("6.4"), "{pairs}");
     assert!(page.level("phosphorus").is_empty(), "judged before it was asked");
     page.answer("Names and numbers that stand apart", "they belong together");
     page.browser.wait_for("phosphorus judged", || !page.level("phosphorus").is_empty());
+    page.open_all_answers();
     page.browser.click("#uses summary");
     let marked = "#uses [data-use='result']";
     page.browser.wait_for("the results among the lines", || page.browser.shows(marked));
@@ -143,10 +152,13 @@ fn a_text_file_is_read_and_another_file_is_refused() {
 #[test]
 fn us_measures_are_used_in_the_recipe_and_the_tasks_and_stay() {
     let page = Page::open("measures");
-    page.browser.click(HUNGRY);
+    page.sample(HUNGRY);
     page.wait_for_answer();
-    let tasks = || page.browser.text(".tasks");
-    assert!(page.browser.text(".steps").contains("\u{a0}L "), "{}", page.browser.text(".steps"));
+    page.open_all_answers();
+    let tasks = || page.browser.text("#jobs");
+    let steps = page.browser.text("#recipe .steps");
+    assert!(steps.contains("\u{a0}L "), "{steps}");
+    page.settings();
     page.browser.click(US_MEASURES);
     // A number is taken in the unit that stands beside it.
     page.browser.wait_for("US units", || page.browser.text("#bed").contains("sq ft"));
@@ -154,14 +166,19 @@ fn us_measures_are_used_in_the_recipe_and_the_tasks_and_stay() {
     page.answer("How deep you will mix it in", "6");
     page.browser.wait_for("inches in the tasks", || tasks().contains("6\u{a0}in deep"));
     // 100 sq ft × 6 in × 5 % is 2.5 cu ft, 18.7 US gallons.
-    for part in [".amounts", ".steps", ".tasks"] {
+    for part in ["#amounts", "#recipe .steps", "#jobs"] {
+        // What lies below the answer follows a little after it.
+        page.browser.wait_for("19 gallons", || page.browser.text(part).contains("19\u{a0}gal"));
         let text = page.browser.text(part);
-        assert!(text.contains("19\u{a0}gal"), "{part}: {text}");
         assert!(!text.contains("\u{a0}L"), "{part}: {text}");
     }
+    let carried = page.browser.text("#carry");
+    assert!(carried.contains("100\u{a0}sq ft") && carried.contains("bucket"), "{carried}");
+    assert!(!carried.contains("\u{a0}L"), "{carried}");
     page.browser.reload();
     page.wait_until_started();
     page.wait_for_answer();
+    page.browser.wait_for("the tasks", || !tasks().is_empty());
     assert!(tasks().contains("6\u{a0}in deep"), "after a reload: {}", tasks());
 }
 
@@ -189,6 +206,7 @@ fn what_the_bed_needs_is_measured_out_and_follows_the_bag() {
     let page = Page::open("needs");
     page.paste("P (Mehlich-3) 18 ppm\nK (Mehlich-3) 60 ppm\npH 6.5\n");
     page.wait_for_answer();
+    page.open_all_answers();
     let need = |name: &str| format!("#needs [data-name=\"{name}\"]");
     page.browser.wait_for("the needs", || page.browser.has(&need("phosphate")));
     assert!(page.browser.text(&need("phosphate")).contains("feed it this year"));
@@ -211,6 +229,7 @@ fn the_year_of_a_property_can_be_chosen_and_every_publication_looked_up() {
     let page = Page::open("year");
     page.paste(A_SURPLUS);
     page.wait_for_answer();
+    page.open_all_answers();
     page.browser.wait_for("the year", || page.browser.shows("#course"));
     assert!(page.browser.text("#course").contains("After a week:"));
     page.browser.run(
@@ -226,8 +245,9 @@ fn the_year_of_a_property_can_be_chosen_and_every_publication_looked_up() {
         let said = page.browser.text("#reaction");
         said.contains("The pH likely") && said.contains("for mixed vegetables")
     });
-    page.browser.run("document.getElementById('register').open = true");
+    page.unfold("#sources, #register");
     page.browser.wait_for("the register", || {
+        page.unfold("#register");
         let listed = page.browser.text("#register");
         listed.contains("Oregon State University") && listed.contains("For:")
     });

@@ -18,7 +18,7 @@ fn latitude_and_rain_turn_the_winter_round_and_draw_it() {
     let page = Page::open("place");
     page.paste(A_SURPLUS);
     page.wait_for_answer();
-    page.browser.wait_for("the section", || page.browser.has("#place"));
+    page.open_all_answers();
     page.unfold_all();
     page.answer(LATITUDE, "-43.5");
     page.browser
@@ -51,7 +51,7 @@ fn crops_are_added_named_dated_kept_and_removed() {
     let page = Page::open("crops");
     page.paste(A_SURPLUS);
     page.wait_for_answer();
-    page.browser.wait_for("the section", || page.browser.has("#add-crop"));
+    page.open_all_answers();
     page.unfold_all();
     page.answer(LATITUDE, "48");
     page.browser.click("#add-crop");
@@ -66,6 +66,7 @@ fn crops_are_added_named_dated_kept_and_removed() {
     assert!(page.browser.text("#rests").contains("Before garlic"));
     page.browser.reload();
     page.wait_until_started();
+    page.open_all_answers();
     page.browser.wait_for("the crop after the reload", || {
         page.browser.has("#conflicts") && page.browser.text("#conflicts").contains("garlic")
     });

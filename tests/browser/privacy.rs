@@ -9,7 +9,7 @@ fn a_whole_visit_asks_no_other_host_and_logs_no_error() {
     page.paste(A_SURPLUS);
     page.wait_for_answer();
     for sample in [SURPLUS, HUNGRY, METRIC, BROKEN] {
-        page.browser.click(sample);
+        page.sample(sample);
         page.wait_for_answer();
     }
     page.unfold_all();

@@ -16,7 +16,7 @@ Cold frame\t6.3\t11\t88\t0.4
 ";
 
 fn chosen(page: &Page) -> String {
-    page.browser.text("#sample option:checked")
+    page.browser.text("button.bed[aria-pressed='true'] > span")
 }
 
 fn title(page: &Page) -> String {
@@ -55,7 +55,7 @@ fn one_correction_holds_in_all_samples_and_can_be_taken_back() {
     page.wait_for_answer();
     let salts = format!("{HOLDS} [data-property='ec']");
     let set_unit = |unit: &str| {
-        page.browser.click(&format!("{salts} .reading-more > summary"));
+        page.browser.click(&format!("{salts} summary"));
         page.browser.wait_for("ways to put it right", || {
             page.browser.has(&format!("{salts} .correct select"))
         });
@@ -77,12 +77,7 @@ fn one_correction_holds_in_all_samples_and_can_be_taken_back() {
     let said = || page.browser.text(&format!("{salts} .in-all"));
     page.browser.wait_for("that it holds in all", || said().contains("3 samples"));
 
-    page.browser.run_with(
-        "const pick = document.querySelector('#sample');
-        pick.value = arguments[0];
-        pick.dispatchEvent(new Event('change', { bubbles: true }))",
-        &[json!("2")],
-    );
+    page.browser.click(".bed-list li:nth-child(3) button");
     page.browser.wait_for("the third bed", || title(&page).contains("Cold frame"));
     let value = || page.browser.text(&format!("{salts} .reading-value"));
     assert!(value().contains("0.4") && value().contains("dS/m"), "{}", value());
@@ -95,7 +90,7 @@ fn one_correction_holds_in_all_samples_and_can_be_taken_back() {
     assert!(title(&page).contains("Cold frame"), "{}", title(&page));
     assert!(value().contains("dS/m"), "{}", value());
 
-    page.browser.click(&format!("{salts} .reading-more > summary"));
+    page.browser.click(&format!("{salts} summary"));
     let undo = format!("{salts} .correct > .buttons button:last-of-type");
     page.browser.wait_for("the way back", || page.browser.shows(&undo));
     page.browser.click(&undo);
@@ -218,7 +213,7 @@ fn many_samples_are_written_while_the_page_stays_awake() {
     let page = Page::open("samples-writing");
     page.put(MANY);
     page.browser.wait_for("the long report", || title(&page).contains("Plot 1"));
-    page.browser.wait_for("the ways to save", || page.browser.shows("#save-table"));
+    page.save_as_files();
 
     page.browser.click("#compare > summary");
     let columns = "return document.querySelectorAll('.compare thead th').length";
@@ -290,7 +285,7 @@ fn what_is_saved_waits_for_its_turn() {
     let page = Page::open("samples-in-turn");
     page.paste(THREE_BEDS);
     page.wait_for_answer();
-    page.browser.wait_for("the ways to save", || page.browser.shows("#save-table"));
+    page.save_as_files();
     page.browser.wait_for("the place of long work", || page.browser.has("#work"));
     watch(&page, false);
     // Both files hold the report that was still being read when they were asked for.

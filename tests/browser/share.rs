@@ -149,7 +149,9 @@ fn the_code_on_screen_and_on_paper_is_the_link() {
     assert!(page.browser.shows("#paper-code svg"));
     assert_eq!(read_code(&page, "#paper-code svg"), link);
     page.browser.media("screen", "light");
+    // A change makes no code for paper anew.
     page.browser.run("dispatchEvent(new Event('afterprint'))");
+    page.answer("Area of the bed", "12");
     page.browser.wait_for("no code", || !page.browser.has("#paper-code svg"));
 }
 
@@ -211,7 +213,7 @@ fn an_educator_fixes_answers_and_viewers_put_in_their_own_report() {
             &[json!(label)],
         )
     };
-    viewer.browser.wait_for("the controls", || viewer.browser.has("#bed label.field"));
+    viewer.open_all_answers();
     assert_eq!(closed("Area of the bed"), json!(["12", true]));
     assert_eq!(closed("How deep you will mix it in"), json!(["20", false]));
     assert_accessible(&viewer, "a scenario");
@@ -220,6 +222,7 @@ fn an_educator_fixes_answers_and_viewers_put_in_their_own_report() {
     viewer.wait_until_started();
     viewer.browser.wait_for("the case again", || viewer.browser.shows("#scenario"));
     assert_eq!(viewer.report(), OWN);
+    viewer.open_all_answers();
     viewer.browser.click("#scenario-leave");
     viewer
         .browser

@@ -128,6 +128,7 @@ fn a_report_is_saved_found_renamed_copied_and_opened_after_a_reload() {
     wait_for_names(&page, &["Old bed"]);
     press(&page, "Open", "Old bed");
     page.browser.wait_for("the report", || page.report() == A_SURPLUS);
+    page.open_all_answers();
     let area = page.browser.run(
         "return [...document.querySelectorAll('#bed label.field')]
             .find((f) => f.firstElementChild.textContent === 'Area of the bed')

@@ -6,6 +6,8 @@
 pub mod driver;
 #[cfg(feature = "browser")]
 pub mod page;
+#[cfg(feature = "browser")]
+pub mod person;
 pub mod prose;
 #[cfg(feature = "browser")]
 pub mod site;

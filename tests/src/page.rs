@@ -29,9 +29,11 @@ pub const QUESTIONS: &str = "#questions";
 pub const BED: &str = "#bed";
 /// What is wrong with the text.
 pub const TROUBLE: &str = "#trouble";
+/// Prints the plan with its reasons and sources.
+pub const PRINT_WHOLE: &str = "#print-whole";
 /// Erases all that was typed.
 pub const ERASE: &str = "#erase";
-/// Prints the plan.
+/// Prints one page to take to the bed.
 pub const PRINT: &str = "#print";
 /// Says that the page works offline now.
 pub const OFFLINE_NOTE: &str = "#offline-note";
@@ -79,6 +81,17 @@ impl Page {
     #[track_caller]
     pub fn open_from(name: &str, site: Site) -> Page {
         let page = Page { browser: Browser::start(name), site };
+        page.browser.goto(&page.site.url);
+        page.wait_until_started();
+        page
+    }
+
+    /// Opens the page on a phone of this size, points, in a browser of this language.
+    #[track_caller]
+    pub fn open_on_phone(name: &str, (width, height): (u32, u32), language: &str) -> Page {
+        let switch = format!("--accept-lang={language}");
+        let page = Page { browser: Browser::start_with(name, &[&switch]), site: Site::start() };
+        page.browser.resize(width, height);
         page.browser.goto(&page.site.url);
         page.wait_until_started();
         page
@@ -199,9 +212,7 @@ impl Page {
     #[track_caller]
     pub fn open_all_answers(&self) {
         self.browser.wait_for("the later parts", || {
-            self.browser.run(
-                "document.querySelectorAll('#bed, #door').forEach((fold) => fold.open = true)",
-            );
+            self.unfold(".chip.more, #bed, #door");
             self.browser.has("#bed label.field") && self.browser.has("#place label.field")
         });
     }
@@ -241,11 +252,74 @@ impl Page {
         });
     }
 
-    /// Unfolds every part of the page.
+    /// Puts a sample report in.
+    #[track_caller]
+    pub fn sample(&self, id: &str) {
+        self.unfold(".samples");
+        self.browser.click(id);
+    }
+
+    /// Unfolds such parts of the page, if they are there.
+    #[track_caller]
+    pub fn unfold(&self, css: &str) {
+        self.browser.run_with(
+            "document.querySelectorAll(arguments[0]).forEach((fold) => fold.open = true)",
+            &[json!(css)],
+        );
+    }
+
+    /// Unfolds every part of the page, and those that are made when another is opened.
     #[track_caller]
     pub fn unfold_all(&self) {
-        self.browser
-            .run("document.querySelectorAll('details').forEach((part) => part.open = true)");
+        // What is opened tells of it, and is filled, after a turn of the page.
+        self.browser.run(
+            "const turn = () => new Promise((done) => setTimeout(done, 60));
+            const folded = () => [...document.querySelectorAll('details:not([open])')];
+            const until_none = async () => {
+                for (let still = 0; still < 4;) {
+                    const now = folded();
+                    still = now.length ? 0 : still + 1;
+                    now.forEach((part) => part.open = true);
+                    await turn();
+                }
+            };
+            return until_none()",
+        );
+    }
+
+    /// Unfolds the measures, the language and the look for bright sun.
+    #[track_caller]
+    pub fn settings(&self) {
+        self.unfold(".settings");
+        self.browser.wait_for("the settings", || self.browser.shows(US_MEASURES));
+    }
+
+    /// Unfolds the ways to save what the page holds as a file.
+    #[track_caller]
+    pub fn save_as_files(&self) {
+        self.browser.wait_for("the ways to save", || {
+            self.unfold(".tools .fold");
+            self.browser.shows("#save-report") && self.browser.shows("#save-table")
+        });
+    }
+
+    /// Presses a button that prints, and waits until the print window would open. What it takes
+    /// is kept in `window.__paper`.
+    #[track_caller]
+    pub fn print(&self, button: &str) {
+        // The browser's window takes the page as it stands; a browser that is driven opens none.
+        self.browser.run(
+            "delete window.__paper;
+            window.print = () => {
+                dispatchEvent(new Event('beforeprint'));
+                window.__paper = document.querySelector('.plan').textContent;
+                dispatchEvent(new Event('afterprint'));
+            }",
+        );
+        self.browser.click(button);
+        self.browser.wait_for("the print window", || {
+            self.browser.run("return window.__paper !== undefined") == true
+        });
     }
 
     /// Waits for a message about the text other than `before`; returns it and

@@ -6,7 +6,9 @@ use emberloam_engine::summary::{Shopping, ToBuy};
 use leptos::prelude::*;
 
 use crate::grounds::opened_grounds;
-use crate::in_place::{Look, flag, lines, settled, text, unfolds};
+use crate::in_place::{Look, flag, lines, press, settled, text, unfolds};
+use crate::page::print;
+use crate::paper::Printed;
 use crate::state::Page;
 use crate::this_season::picture::pictures;
 use crate::words;
@@ -33,6 +35,15 @@ pub fn shopping(page: Page) -> AnyView {
             <ul class="plain carried">{settled(move || list.look(|l| l.lines.clone()), line)}</ul>
             <ul class="notes">{lines(move || list.look(|l| l.not_counted.clone()))}</ul>
             <p>{text(move || if nothing() { words::NOTHING_TO_BUY } else { "" })}</p>
+            <p class="buttons">
+                <button
+                    type="button"
+                    id="print-all"
+                    on:click=press(move || print(page, Printed::AllBeds))
+                >
+                    {words::PRINT_ALL}
+                </button>
+            </p>
         </details>
     }
     .into_any()

@@ -38,8 +38,8 @@ pub fn recipe(page: Page) -> impl IntoView {
         at_hand.set(Some(litres).filter(|litres| litres.is_finite() && *litres > 0.0));
     };
     view! {
-        <details id="recipe" class="recipe" open hidden=flag(move || found.look(Option::is_none))>
-            <summary>{words::RECIPE}</summary>
+        <div id="recipe" class="recipe" hidden=flag(move || found.look(Option::is_none))>
+            <p class="recipe-title">{words::RECIPE}</p>
             <label class="field i-have">
                 <span class="field-name">{words::I_HAVE}</span>
                 <span class="with-unit">
@@ -55,7 +55,7 @@ pub fn recipe(page: Page) -> impl IntoView {
                 </span>
             </label>
             {steps_of(found)}
-        </details>
+        </div>
     }
 }
 

@@ -102,12 +102,14 @@ pub fn own_tables(page: Page) -> AnyView {
             <span class="field-name">{words::OWN_TABLES}</span>
             <input id="own-tables" class="file" type="file" accept=".csv,text/csv" on:change=chosen />
         </label>
-        <ul class="notes" role="status" id="own-tables-said">
-            {lines(move || {
-                let faults = wrong.get();
-                if faults.is_empty() { page.answers.look(said) } else { faults }
-            })}
-        </ul>
+        <div role="status" id="own-tables-said">
+            <ul class="notes">
+                {lines(move || {
+                    let faults = wrong.get();
+                    if faults.is_empty() { page.answers.look(said) } else { faults }
+                })}
+            </ul>
+        </div>
         <p class="buttons" hidden=flag(move || !has())>
             <button
                 type="button"

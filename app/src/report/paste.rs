@@ -96,10 +96,9 @@ pub fn paste(page: Page) -> impl IntoView {
             </div>
             {later::later(move |parts| (parts.long_work)(page))}
             {open_file(page)}
-            <div class="samples" role="group" aria-labelledby="samples-title">
-                <p id="samples-title" class="soft">
-                    {words::SAMPLES}
-                </p>
+            // With a report in they are in nobody's way.
+            <details class="samples" open=flag(move || !page.has_report())>
+                <summary class="soft">{words::SAMPLES}</summary>
                 <div class="buttons">
                     {SAMPLES
                         .map(|(id, name, text)| {
@@ -115,7 +114,7 @@ pub fn paste(page: Page) -> impl IntoView {
                         })
                         .collect_view()}
                 </div>
-            </div>
+            </details>
         </details>
         {later::later(move |parts| (parts.unread)(page))}
     }

@@ -244,7 +244,7 @@ pub mod tests {
     fn what_is_put_on_the_shelf_comes_back() {
         let mut answers = Case { sample: 1, ..Case::default() };
         answers.bed.area_m2 = Some(12.0);
-        let kept = Kept { text: "pH 6.5\n".into(), answers };
+        let kept = Kept { text: "pH 6.5\n".into(), answers, ..Kept::default() };
         let entry = Entry::new(&kept, label("Back bed"), "a".into(), NOW);
         assert_eq!(Held::read(&entry.to_json()), Held::Entry(entry.clone()));
         assert_eq!(entry.kept(), Some(kept));
@@ -345,7 +345,7 @@ pub mod tests {
         #[test]
         fn any_entry_comes_back(name in "(?s).{0,60}", text in "(?s).{0,300}", sample in 0_usize..99) {
             let answers = Case { sample, ..Case::default() };
-            let entry = Entry::new(&Kept { text, answers }, label(&name), "a".into(), NOW);
+            let entry = Entry::new(&Kept { text, answers, ..Kept::default() }, label(&name), "a".into(), NOW);
             prop_assert_eq!(Held::read(&entry.to_json()), Held::Entry(entry));
         }
     }

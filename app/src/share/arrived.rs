@@ -197,6 +197,15 @@ fn take(page: Page, letter: Letter) {
     });
 }
 
+/// Unfolds the place for a report.
+fn put_in_own() {
+    if let Some(fold) = document().get_element_by_id("report-fold") {
+        // Ignored: a fold that stays closed can still be opened by hand.
+        let _ = fold.set_attribute("open", "");
+    }
+    focus("report-text");
+}
+
 /// The note and the fixed answers of a scenario, while it holds.
 fn taken(page: Page) -> impl IntoView {
     let scenario = Memo::new(move |_| page.origin.look(|origin| origin.scenario.clone()));
@@ -224,8 +233,10 @@ fn taken(page: Page) -> impl IntoView {
         >
             <h2 id="scenario-title">{said::SCENARIO}</h2>
             {shown}
-            <p hidden=flag(move || page.has_report())>{said::PUT_IN_YOURS}</p>
             <div class="buttons">
+                <button type="button" id="scenario-own" on:click=press(put_in_own)>
+                    {said::USE_MY_OWN}
+                </button>
                 <button
                     type="button"
                     id="scenario-leave"

@@ -276,14 +276,7 @@ fn drawn(link: Memo<String>) -> impl IntoView {
 
 /// The code for the printed plan.
 pub fn paper_code(page: Page) -> AnyView {
-    // Made for paper only: it would cost every pen stroke.
-    let printing = RwSignal::new(false);
-    for (event, now) in [("beforeprint", true), ("afterprint", false)] {
-        gloo::events::EventListener::new(&window(), event, move |_| printing.set(now)).forget();
-    }
-    let link = Memo::new(move |_| {
-        if printing.get() && page.has_report() { link(&letter(page)) } else { String::new() }
-    });
+    let link = Memo::new(move |_| untrack(|| link(&letter(page))));
     view! { <div id="paper-code">{drawn(link)}</div> }.into_any()
 }
 

@@ -26,7 +26,7 @@ pub fn why(page: Page) -> impl IntoView {
 }
 
 /// So many reasons of a side stand there; the rules that fired are in the order of their weight.
-const FIRST: usize = 3;
+const FIRST: usize = 2;
 
 fn side(page: Page, title: &'static str, speaks_for: bool) -> impl IntoView {
     let found = soon_of(move || {

@@ -188,7 +188,7 @@ pub const NOTE_SAYS: &str = "A note from who made it:";
 pub const IS_FIXED: &str = "fixed";
 pub const SCENARIO: &str = "The garden case you were sent";
 pub const FIXED_HERE: &str = "These answers are fixed:";
-pub const PUT_IN_YOURS: &str = "Now put in your own report.";
+pub const USE_MY_OWN: &str = "Use my own report";
 pub const LEAVE_SCENARIO: &str = "Free all answers to be changed";
 
 pub fn answered(label: &str, value: &str) -> String {
