@@ -97,7 +97,7 @@ pub fn paste(page: Page) -> impl IntoView {
             {later::later(move |parts| (parts.long_work)(page))}
             {open_file(page)}
             // With a report in they are in nobody's way.
-            <details class="samples" open=flag(move || !page.has_report())>
+            <details class="samples fold" open=flag(move || !page.has_report())>
                 <summary class="soft">{words::SAMPLES}</summary>
                 <div class="buttons">
                     {SAMPLES
