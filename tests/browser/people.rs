@@ -258,7 +258,7 @@ fn an_educator_prints_a_handout_of_one_page() {
     assert!(paper.to_lowercase().contains("lime"), "no lime: {paper}");
     assert!(paper.contains("Take care"), "no cautions: {paper}");
     assert!(["bag", "bucket"].iter().any(|v| paper.contains(v)), "no amounts: {paper}");
-    assert!(seen("li.tick"), "no boxes to tick");
+    assert!(seen("li.to-tick"), "no boxes to tick");
     assert!(seen("#paper-code svg"), "no code");
     assert!(taken.contains(paper.lines().next().unwrap_or_default().trim()), "{taken}");
     for (name, size) in [("A4", A4), ("Letter", LETTER)] {
