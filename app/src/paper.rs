@@ -78,11 +78,11 @@ fn sheets(page: Page, printed: Printed) -> AnyView {
 }
 
 /// The day it is printed, and of which bed.
-fn head(bed: String) -> AnyView {
+fn head(bed: &str) -> AnyView {
     let today = date::today().map(spoken).unwrap_or_default();
     view! {
         <p class="plan-bed">
-            <span translate=words::translate(&bed)>{bed.clone()}</span>
+            <span translate=words::translate(bed)>{bed.to_string()}</span>
             " · "
             {words::plan_for(&today)}
         </p>
@@ -100,7 +100,7 @@ fn handout(page: Page, at: usize, with_code: bool) -> AnyView {
     let bed = if name.is_empty() { words::YOUR_BED.to_string() } else { name };
     view! {
         <article class="handout">
-            {with_code.then(|| paper_code(page))} {head(bed)} {laid_out(blocks, &[])}
+            {with_code.then(|| paper_code(page))} {head(&bed)} {laid_out(blocks, &[])}
         </article>
     }
     .into_any()
@@ -114,7 +114,7 @@ fn whole(page: Page) -> AnyView {
         _ => Vec::new(),
     };
     view! {
-        <article class="whole">{head(page.bed_name())} {laid_out(blocks, &sources)}</article>
+        <article class="whole">{head(&page.bed_name())} {laid_out(blocks, &sources)}</article>
     }
     .into_any()
 }

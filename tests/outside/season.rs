@@ -7,20 +7,13 @@ use crate::bed::Bed;
 #[test]
 fn the_dates_go_into_a_calendar() {
     use emberloam_engine::plan::{Job, JobKind};
-    use emberloam_engine::quantity::Grounds;
     use emberloam_engine::season::day;
     use emberloam_engine::summary::calendar;
     use icalendar::{Calendar, Component, DatePerhapsTime};
 
-    let task = |text: &str, from: &str, to: &str| Job {
-        kind: JobKind::Plant,
-        digs: false,
-        task: text.into(),
-        from: day::parse(from),
-        to: day::parse(to),
-        reason: "Rain comes; roots sleep, and a backslash \\ stays.\nSecond line – with “marks”."
-            .into(),
-        grounds: Grounds::default(),
+    let reason = "Rain comes; roots sleep, and a backslash \\ stays.\nSecond line – with “marks”.";
+    let task = |text: &str, from: &str, to: &str| {
+        Job::dated(JobKind::Plant, text, (day::parse(from), day::parse(to)), reason)
     };
     let long = "Spread 75 L of damp biochar, mix it in 15 cm deep; then water: ".repeat(5);
     let tasks = [

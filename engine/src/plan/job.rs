@@ -66,6 +66,17 @@ pub struct Job {
 }
 
 impl Job {
+    /// A job with its days that neither digs nor carries anything.
+    pub fn dated(
+        kind: JobKind,
+        task: impl Into<String>,
+        (from, to): (Option<Date>, Option<Date>),
+        reason: impl Into<String>,
+    ) -> Job {
+        let (task, reason, grounds) = (task.into(), reason.into(), Grounds::default());
+        Job { kind, digs: false, task, from, to, reason, grounds, carries: Vec::new() }
+    }
+
     /// The job with what it carries.
     pub(crate) fn carrying(self, carries: Vec<Load>) -> Job {
         Job { carries, ..self }
