@@ -524,11 +524,7 @@ pub fn grounds_of(what: &str) -> String {
 
 /// The fold with what else is carried to the bed.
 pub fn more_to_carry(count: usize) -> String {
-    if count == 1 {
-        "1 more thing to carry".into()
-    } else {
-        format!("{count} more things to carry")
-    }
+    format!("and {count} more")
 }
 
 /// What an amount is of.

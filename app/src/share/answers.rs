@@ -25,9 +25,13 @@ pub struct Answer {
 }
 
 impl Answer {
-    /// Whether it can hold for another report: corrections of readings can't.
+    /// Whether it can hold for another report: corrections of readings and answers for one of its
+    /// beds can't.
     pub fn can_be_fixed(&self) -> bool {
-        !matches!(self.name.as_str(), "sample" | "reading.corrections" | "reading.in-all-samples")
+        !matches!(
+            self.name.as_str(),
+            "sample" | "beds" | "reading.corrections" | "reading.in-all-samples"
+        )
     }
 }
 
@@ -324,7 +328,10 @@ mod tests {
 
     #[test]
     fn every_name_with_words_is_a_name_of_the_case() {
-        let whole = whole(&Case::default());
+        let mut case = Case::default();
+        // What holds for one bed alone is only written where there is such a bed.
+        case.answer(0, false, |case| case.bed.area_m2 = Some(2.0));
+        let whole = whole(&case);
         for (name, ..) in TOLD {
             let mut here = &whole;
             for key in name.split('.') {

@@ -81,8 +81,8 @@ fn drawn(all: &[MonthOfJobs], plan: &emberloam_engine::Plan) -> Vec<Drawn> {
 
 fn one((place, (month, jobs)): (usize, &Drawn)) -> AnyView {
     let left = place * WIDE;
-    // The months with jobs are named, and of the others each third.
-    let initial = named(*month, usize::from(!jobs.is_empty() || place.is_multiple_of(3)));
+    // The months with jobs are named, and the first.
+    let initial = named(*month, usize::from(!jobs.is_empty() || place == 0));
     let marks = jobs.iter().enumerate().map(|(row, (kind, begins))| {
         let (x, y) = (left + 4, 20 + row * 9);
         view! {

@@ -101,7 +101,12 @@ fn far_out(reading: &Reading) -> bool {
         reading.property,
         Property::Phosphorus | Property::Potassium | Property::Calcium | Property::Magnesium
     );
-    exact.is_some_and(|n| n == 0.0 && held || is_far_out(reading.property, reading.unit, n))
+    // What can hardly be in its unit is refused with that reason, and peat can be as sour as pH 3.
+    let told = |n: f64| reading.unit.is_some_and(|unit| doubt(reading.property, n, unit).is_some());
+    let reaction = matches!(reading.property, Property::Ph | Property::SaltPh);
+    exact.is_some_and(|n| {
+        n == 0.0 && held || !reaction && !told(n) && is_far_out(reading.property, reading.unit, n)
+    })
 }
 
 /// Whether the name ends in a number that is none of its own words: `CEC (meq/100 g)   18` before
