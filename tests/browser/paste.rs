@@ -111,7 +111,7 @@ fn names_apart_from_their_numbers_are_asked_and_each_line_shows_its_use() {
     let pairs = page.browser.text(".pairs");
     assert!(pairs.contains("pH") && pairs.contains("6.4"), "{pairs}");
     assert!(page.level("phosphorus").is_empty(), "judged before it was asked");
-    page.answer("Names and numbers that stand apart", "they belong together");
+    page.answer("Names and numbers that may not belong together", "they belong together");
     page.browser.wait_for("phosphorus judged", || !page.level("phosphorus").is_empty());
     page.open_all_answers();
     page.browser.click("#uses summary");

@@ -27,7 +27,7 @@ fn line(page: &Page, bytes: i64) {
 /// Where the parts stand that both pages have, and what they say.
 fn parts(page: &Page) -> Value {
     page.browser.run(
-        "return ['h1', '.what', '.privacy', '.measures', '.settings', '.field-name', '#report-text']
+        "return ['h1', '.what', '.privacy', '.settings', '.field-name', '#report-text']
             .map((css) => {
                 const part = document.querySelector(css);
                 const { x, y, width, height } = part.getBoundingClientRect();

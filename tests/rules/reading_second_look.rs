@@ -43,12 +43,25 @@ fn a_plain_list_is_not_asked() {
 #[test]
 fn a_number_that_hardly_any_soil_has_is_asked() {
     for (text, property) in [
-        (format!("pH 6.4\n{LIST}Cu 9000 ppm\n"), Property::Copper),
-        (format!("pH 6.4\n{LIST}CEC 0.2 meq/100 g\n"), Property::Cec),
-        ("pH 6.4\nP 31 ppm\nK 0 ppm\n".into(), Property::Potassium),
+        (format!("pH 6.4\n{LIST}Cu 900 ppm\n"), Property::Copper),
+        (format!("pH 6.4\n{LIST}Mo 90 ppm\n"), Property::Molybdenum),
     ] {
         assert!(is_asked(&text, property), "{text}");
         assert!(!is_asked(&text, Property::Ph), "{text}");
+    }
+}
+
+#[test]
+fn what_can_hardly_be_in_its_unit_is_judged_by_nobody() {
+    for (text, property) in [
+        (format!("Mehlich-3\npH 6.4\n{LIST}CEC 0.2 meq/100 g\n"), Property::Cec),
+        ("Mehlich-3\npH 6.4\nP 31 ppm\nK 0 ppm\n".into(), Property::Potassium),
+    ] {
+        let outcome = emberloam_engine::interpret(&crate::case_of(&text));
+        let reading = outcome.samples[0].readings.iter().find(|r| r.property == property);
+        let finding = &reading.unwrap_or_else(|| panic!("{text}")).finding;
+        assert!(finding.level.is_none(), "{text}: {finding:?}");
+        assert!(finding.not_judged.is_some(), "{text}");
     }
 }
 
