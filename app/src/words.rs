@@ -89,7 +89,7 @@ pub const TEXT_TOO_LONG_TO_KEEP: &str =
 
 pub const WHAT_TO_DO: &str = "What to do";
 pub const THIS_SEASON: &str = "This season";
-pub const PROVISIONAL: &str = "may still change";
+pub const PROVISIONAL: &str = "for now";
 pub const TO_THE_ANSWER: &str = "Go to the answer";
 pub const NEXT: &str = "Next";
 pub const ALONE: &str = "Charge biochar without a soil test";
@@ -160,7 +160,7 @@ pub const FIRST_FROST: &str = "Usual first autumn frost";
 pub const HARVEST_AND_FROST: &str = "Harvest and first frost";
 pub const LAST_FROST: &str = "Usual last spring frost";
 pub const WINTER: &str = "Your cool season";
-pub const BAG_STATE: &str = "The biochar you have";
+pub const BAG_STATE: &str = "Your biochar";
 pub const FEEDSTOCK: &str = "What it was made from";
 pub const BAG_LITRES: &str = "Size of a bag";
 pub const SHARE: &str = "Share of the worked soil, by volume";

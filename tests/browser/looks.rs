@@ -89,7 +89,7 @@ fn the_plan_with_its_reasons_fits_on_two_more_pages_of_a4_and_of_letter() {
         page.wait_for_answer();
         for (label, value) in [
             ("Area of the bed", "10"),
-            ("The biochar you have", "fresh, not charged"),
+            ("Your biochar", "fresh, not charged"),
             ("Next planting or sowing", "2031-05-01"),
         ] {
             page.answer(label, value);

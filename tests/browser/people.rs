@@ -275,7 +275,7 @@ fn the_handout_of_every_sample_is_one_page() {
         page.wait_for_answer();
         for (label, value) in [
             ("Area of the bed", "10"),
-            ("The biochar you have", "fresh, not charged"),
+            ("Your biochar", "fresh, not charged"),
             ("Next planting or sowing", "2031-05-01"),
         ] {
             page.answer(label, value);

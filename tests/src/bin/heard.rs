@@ -40,7 +40,7 @@ fn main() {
     page.browser.wait_for("the later parts", || page.browser.has("#course"));
     announced("a report was pasted", &page);
     told("with an answer", &page);
-    page.answer("The biochar you have", "charged already");
+    page.answer("Your biochar", "charged already");
     announced("the bag is charged already", &page);
     page.answer("What grows there", "lawn");
     announced("a lawn grows there", &page);

@@ -47,7 +47,7 @@ fn main() {
         ("Area of the bed", "10"),
         ("How deep you will mix it in", "15"),
         ("What grows there", "mixed vegetables"),
-        ("The biochar you have", "fresh, not charged"),
+        ("Your biochar", "fresh, not charged"),
     ] {
         page.answer(label, value);
     }

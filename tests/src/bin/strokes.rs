@@ -16,7 +16,7 @@ const STROKES: [(&str, [&str; 2]); 7] = [
     ("How deep you will mix it in", ["10", "20"]),
     ("What grows there", ["mixed vegetables", "lawn"]),
     ("Soil texture", ["loam", "sand"]),
-    ("The biochar you have", ["fresh, not charged", "charged already"]),
+    ("Your biochar", ["fresh, not charged", "charged already"]),
     ("Next planting or sowing", ["2027-05-01", "2027-02-01"]),
 ];
 
