@@ -40,6 +40,11 @@ pub(super) fn second_look(report: &mut Report, grid: &Grid) {
     let readings = || report.samples.iter().flat_map(|s| &s.readings);
     let listed = readings().filter(|r| r.pairing == Pairing::Together).count();
     let reaction_in_salt = readings().any(|r| r.property == Property::SaltPh);
+    // In a list of thousands the names are few.
+    let mut bounds: BTreeMap<String, bool> = BTreeMap::new();
+    // Few reports name a salt, and a list of thousands must not be searched for it at each pH.
+    let chloride = |c: &Cell| c.text.as_bytes().windows(2).any(|w| w.eq_ignore_ascii_case(b"cl"));
+    let salt_may_be_named = grid.rows.iter().flatten().any(chloride);
     let volume = names_unit(grid, &[Unit::MeqPer100cm3]);
     for sample in &mut report.samples {
         for reading in &mut sample.readings {
@@ -55,13 +60,18 @@ pub(super) fn second_look(report: &mut Report, grid: &Grid) {
             if in_a_bracket(reading) {
                 ask(reading, "asked, because it stands within a bracket of other words");
             }
-            if behind_a_bound(reading) {
+            let bound = match bounds.get(&reading.name) {
+                Some(known) => *known,
+                None => *bounds.entry(reading.name.clone()).or_insert(behind_a_bound(reading)),
+            };
+            if bound {
                 ask(reading, "asked, because words for a limit stand before it");
             }
             if volume && reading.unit == Some(Unit::MeqPer100g) {
                 ask_usual_unit(reading);
             }
-            if !reaction_in_salt
+            if salt_may_be_named
+                && !reaction_in_salt
                 && reading.property == Property::Ph
                 && reading.method.is_none()
                 && says_salt(&lines, reading)
@@ -116,10 +126,10 @@ fn follows_a_number(reading: &Reading) -> bool {
     let number = last.bytes().any(|b| b.is_ascii_digit())
         && last.bytes().all(|b| b.is_ascii_digit() || matches!(b, b'.' | b','));
     // "Mehlich 3" and "Bray 1" are names.
-    let named = Label::of(&reading.name).methods.len() > Label::of(before).methods.len();
+    let named = || Label::of(&reading.name).methods.len() > Label::of(before).methods.len();
     // "CTC pH 7,0" says at which pH the exchange is counted.
-    let at_ph = reading.property == Property::Cec && fold(before).ends_with("ph");
-    number && !named && !at_ph
+    let at_ph = || reading.property == Property::Cec && fold(before).ends_with("ph");
+    number && !named() && !at_ph()
 }
 
 /// Whether a salt in which a pH is read is named in the line of one, or over and under the `pH`
