@@ -1,10 +1,11 @@
 //! A list of the beds with the verdict of each in a word or two. The verdicts
-//! come one by one: a plan takes some milliseconds, and the chosen bed's comes first.
+//! are worked out one in a turn of the page: a plan takes some milliseconds.
 
-use std::cell::Cell;
+use std::cell::RefCell;
+use std::rc::Rc;
 use std::time::Duration;
 
-use emberloam_engine::summary;
+use emberloam_engine::{Case, summary};
 use leptos::prelude::*;
 
 use crate::in_place::{Look, flag, keyed, press, text};
@@ -21,9 +22,11 @@ type Bed = (usize, String, &'static str, bool);
 pub fn list(page: Page) -> impl IntoView {
     let verdicts = RwSignal::new(Vec::<&'static str>::new());
     let round = StoredValue::new(0_u32);
+    // Which bed is looked at changes none of them.
+    let answers = Memo::new(move |_| Case { sample: 0, ..page.answers.get() });
     Effect::new(move |_| {
         page.report.track();
-        page.answers.track();
+        answers.track();
         round.update_value(|round| *round += 1);
         let count = untrack(|| page.count());
         if (2..=MOST).contains(&count) {
@@ -60,8 +63,7 @@ fn fill(
     mine: u32,
     count: usize,
 ) {
-    let found = std::rc::Rc::new(std::cell::RefCell::new(Vec::with_capacity(count)));
-    fn turn(step: std::rc::Rc<dyn Fn() -> bool>) {
+    fn turn(step: Rc<dyn Fn() -> bool>) {
         set_timeout(
             move || {
                 if step() {
@@ -71,20 +73,20 @@ fn fill(
             Duration::ZERO,
         );
     }
-    let at = Cell::new(0);
-    turn(std::rc::Rc::new(move || {
+    let found = RefCell::new(Vec::with_capacity(count));
+    turn(Rc::new(move || {
         if round.get_value() != mine {
             return false;
         }
-        let now = at.replace(at.get() + 1);
-        let verdict = untrack(|| page.outcome_of(now..now + 1))
-            .map_or("", |outcome| summary::verdict_in_words(&outcome.plan));
-        found.borrow_mut().push(verdict);
-        if now + 1 < count {
-            return true;
+        let mut found = found.borrow_mut();
+        let at = found.len();
+        let outcome = untrack(|| page.outcome_of(at..at + 1));
+        found.push(outcome.map_or("", |outcome| summary::verdict_in_words(&outcome.plan)));
+        let more = found.len() < count;
+        if !more {
+            verdicts.set(std::mem::take(&mut *found));
         }
-        verdicts.set(found.borrow().clone());
-        false
+        more
     }));
 }
 

@@ -10,7 +10,7 @@ use crate::in_place::{Look, flag, lines, press, settled, text, unfolds};
 use crate::page::print;
 use crate::paper::Printed;
 use crate::state::Page;
-use crate::this_season::picture::pictures;
+use crate::this_season::picture::carried_words;
 use crate::words;
 
 /// More beds than these are bought for with a calculator of one's own. Our choice.
@@ -59,11 +59,7 @@ fn line(of: ToBuy) -> impl IntoView {
         <li>
             <details>
                 <summary>
-                    {pictures(vessel, count)} <span class="carried-words">
-                        <strong>{amount}</strong>
-                        " "
-                        {words::of_what(&what)}
-                    </span>
+                    {carried_words(vessel, count, &amount, &what)}
                 </summary>
                 <ul class="plain">{beds}</ul>
                 {opened_grounds(&what, grounds)}

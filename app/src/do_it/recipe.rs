@@ -11,7 +11,7 @@ use web_sys::HtmlInputElement;
 use crate::deferred::soon;
 use crate::do_it::care::said;
 use crate::grounds::{opened_grounds, statements};
-use crate::in_place::{Look, changed, flag, lines, settled, text};
+use crate::in_place::{Look, Text, changed, flag, lines, settled, text};
 use crate::state::Page;
 use crate::words;
 
@@ -32,31 +32,49 @@ pub fn recipe(page: Page) -> impl IntoView {
         let litres = page.of_plan(|plan| plan.dose.litres);
         significant(in_readers(litres, Unit::Litre, page.measures()), 3)
     };
-    let typed = move |event: web_sys::Event| {
-        let typed = event_target::<HtmlInputElement>(&event).value_as_number();
-        let litres = from_readers(typed, Unit::Litre, page.answers.with_untracked(|c| c.measures));
+    let typed = move |litres: f64| {
         at_hand.set(Some(litres).filter(|litres| litres.is_finite() && *litres > 0.0));
     };
     view! {
         <div id="recipe" class="recipe" hidden=flag(move || found.look(Option::is_none))>
             <p class="recipe-title">{words::RECIPE}</p>
-            <label class="field i-have">
-                <span class="field-name">{words::I_HAVE}</span>
-                <span class="with-unit">
-                    <input
-                        type="number"
-                        inputmode="decimal"
-                        min="0"
-                        step="any"
-                        placeholder=text(own)
-                        on:change=changed(typed)
-                    />
-                    <span>{text(move || readers_symbol(Unit::Litre, page.measures()))}</span>
-                </span>
-            </label>
+            {litres_at_hand(page, "field i-have", text(String::new), text(own), Box::new(typed))}
             {steps_of(found)}
         </div>
     }
+}
+
+/// How much biochar there is, in the reader's measures; what is typed is handed on in litres.
+pub fn litres_at_hand(
+    page: Page,
+    class: &'static str,
+    value: Text,
+    placeholder: Text,
+    put: Box<dyn Fn(f64)>,
+) -> AnyView {
+    let typed = move |event: web_sys::Event| {
+        let typed = event_target::<HtmlInputElement>(&event).value_as_number();
+        let measures = page.answers.with_untracked(|case| case.measures);
+        put(from_readers(typed, Unit::Litre, measures));
+    };
+    view! {
+        <label class=class>
+            <span class="field-name">{words::I_HAVE}</span>
+            <span class="with-unit">
+                <input
+                    type="number"
+                    inputmode="decimal"
+                    min="0"
+                    step="any"
+                    prop:value=value
+                    placeholder=placeholder
+                    on:change=changed(typed)
+                />
+                <span>{text(move || readers_symbol(Unit::Litre, page.measures()))}</span>
+            </span>
+        </label>
+    }
+    .into_any()
 }
 
 /// The steps of a charge, what to mind and how long to wait.

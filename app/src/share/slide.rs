@@ -6,7 +6,7 @@ use std::fmt::Write as _;
 use emberloam_engine::summary::{self, Carried};
 use leptos::prelude::untrack;
 
-use crate::language::say;
+use crate::language::{own_or_said, say};
 use crate::state::Page;
 use crate::this_season::months::{named, shape, the_months};
 use crate::this_season::picture::outline;
@@ -35,8 +35,7 @@ fn drawn(page: Page, headline: &str, carried: &[Carried]) -> String {
          <rect width=\"{WIDE}\" height=\"{HIGH}\" fill=\"#f3ebdd\"/>\
          <path d=\"M0 96C200 76 380 104 620 88S1050 70 1240 92 1500 84 1600 78V{HIGH}H0Z\" fill=\"#362819\"/>"
     );
-    let bed = page.bed_name();
-    let bed = if words::translate(&bed) == "yes" { say(&bed) } else { bed };
+    let bed = own_or_said(&page.bed_name());
     let mut down = 180;
     write_at(&mut svg, 90, down, 34, "#dccdb2", "sans-serif", &bed);
     for line in lines(headline, LETTERS) {
@@ -64,17 +63,9 @@ fn drawn(page: Page, headline: &str, carried: &[Carried]) -> String {
         let busy = if jobs.is_empty() { "0.45" } else { "1" };
         let _ = write!(
             svg,
-            "<g transform=\"translate({left} 712)\"><rect width=\"109\" height=\"130\" rx=\"10\" fill=\"none\" stroke=\"#a48c6d\" opacity=\"{busy}\"/>"
+            "<g transform=\"translate({left} 712)\" text-anchor=\"middle\"><rect width=\"109\" height=\"130\" rx=\"10\" fill=\"none\" stroke=\"#a48c6d\" opacity=\"{busy}\"/>"
         );
-        write_at(
-            &mut svg,
-            54,
-            34,
-            26,
-            "#f8efdd",
-            "sans-serif\" text-anchor=\"middle",
-            &named(*month, 3),
-        );
+        write_at(&mut svg, 54, 34, 26, "#f8efdd", "sans-serif", &named(*month, 3));
         for (row, (kind, begins)) in jobs.iter().take(3).enumerate() {
             let fill = if *begins { "#f0a36d" } else { "none" };
             let _ = write!(

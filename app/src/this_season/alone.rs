@@ -3,13 +3,12 @@
 use emberloam_engine::case::ChargeSource;
 use emberloam_engine::charge_alone;
 use emberloam_engine::plan::charge::ChargePlan;
-use emberloam_engine::quantity::{Unit, from_readers, in_readers, readers_symbol, significant};
+use emberloam_engine::quantity::{Unit, in_readers, significant};
 use leptos::prelude::*;
-use web_sys::HtmlInputElement;
 
 use crate::control::pick;
-use crate::do_it::recipe::steps_of;
-use crate::in_place::{Look, changed, flag, text, unfolds};
+use crate::do_it::recipe::{litres_at_hand, steps_of};
+use crate::in_place::{Look, flag, text, unfolds};
 use crate::state::Page;
 use crate::words;
 
@@ -37,11 +36,6 @@ pub fn alone(page: Page) -> AnyView {
     });
     let recipe = Memo::new(move |_| -> Option<ChargePlan> { found.get()?.ok() });
     let refused = move || found.get().and_then(Result::err).unwrap_or_default();
-    let typed = move |event: web_sys::Event| {
-        let typed = event_target::<HtmlInputElement>(&event).value_as_number();
-        let measures = page.answers.with_untracked(|case| case.measures);
-        litres.set(from_readers(typed, Unit::Litre, measures));
-    };
     let shown = move || significant(in_readers(litres.get(), Unit::Litre, page.measures()), 3);
     view! {
         <details
@@ -53,20 +47,13 @@ pub fn alone(page: Page) -> AnyView {
             <summary>{words::ALONE}</summary>
             <p class="soft">{words::ALONE_INTRO}</p>
             <div class="controls">
-                <label class="field">
-                    <span class="field-name">{words::I_HAVE}</span>
-                    <span class="with-unit">
-                        <input
-                            type="number"
-                            inputmode="decimal"
-                            min="0"
-                            step="any"
-                            prop:value=text(shown)
-                            on:change=changed(typed)
-                        />
-                        <span>{text(move || readers_symbol(Unit::Litre, page.measures()))}</span>
-                    </span>
-                </label>
+                {litres_at_hand(
+                    page,
+                    "field",
+                    text(shown),
+                    text(String::new),
+                    Box::new(move |typed| litres.set(typed)),
+                )}
                 {pick(
                     words::CHARGE_WITH,
                     words::charge_source(ChargeSource::Compost),

@@ -103,10 +103,10 @@ fn chip(page: Page, item: Memo<Asked>) -> impl IntoView {
     let short = words::asked_before(id);
     let answered = move || !item.look(|asked| asked.open);
     // What was answered, once what can say it is here.
-    let value = move || {
+    let value = Memo::new(move |_| {
         let parts = parts().filter(|_| answered());
         parts.map(|parts| page.said(|case| (parts.answered)(case, id))).unwrap_or_default()
-    };
+    });
     view! {
         <li>
             <details
@@ -116,8 +116,8 @@ fn chip(page: Page, item: Memo<Asked>) -> impl IntoView {
                 on:toggle=opens(opened)
             >
                 <summary>
-                    {text(move || if value().is_empty() { label.clone() } else { short.into() })} " "
-                    <span class="chip-answer">{text(value)}</span>
+                    {text(move || if value.look(String::is_empty) { label.clone() } else { short.into() })} " "
+                    <span class="chip-answer">{text(move || value.get())}</span>
                 </summary>
                 <p>{text(move || item.look(|asked| asked.question.text.clone()))}</p>
                 <p class="soft">{text(move || item.look(|asked| asked.question.changes.clone()))}</p>

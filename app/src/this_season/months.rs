@@ -62,12 +62,7 @@ pub fn the_months(page: Page) -> Vec<Drawn> {
 /// So many letters of a month's name, in the language of the page.
 pub fn named(month: usize, letters: usize) -> String {
     // Some languages write a month's name small.
-    let name = language::say(words::MONTHS[month]);
-    name.chars()
-        .take(letters)
-        .enumerate()
-        .map(|(at, c)| if at == 0 { c.to_ascii_uppercase() } else { c })
-        .collect()
+    words::title(&language::say(words::MONTHS[month])).chars().take(letters).collect()
 }
 
 fn drawn(all: &[MonthOfJobs], plan: &emberloam_engine::Plan) -> Vec<Drawn> {

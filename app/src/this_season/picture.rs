@@ -3,6 +3,8 @@
 use emberloam_engine::summary::Vessel;
 use leptos::prelude::*;
 
+use crate::words;
+
 /// More of one kind than this are counted by the number alone.
 const MOST: f64 = 12.0;
 
@@ -38,6 +40,19 @@ fn picture(vessel: Vessel, half: bool) -> AnyView {
         <svg class="picture" class:half=half viewBox="0 0 24 24">
             <path d=outline(vessel) />
         </svg>
+    }
+    .into_any()
+}
+
+/// An amount as it is carried, in pictures and in words.
+pub fn carried_words(vessel: Vessel, count: Option<f64>, amount: &str, what: &str) -> AnyView {
+    view! {
+        {pictures(vessel, count)}
+        <span class="carried-words">
+            <strong>{amount.to_string()}</strong>
+            " "
+            {words::of_what(what)}
+        </span>
     }
     .into_any()
 }
