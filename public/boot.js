@@ -154,28 +154,18 @@ function offerAgain({ aside, text }) {
   offer(report.text, { "Save as a file": () => tell("save", save), Close: forget });
 }
 
-// The empty page of index.html: it can be read, and its box filled, while the program comes.
-const waiting = document.getElementById("waiting");
-const early = waiting.querySelector("textarea");
+// The frame in index.html: it can be read, and its box filled, while the program comes.
+const ground = document.getElementById("ground");
+const box = document.getElementById("report-text");
 let pasted = false;
-early.addEventListener("paste", () => (pasted = true));
+box.addEventListener("paste", () => (pasted = true), { once: true });
 
-/** Takes it away, and puts what came into its box into that of the page. */
-function handOver() {
-  const held = document.activeElement === early;
-  const { value, selectionStart, selectionEnd } = early;
-  waiting.remove();
-  const box = document.getElementById("report-text");
-  if (value) {
-    box.setRangeText(value, 0, box.value.length, "end");
-    box.dispatchEvent(new InputEvent("input", { bubbles: true }));
-    if (pasted) box.dispatchEvent(new ClipboardEvent("paste", { bubbles: true }));
-  }
-  if (!held) return;
-  box.focus({ preventScroll: true });
-  box.setSelectionRange(selectionStart, selectionEnd);
+/** The program has taken the frame over, with what is in its box. */
+function takenOver() {
+  ground.classList.remove("waiting");
+  if (pasted) box.dispatchEvent(new ClipboardEvent("paste", { bubbles: true }));
 }
-window.addEventListener("emberloam:mounted", handOver, { once: true });
+window.addEventListener("emberloam:mounted", takenOver, { once: true });
 
 async function startPage() {
   if (typeof WebAssembly !== "object") {
@@ -242,10 +232,7 @@ async function keepOfflineCopy(started) {
 
 putAside(unfold(recall("sessionStorage", STOPPED)));
 // What is kept comes back in a moment; an empty box is no place to type meanwhile.
-if (recall("localStorage", KEPT) !== null) {
-  waiting.classList.add("has-report");
-  waiting.querySelector(".face").hidden = true;
-}
+if (recall("localStorage", KEPT) !== null) ground.classList.add("has-report");
 const started = await startPage();
 if (started) tell("started");
 if (!over) offerAgain(unfold(recall("sessionStorage", STOPPED)));

@@ -149,14 +149,16 @@
     dispatchEvent(new Event("resize"));
   }
 
-  /** Says the empty page of index.html, before the program can: its texts stand in the catalogue. */
-  function sayWaiting({ po }) {
-    const waiting = document.getElementById("waiting");
-    const texts = document.createTreeWalker(waiting, NodeFilter.SHOW_TEXT);
-    while (texts.nextNode()) {
-      const node = texts.currentNode;
-      const [, entry] = po.split(`msgid ${JSON.stringify(node.data)}\nmsgstr `);
-      if (entry) node.data = JSON.parse(entry.split("\n", 1)[0]);
+  /** Says the frame of index.html, before the program can: its texts stand in the catalogue. */
+  function sayFrame({ po }) {
+    const walk = document.createTreeWalker(document.getElementById("ground"), NodeFilter.SHOW_TEXT);
+    while (walk.nextNode()) {
+      const node = walk.currentNode;
+      const english = node.data;
+      const [, entry] = po.split(`msgid ${JSON.stringify(english)}\nmsgstr `);
+      if (!entry) continue;
+      const said = (node.data = JSON.parse(entry.split("\n", 1)[0]));
+      texts.set(node, { english, said });
     }
   }
 
@@ -170,7 +172,7 @@
   window.emberloamLanguage = words(first)
     .then((catalogue) => {
       turnTo(first, catalogue);
-      if (catalogue) sayWaiting(catalogue);
+      if (catalogue) sayFrame(catalogue);
     })
     .catch(failed);
 

@@ -6,6 +6,7 @@
 //! only when that has changed: an effect for each would cost more than the work.
 
 use std::cell::{Cell, RefCell};
+use std::collections::VecDeque;
 use std::rc::Rc;
 use std::time::Duration;
 
@@ -67,6 +68,7 @@ pub fn follow(page: Page) {
         let sample = (page.chosen(), page.of_sample(|sample| sample.name.clone()));
         if before.as_ref() != Some(&sample) {
             SAMPLES.set(SAMPLES.get() + 1);
+            page.let_go_of_old_parts();
             follow_the_sample();
         }
         wake();
@@ -196,6 +198,58 @@ fn add_part(work: Work, with_the_sample: bool) {
     PARTS.with_borrow_mut(|parts| parts.push(part));
     on_cleanup(move || PARTS.with_borrow_mut(|parts| parts.retain(|part| part.number != number)));
     wake();
+}
+
+thread_local! {
+    /// What is to be made, a turn each.
+    static TO_MAKE: RefCell<VecDeque<Box<dyn FnOnce()>>> = const { RefCell::new(VecDeque::new()) };
+}
+
+/// Does this in a turn of its own, after what was to be done before it.
+pub fn in_turn(make: impl FnOnce() + 'static) {
+    let owner = Owner::current();
+    boxed_in_turn(Box::new(move || match owner {
+        Some(owner) => owner.with(make),
+        None => make(),
+    }));
+}
+
+fn boxed_in_turn(make: Box<dyn FnOnce()>) {
+    let is_first = TO_MAKE.with_borrow_mut(|all| {
+        all.push_back(make);
+        all.len() == 1
+    });
+    if is_first {
+        set_timeout(make_next, Duration::ZERO);
+    }
+}
+
+fn make_next() {
+    let next = TO_MAKE.with_borrow_mut(VecDeque::pop_front);
+    // What is made may itself ask for a turn; then it has set one.
+    let others = TO_MAKE.with_borrow(|all| !all.is_empty());
+    if let Some(make) = next {
+        make();
+    }
+    if others {
+        set_timeout(make_next, Duration::ZERO);
+    }
+}
+
+/// A part of the page that is made in a turn of its own; its place is empty until then.
+pub fn placed<V: IntoAny>(make: impl Fn() -> V + Send + 'static) -> AnyView {
+    boxed_placed(Box::new(move || make().into_any()))
+}
+
+fn boxed_placed(make: Box<dyn Fn() -> AnyView + Send>) -> AnyView {
+    let turn = RwSignal::new(false);
+    in_turn(move || {
+        // Ignored: the place may be gone by then.
+        let _ = turn.try_set(true);
+    });
+    // Made once: what it reads while it is made must not make it again.
+    let view = move || turn.get().then(|| untrack(&make));
+    view.into_any()
 }
 
 /// Begins after the next frame, if nobody is at work yet.

@@ -2,17 +2,20 @@
 //! program, asked for as soon as the page stands and not needed to show an
 //! answer. Until it is here, its places are empty.
 
+use std::sync::Arc;
 use std::time::Duration;
 
 use emberloam_engine::Case;
 use emberloam_engine::outcome::JudgedReading;
 use emberloam_engine::quantity::Grounds;
 use emberloam_engine::question::QuestionId;
+use emberloam_engine::report::{self, NamedLine, Report};
 use emberloam_engine::soil::Property;
 use emberloam_engine::sources::Source;
 use leptos::prelude::*;
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
+use crate::deferred::placed;
 use crate::report::{exports, long_report, own_tables, unread};
 use crate::sheet::line;
 use crate::specialists::{self, compare};
@@ -35,6 +38,8 @@ pub struct Parts {
     pub pens: store::Pens,
     /// Reads a region's own file.
     pub own_file: own_tables::Reader,
+    /// Makes readings of lines that the person named.
+    pub name_lines: fn(&mut Report, &[NamedLine]),
     /// Gives the page another language than English.
     pub learn: fn(),
     /// What a number rests on.
@@ -83,6 +88,7 @@ static PARTS: Parts = Parts {
     titles: Source::title,
     pens: store::PENS,
     own_file: emberloam_engine::own::read,
+    name_lines: report::name_lines,
     learn: language::learn,
     grounds: grounds::grounds,
     compare: compare::compare,
@@ -140,12 +146,15 @@ pub fn fetch() {
     ask(later, Duration::ZERO);
 }
 
-/// The later parts, if they are here; followed where it is asked in an effect.
+/// The later parts, if they are here; followed where it is asked in an effect until they are.
 pub fn here() -> impl Fn() -> Option<&'static Parts> + Copy {
     let Later(stage) = expect_context();
-    move || match stage.get() {
+    move || match stage.get_untracked() {
         Stage::Here(parts) => Some(parts),
-        _ => None,
+        _ => {
+            stage.track();
+            None
+        }
     }
 }
 
@@ -172,18 +181,24 @@ fn ask(later: Later, after: Duration) {
     );
 }
 
-/// A later part, in its place as soon as it is here.
-pub fn later(part: impl Fn(&Parts) -> AnyView + Send + 'static) -> AnyView {
-    boxed_later(Box::new(part))
+/// A later part, in its place as soon as it is here; those that were waited for come one a turn.
+pub fn later(part: impl Fn(&Parts) -> AnyView + Send + Sync + 'static) -> AnyView {
+    boxed_later(Arc::new(part))
 }
 
-fn boxed_later(part: Box<dyn Fn(&Parts) -> AnyView + Send>) -> AnyView {
+fn boxed_later(part: Arc<dyn Fn(&Parts) -> AnyView + Send + Sync>) -> AnyView {
     let Later(stage) = expect_context();
+    // Made once: what it reads while it is made must not make it again.
+    if let Stage::Here(parts) = stage.get_untracked() {
+        return untrack(|| part(parts));
+    }
     let view = move || match stage.get() {
         Stage::Coming => ().into_any(),
         Stage::Late => words::STILL_COMING.into_any(),
-        // Made once: what it reads while it is made must not make it again.
-        Stage::Here(parts) => untrack(|| part(parts)),
+        Stage::Here(parts) => {
+            let part = part.clone();
+            placed(move || part(parts))
+        }
     };
     view.into_any()
 }

@@ -13,6 +13,7 @@ mod date;
 mod deferred;
 mod do_it;
 mod figure;
+mod frame;
 mod grounds;
 mod help;
 mod in_place;
@@ -65,17 +66,10 @@ pub fn start() {
     }
 }
 
-/// Mounts the page into `<main id="page">`, or into the body when there is none, and says so.
+/// Mounts the page into its frame, in a turn of its own: the browser has just made the program.
 fn mount(restored: store::Restored) {
-    use wasm_bindgen::JsCast;
-
-    let place = leptos::prelude::document()
-        .get_element_by_id("page")
-        .and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok());
-    match place {
-        // `public/boot.js` takes away what stood there before.
-        Some(main) => leptos::mount::mount_to(main, move || page::page(restored)).forget(),
-        None => leptos::mount::mount_to_body(move || page::page(restored)),
-    }
-    report::files::tell("emberloam:mounted", "");
+    let begin = || {
+        leptos::mount::mount_to(frame::element("notes"), || page::page(restored)).forget();
+    };
+    leptos::prelude::set_timeout(begin, std::time::Duration::ZERO);
 }

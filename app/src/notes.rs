@@ -16,41 +16,39 @@ pub fn notes(page: Page) -> impl IntoView {
         EventListener::new(&window, "emberloam:update-waiting", move |_| update.set(true)).forget();
     }
     view! {
-        <div class="page-notes" role="status">
-            <p id="offline-note" hidden=flag(move || !offline.get())>
-                {text_if(move || offline.get(), words::OFFLINE_READY)}
-            </p>
-            <p id="update-note" hidden=flag(move || !update.get())>
-                {text_if(move || update.get(), words::UPDATE_WAITING)}
-                " "
-                <button type="button" on:click=press(use_update)>
-                    {words::USE_UPDATE}
-                </button>
-                <button type="button" class="quiet" on:click=press(move || update.set(false))>
-                    {words::LATER}
-                </button>
-            </p>
-            <p id="keeping-note" hidden=flag(move || page.keeping.get().is_none())>
-                {text(move || page.keeping.get().unwrap_or_default())}
-            </p>
-            <p id="erased-note" hidden=flag(move || page.erased.look(Option::is_none))>
-                {text_if(move || page.erased.look(Option::is_some), words::ERASED)}
-                " "
-                <button
-                    type="button"
-                    id="take-back"
-                    on:click=press(move || {
-                        page.take_back();
-                        focus("answer-title");
-                    })
-                >
-                    {words::TAKE_BACK}
-                </button>
-                <button type="button" class="quiet" on:click=press(move || page.erased.set(None))>
-                    {words::FORGET}
-                </button>
-            </p>
-        </div>
+        <p id="offline-note" hidden=flag(move || !offline.get())>
+            {text_if(move || offline.get(), words::OFFLINE_READY)}
+        </p>
+        <p id="update-note" hidden=flag(move || !update.get())>
+            {text_if(move || update.get(), words::UPDATE_WAITING)}
+            " "
+            <button type="button" on:click=press(use_update)>
+                {words::USE_UPDATE}
+            </button>
+            <button type="button" class="quiet" on:click=press(move || update.set(false))>
+                {words::LATER}
+            </button>
+        </p>
+        <p id="keeping-note" hidden=flag(move || page.keeping.get().is_none())>
+            {text(move || page.keeping.get().unwrap_or_default())}
+        </p>
+        <p id="erased-note" hidden=flag(move || page.erased.look(Option::is_none))>
+            {text_if(move || page.erased.look(Option::is_some), words::ERASED)}
+            " "
+            <button
+                type="button"
+                id="take-back"
+                on:click=press(move || {
+                    page.take_back();
+                    focus("answer-title");
+                })
+            >
+                {words::TAKE_BACK}
+            </button>
+            <button type="button" class="quiet" on:click=press(move || page.erased.set(None))>
+                {words::FORGET}
+            </button>
+        </p>
     }
 }
 

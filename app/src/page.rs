@@ -4,12 +4,14 @@ use std::time::Duration;
 
 use emberloam_engine::quantity::Measures;
 use leptos::prelude::*;
+use web_sys::{HtmlElement, HtmlInputElement};
 
 use crate::announce::announce;
 use crate::beds::beds;
-use crate::deferred;
+use crate::deferred::{self, in_turn, placed};
 use crate::do_it::do_it;
-use crate::in_place::{Look, changed, flag, focus, press};
+use crate::frame::{element, hear, put};
+use crate::in_place::{Look, flag, focus, press};
 use crate::later::{self, later};
 use crate::notes::notes;
 use crate::paper::Printed;
@@ -20,12 +22,12 @@ use crate::specialists::chart::Repaint;
 use crate::specialists::specialists;
 use crate::state::Page;
 use crate::store::Restored;
-use crate::this_season::example::example;
 use crate::this_season::this_season;
 use crate::why::why;
 use crate::words;
 
-/// The page, with what was kept on this device.
+/// The page, with what was kept on this device, within the frame of `public/index.html`; its
+/// notes are what is mounted, and its parts follow in turns.
 pub fn page(restored: Restored) -> impl IntoView {
     later::fetch();
     let page = Page::begin(restored);
@@ -33,82 +35,64 @@ pub fn page(restored: Restored) -> impl IntoView {
     provide_context(Repaint::follow());
     deferred::follow(page);
     let shown = Memo::new(move |_| page.has_report());
+    let ground = element::<HtmlElement>("ground").class_list();
+    Effect::new(move || {
+        // Ignored: the name of a class is a plain word.
+        let _ = ground.toggle_with_force("has-report", shown.get());
+    });
+    measures(page);
+    paste(page);
+    in_turn(move || put("face", profile(page, shown)));
+    in_turn(move || put("beside", beside(page)));
+    in_turn(move || put("ground", below(page)));
+    in_turn(|| files::tell("emberloam:mounted", ""));
+    notes(page)
+}
+
+fn profile(page: Page, shown: Memo<bool>) -> AnyView {
     view! {
-        <div class="ground" class:has-report=flag(move || shown.get())>
-            {heading(page)} {notes(page)} {later(move |parts| (parts.arrived)(page))}
-            <div class="face">
-                <div class="beside">
-                    {paste(page)} {later(move |parts| (parts.alone)(page))} {beds(page)}
-                </div>
-                <Show when=move || shown.get() fallback=example>
-                    <div class="profile">
-                        {this_season(page)} {do_it(page)} {sheet(page)} {why(page)}
-                        {specialists(page)}
-                    </div>
-                </Show>
+        <div class="shopping">{later(move |parts| (parts.shopping)(page))}</div>
+        <Show when=move || shown.get()>
+            <div class="profile">
+                {this_season(page)} {placed(move || do_it(page))} {placed(move || sheet(page))}
+                {placed(move || why(page))} {placed(move || specialists(page))}
             </div>
-            <div class="keeps">
-                {tools(page)} {later(move |parts| (parts.saved)(page))}
-                {later(move |parts| (parts.sharing)(page))}
-                {later(|parts| (parts.help)())}
-            </div>
-            {announce(page)}
-            {later(move |parts| (parts.paper)(page))}
-            <p class="drop-here" aria-hidden="true">
-                {words::DROP_HERE}
-            </p>
+        </Show>
+    }
+    .into_any()
+}
+
+fn beside(page: Page) -> AnyView {
+    view! {
+        {later(move |parts| (parts.unread)(page))} {later(move |parts| (parts.alone)(page))}
+        {beds(page)}
+    }
+    .into_any()
+}
+
+fn below(page: Page) -> AnyView {
+    view! {
+        {later(move |parts| (parts.arrived)(page))}
+        <div class="keeps">
+            {tools(page)} {later(move |parts| (parts.saved)(page))}
+            {later(move |parts| (parts.sharing)(page))} {later(|parts| (parts.help)())}
         </div>
+        {announce(page)}
+        {later(move |parts| (parts.paper)(page))}
+        <p class="drop-here" aria-hidden="true">
+            {words::DROP_HERE}
+        </p>
     }
+    .into_any()
 }
 
-fn heading(page: Page) -> impl IntoView {
-    view! {
-        <header class="sky">
-            <div class="sky-inside">
-                <h1>{words::NAME}</h1>
-                <p class="what">{words::WHAT_IT_DOES}</p>
-                <p class="privacy">{words::PRIVACY}</p>
-                <details class="settings">
-                    <summary>{words::SETTINGS}</summary>
-                    <div class="settings-inside">
-                        {measures(page)}
-                        // `public/language.js` and `public/look.js` do the rest.
-                        <label class="tick">
-                            <span>{words::LANGUAGE}</span>
-                            <select id="language"></select>
-                        </label>
-                        <label class="tick">
-                            <input type="checkbox" id="sun" />
-                            <span>{words::SUN}</span>
-                        </label>
-                    </div>
-                </details>
-            </div>
-        </header>
-    }
-}
-
-/// Metric or US measures, for the whole page.
-fn measures(page: Page) -> impl IntoView {
-    let option = move |value: Measures, name: &'static str| {
-        view! {
-            <label class="tick">
-                <input
-                    type="radio"
-                    name="measures"
-                    prop:checked=flag(move || page.measures() == value)
-                    on:change=changed(move |_| page.answer(|case| case.measures = value))
-                />
-                <span>{name}</span>
-            </label>
-        }
-    };
-    view! {
-        <fieldset class="measures">
-            <legend>{words::MEASURES}</legend>
-            {option(Measures::Metric, words::METRIC)}
-            {option(Measures::Us, words::US)}
-        </fieldset>
+/// Metric or US measures, for the whole page. `public/language.js` and `public/look.js` do the
+/// rest of the settings.
+fn measures(page: Page) {
+    for (id, value) in [("metric", Measures::Metric), ("us", Measures::Us)] {
+        let choice = element::<HtmlInputElement>(id);
+        Effect::new(move || choice.set_checked(page.measures() == value));
+        hear(id, "change", move |_| page.answer(|case| case.measures = value));
     }
 }
 

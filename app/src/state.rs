@@ -79,7 +79,18 @@ impl Page {
     pub fn begin(restored: store::Restored) -> Page {
         let text = RwSignal::new(restored.kept.text);
         let answers = RwSignal::new(restored.kept.answers);
-        let report = Memo::new(move |_| text.look(|text| read(text)));
+        let named = Memo::new(move |_| answers.look(|case| case.reading.named_lines.clone()));
+        let parts = later::here();
+        let report = Memo::new(move |_| {
+            let mut read = text.look(|text| read(text));
+            if let Ok(report) = &mut read
+                && !named.look(Vec::is_empty)
+                && let Some(parts) = parts()
+            {
+                named.look(|lines| (parts.name_lines)(report, lines));
+            }
+            read
+        });
         let surveyed = move |_: Option<&Option<Arc<Survey<'static>>>>| {
             report.look(|report| {
                 let report = report.as_ref().ok()?;
@@ -261,6 +272,14 @@ impl Page {
         }
     }
 
+    /// Wakes what follows the signals that hardly ever change. A part of the page that is gone
+    /// stays listed with them until they speak, and its memory with it.
+    pub fn let_go_of_old_parts(self) {
+        self.measures.notify();
+        self.done.notify();
+        self.for_all.notify();
+    }
+
     /// Changes an answer; what belongs to a bed is said of the chosen one alone where the report
     /// has several, unless it is to hold for all.
     pub fn answer(self, change: impl FnOnce(&mut Case)) {
@@ -371,6 +390,11 @@ pub fn is_read(text: &str, read: Read) {
     READ.set(Some((text.into(), read)));
 }
 
+/// Reads a text that comes to the page in the next turn: a turn each for the reading and the plan.
+pub fn read_first(text: &str) {
+    is_read(text, read(text));
+}
+
 fn read(text: &str) -> Read {
     match READ.take() {
         Some((known, read)) if known == text => read,
@@ -388,6 +412,7 @@ fn case_of(report: &Report, samples: Range<usize>, answers: RwSignal<Case>) -> C
         unread: Vec::new(),
         notes: report.notes.clone(),
         regions: report.regions.clone(),
+        crop: report.crop,
     };
     case.sample = 0;
     case.season.today = date::today();

@@ -10,20 +10,11 @@ use emberloam_engine::question::QuestionId;
 use emberloam_engine::soil::Property;
 
 pub const NAME: &str = "Emberloam";
-pub const WHAT_IT_DOES: &str = "Paste a soil test. See what your soil holds, and whether biochar helps it, how much, and when.";
-pub const PRIVACY: &str = "Nothing you type or open leaves this device.";
-
-pub const SETTINGS: &str = "Settings";
 pub const MEASURES: &str = "Measures";
-pub const LANGUAGE: &str = "Language";
-pub const SUN: &str = "For bright sun";
 pub const METRIC: &str = "Metric";
 pub const US: &str = "US";
 
-pub const YOUR_REPORT: &str = "Your report";
 pub const YOUR_BED: &str = "Your bed";
-pub const PASTE_HERE: &str = "Paste your soil test here";
-pub const PASTE_EXAMPLE: &str = "pH 6.4\nPhosphorus (Olsen) 18 mg/kg\n…";
 pub const OPEN_A_FILE: &str =
     "Or open a file: PDF, workbook, CSV, text. You can also drop it on the page.";
 pub const SAMPLES: &str = "No report at hand? Try one of these made-up ones:";
@@ -94,16 +85,6 @@ pub const TO_THE_ANSWER: &str = "Go to the answer";
 pub const NEXT: &str = "Next";
 pub const ALONE: &str = "Charge biochar without a soil test";
 pub const ALONE_INTRO: &str = "This recipe suits a bed of mixed vegetables when you know nothing about its soil. A soil test makes it more exact.";
-pub const EXAMPLE: &str = "This is what an answer looks like:";
-pub const EXAMPLE_HEADLINE: &str = "Lime now. Charged biochar in spring.";
-pub const EXAMPLE_BAGS: &str = "2 bags";
-pub const EXAMPLE_BIOCHAR: &str = "charged biochar";
-pub const EXAMPLE_CUPS: &str = "2 cups";
-pub const EXAMPLE_LIME: &str = "ground limestone";
-pub const EXAMPLE_NEXT: &str = "Next: in October, spread lime. In March, spread biochar.";
-pub const UNCHARGED_MEANS: &str =
-    "Uncharged biochar is fresh: its pores are empty, and they take up nutrients from the soil.";
-pub const CHARGED_MEANS: &str = "Charged biochar was filled with nutrients first, from compost for example. It passes them on to plants.";
 pub const DO_IT: &str = "Do it";
 pub const WATCH: &str = "What to watch next";
 pub const SPECIALISTS: &str = "For specialists";
@@ -199,6 +180,8 @@ pub const SOURCE_WORD: &str = "The source's own word";
 pub const METHOD_UNKNOWN: &str = "method not known";
 pub const DISAGREES: &str = "Another source disagrees:";
 pub const AGREES: &str = "Another source agrees:";
+pub const SAY_WHAT_IT_IS: &str = "Say what this line is";
+pub const NOT_SAID: &str = "not said";
 pub const PUT_RIGHT: &str = "Put this reading right";
 pub const RESULT: &str = "Result";
 pub const UNIT: &str = "Unit";

@@ -46,7 +46,12 @@ fn names(rates: &[RateRow], known: &BTreeSet<&str>) -> Result<String, Vec<Wrong>
     for crop in crops.iter().filter(|crop| dressed(crop) || hurt(crop)) {
         let names: Vec<String> =
             crop.names.iter().chain([&crop.name]).map(|name| name.to_lowercase()).collect();
-        code += &format!("CropNames({:?}, {:?}, &{names:?}),\n", crop.id, crop.name);
+        let group = crop.group.map(|group| format!("PlantGroup::{group:?}"));
+        let group = group.map_or("None".into(), |group| format!("Some({group})"));
+        code += &format!(
+            "CropNames {{ id: {:?}, name: {:?}, group: {group}, names: &{names:?} }},\n",
+            crop.id, crop.name
+        );
     }
     Ok(code + "];\n")
 }

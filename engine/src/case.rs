@@ -11,7 +11,7 @@ pub use crate::facts::{CertificateItem, ChargeSource, Feedstock};
 use crate::named::named;
 use crate::own::OwnFacts;
 use crate::quantity::{Measures, Unit};
-use crate::report::{Place, Reading, Report};
+use crate::report::{NamedLine, Place, Reading, Report};
 use crate::soil::{Method, PlantGroup, Property, Texture};
 
 /// The version of [`Case`] this engine writes and reads.
@@ -124,6 +124,9 @@ pub struct ReadingAnswers {
     /// Corrections of every reading of one name, in all samples. A correction
     /// of a single reading comes before them.
     pub in_all_samples: Vec<CommonCorrection>,
+    /// Lines that could not be placed, each with what the person said it is.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub named_lines: Vec<NamedLine>,
 }
 
 /// A reading put right by the person. It holds while the source still says

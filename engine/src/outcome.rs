@@ -10,6 +10,7 @@ use crate::plan::{Plan, plan};
 use crate::quantity::{Figure, Unit};
 use crate::question::Question;
 use crate::ranges::Finding;
+use crate::region::CropNames;
 use crate::report::{Origin, Place, SampleReport, Unread};
 use crate::soil::{Amount, Method, Property};
 use crate::sources::Citation;
@@ -148,7 +149,14 @@ fn gathered(case: &Case, samples: Vec<SampleOutcome>) -> Outcome {
         questions: chosen_one.questions.clone(),
         derived: chosen_one.derived.clone(),
         plan: chosen_one.plan.clone(),
-        notes: case.report.notes.iter().cloned().chain(region_read(case)).collect(),
+        notes: case
+            .report
+            .notes
+            .iter()
+            .cloned()
+            .chain(region_read(case))
+            .chain(crop_read(case))
+            .collect(),
         samples,
     }
 }
@@ -162,6 +170,16 @@ fn region_read(case: &Case) -> Option<String> {
     Some(format!(
         "The report's own words fit this region: {}. Its tables judge first. Say so if the soil lies elsewhere.",
         region.name
+    ))
+}
+
+/// What grows there, where the report's own words said so.
+fn crop_read(case: &Case) -> Option<String> {
+    let crop = CropNames::by_id(case.report.crop?)?.name;
+    // A surveyed case has the crop among its answers.
+    let taken = case.season.crops.iter().any(|of_bed| of_bed.name == crop);
+    (taken || case.crop_read().is_some()).then(|| format!(
+        "The report names this crop: {crop}. All is worked out for it. Say so if other plants grow there."
     ))
 }
 

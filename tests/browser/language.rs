@@ -196,10 +196,10 @@ fn a_name_that_a_person_gave_stays() {
     let seen = |css: &str| page.browser.text(css);
     page.browser.wait_for("the form to save", || page.browser.has("#shelf-name"));
     assert!(seen(NAME).ends_with("Lawn"), "{}", seen(NAME));
-    page.browser.click(".bed-list li:nth-child(2) button");
+    page.browser.click(".bed-list li:nth-child(2) label");
     page.browser.wait_for("the other sample", || seen(NAME).ends_with("Bed 1.2"));
     let shown = page.browser.run(
-        "return [...document.querySelectorAll('.bed > span:first-child, #sample option')]
+        "return [...document.querySelectorAll('.bed > span:first-of-type, #sample option')]
             .map((name) => name.textContent.trim())",
     );
     assert_eq!(shown, json!(["Lawn", "Bed 1.2", "Lawn", "Bed 1.2"]));

@@ -110,6 +110,8 @@ fn the_report_stays_beside_the_answer_on_a_wide_screen_and_folds_on_a_phone() {
     page.wait_for_answer();
     assert!(page.browser.shows(REPORT), "the report is folded away at 1024 × 768");
     page.browser.resize(360, 740);
+    page.browser.wait_for("the answer first on a phone", || !page.browser.shows(REPORT));
+    page.unfold("#report-fold");
     page.sample(SURPLUS);
     page.browser.wait_for("the report to fold", || !page.browser.shows(REPORT));
     page.browser.wait_for("the focus on the answer", || {

@@ -202,6 +202,38 @@ fn a_value_is_corrected_in_place() {
 }
 
 #[test]
+fn a_line_that_was_not_read_becomes_a_reading_by_one_choice_and_back_again() {
+    let page = Page::open("name-a-line");
+    let text = "pH 6.4\nPhosphorus (Olsen) 18 mg/kg\nZoubium avail. 140 mg/kg\n";
+    page.paste(text);
+    page.wait_for_answer();
+    let potassium = format!("{HOLDS} [data-property='potassium']");
+    page.browser.wait_for("the line", || page.browser.shows("#unread > summary"));
+    assert!(!page.browser.has(&potassium));
+    page.browser.click("#unread > summary");
+    page.browser.click("#unread li details > summary");
+    page.browser.wait_for("the choice", || page.browser.has("#unread select"));
+    page.browser.run(
+        "const choice = document.querySelector('#unread select');
+        choice.value = [...choice.options].find((o) => o.textContent === 'potassium').value;
+        choice.dispatchEvent(new Event('change', { bubbles: true }))",
+    );
+    page.browser.wait_for("the reading", || page.browser.shows(&potassium));
+    assert!(page.browser.text(&potassium).contains("140"));
+    assert!(!page.browser.shows("#unread"), "the line is still among those not read");
+    assert_eq!(page.report(), text, "the pasted text was changed");
+    // It is kept, and can be taken back.
+    page.browser.reload();
+    page.browser.wait_for("the reading again", || page.browser.has(&potassium));
+    page.browser.click(&format!("{potassium} summary"));
+    let back = format!("{potassium} .correct button:last-child");
+    page.browser.wait_for("the way back", || page.browser.shows(&back));
+    page.browser.click(&back);
+    page.browser.wait_for("the line among those not read", || page.browser.shows("#unread"));
+    assert!(!page.browser.has(&potassium));
+}
+
+#[test]
 fn what_the_bed_needs_is_measured_out_and_follows_the_bag() {
     let page = Page::open("needs");
     page.paste("P (Mehlich-3) 18 ppm\nK (Mehlich-3) 60 ppm\npH 6.5\n");

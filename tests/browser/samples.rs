@@ -16,7 +16,7 @@ Cold frame\t6.3\t11\t88\t0.4
 ";
 
 fn chosen(page: &Page) -> String {
-    page.browser.text("button.bed[aria-pressed='true'] > span")
+    page.browser.text(".bed:has(:checked) > span")
 }
 
 fn title(page: &Page) -> String {
@@ -77,7 +77,7 @@ fn one_correction_holds_in_all_samples_and_can_be_taken_back() {
     let said = || page.browser.text(&format!("{salts} .in-all"));
     page.browser.wait_for("that it holds in all", || said().contains("3 samples"));
 
-    page.browser.click(".bed-list li:nth-child(3) button");
+    page.browser.click(".bed-list li:nth-child(3) label");
     page.browser.wait_for("the third bed", || title(&page).contains("Cold frame"));
     let value = || page.browser.text(&format!("{salts} .reading-value"));
     assert!(value().contains("0.4") && value().contains("dS/m"), "{}", value());

@@ -77,7 +77,7 @@ fn a_page_in_another_language_waits_in_that_language() {
     page.browser.devtools("Network.setCacheDisabled", &json!({ "cacheDisabled": true }));
     line(&page, 300_000);
     page.browser.reload();
-    let name = "#waiting .field-name";
+    let name = ".waiting .field-name";
     page.browser.wait_for("the words", || {
         page.browser.has(name) && page.browser.text(name) != "Paste your soil test here"
     });

@@ -2,8 +2,9 @@
 
 use std::borrow::Cow;
 
-use emberloam_engine::case::{BagState, BedKind, Case};
+use emberloam_engine::case::{BagState, BedKind, Case, Crop};
 use emberloam_engine::details::sensitivity;
+use emberloam_engine::question::QuestionId;
 use emberloam_engine::soil::PlantGroup;
 use emberloam_engine::{interpret, interpret_survey, judged_readings, survey};
 
@@ -72,4 +73,31 @@ fn beds_are_counted_anew_where_a_report_is_cut() {
     assert_eq!(interpret(&case).samples[0], whole.samples[1]);
     case.count_beds_from(1);
     assert!(case.beds.is_empty());
+}
+
+#[test]
+fn a_crop_that_the_report_names_is_planned_for_until_another_is_said() {
+    const SOIL: &str = "pH 6.4\nOlsen method\nPhosphorus 18 mg/kg\nPotassium 90 mg/kg\n";
+    let asked = |case: &Case| {
+        interpret(case).questions.iter().any(|question| question.id == QuestionId::Plants)
+    };
+    let plain = case_of(SOIL);
+    assert!(asked(&plain));
+    let case = case_of(&format!("Crop: Carrots\n{SOIL}"));
+    let told = interpret(&case);
+    assert!(!asked(&case));
+    assert!(told.notes.iter().any(|note| note.contains("names this crop: carrot")), "{told:#?}");
+    // The page surveys first; it must say the same.
+    assert_eq!(interpret_survey(&survey(Cow::Borrowed(&case))), told);
+    let mut answered = plain.clone();
+    answered.plants = Some(PlantGroup::RootCrops);
+    answered.season.crops.push(Crop { name: "carrot".into(), planting: None, harvest: None });
+    assert_eq!(interpret(&answered).plan, told.plan);
+    // What a person says stands before it.
+    let mut lawn = case.clone();
+    lawn.plants = Some(PlantGroup::Lawn);
+    let mut plain_lawn = plain;
+    plain_lawn.plants = Some(PlantGroup::Lawn);
+    assert_eq!(interpret(&lawn).plan, interpret(&plain_lawn).plan);
+    assert!(!interpret(&lawn).notes.iter().any(|note| note.contains("names this crop")));
 }

@@ -8,7 +8,7 @@ use crate::driver::{Browser, PATIENCE};
 use crate::site::Site;
 
 /// The empty page that stands until the program is there.
-pub const WAITING: &str = "#waiting";
+pub const WAITING: &str = ".waiting";
 /// The field for the report.
 pub const REPORT: &str = "#report-text";
 /// Opens a text file.

@@ -10,6 +10,8 @@ use crate::sentence::Sentence;
 /// A sentence with fewer letters of its own, such as `{a} and {b}`, fits so much
 /// that it only counts where all that fills it can be said.
 const FEW_LETTERS: usize = 6;
+/// So many commas make a long list.
+const LONG_LIST: usize = 3;
 /// How many ways to fill one sentence's holes are tried.
 const MOST_TRIES: usize = 12;
 /// The longest text that is looked up, bytes: longer than any the program makes,
@@ -136,7 +138,8 @@ impl Catalogue {
         if let Some(said) = work.known.borrow().get(body) {
             return said.clone();
         }
-        let mut best = self.whole(body, work);
+        let listed = self.listed(body, work).filter(|said| said.cost() == 0);
+        let mut best = listed.unwrap_or_else(|| self.whole(body, work));
         for stops in [&['.', '?', '!'][..], &['.', '?', '!', ':'][..]] {
             if best.cost() > 0 {
                 best.or_better(self.in_turn(body, stops, work));
@@ -153,6 +156,20 @@ impl Catalogue {
         best
     }
 
+    /// A long list, thing by thing: as one text it could be parted in a thousand ways.
+    fn listed(&self, body: &str, work: &Work) -> Option<Said> {
+        let is_one = body.matches(", ").count() >= LONG_LIST
+            && ![". ", ": ", "“"].iter().any(|mark| body.contains(mark));
+        let mut said = Said::default();
+        for thing in is_one.then(|| body.split(", "))? {
+            let part = self.phrase(thing, work);
+            let mark = if said.text.is_empty() { "" } else { ", " };
+            said.text = said.text + mark + &part.text;
+            said.left.extend(part.left);
+        }
+        Some(said)
+    }
+
     /// The text as one entry of the catalogue: that which leaves the least in English.
     fn whole(&self, body: &str, work: &Work) -> Said {
         if let Ok(at) = self.plain.binary_search_by(|(english, _)| english.as_str().cmp(body)) {
@@ -162,8 +179,10 @@ impl Catalogue {
         if !work.spend() {
             return best;
         }
+        // Several sentences are no `{a}, {b}`.
+        let fewest = if body.contains(". ") { FEW_LETTERS } else { 0 };
         for sentence in &self.sentences {
-            if best.cost() == 0 {
+            if best.cost() == 0 || sentence.letters < fewest {
                 break;
             }
             let below = if sentence.letters < FEW_LETTERS { 1 } else { best.cost() };
@@ -347,6 +366,10 @@ msgstr "Guardado como “{name}”."
         check("Organic matter is low.", "Falta materia orgánica.");
         check("Potassium is low. Test again.", "Potasio: bajo. Analice otra vez.");
         check("potassium and organic matter", "potasio y materia orgánica");
+        check(
+            "potassium 9 %, organic matter 8 %, low 7 %, potassium",
+            "potasio 9 %, materia orgánica 8 %, bajo 7 %, potasio",
+        );
     }
 
     #[test]

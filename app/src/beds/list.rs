@@ -8,7 +8,7 @@ use std::time::Duration;
 use emberloam_engine::{Case, summary};
 use leptos::prelude::*;
 
-use crate::in_place::{Look, flag, keyed, press, text};
+use crate::in_place::{Look, changed, flag, keyed, text};
 use crate::state::Page;
 use crate::words;
 
@@ -49,7 +49,12 @@ pub fn list(page: Page) -> impl IntoView {
         })
     };
     view! {
-        <ul class="bed-list plain" hidden=flag(move || page.count() > MOST)>
+        <ul
+            class="bed-list plain"
+            role="radiogroup"
+            aria-label=words::BEDS
+            hidden=flag(move || page.count() > MOST)
+        >
             {keyed(beds, |(at, ..): &Bed| at.to_string(), move |item| one(page, item))}
         </ul>
     }
@@ -94,15 +99,17 @@ fn one(page: Page, item: Memo<Bed>) -> impl IntoView {
     let (at, name, ..) = item.get_untracked();
     view! {
         <li>
-            <button
-                type="button"
-                class="bed"
-                aria-pressed=text(move || item.look(|(.., chosen)| chosen.to_string()))
-                on:click=press(move || page.answer(|case| case.sample = at))
-            >
+            <label class="bed">
+                <input
+                    type="radio"
+                    name="bed"
+                    class="sr-only"
+                    prop:checked=flag(move || item.look(|(.., chosen)| *chosen))
+                    on:change=changed(move |_| page.answer(|case| case.sample = at))
+                />
                 <span translate=words::translate(&name)>{name.clone()}</span>
                 <span class="verdict-word">{text(move || item.look(|(_, _, verdict, _)| *verdict))}</span>
-            </button>
+            </label>
         </li>
     }
 }

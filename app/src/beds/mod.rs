@@ -32,7 +32,6 @@ pub fn beds(page: Page) -> impl IntoView {
                 />
                 <span>{text(move || words::for_all_beds(page.count()))}</span>
             </label>
-            {later(move |parts| (parts.shopping)(page))}
             {later(move |parts| (parts.compare)(page))}
         </section>
     }

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use emberloam_engine::summary::{Shopping, ToBuy};
 use leptos::prelude::*;
 
+use crate::frame::window_is;
 use crate::grounds::opened_grounds;
 use crate::in_place::{Look, flag, lines, press, settled, text, unfolds};
 use crate::page::print;
@@ -15,6 +16,9 @@ use crate::words;
 
 /// More beds than these are bought for with a calculator of one's own. Our choice.
 const MOST: usize = 200;
+
+/// Where there is room for it beside the plan, as `public/css/base.css` lays it out.
+const WIDE: &str = "(min-width: 100rem) and (orientation: landscape)";
 
 /// The fold with the list.
 pub fn shopping(page: Page) -> AnyView {
@@ -28,6 +32,7 @@ pub fn shopping(page: Page) -> AnyView {
         <details
             id="shopping"
             class="fold"
+            open=flag(move || window_is(WIDE) && page.count() != 1)
             hidden=flag(move || !(2..=MOST).contains(&page.count()))
             on:toggle=unfolds(move |now| open.set(now))
         >

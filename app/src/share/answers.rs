@@ -30,7 +30,11 @@ impl Answer {
     pub fn can_be_fixed(&self) -> bool {
         !matches!(
             self.name.as_str(),
-            "sample" | "beds" | "reading.corrections" | "reading.in-all-samples"
+            "sample"
+                | "beds"
+                | "reading.corrections"
+                | "reading.in-all-samples"
+                | "reading.named-lines"
         )
     }
 }
@@ -146,7 +150,7 @@ enum Told {
 type Row = (&'static str, &'static str, Told);
 
 /// The answers with words of their own; any other is told by its name.
-const TOLD: [Row; 33] = [
+const TOLD: [Row; 34] = [
     ("sample", words::WHICH_SAMPLE, Told::Number(Unit::None)),
     ("reading.region", words::REGION, Told::Choice(region)),
     ("reading.extractants", words::EXTRACTANT, Told::Choice(method)),
@@ -156,6 +160,7 @@ const TOLD: [Row; 33] = [
     ("reading.depth-cm", words::SAMPLING_DEPTH, Told::Number(Unit::Cm)),
     ("reading.corrections", words::keeping::PUT_RIGHT_ONE, Told::Count),
     ("reading.in-all-samples", words::keeping::PUT_RIGHT_ALL, Told::Count),
+    ("reading.named-lines", words::keeping::NAMED_LINES, Told::Count),
     ("bed.area-m2", words::AREA, Told::Number(Unit::SquareMetre)),
     ("bed.depth-cm", words::WORKED_DEPTH, Told::Number(Unit::Cm)),
     ("bed.texture", words::TEXTURE, Told::Choice(texture)),

@@ -73,6 +73,7 @@ impl Sharing {
             letter.answers.sample = 0;
             letter.answers.reading.corrections.clear();
             letter.answers.reading.in_all_samples.clear();
+            letter.answers.reading.named_lines.clear();
             letter.answers.beds.clear();
         }
         letter

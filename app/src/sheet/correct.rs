@@ -98,6 +98,10 @@ pub fn correct(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
     let mending = Mending { page, item };
     let now = Memo::new(move |_| mending.now());
     let change = move |with| mending.mend(with);
+    let place = move || item.look(|r| r.place);
+    let named = move || {
+        page.answers.look(|case| case.reading.named_lines.iter().any(|line| line.place == place()))
+    };
     let methods = Method::ALL.into_iter().map(|m| (m, m.label())).collect();
     let properties = Property::ALL.into_iter().map(|p| (p, p.label())).collect();
     view! {
@@ -145,8 +149,12 @@ pub fn correct(page: Page, item: Memo<JudgedReading>) -> impl IntoView {
                 </button>
                 <button
                     type="button"
-                    hidden=flag(move || now.get().is_none())
+                    hidden=flag(move || now.get().is_none() && !named())
                     on:click=press(move || {
+                        let at = untrack(place);
+                        page.answers.update(|case| {
+                            case.reading.named_lines.retain(|line| line.place != at);
+                        });
                         change(
                             Box::new(|c| {
                                 c.property = None;

@@ -21,8 +21,10 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
+use crate::deferred::placed;
 use crate::grounds::{once_opened, opens};
 use crate::layer::{Stratum, layer};
+use crate::report::uses::uses;
 use crate::specialists::certificate::certificate;
 use crate::specialists::charging::charging;
 use crate::specialists::course::course;
@@ -54,23 +56,25 @@ pub fn specialists(page: Page) -> impl IntoView {
     )
 }
 
-/// What lies behind the door.
+/// What lies behind the door, from top to bottom.
+const PARTS: [fn(Page) -> AnyView; 14] = [
+    amounts,
+    purchase,
+    work_in,
+    charging,
+    needs,
+    robustness,
+    effects,
+    course,
+    place,
+    winter,
+    working,
+    traits,
+    certificate,
+    uses,
+];
+
+/// What lies behind the door, a part a turn.
 pub fn behind_the_door(page: Page) -> AnyView {
-    view! {
-        {amounts(page)}
-        {purchase(page)}
-        {work_in(page)}
-        {charging(page)}
-        {needs(page)}
-        {robustness(page)}
-        {effects(page)}
-        {course(page)}
-        {place(page)}
-        {winter(page)}
-        {working(page)}
-        {traits(page)}
-        {certificate(page)}
-        {crate::report::uses::uses(page)}
-    }
-    .into_any()
+    PARTS.map(|part| placed(move || part(page))).collect_view().into_any()
 }

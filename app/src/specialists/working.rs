@@ -10,7 +10,7 @@ use crate::state::Page;
 use crate::words;
 
 /// The amounts of biochar, and what held them down.
-pub fn amounts(page: Page) -> impl IntoView {
+pub fn amounts(page: Page) -> AnyView {
     let found = soon_of(move || page.of_plan(|plan| plan.amounts.clone()));
     let capped = soon_of(move || page.of_plan(|plan| plan.capped_by.clone()));
     let assumed = move || {
@@ -27,10 +27,11 @@ pub fn amounts(page: Page) -> impl IntoView {
             </ul>
         </section>
     }
+    .into_any()
 }
 
 /// The chemistry.
-pub fn working(page: Page) -> impl IntoView {
+pub fn working(page: Page) -> AnyView {
     let found = soon_of(move || {
         page.outcome.look(|o| o.as_ref().map(|o| o.derived.clone()).unwrap_or_default())
     });
@@ -41,4 +42,5 @@ pub fn working(page: Page) -> impl IntoView {
             {figures(page, move || found.get())}
         </section>
     }
+    .into_any()
 }

@@ -4,7 +4,6 @@
 pub mod alone;
 mod carry;
 mod chips;
-pub mod example;
 pub mod months;
 pub mod picture;
 

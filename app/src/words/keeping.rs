@@ -153,6 +153,7 @@ pub const WITH_REPORT: &str = "Send my report along, as an example";
 pub const VIEWERS_LINK: &str = "The link for viewers";
 pub const PREVIEW: &str = "What viewers will see";
 pub const PUT_RIGHT_ONE: &str = "Readings put right";
+pub const NAMED_LINES: &str = "Lines you named";
 pub const PUT_RIGHT_ALL: &str = "Readings put right in all samples";
 
 pub fn link_size(long: usize, advice: &str) -> String {

@@ -5,6 +5,7 @@ use time::Date;
 
 use super::{Bed, Case, Crop};
 use crate::named::named;
+use crate::region::CropNames;
 use crate::report::Report;
 use crate::soil::PlantGroup;
 
@@ -145,6 +146,7 @@ impl Case {
             unread: self.report.unread.clone(),
             notes: self.report.notes.clone(),
             regions: self.report.regions.clone(),
+            crop: self.report.crop,
         };
         let mut case = Case { report, ..self.answers() };
         case.lay_over(at);
@@ -185,6 +187,12 @@ impl Case {
             }
         }
         laid.into_case(self);
+    }
+
+    /// The crop that the report names, where nobody said what grows there.
+    pub(crate) fn crop_read(&self) -> Option<&'static CropNames> {
+        let unsaid = self.plants.is_none() && self.season.crops.is_empty();
+        self.report.crop.filter(|_| unsaid).and_then(CropNames::by_id)
     }
 
     /// Whether anything was said of this sample's bed alone.

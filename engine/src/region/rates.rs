@@ -2,7 +2,7 @@
 
 use crate::facts::{Dressed, Way};
 use crate::quantity::Band;
-use crate::soil::Level;
+use crate::soil::{Level, PlantGroup};
 use crate::sources::*;
 
 /// A year's dressing of one nutrient for one crop.
@@ -28,10 +28,18 @@ pub struct CropRate {
     pub note: &'static str,
 }
 
-/// A crop with a rate, or that a trace element hurts: its id, its name as said within a sentence, and every name it goes by,
-/// in lower case.
+/// A crop with a rate, or that a trace element hurts.
 #[derive(Debug)]
-pub struct CropNames(pub &'static str, pub &'static str, pub &'static [&'static str]);
+pub struct CropNames {
+    /// Its id.
+    pub id: &'static str,
+    /// Its name as said within a sentence.
+    pub name: &'static str,
+    /// The plants it is grown among; `None` for a field crop.
+    pub group: Option<PlantGroup>,
+    /// Every name it goes by, in lower case.
+    pub names: &'static [&'static str],
+}
 
 include!(concat!(env!("OUT_DIR"), "/rates.rs"));
 
@@ -43,8 +51,13 @@ impl CropRate {
 }
 
 impl CropNames {
-    /// Every crop that has a rate.
-    pub fn all() -> &'static [CropNames] {
-        NAMES
+    /// The crop of a name in lower case.
+    pub fn of(name: &str) -> Option<&'static CropNames> {
+        NAMES.iter().find(|crop| crop.names.contains(&name))
+    }
+
+    /// The crop of an id.
+    pub fn by_id(id: &str) -> Option<&'static CropNames> {
+        NAMES.iter().find(|crop| crop.id == id)
     }
 }

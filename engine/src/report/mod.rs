@@ -6,6 +6,7 @@ mod across_by_place;
 mod advice;
 mod apart;
 mod column_heads;
+mod crop;
 mod depth_lines;
 mod drawn;
 mod exchange_letters;
@@ -23,6 +24,7 @@ mod lines;
 mod marks;
 mod meanings;
 mod more_languages;
+mod named_line;
 mod names;
 mod new_list;
 mod no_samples;
@@ -63,6 +65,7 @@ use crate::soil::{Amount, Method, Property, SoilGroup, Texture};
 pub use advice::{Advice, AdviceUnit, Advised, Land, LimeAs};
 pub use grid::{Cell, Grid, Place};
 pub use marks::{Lines, Whereabouts, whereabouts};
+pub use named_line::{NamedLine, name_lines, reading_of};
 pub use number::parse_amount;
 pub use open::{MOST_BYTES, open};
 pub(crate) use plausible::{doubt, impossible};
@@ -82,6 +85,8 @@ pub struct Report {
     pub notes: Vec<String>,
     /// The regions that its own words speak for; more than one where they leave it open.
     pub regions: Vec<&'static Region>,
+    /// The one crop that it says it is for, by its id in `facts/crops.csv`.
+    pub crop: Option<&'static str>,
 }
 
 /// One sample of a report.

@@ -6,6 +6,7 @@ use super::about::{AboutSample, about_sample};
 use super::across_by_place::across_by_place;
 use super::apart::Lines;
 use super::column_heads::{headed, is_years, with_first_as_group};
+use super::crop::crop_of;
 use super::depth_lines::by_depth;
 use super::fold::fold;
 use super::grid::filled;
@@ -45,6 +46,7 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
         from = end;
     }
     let mut report = reader.finish(grid)?;
+    report.crop = crop_of(&grid.rows);
     report.regions = Region::named_in(grid.rows.iter().flatten().map(|cell| cell.text.as_str()));
     Ok(report)
 }

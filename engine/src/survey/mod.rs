@@ -12,7 +12,7 @@ use std::borrow::Cow;
 use std::sync::Arc;
 
 use crate::bag::Material;
-use crate::case::Case;
+use crate::case::{Case, Crop};
 use crate::chemistry::{self, Chemistry, Derived};
 use crate::facts::GroundUse;
 use crate::normalise::{NormalReading, Normalised, normalise};
@@ -78,10 +78,19 @@ pub fn survey(case: Cow<'_, Case>) -> Survey<'_> {
     survey_of(case, chosen)
 }
 
+/// The case with the crop that the report itself names, where nobody said what grows there.
+fn with_the_crop(case: Cow<'_, Case>) -> Cow<'_, Case> {
+    let Some(crop) = case.crop_read() else { return case };
+    let mut case = case.into_owned();
+    case.plants = crop.group;
+    case.season.crops.push(Crop { name: crop.name.into(), planting: None, harvest: None });
+    Cow::Owned(case)
+}
+
 /// Surveys one sample of the report, by what was said of its bed.
 pub(crate) fn survey_of(case: Cow<'_, Case>, at: usize) -> Survey<'_> {
     let (case, at) = match case {
-        Cow::Borrowed(shared) if shared.has_own_bed(at) => {
+        Cow::Borrowed(shared) if shared.has_own_bed(at) || shared.crop_read().is_some() => {
             (Cow::Owned(shared.of_sample_alone(at)), 0)
         }
         Cow::Owned(mut own) if own.has_own_bed(at) => {
@@ -90,6 +99,7 @@ pub(crate) fn survey_of(case: Cow<'_, Case>, at: usize) -> Survey<'_> {
         }
         shared => (shared, at),
     };
+    let case = with_the_crop(case);
     let empty;
     let sample = match case.report.samples.get(at) {
         Some(sample) => sample,

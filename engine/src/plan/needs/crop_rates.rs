@@ -37,10 +37,7 @@ pub(super) fn named(survey: &Survey<'_>) -> Vec<&'static str> {
                 typed.strip_suffix('s').unwrap_or_default().into(),
                 format!("{typed} lawn"),
             ];
-            let known = |way: &String| {
-                let is = |CropNames(.., names): &&CropNames| names.contains(&way.as_str());
-                CropNames::all().iter().find(is).map(|CropNames(id, ..)| *id)
-            };
+            let known = |way: &String| CropNames::of(way).map(|crop| crop.id);
             ways.iter().filter(|way| !way.is_empty()).find_map(known)
         })
         .collect()
@@ -147,8 +144,7 @@ fn together(found: &[(&'static CropRate, Band)], region: &'static str, own: bool
     }
     for (row, _) in found {
         for crop in row.crops {
-            let named = CropNames::all().iter().find(|CropNames(id, ..)| id == crop);
-            grounds = grounds.input("crop", named.map_or(*crop, |CropNames(_, name, _)| name));
+            grounds = grounds.input("crop", CropNames::by_id(crop).map_or(*crop, |crop| crop.name));
         }
         grounds.cite(row.citations);
         if !row.note.is_empty() && !grounds.assumed.iter().any(|note| note == row.note) {
