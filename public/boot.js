@@ -162,7 +162,7 @@ box.addEventListener("paste", () => (pasted = true), { once: true });
 
 /** The program has taken the frame over, with what is in its box. */
 function takenOver() {
-  ground.classList.remove("waiting");
+  ground.classList.remove("waiting", "restored");
   if (pasted) box.dispatchEvent(new ClipboardEvent("paste", { bubbles: true }));
 }
 window.addEventListener("emberloam:mounted", takenOver, { once: true });
@@ -232,7 +232,7 @@ async function keepOfflineCopy(started) {
 
 putAside(unfold(recall("sessionStorage", STOPPED)));
 // What is kept comes back in a moment; an empty box is no place to type meanwhile.
-if (recall("localStorage", KEPT) !== null) ground.classList.add("has-report");
+if (recall("localStorage", KEPT) !== null) ground.classList.add("has-report", "restored");
 const started = await startPage();
 if (started) tell("started");
 if (!over) offerAgain(unfold(recall("sessionStorage", STOPPED)));
