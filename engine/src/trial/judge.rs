@@ -2,7 +2,7 @@
 
 use super::blocks::{Fit, Point, fit};
 use super::design::{Laid, Seen};
-use super::distributions::{t_both_tails, t_critical};
+use super::distributions::{f_tail, t_both_tails, t_critical};
 use super::evaluation::{
     Column, Comparison, Evaluation, Exact, ExactTest, Foreseen, Group, Interval, Level, Outlier,
     Overall, Reading, Test, TrialResult, Verdict,
@@ -32,9 +32,6 @@ const FEW: usize = 5;
 /// Scatter below this share of the readings' own spread is none: it comes of rounding.
 /// Our choice.
 const NO_SCATTER: f64 = 1e-9;
-
-/// Standard deviations that differ by more than this are told. Common practice, no source.
-const UNEQUAL: f64 = 3.0;
 
 /// How the comparisons of one property are read together.
 enum Family {
@@ -351,13 +348,20 @@ fn ratio(raw: &Raw) -> Option<Interval> {
 
 /// Readings so alike that only an exact test can be trusted beside the interval.
 fn is_coarse(worked: &Worked, raw: &Raw) -> bool {
-    let groups = [worked.values(raw.treatment), worked.values(raw.control)];
-    let alike = |all: &Vec<f64>| all.len() > 1 && all.iter().all(|v| *v == all[0]);
+    let mut groups = vec![worked.values(raw.treatment)];
+    if raw.control != raw.treatment {
+        groups.push(worked.values(raw.control));
+    }
     let mut all: Vec<f64> = groups.iter().flatten().copied().collect();
     let n = all.len();
     all.sort_by(f64::total_cmp);
-    all.dedup();
-    groups.iter().any(alike) || 2 * all.len() <= n
+    let reach = all.last().zip(all.first()).map_or(0.0, |(last, first)| last - first);
+    // Differences of readings are never quite alike.
+    let same = |a: f64, b: f64| (a - b).abs() <= NO_SCATTER * reach;
+    let alike = |all: &Vec<f64>| all.len() > 1 && all.iter().all(|v| same(*v, all[0]));
+    let one_alike = groups.iter().any(alike);
+    all.dedup_by(|a, b| same(*a, *b));
+    one_alike || 2 * all.len() <= n
 }
 
 /// The differences within blocks that hold both once, or the changes of before and after.
@@ -523,20 +527,27 @@ fn has_ratio(laid: &Laid, worked: &Worked, property: Option<Property>) -> bool {
     !is_ph && laid.first.is_none() && worked.seen.iter().all(|s| s.value > 0.0)
 }
 
-/// Scatter so unequal that one for all is doubtful.
+/// Whether the scatter of treatments differs more than chance makes it, where one is taken for
+/// all.
 fn unequal(worked: &Worked) -> bool {
     let pooled = matches!(
         worked.test,
         Some(Test::Dunnett | Test::TukeyKramer | Test::Blocks | Test::Sidak)
     );
     let treatments = 0..worked.adjusted.len();
-    let sds: Vec<f64> = treatments
+    let scatters: Vec<(f64, f64)> = treatments
         .map(|t| worked.values(t))
         .filter(|all| all.len() > 2)
-        .filter_map(|all| Some(Mean::of(&all).variance?.sqrt()))
+        .filter_map(|all| Some((Mean::of(&all).variance?, all.len() as f64 - 1.0)))
         .collect();
-    let (low, high) = sds.iter().fold((f64::MAX, 0.0_f64), |(a, b), v| (a.min(*v), b.max(*v)));
-    pooled && worked.family.is_some() && sds.len() > 1 && high > UNEQUAL * low
+    let by_size = |a: &&(f64, f64), b: &&(f64, f64)| a.0.total_cmp(&b.0);
+    let ends = scatters.iter().max_by(by_size).zip(scatters.iter().min_by(by_size));
+    let many = scatters.len() as f64;
+    // The F of the two ends, over all the pairs that could have been the ends.
+    let by_chance = |((most, of), (least, within)): (&(f64, f64), &(f64, f64))| {
+        many * (many - 1.0) * f_tail(most / least, *of, *within)
+    };
+    pooled && worked.family.is_some() && ends.is_some_and(|ends| by_chance(ends) < ALPHA)
 }
 
 fn groups(laid: &Laid, worked: &Worked) -> Vec<Group> {
@@ -574,7 +585,7 @@ fn overall(laid: &Laid, worked: &Worked) -> Option<Overall> {
         return None;
     }
     let (df, f) = (fit.means.len() as f64 - 1.0, fit.treatments / fit.error);
-    let p = super::f_tail(f, df, fit.df);
+    let p = f_tail(f, df, fit.df);
     f.is_finite().then_some(Overall { f, df, error_df: fit.df, error: fit.error, p })
 }
 
@@ -591,8 +602,11 @@ fn outliers(laid: &Laid, worked: &Worked, said: &text::Said<'_>) -> (Vec<Outlier
         None => return (Vec::new(), None),
     };
     let values: Vec<f64> = worked.seen.iter().map(|s| s.value).collect();
-    if !scatters(error, &values) || worked.family.is_none() {
-        return (Vec::new(), Some(error.sqrt()).filter(|sd| *sd > 0.0));
+    if !scatters(error, &values) {
+        return (Vec::new(), None);
+    }
+    if worked.family.is_none() {
+        return (Vec::new(), Some(error.sqrt()));
     }
     let named = far_off(&residuals, error, df).into_iter().map(|at| {
         let seen = &worked.seen[at];

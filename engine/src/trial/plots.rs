@@ -49,7 +49,9 @@ pub(super) fn plots_of(trial: &Trial, table: &Table) -> Result<Plots, Refusal> {
         ));
     }
     let mut plots = Plots { results, notes: table.notes.clone(), ..Plots::default() };
-    plots.factor = table.of(Role::Factor).next().map(|at| table.columns[at].head.clone());
+    let varies = |at: &usize| table.rows.iter().any(|(_, row)| row[*at] != table.rows[0].1[*at]);
+    let factor = table.of(Role::Factor).find(varies);
+    plots.factor = factor.map(|at| table.columns[at].head.clone());
     let mut strange: Vec<(u32, String)> = Vec::new();
     let mut without = Vec::new();
     for (line, cells) in &table.rows {

@@ -6,6 +6,9 @@ use super::distributions::t_both_tails;
 /// Source: common practice, no source.
 const RARE: f64 = 0.05;
 
+/// With fewer degrees of freedom than this nothing can be called far off. Our choice.
+const FEWEST: f64 = 4.0;
+
 /// The places of readings far from what is expected of them. `residuals` holds how far each
 /// lies off and how much it draws the fit to itself.
 ///
@@ -16,7 +19,7 @@ pub(super) fn far_off(residuals: &[(f64, f64)], error: f64, df: f64) -> Vec<usiz
     let is_far = |(off, draws): (f64, f64)| {
         let square = off * off / (error * (1.0 - draws));
         let left = df - square;
-        if df < 2.0 || !square.is_finite() || draws > 1.0 - 1e-9 {
+        if df < FEWEST || !square.is_finite() || draws > 1.0 - 1e-9 {
             return false;
         }
         // All of the error is this one reading's.

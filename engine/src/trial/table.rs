@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use super::heads::{is_rate, role_of};
+use super::heads::{control_rank, is_rate, role_of};
 use super::names::{Parts, parts};
 use super::{Column, MOST_PLOTS, MOST_PROPERTIES, MOST_TEXT, Refusal, Role, Trial};
 use crate::quantity::{Context, Unit, convert};
@@ -396,8 +396,11 @@ fn take_names_apart(table: &mut Table, trial: &Trial) {
     let mut treatments: Vec<&str> = all.iter().map(|p| p.treatment.as_str()).collect();
     treatments.sort_unstable();
     treatments.dedup();
+    // One sample of each can be any report; a control among them makes it a trial.
+    let again = treatments.len() < table.rows.len()
+        || treatments.iter().any(|name| control_rank(name).is_some());
     let tells = (2..=super::MOST_TREATMENTS).contains(&treatments.len())
-        && treatments.len() < table.rows.len()
+        && again
         && !treatments.contains(&"");
     if !tells && !said(names, Role::Names) && !all.iter().any(|p| !p.when.is_empty()) {
         return;
@@ -438,10 +441,13 @@ fn guess(table: &mut Table) {
             _ if property.is_some() => (Role::Reading, "Its head names a property."),
             Some(Role::Names) => (Role::Plot, "Its head says so."),
             // A result may be named after a bed or a day; nearly all numbers, mostly different.
+            Some(Role::Treatment) if levels <= super::MOST_TREATMENTS => {
+                (Role::Treatment, "Its head says so.")
+            }
             Some(role) if levels < rows || role == Role::Plot => (role, "Its head says so."),
             _ if 2 * numbers >= filled => (Role::Reading, "It holds numbers."),
             _ if levels < 2 => (Role::LeaveOut, "It says the same in every line."),
-            _ if levels == rows => (Role::Plot, "It holds another word in every line."),
+            _ if levels == rows => (Role::LeaveOut, "It holds another word in every line."),
             _ => (Role::Factor, "It holds words that come back."),
         };
         (table.columns[at].role, table.columns[at].why) = (role, why.into());

@@ -21,13 +21,16 @@ pub(super) const NO_PLOT_LEFT: &str = "No plot has a result that can be used.";
 pub(super) const NOTHING_BESIDE: &str =
     "The treatments that are left have nothing to be compared with here.";
 
-/// A number with as many digits as tell something when its ends lie `reach` apart.
-fn number(value: f64, reach: f64) -> String {
-    let reach = reach.abs();
-    if !(1e-9..1e12).contains(&reach) {
-        return significant(value, 3).replace('-', "−");
-    }
-    let decimals = (1 - reach.log10().floor() as i32).clamp(-9, 9);
+/// Decimals that tell something where the ends lie `reach` from the middle: two digits of it
+/// where the first is small, else one.
+fn decimals(reach: f64) -> i32 {
+    let place = reach.log10().floor();
+    let first = reach / 10f64.powf(place);
+    (i32::from(first < 3.95) - place as i32).clamp(-9, 9)
+}
+
+/// A number to so many decimals; below nought they are noughts before the point.
+fn number(value: f64, decimals: i32) -> String {
     let step = 10f64.powi(-decimals);
     let rounded = (value / step).round() * step;
     let text = format!("{rounded:.*}", decimals.max(0) as usize);
@@ -37,9 +40,15 @@ fn number(value: f64, reach: f64) -> String {
     text.replace('-', "−")
 }
 
-/// With its unit.
-fn amount(value: f64, reach: f64, unit: Option<Unit>) -> String {
-    with_unit(number(value, reach), unit)
+/// Two digits of a size, with its unit.
+fn size(value: f64, unit: Option<Unit>) -> String {
+    let value = value.abs();
+    let text = if (1e-9..1e12).contains(&value) {
+        number(value, 1 - value.log10().floor() as i32)
+    } else {
+        significant(value, 2)
+    };
+    with_unit(text, unit)
 }
 
 fn with_unit(number: String, unit: Option<Unit>) -> String {
@@ -49,11 +58,22 @@ fn with_unit(number: String, unit: Option<Unit>) -> String {
     }
 }
 
-/// `0.4 (0.1 to 0.7) mg/kg`.
+/// `0.4 (0.1 to 0.7) mg/kg`. An end that is not nought is not told as nought where that would
+/// hide that the interval excludes it.
 fn with_ends(of: &Interval, unit: Option<Unit>) -> String {
     let reach = 0.5 * (of.high - of.low);
-    let at = |value| number(value, reach);
-    with_unit(format!("{} ({} to {})", at(of.value), at(of.low), at(of.high)), unit)
+    let ends = [of.value, of.low, of.high];
+    let text = if (1e-9..1e12).contains(&reach) {
+        let excludes = of.low > 0.0 || of.high < 0.0;
+        let hides = |digits: i32| ends.iter().any(|end| number(*end, digits) == "0");
+        let first = decimals(reach);
+        let digits = (first..first + 4).find(|digits| !(excludes && hides(*digits)));
+        ends.map(|end| number(end, digits.unwrap_or(first)))
+    } else {
+        ends.map(|end| significant(end, 3).replace('-', "−"))
+    };
+    let [value, low, high] = text;
+    with_unit(format!("{value} ({low} to {high})"), unit)
 }
 
 /// What each property is called: its name, or its head in quotes where two columns share it.
@@ -140,7 +160,7 @@ impl Said<'_> {
             Verdict::CantTell => self.cant_tell(held_back, difference, facts),
             Verdict::NoReplicates => format!(
                 "{what} differs by {}, but with one plot of a treatment nothing can be concluded.",
-                amount(difference, 0.1 * difference, self.unit)
+                size(difference, self.unit)
             ),
             Verdict::TooManyAtLimit => format!(
                 "{what}: no verdict, because {} % of the results lie below or above a limit, and at most {} % may.",
@@ -178,7 +198,7 @@ impl Said<'_> {
             ),
         };
         if let (Some(smallest), None) = (facts.smallest, held_back) {
-            let least = amount(smallest, 0.2 * smallest, self.unit);
+            let least = size(smallest, self.unit);
             let of_100 = significant(100.0 * POWER, 2);
             text += &format!(
                 " A true difference of {least} would have shown in {of_100} of 100 such trials."
