@@ -10,10 +10,11 @@ use super::evaluation::{
 use super::exact::{choices, permutation, signed_permutation};
 use super::holm::{ALPHA, holm, shares};
 use super::means::{Mean, welch};
-use super::power::smallest_shift;
+use super::power::{POWER, replicates, smallest_shift};
 use super::rank::{rank_sum, signed_rank};
 use super::residuals::far_off;
 use super::several::{Dunnett, StudentizedRange};
+use super::usual_spread::usual_spread;
 use super::{Design, Foretold, Trial, text};
 use crate::quantity::Unit;
 use crate::soil::Property;
@@ -463,7 +464,13 @@ fn told(
             });
             let ratio = has_ratio(laid, worked, column.property).then(|| ratio(raw)).flatten();
             let ratio = if judged { ratio } else { None };
-            let facts = text::Facts { raw: (raw.treatment, raw.control), interval, smallest };
+            let plots_needed = column.property.and_then(|property| needed(laid, raw, property));
+            let facts = text::Facts {
+                raw: (raw.treatment, raw.control),
+                interval,
+                smallest,
+                plots_needed,
+            };
             let foretold = trial.foretold.iter().find(|f| Some(f.property) == column.property);
             let foretold = foretold
                 .filter(|_| judged)
@@ -518,6 +525,16 @@ fn told(
         mean: if values.is_empty() { 0.0 } else { Mean::of(&values).mean },
         notes,
     }
+}
+
+/// Plots of each treatment that would show the difference found, by the usual scatter; four at
+/// the least.
+fn needed(laid: &Laid, raw: &Raw, property: Property) -> Option<usize> {
+    let cv = usual_spread(property)?.cv.likely;
+    let percent = 100.0 * (raw.difference / raw.means[1]).abs();
+    let treatments = laid.plots.treatments.len();
+    let wanted = laid.design == Design::NoReplicates && percent.is_finite() && percent > 0.1;
+    wanted.then(|| replicates(percent / cv, POWER, treatments, false)).flatten().map(|n| n.max(4))
 }
 
 /// pH is a logarithm, and a change may be nought: neither has a ratio.

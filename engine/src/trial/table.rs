@@ -223,6 +223,7 @@ fn pasted(grid: &Grid, read: Option<&Report>) -> Option<Table> {
     if let Some(report) = read {
         known_properties(&mut table, grid, report, first);
     }
+    (0..width).for_each(|at| known_alone(&mut table, at));
     (table.rows.len() >= 2).then_some(table)
 }
 
@@ -264,6 +265,39 @@ fn known_properties(table: &mut Table, grid: &Grid, report: &Report, first: usiz
             table.columns[at].property = Some(property);
             table.columns[at].unit = unit;
         }
+    }
+}
+
+/// The property of a column that the reader of reports did not find in the whole: read alone.
+fn known_alone(table: &mut Table, at: usize) {
+    let cells = || table.rows.iter().map(|(_, cells)| cells[at].as_str());
+    let results: Vec<&str> = cells().filter(|cell| result_in(cell).is_some()).take(4).collect();
+    let filled = cells().filter(|cell| !is_missing(cell)).count();
+    let is_numbers = 2 * cells().filter(|cell| result_in(cell).is_some()).count() >= filled;
+    let head = &table.columns[at].head;
+    if table.columns[at].property.is_some() || results.len() < 2 || !is_numbers {
+        return;
+    }
+    // Beside another column, as in a report.
+    let lines = results.iter().enumerate().map(|(n, cell)| format!("\nbed {n}\t2{n}\t{cell}"));
+    let lines: String = lines.collect();
+    let text = format!("Sample\tClay (%)\t{}{lines}", head.replace(['\t', '\n'], " "));
+    let read = report::open(text.as_bytes()).ok().and_then(|grid| report::read(&grid).ok());
+    let Some(read) = read else { return };
+    // Behind “bed 0”, “20” and two tabs.
+    let from = 9;
+    let found: Vec<_> = read
+        .samples
+        .iter()
+        .flat_map(|sample| &sample.readings)
+        .filter(|reading| reading.place.start >= from)
+        .zip(&results)
+        .filter(|(reading, own)| reading.amount == result_in(own))
+        .map(|(reading, _)| (reading.property, reading.unit))
+        .collect();
+    if found.len() == results.len() && found.iter().all(|(property, _)| *property == found[0].0) {
+        table.columns[at].property = Some(found[0].0);
+        table.columns[at].unit = found[0].1;
     }
 }
 

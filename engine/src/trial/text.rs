@@ -113,6 +113,8 @@ pub(super) struct Facts {
     pub raw: (usize, usize),
     pub interval: Option<Interval>,
     pub smallest: Option<f64>,
+    /// Plots of each treatment that would show such a difference, where there is one plot.
+    pub plots_needed: Option<usize>,
 }
 
 impl Said<'_> {
@@ -158,10 +160,7 @@ impl Said<'_> {
                 }
             }
             Verdict::CantTell => self.cant_tell(held_back, difference, facts),
-            Verdict::NoReplicates => format!(
-                "{what} differs by {}, but with one plot of a treatment nothing can be concluded.",
-                size(difference, self.unit)
-            ),
+            Verdict::NoReplicates => self.no_replicates(difference, facts),
             Verdict::TooManyAtLimit => format!(
                 "{what}: no verdict, because {} % of the results lie below or above a limit, and at most {} % may.",
                 significant(100.0 * at_limit, 2),
@@ -169,6 +168,23 @@ impl Said<'_> {
             ),
             Verdict::NotJudged => format!("{what} was not judged."),
         }
+    }
+
+    fn no_replicates(&self, difference: f64, facts: &Facts) -> String {
+        let what = capital(self.label);
+        let (treatment, control) = (self.name(facts.raw.0), self.name(facts.raw.1));
+        let by = size(difference, self.unit);
+        let mut text = if difference == 0.0 {
+            format!("{what} is the same with “{treatment}” and “{control}”. One plot of a treatment shows nothing.")
+        } else if difference > 0.0 {
+            format!("{what} is {by} higher with “{treatment}” than with “{control}”. One plot of a treatment shows nothing.")
+        } else {
+            format!("{what} is {by} lower with “{treatment}” than with “{control}”. One plot of a treatment shows nothing.")
+        };
+        if let Some(plots) = facts.plots_needed {
+            text += &format!(" With the usual scatter {plots} plots of each would show such a difference.");
+        }
+        text
     }
 
     fn cant_tell(&self, held_back: Option<HeldBack>, difference: f64, facts: &Facts) -> String {
