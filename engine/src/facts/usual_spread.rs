@@ -24,7 +24,9 @@ impl Fact for UsualSpreadRow {
     fn read(row: Row<'_>) -> Result<UsualSpreadRow, Wrong> {
         let cv = row.band("cv")?;
         if cv[0] <= 0.0 || cv[2] > 200.0 {
-            return Err(row.wrong("no plots scatter so; write the standard deviation in % of the mean"));
+            return Err(
+                row.wrong("no plots scatter so; write the standard deviation in % of the mean")
+            );
         }
         Ok(UsualSpreadRow {
             property: row.kind("property")?,

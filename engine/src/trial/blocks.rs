@@ -35,16 +35,18 @@ pub(super) struct Fit {
 /// never meet the others in a block, and where nothing is left for the error.
 pub(super) fn fit(points: &[Point], treatments: usize, blocks: usize) -> Option<Fit> {
     let df = (points.len() + 1).checked_sub(treatments + blocks).filter(|df| *df > 0)?;
+    // From the first value on: that many leading digits in common cost none of the last.
+    let base = points.first()?.y;
     let mut by_block: Vec<Vec<f64>> = vec![Vec::new(); blocks];
     let mut met = vec![vec![0.0; blocks]; treatments];
     for point in points {
-        by_block[point.block].push(point.y);
+        by_block[point.block].push(point.y - base);
         met[point.treatment][point.block] += 1.0;
     }
     let block_means: Vec<f64> = by_block.iter().map(|all| Mean::of(all).mean).collect();
     let sizes: Vec<f64> = by_block.iter().map(|all| all.len() as f64).collect();
     // What is left of a point once its block is taken out.
-    let left = |point: &Point| point.y - block_means[point.block];
+    let left = |point: &Point| (point.y - base) - block_means[point.block];
     let mut right = vec![0.0; treatments];
     points.iter().for_each(|point| right[point.treatment] += left(point));
     let normal = |i: usize, j: usize| {
@@ -84,17 +86,14 @@ pub(super) fn fit(points: &[Point], treatments: usize, blocks: usize) -> Option<
     let common = sizes.iter().map(|size| 1.0 / size).sum::<f64>() / (n * n);
     let means = weights
         .iter()
-        .map(|w| mean_of_blocks + w.iter().zip(&effects).map(|(w, e)| w * e).sum::<f64>())
+        .map(|w| base + mean_of_blocks + w.iter().zip(&effects).map(|(w, e)| w * e).sum::<f64>())
         .collect();
-    let covariance = weights
-        .iter()
-        .map(|a| weights.iter().map(|b| common + product(a, b)).collect())
-        .collect();
+    let covariance =
+        weights.iter().map(|a| weights.iter().map(|b| common + product(a, b)).collect()).collect();
     let draws = |point: &Point| {
         let own: Vec<f64> = (0..treatments)
             .map(|i| {
-                f64::from(u8::from(i == point.treatment))
-                    - met[i][point.block] / sizes[point.block]
+                f64::from(u8::from(i == point.treatment)) - met[i][point.block] / sizes[point.block]
             })
             .collect();
         1.0 / sizes[point.block] + product(&own, &own)

@@ -183,8 +183,11 @@ pub(super) fn laid_out(trial: &Trial, plots: Plots, table: &Table) -> Result<Lai
     let no_replicates = single.values().all(|plots| *plots < 2)
         || plots.treatments.len() == 2 && single.values().any(|plots| *plots < 2);
     let at_once = beside.unwrap_or(Design::Unpaired);
-    let over_time =
-        if plots.treatments.len() < 2 { Design::BeforeAfter } else { Design::BeforeAfterWithControl };
+    let over_time = if plots.treatments.len() < 2 {
+        Design::BeforeAfter
+    } else {
+        Design::BeforeAfterWithControl
+    };
     let mut could_be = Vec::new();
     if plots.factor.is_some() {
         could_be.push(Design::SplitPlot);
@@ -219,7 +222,8 @@ pub(super) fn laid_out(trial: &Trial, plots: Plots, table: &Table) -> Result<Lai
         );
     }
     // A change of before and after may still stand in blocks.
-    let in_blocks = beside.is_some() && (design.has_blocks() || design == Design::BeforeAfterWithControl);
+    let in_blocks =
+        beside.is_some() && (design.has_blocks() || design == Design::BeforeAfterWithControl);
     let last = plots.whens.len().checked_sub(1);
     let first = if design.is_change() { Some(0) } else { None };
     if last > Some(0) && first.is_none() && design.is_judged() {

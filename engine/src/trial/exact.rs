@@ -34,8 +34,7 @@ fn as_far(values: &[f64], left: usize, sum: f64, found: f64) -> usize {
     if values.len() < left {
         return 0;
     }
-    as_far(&values[1..], left - 1, sum + values[0], found)
-        + as_far(&values[1..], left, sum, found)
+    as_far(&values[1..], left - 1, sum + values[0], found) + as_far(&values[1..], left, sum, found)
 }
 
 /// The same for differences within pairs: every way to turn pairs round.

@@ -108,9 +108,8 @@ pub(super) fn is_block_word(word: &str) -> bool {
 
 /// Whether a word tells that a plot's own number follows.
 pub(super) fn is_plot_word(word: &str) -> bool {
-    let plot = |(role, list): &(Role, &str)| {
-        matches!(role, Role::Plot | Role::Names) && holds(list, word)
-    };
+    let plot =
+        |(role, list): &(Role, &str)| matches!(role, Role::Plot | Role::Names) && holds(list, word);
     WORDS.iter().any(plot)
 }
 

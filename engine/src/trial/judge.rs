@@ -195,9 +195,10 @@ fn before_after(worked: &mut Worked, there: &[usize]) {
     let Some(&only) = there.first() else { return };
     let values: Vec<f64> = worked.seen.iter().map(|s| s.value).collect();
     let mean = Mean::of(&values);
-    let error = mean.variance.filter(|v| scatters(*v, &values)).map(|variance| {
-        ((variance / values.len() as f64).sqrt(), values.len() as f64 - 1.0)
-    });
+    let error = mean
+        .variance
+        .filter(|v| scatters(*v, &values))
+        .map(|variance| ((variance / values.len() as f64).sqrt(), values.len() as f64 - 1.0));
     let t = error.map_or(0.0, |(se, _)| mean.mean / se);
     worked.adjusted[only] = Some(mean.mean);
     worked.family = error.map(|(_, df)| Family::One(df));
@@ -371,8 +372,7 @@ fn differences(worked: &Worked, raw: &Raw) -> Vec<f64> {
         return worked.values(raw.treatment);
     }
     let of = |treatment: usize, block: Option<usize>| {
-        let mut all =
-            worked.seen.iter().filter(|s| s.treatment == treatment && s.block == block);
+        let mut all = worked.seen.iter().filter(|s| s.treatment == treatment && s.block == block);
         let first = all.next();
         first.filter(|_| all.next().is_none()).map(|s| s.value)
     };
@@ -459,27 +459,28 @@ fn told(
             {
                 (verdict, held_back) = (Verdict::CantTell, Some(text::HeldBack::Limits));
             }
-            let smallest = guarded_at.zip(raw.error).map(|(critical, (se, df))| {
-                smallest_shift(df, critical) * se
-            });
+            let smallest = guarded_at
+                .zip(raw.error)
+                .map(|(critical, (se, df))| smallest_shift(df, critical) * se);
             let ratio = has_ratio(laid, worked, column.property).then(|| ratio(raw)).flatten();
             let ratio = if judged { ratio } else { None };
             let plots_needed = column.property.and_then(|property| needed(laid, raw, property));
-            let facts = text::Facts {
-                raw: (raw.treatment, raw.control),
-                interval,
-                smallest,
-                plots_needed,
-            };
+            let facts =
+                text::Facts { raw: (raw.treatment, raw.control), interval, smallest, plots_needed };
             let foretold = trial.foretold.iter().find(|f| Some(f.property) == column.property);
-            let foretold = foretold
-                .filter(|_| judged)
-                .and_then(|f| foreseen(laid, worked, raw, f, &said));
+            let foretold =
+                foretold.filter(|_| judged).and_then(|f| foreseen(laid, worked, raw, f, &said));
             Comparison {
                 treatment: raw.treatment,
                 control: raw.control,
                 verdict,
-                text: said.verdict(verdict, held_back, raw.difference, &facts, worked.share_at_limit),
+                text: said.verdict(
+                    verdict,
+                    held_back,
+                    raw.difference,
+                    &facts,
+                    worked.share_at_limit,
+                ),
                 difference: raw.difference,
                 interval,
                 guarded,
@@ -539,18 +540,15 @@ fn needed(laid: &Laid, raw: &Raw, property: Property) -> Option<usize> {
 
 /// pH is a logarithm, and a change may be nought: neither has a ratio.
 fn has_ratio(laid: &Laid, worked: &Worked, property: Option<Property>) -> bool {
-    let is_ph =
-        matches!(property, Some(Property::Ph | Property::SaltPh | Property::BufferPh));
+    let is_ph = matches!(property, Some(Property::Ph | Property::SaltPh | Property::BufferPh));
     !is_ph && laid.first.is_none() && worked.seen.iter().all(|s| s.value > 0.0)
 }
 
 /// Whether the scatter of treatments differs more than chance makes it, where one is taken for
 /// all.
 fn unequal(worked: &Worked) -> bool {
-    let pooled = matches!(
-        worked.test,
-        Some(Test::Dunnett | Test::TukeyKramer | Test::Blocks | Test::Sidak)
-    );
+    let pooled =
+        matches!(worked.test, Some(Test::Dunnett | Test::TukeyKramer | Test::Blocks | Test::Sidak));
     let treatments = 0..worked.adjusted.len();
     let scatters: Vec<(f64, f64)> = treatments
         .map(|t| worked.values(t))
@@ -648,7 +646,8 @@ fn foreseen(
     let found = if foretold.unit != Unit::Percent {
         own
     } else if laid.first.is_none() {
-        let ratio = if worked.seen.iter().all(|s| s.value > 0.0) { ratio(raw)? } else { return None };
+        let ratio =
+            if worked.seen.iter().all(|s| s.value > 0.0) { ratio(raw)? } else { return None };
         let percent = |r: f64| 100.0 * (r - 1.0);
         Interval { low: percent(ratio.low), value: percent(ratio.value), high: percent(ratio.high) }
     } else {

@@ -85,7 +85,8 @@ pub fn layout_csv(plots: &[PlotOf]) -> String {
 /// A cell of a table with commas.
 pub(super) fn quoted(text: &str) -> String {
     // A spreadsheet takes a cell that begins so for a formula.
-    let text = if text.starts_with(['=', '+', '-', '@']) { format!("'{text}") } else { text.into() };
+    let text =
+        if text.starts_with(['=', '+', '-', '@']) { format!("'{text}") } else { text.into() };
     if text.contains([',', '"', '\n', '\r']) {
         format!("\"{}\"", text.replace('"', "\"\""))
     } else {

@@ -137,16 +137,19 @@ pub fn next_trial(wish: &Wish) -> Result<NextTrial, String> {
         return Err("The chance to show a difference lies between 50 and 99 %.".into());
     }
     if !(0.1..=1000.0).contains(&wish.difference_percent) {
-        return Err("Give the difference that you want to see in % of the mean, from 0.1 to 1000.".into());
+        return Err(
+            "Give the difference that you want to see in % of the mean, from 0.1 to 1000.".into()
+        );
     }
     let (cv, grounds) = scatter(wish)?;
-    let needed = |cv: f64| {
-        replicates(wish.difference_percent / cv, wish.power, treatments, wish.in_blocks)
-    };
+    let needed =
+        |cv: f64| replicates(wish.difference_percent / cv, wish.power, treatments, wish.in_blocks);
     let [low, likely, high] = [cv.low, cv.likely, cv.high].map(needed);
     let laid_out = wish.replicates.or(likely).unwrap_or(MOST_REPLICATES);
     if laid_out < 2 {
-        return Err("One plot of a treatment shows nothing. Lay out at least two, better four.".into());
+        return Err(
+            "One plot of a treatment shows nothing. Lay out at least two, better four.".into()
+        );
     }
     let laid_out = laid_out.min(MOST_LAID_OUT / treatments);
     let plots = layout(&wish.treatments, laid_out, wish.in_blocks, wish.seed);
@@ -197,7 +200,10 @@ fn scatter(wish: &Wish) -> Result<(Band, Grounds), String> {
     let rule = "Plots of each treatment are counted up until the non-central t gives the chance that is wanted; several treatments share the 5 % equally.";
     if let Some(cv) = wish.own_cv {
         if !(0.01..=300.0).contains(&cv) {
-            return Err("The scatter of plots treated alike lies between 0.01 and 300 % of the mean.".into());
+            return Err(
+                "The scatter of plots treated alike lies between 0.01 and 300 % of the mean."
+                    .into(),
+            );
         }
         let grounds = Grounds::new(rule, &[COMMON_PRACTICE.unsourced()])
             .input("scatter of an own trial", format!("{} %", significant(cv, 2)));
@@ -207,8 +213,10 @@ fn scatter(wish: &Wish) -> Result<(Band, Grounds), String> {
     let Some(usual) = usual else {
         return Err("The usual scatter of this property is not known here. Give that of an own trial, in % of the mean.".into());
     };
-    let mut grounds = Grounds::new(rule, usual.citations)
-        .input("usual scatter", crate::quantity::shown(&usual.cv, Unit::Percent, Default::default()));
+    let mut grounds = Grounds::new(rule, usual.citations).input(
+        "usual scatter",
+        crate::quantity::shown(&usual.cv, Unit::Percent, Default::default()),
+    );
     grounds.cite(&[OUR_CHOICE.unsourced()]);
     Ok((usual.cv, grounds))
 }

@@ -83,7 +83,9 @@ pub(super) fn plots_of(trial: &Trial, table: &Table) -> Result<Plots, Refusal> {
         plots.rows.push(PlotRow { treatment, block, when, plot: plot.join(" "), results });
     }
     if let [only] = without[..] {
-        plots.notes.push(format!("Line {only} does not say what was done, where or when, and was left out."));
+        plots.notes.push(format!(
+            "Line {only} does not say what was done, where or when, and was left out."
+        ));
     } else if without.len() > 1 {
         plots.notes.push(format!(
             "{} lines do not say what was done, where or when, and were left out.",
@@ -113,7 +115,9 @@ pub(super) fn plots_of(trial: &Trial, table: &Table) -> Result<Plots, Refusal> {
     in_order_of_time(&mut plots);
     let known = |name: &String| plots.treatments.contains(name);
     if let Some(lost) = trial.control.as_ref().filter(|name| !known(name)) {
-        plots.notes.push(format!("No plot is called “{lost}” any more, so the control was chosen anew."));
+        plots
+            .notes
+            .push(format!("No plot is called “{lost}” any more, so the control was chosen anew."));
     }
     Ok(plots)
 }

@@ -15,10 +15,7 @@ const SHARP: f64 = 8.0;
 fn normal_points(factors: usize, slope: f64) -> Vec<(f64, f64)> {
     let step = (0.7 / (1.0 + factors as f64 * slope * slope).sqrt()).min(0.5);
     let half = (8.6 / step).ceil() as i32;
-    (-half..=half)
-        .map(|at| f64::from(at) * step)
-        .map(|z| (z, step * normal_density(z)))
-        .collect()
+    (-half..=half).map(|at| f64::from(at) * step).map(|z| (z, step * normal_density(z))).collect()
 }
 
 /// The range of `groups` means in standard errors of a mean, whose error has `df` degrees of

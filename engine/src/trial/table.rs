@@ -194,7 +194,8 @@ fn pasted(grid: &Grid, read: Option<&Report>) -> Option<Table> {
     for at in 0..width {
         let name = rows[head].get(at).map_or("", |text| text.as_str());
         let unit = units.and_then(|row| rows[row].get(at)).map_or("", |text| text.as_str());
-        let mut name = if name.is_empty() { format!("column {}", at + 1) } else { name.to_string() };
+        let mut name =
+            if name.is_empty() { format!("column {}", at + 1) } else { name.to_string() };
         if !unit.is_empty() {
             name = format!("{name} ({unit})");
         }
@@ -328,11 +329,7 @@ fn of_samples(report: &Report) -> Option<Table> {
 }
 
 /// A reading in the unit of the others; none where it can't be converted.
-fn in_unit(
-    reading: &report::Reading,
-    property: Property,
-    unit: Option<Unit>,
-) -> Option<Amount> {
+fn in_unit(reading: &report::Reading, property: Property, unit: Option<Unit>) -> Option<Amount> {
     let amount = reading.amount?;
     match (reading.unit, unit) {
         (from, to) if from == to => Some(amount),
@@ -495,7 +492,8 @@ fn guess(table: &mut Table) {
         let chosen = words.or_else(|| table.of(Role::Reading).find(rate));
         if let Some(at) = chosen {
             table.columns[at].role = Role::Treatment;
-            table.columns[at].why = "No head names the treatment, and this column can be it.".into();
+            table.columns[at].why =
+                "No head names the treatment, and this column can be it.".into();
         }
     }
     // Only one column says what was done; the others of that head describe it or are factors.
@@ -526,8 +524,7 @@ fn set_by_treatment(table: &mut Table) {
             });
             same && seen.len() < table.rows.len()
         };
-        let (words, number) =
-            (role == Role::Factor, role == Role::Reading && property.is_none());
+        let (words, number) = (role == Role::Factor, role == Role::Reading && property.is_none());
         let levels = table.levels(at).len();
         let set = words && follows(treatment) || number && levels > 2 && follows(treatment);
         let of_block = words && block.is_some_and(follows);

@@ -175,14 +175,22 @@ impl Said<'_> {
         let (treatment, control) = (self.name(facts.raw.0), self.name(facts.raw.1));
         let by = size(difference, self.unit);
         let mut text = if difference == 0.0 {
-            format!("{what} is the same with “{treatment}” and “{control}”. One plot of a treatment shows nothing.")
+            format!(
+                "{what} is the same with “{treatment}” and “{control}”. One plot of a treatment shows nothing."
+            )
         } else if difference > 0.0 {
-            format!("{what} is {by} higher with “{treatment}” than with “{control}”. One plot of a treatment shows nothing.")
+            format!(
+                "{what} is {by} higher with “{treatment}” than with “{control}”. One plot of a treatment shows nothing."
+            )
         } else {
-            format!("{what} is {by} lower with “{treatment}” than with “{control}”. One plot of a treatment shows nothing.")
+            format!(
+                "{what} is {by} lower with “{treatment}” than with “{control}”. One plot of a treatment shows nothing."
+            )
         };
         if let Some(plots) = facts.plots_needed {
-            text += &format!(" With the usual scatter {plots} plots of each would show such a difference.");
+            text += &format!(
+                " With the usual scatter {plots} plots of each would show such a difference."
+            );
         }
         text
     }
@@ -225,7 +233,8 @@ impl Said<'_> {
 
     /// A reading far from the others.
     pub fn outlier(&self, treatment: usize, plot: &str, value: f64) -> String {
-        let (name, value) = (self.name(treatment), with_unit(significant(value, 4).replace('-', "−"), self.unit));
+        let (name, value) =
+            (self.name(treatment), with_unit(significant(value, 4).replace('-', "−"), self.unit));
         let what = capital(self.label);
         if plot.is_empty() {
             format!(
