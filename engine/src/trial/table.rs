@@ -1,7 +1,7 @@
 //! From the text to columns with roles: what a person pasted, or a report whose sample names
 //! tell the plots.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::heads::{control_rank, is_rate, role_of};
 use super::names::{Parts, parts};
@@ -22,6 +22,15 @@ pub(super) struct Table {
 /// The most texts that are listed of a column, to choose from.
 const MOST_LEVELS: usize = 40;
 
+const NO_TABLE: &str = "No table of plots was found. Give each plot a line, with a head above each column: Treatment, Block, pH and so on.";
+
+/// A table with more lines is read by its heads alone, where they name the treatments: the
+/// reader of reports takes its time over each line.
+const MOST_READ: usize = 300;
+
+/// The most lines of a report whose samples are plots: some results each on a line of its own.
+const MOST_LINES: usize = 20 * MOST_PLOTS;
+
 /// Numbers beyond this are no results, as in `quantity`. Our choice.
 const BEYOND: f64 = 1e15;
 
@@ -37,17 +46,9 @@ impl Table {
     }
 
     fn levels(&self, column: usize) -> Vec<&str> {
-        let mut levels: Vec<&str> = Vec::new();
-        for (_, cells) in &self.rows {
-            let cell = cells[column].as_str();
-            if !cell.is_empty() && !levels.contains(&cell) {
-                levels.push(cell);
-                if levels.len() > MOST_PLOTS {
-                    break;
-                }
-            }
-        }
-        levels
+        let mut seen: BTreeSet<&str> = BTreeSet::new();
+        let cells = self.rows.iter().map(|(_, cells)| cells[column].as_str());
+        cells.filter(|cell| !cell.is_empty() && seen.insert(cell)).collect()
     }
 
     fn add(&mut self, head: &str, cells: Vec<String>) {
@@ -122,8 +123,6 @@ fn raw(text: &str, which: &str) -> Result<Table, Refusal> {
     }
     let grid =
         report::open(text.as_bytes()).map_err(|trouble| refuse(format!("{which}{trouble}")))?;
-    let read = report::read(&grid).ok();
-    let pasted = pasted(&grid, read.as_ref());
     // A table that names its treatments is taken as it stands; else a report's samples are plots.
     let names_treatments = |table: &Table| {
         let said = |c: &Column| {
@@ -131,6 +130,16 @@ fn raw(text: &str, which: &str) -> Result<Table, Refusal> {
         };
         table.columns.iter().any(said)
     };
+    let mut pasted = pasted(&grid);
+    let long = grid.rows.len() > MOST_READ;
+    if long && pasted.as_ref().is_some_and(names_treatments) || grid.rows.len() > MOST_LINES {
+        return pasted.map(with_properties).ok_or_else(|| refuse(format!("{which}{NO_TABLE}")));
+    }
+    let read = report::read(&grid).ok();
+    if let (Some(table), Some(report)) = (&mut pasted, &read) {
+        known_properties(table, &grid, report);
+    }
+    let pasted = pasted.map(with_properties);
     let samples = read.as_ref().and_then(of_samples);
     match (pasted, samples) {
         (Some(table), Some(samples)) => {
@@ -141,9 +150,7 @@ fn raw(text: &str, which: &str) -> Result<Table, Refusal> {
             })
         }
         (Some(table), None) | (None, Some(table)) => Ok(table),
-        (None, None) => Err(refuse(format!(
-            "{which}No table of plots was found. Give each plot a line, with a head above each column: Treatment, Block, pH and so on."
-        ))),
+        (None, None) => Err(refuse(format!("{which}{NO_TABLE}"))),
     }
 }
 
@@ -161,7 +168,7 @@ fn has_commas<'a>(cells: impl Iterator<Item = &'a str> + Clone) -> bool {
 }
 
 /// The table as it stands in the text.
-fn pasted(grid: &Grid, read: Option<&Report>) -> Option<Table> {
+fn pasted(grid: &Grid) -> Option<Table> {
     let texts = grid.rows.iter().flatten().map(|cell| cell.text.as_str());
     let commas = has_commas(texts);
     let plain = |text: &str| {
@@ -221,10 +228,6 @@ fn pasted(grid: &Grid, read: Option<&Report>) -> Option<Table> {
         1 => table.notes.push(format!("Line {} holds no result and was left out.", without[0])),
         more => table.notes.push(format!("{more} lines hold no result and were left out.")),
     }
-    if let Some(report) = read {
-        known_properties(&mut table, grid, report, first);
-    }
-    (0..width).for_each(|at| known_alone(&mut table, at));
     (table.rows.len() >= 2).then_some(table)
 }
 
@@ -240,9 +243,9 @@ fn is_of_units(row: &[String], results: &[String]) -> bool {
 }
 
 /// The properties that the reader of reports finds under each head.
-fn known_properties(table: &mut Table, grid: &Grid, report: &Report, first: usize) {
+fn known_properties(table: &mut Table, grid: &Grid, report: &Report) {
     let mut columns: BTreeMap<(u32, u32), usize> = BTreeMap::new();
-    for row in grid.rows.iter().skip(first) {
+    for row in &grid.rows {
         for (at, cell) in row.iter().enumerate() {
             columns.insert((cell.place.line, cell.place.start), at);
         }
@@ -251,8 +254,8 @@ fn known_properties(table: &mut Table, grid: &Grid, report: &Report, first: usiz
     for reading in report.samples.iter().flat_map(|sample| &sample.readings) {
         let Some(&at) = columns.get(&(reading.place.line, reading.place.start)) else { continue };
         // Where the number was worked into another, as P of P2O5, the head's own name stays.
-        let line = table.rows.iter().find(|(line, _)| *line == reading.place.line);
-        let own = line.and_then(|(_, cells)| result_in(&cells[at]));
+        let row = table.rows.binary_search_by_key(&reading.place.line, |(line, _)| *line).ok();
+        let own = row.and_then(|row| result_in(&table.rows[row].1[at]));
         let same = own.zip(reading.amount).is_some_and(|(own, read)| {
             (own.number() - read.number()).abs() <= 1e-9 * own.number().abs()
         });
@@ -267,6 +270,15 @@ fn known_properties(table: &mut Table, grid: &Grid, report: &Report, first: usiz
             table.columns[at].unit = unit;
         }
     }
+}
+
+/// The table with the properties of columns that only their own heads tell.
+fn with_properties(mut table: Table) -> Table {
+    // Too many are refused in the end.
+    if table.rows.len() <= MOST_PLOTS {
+        (0..table.columns.len()).for_each(|at| known_alone(&mut table, at));
+    }
+    table
 }
 
 /// The property of a column that the reader of reports did not find in the whole: read alone.
