@@ -10,6 +10,7 @@ mod pot_feeds;
 mod salt_lines;
 mod saturation_water;
 mod trace_elements;
+mod usual_spreads;
 
 use std::collections::BTreeSet;
 
@@ -32,5 +33,6 @@ pub fn all(
         ("salt_lines.rs", salt_lines::statics(known)?),
         ("saturation_water.rs", saturation_water::statics(known)?),
         ("trace_elements.rs", trace_elements::statics(known)?),
+        ("usual_spreads.rs", usual_spreads::statics(known)?),
     ])
 }

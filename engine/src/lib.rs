@@ -24,6 +24,7 @@ pub mod soil;
 pub mod sources;
 pub mod summary;
 pub mod survey;
+pub mod trial;
 
 pub use case::Case;
 pub use outcome::{Outcome, interpret, interpret_survey, judged_readings};

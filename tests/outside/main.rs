@@ -31,5 +31,6 @@ mod second_reading_rates;
 #[path = "../rules/shared.rs"]
 mod shared;
 mod traits;
+mod trial;
 
 use shared::{case_of, close, day, surveyed, viewed};

@@ -6,7 +6,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// The rooms from the ground up. Each may use those before it.
-const ROOMS: [&str; 22] = [
+const ROOMS: [&str; 23] = [
     "named",
     "day",
     "sources",
@@ -25,6 +25,7 @@ const ROOMS: [&str; 22] = [
     "chemistry",
     "survey",
     "plan",
+    "trial",
     "details",
     "outcome",
     "summary",

@@ -23,6 +23,7 @@ mod saturation_water;
 mod source;
 mod table;
 mod trace_element;
+mod usual_spread;
 
 pub use base_saturation::BaseSaturationRow;
 pub use certificate_item::CertificateItem;
@@ -46,3 +47,4 @@ pub use saturation_water::SaturationWaterRow;
 pub use source::{Cited, SourceRow};
 pub use table::{Row, Rows, Table, Wrong, rows_of};
 pub use trace_element::TraceElementRow;
+pub use usual_spread::UsualSpreadRow;
