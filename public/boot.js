@@ -8,6 +8,7 @@
 //   emberloam:mounted         it stands
 //   emberloam:use-update      the person wants the newer version now
 //   emberloam:stopped         a fault has ended the program
+//   emberloam:keep            a file that is to be kept offline
 //   emberloam:erased          the person wants nothing kept
 //
 // A fault ends the program for good. The page says so and shows the text, to be copied. Loaded
@@ -124,6 +125,11 @@ function stop() {
   offer(text, { "Load the page again": () => location.reload() });
   scrollTo(0, 0);
 }
+
+// A piece that was opened once is kept with the offline copy.
+window.addEventListener("emberloam:keep", ({ detail }) =>
+  navigator.serviceWorker?.ready.then(({ active }) => active?.postMessage({ keep: detail })),
+);
 
 window.addEventListener("emberloam:stopped", stop);
 window.addEventListener("emberloam:erased", forget);

@@ -12,12 +12,12 @@ self.addEventListener("install", (event) => {
   event.waitUntil(keep([...ASSETS]));
 });
 
-// Keeps files, and the languages that an older copy kept.
+// Keeps files, and the languages and the trial that an older copy kept.
 async function keep(paths) {
   for (const name of await caches.keys()) {
     if (!name.startsWith(PREFIX)) continue;
     const kept = await (await caches.open(name)).keys();
-    paths.push(...kept.map(({ url }) => url).filter((url) => url.includes("/words/")));
+    paths.push(...kept.map(({ url }) => url).filter((url) => /\/words\/|split_trial/.test(url)));
   }
   // Past the browser's own cache, or an old file could be kept under the new version.
   const files = [...new Set(paths)].map((path) => new Request(path, { cache: "reload" }));
@@ -67,7 +67,7 @@ async function keepShared(request) {
   return Response.redirect("./?shared", 303);
 }
 
-// A new version waits until the person asks for it; a language is kept once it was chosen.
+// A new version waits until the person asks for it; a language or the trial is kept once it was chosen.
 self.addEventListener("message", (event) => {
   if (event.data === "skip-waiting") self.skipWaiting();
   const path = event.data?.keep;

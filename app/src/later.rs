@@ -22,7 +22,9 @@ use crate::specialists::{self, compare};
 use crate::state::Page;
 use crate::this_season::alone;
 use crate::why::references;
-use crate::{bed, beds, grounds, help, language, long_work, paper, saved, share, store, words};
+use crate::{
+    bed, beds, grounds, help, language, long_work, paper, saved, share, store, trial, words,
+};
 
 /// How long to wait before a piece that did not come is asked for again.
 const PATIENCE: Duration = Duration::from_secs(5);
@@ -80,6 +82,8 @@ pub struct Parts {
     pub controls: fn(Page, QuestionId, &[Property]) -> AnyView,
     /// What was answered to a question, in words.
     pub answered: fn(&Case, QuestionId) -> String,
+    /// The trial.
+    pub trial: fn(Page) -> AnyView,
     /// The recipe for so much biochar, without a report.
     pub alone: fn(Page) -> AnyView,
 }
@@ -109,6 +113,7 @@ static PARTS: Parts = Parts {
     arrived: share::arrived::arrived,
     controls: bed::controls,
     answered: share::answers::answered,
+    trial: trial::trial,
     alone: alone::alone,
 };
 

@@ -33,6 +33,7 @@ mod specialists;
 mod state;
 mod store;
 mod this_season;
+mod trial;
 mod why;
 mod words;
 

@@ -75,7 +75,8 @@ fn below(page: Page) -> AnyView {
         {later(move |parts| (parts.arrived)(page))}
         <div class="keeps">
             {tools(page)} {later(move |parts| (parts.saved)(page))}
-            {later(move |parts| (parts.sharing)(page))} {later(|parts| (parts.help)())}
+            {later(move |parts| (parts.sharing)(page))} {later(move |parts| (parts.trial)(page))}
+            {later(|parts| (parts.help)())}
         </div>
         {announce(page)}
         {later(move |parts| (parts.paper)(page))}

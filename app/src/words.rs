@@ -1,6 +1,7 @@
 //! Every word the page says. What the engine concludes it says itself.
 
 pub mod keeping;
+pub mod trial;
 
 use emberloam_engine::case::{BagState, BedKind, ChargeSource, Feedstock, WetSeason, Winter};
 use emberloam_engine::details::standards::Verdict;

@@ -21,3 +21,4 @@ mod samples;
 mod share;
 mod shelf;
 mod start;
+mod trial;

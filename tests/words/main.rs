@@ -126,10 +126,11 @@ fn nothing_in_the_pages_own_words_is_left_in_english() {
     for (tag, po) in languages() {
         let catalogue = catalogue(&po);
         let mut missing = Vec::new();
-        for file in ["app/src/words.rs", "app/src/words/keeping.rs", "app/src/help.rs"] {
-            let source = fs::read_to_string(project().join(file)).expect("the page's words");
+        for file in ["words.rs", "words/keeping.rs", "words/trial.rs", "help.rs"] {
+            let file = format!("app/src/{file}");
+            let source = fs::read_to_string(project().join(&file)).expect("the page's words");
             let texts = literals(&source);
-            assert!(texts.len() > 50, "{file}: only {} texts found", texts.len());
+            assert!(texts.len() > 40, "{file}: only {} texts found", texts.len());
             for text in texts {
                 let is_name = !text.contains(' ') && text == text.to_lowercase();
                 let filled = with_holes_filled(&text);

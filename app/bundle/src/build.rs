@@ -145,9 +145,9 @@ fn stamp(dist: &Path) -> Result<(), String> {
     files::write(&dist.join(WORKER), stamped.as_bytes())
 }
 
-/// Whether every visitor keeps the file: a language is kept by who chooses it.
+/// Whether every visitor keeps the file: a language and the trial are kept by who chooses them.
 pub fn is_kept(name: &str) -> bool {
-    name != WORKER && !name.starts_with("words/")
+    name != WORKER && !name.starts_with("words/") && name != "split_trial.wasm"
 }
 
 /// Names a build by its content: the same files, the same name.

@@ -85,10 +85,8 @@ fn html(dist: &Path) -> Result<String, String> {
 
 /// What the page fetches on its way: its modules, and the words of each language.
 fn fetched(dist: &Path) -> Result<Vec<String>, String> {
-    let mut all = ["app_bg.wasm", "split_later.wasm", "opener_bg.wasm"].map(String::from).to_vec();
     let names = files::all(dist)?.into_iter().map(|(name, _)| name);
-    all.extend(names.filter(|name| name.starts_with("words/")));
-    Ok(all)
+    Ok(names.filter(|name| name.starts_with("words/") || name.ends_with(".wasm")).collect())
 }
 
 /// All scripts of the page as one module.
@@ -98,15 +96,20 @@ fn script(dist: &Path) -> Result<String, String> {
     let boot = text(dist, "boot.js")?;
     let opener = text(dist, "opener.js")?;
     let worker = text(dist, "open-worker.js")?;
-    // The later piece's script and the first piece's import each other.
+    // The script of the later pieces and the first piece's import each other.
     let later = once(&later, "import { initSync } from \"./app.js\";", "")?;
-    let later =
-        once(&later, "export const __wasm_split_load_later", "return __wasm_split_load_later")?
-            .replace("return __wasm_split_load_later = ", "const load = ");
+    let named = later.split("export const ").skip(1);
+    let names: Vec<&str> = named.filter_map(|rest| rest.split_whitespace().next()).collect();
     let later = format!(
-        "const import1 = (() => {{\n{later}\nreturn {{ __wasm_split_load_later: load }};\n}})();\n"
+        "const laterPieces = (() => {{\n{}\nreturn {{ {} }};\n}})();\n",
+        later.replace("export const ", "const "),
+        names.join(", ")
     );
-    let app = once(&app, "import * as import1 from \"./later.js\"", &later)?;
+    let imported = app.lines().map(|line| match line.strip_suffix(" from \"./later.js\"") {
+        Some(import) => import.replace("import * as ", "const ") + " = laterPieces;\n",
+        None => format!("{line}\n"),
+    });
+    let app = later + &imported.collect::<String>();
     let app = once(&app, "export { initSync, __wbg_init as default };", "")?.replace("export ", "");
     if app.contains("\nimport ") {
         return Err("app.js imports more than the later piece; one file can't hold it yet.".into());

@@ -6,10 +6,10 @@ use crate::build::is_kept;
 use crate::files;
 
 /// What may weigh how much, in bytes of brotli.
-const BOX_BUDGET: usize = 18_000;
-const ANSWER_BUDGET: usize = 607_000;
+const BOX_BUDGET: usize = 18_500;
+const ANSWER_BUDGET: usize = 612_000;
 /// What every visitor keeps offline; a language counts apart.
-const KEPT_BUDGET: usize = 1_440_000;
+const KEPT_BUDGET: usize = 1_458_000;
 
 /// What a file is first needed for.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -1,0 +1,150 @@
+//! The trial: its table, what the plots say, and the plan of the next one.
+
+use emberloam_engine::plan::Effect;
+use emberloam_engine::trial::{Evaluation, Foretold, Refusal, Trial, evaluate};
+use leptos::prelude::*;
+
+use crate::in_place::{changed, flag, press, text};
+use crate::report::files::save;
+use crate::state::Page;
+use crate::trial::kept::{from_json, keep, kept, to_json};
+use crate::trial::next::next;
+use crate::trial::results::results;
+use crate::trial::table::judged;
+use crate::words::trial as words;
+
+const CLEAR: &str = include_str!("../../../public/samples/trials/clear.csv");
+const UNCLEAR: &str = include_str!("../../../public/samples/trials/nothing-to-tell.csv");
+
+/// What was found, where there is a table.
+pub type Found = Option<Result<Evaluation, Refusal>>;
+
+/// The trial that is worked at.
+#[derive(Clone, Copy)]
+pub struct AtWork {
+    /// The page around it.
+    pub page: Page,
+    /// What the person gave.
+    pub trial: RwSignal<Trial>,
+    /// What is told of it.
+    pub found: Memo<Found>,
+}
+
+impl AtWork {
+    fn begin(page: Page) -> AtWork {
+        let trial = RwSignal::new(kept());
+        let found = Memo::new(move |_| {
+            let mut trial = trial.get();
+            trial.measures = page.measures();
+            (!trial.text.trim().is_empty()).then(|| evaluate(&trial))
+        });
+        AtWork { page, trial, found }
+    }
+
+    /// Something of the evaluation; the default where there is none.
+    pub fn of<T: Default>(self, take: impl FnOnce(&Evaluation) -> T) -> T {
+        self.found.with(|found| match found {
+            Some(Ok(evaluation)) => take(evaluation),
+            _ => T::default(),
+        })
+    }
+
+    /// Another table: what was said of the old one's columns is gone.
+    fn put(self, table: &str) {
+        let trial =
+            from_json(table).unwrap_or_else(|| Trial { text: table.into(), ..Trial::default() });
+        self.trial.set(trial);
+    }
+}
+
+/// What stands within the fold.
+pub fn trial(page: Page) -> AnyView {
+    let at_work = AtWork::begin(page);
+    let AtWork { trial, found, .. } = at_work;
+    let is_kept = Memo::new(move |_| trial.with(keep));
+    let refused =
+        move || found.with(|found| found.as_ref()?.as_ref().err().map(ToString::to_string));
+    let none = move || trial.with(|trial| trial.text.is_empty());
+    let sample = move |name: &'static str, table: &'static str| {
+        view! {
+            <button type="button" on:click=press(move || at_work.put(table))>
+                {name}
+            </button>
+        }
+    };
+    view! {
+        <p>{words::INTRO}</p>
+        <label class="field">
+            <span class="field-name">{words::TABLE}</span>
+            <textarea
+                id="trial-table"
+                spellcheck="false"
+                autocomplete="off"
+                wrap="off"
+                rows="8"
+                aria-describedby="trial-trouble"
+                prop:value=text(move || trial.with(|trial| trial.text.clone()))
+                on:input=changed(move |event| {
+                    let table = event_target_value(&event);
+                    match from_json(&table) {
+                        Some(saved) => trial.set(saved),
+                        None => trial.update(|trial| trial.text = table),
+                    }
+                })
+            ></textarea>
+        </label>
+        <p id="trial-trouble" role="alert">{text(move || refused().unwrap_or_default())}</p>
+        <p hidden=flag(move || is_kept.get())>{words::NOT_KEPT}</p>
+        <div hidden=flag(move || !none())>
+            <p class="soft">{words::NO_TRIAL}</p>
+            <div class="buttons">
+                {sample(words::CLEAR, CLEAR)} {sample(words::UNCLEAR, UNCLEAR)}
+            </div>
+        </div>
+        {results(at_work)}
+        {judged(at_work)}
+        <div class="buttons" hidden=flag(none)>
+            <button
+                type="button"
+                on:click=press(move || {
+                    save("trial.json", "application/json", &trial.with_untracked(to_json));
+                })
+            >
+                {words::SAVE_TRIAL}
+            </button>
+            <button type="button" id="print-trial" on:click=press(print)>
+                {words::PRINT_TRIAL}
+            </button>
+            <button type="button" on:click=press(move || trial.set(Trial::default()))>
+                {words::REMOVE}
+            </button>
+        </div>
+        {next(at_work)}
+    }
+    .into_any()
+}
+
+/// Prints the trial and nothing else.
+fn print() {
+    let ground = crate::frame::element::<web_sys::HtmlElement>("ground").class_list();
+    // Ignored, here and below: the name of a class is a plain word, and a browser that can't
+    // print says so itself.
+    let _ = ground.add_1("prints-trial");
+    let _ = window().print();
+    let _ = ground.remove_1("prints-trial");
+}
+
+/// What the plan foretells for the bed of the page, as a trial takes it.
+pub fn foretold(page: Page) -> Vec<Foretold> {
+    let of = |effect: &Effect| {
+        let band = effect.change.band;
+        Foretold {
+            property: effect.property,
+            low: band.low,
+            likely: band.likely,
+            high: band.high,
+            unit: effect.change.unit,
+        }
+    };
+    page.of_plan(|plan| plan.effects.iter().map(of).collect())
+}

@@ -1,0 +1,88 @@
+//! What the page says about a trial.
+
+use emberloam_engine::trial::Verdict;
+
+pub const TRIAL: &str = "Did it work? A trial in your soil";
+pub const INTRO: &str = "Plots with and without biochar show what it did in your own soil. Paste the results, a line a plot: what was done to it, its block if there are any, and what the soil test says.";
+pub const TABLE: &str = "Paste your table of plots";
+pub const CLEAR: &str = "A clear trial";
+pub const UNCLEAR: &str = "A trial that can't tell";
+pub const NO_TRIAL: &str =
+    "No trial yet? Look at one of these made-up ones, or plan your own below.";
+pub const LATER: &str = "The same plots, sampled later";
+pub const LATER_INTRO: &str =
+    "Two reports or tables with the same names of plots are taken as before and after.";
+pub const JUDGED: &str = "How it is judged";
+pub const AS_FOUND: &str = "as found";
+pub const DESIGN: &str = "How the plots were laid out";
+pub const COMPARED_WITH: &str = "Compared with";
+pub const EVERY_PAIR: &str = "Compare every pair of treatments";
+pub const FORETOLD: &str = "Compare with what the plan of this page foretells for your bed";
+pub const ALL: &str = "All properties on one sheet";
+pub const ALL_MEANS: &str = "Each line is the difference, counted in the usual scatter of plots treated alike, with the span that holds for all properties together. An arrow stands only where the span leaves out nought.";
+pub const PLOTS: &str = "Plots";
+pub const TREATMENT: &str = "Treatment";
+pub const MEAN: &str = "Mean";
+pub const SCATTER: &str = "Standard deviation";
+pub const EACH_PLOT: &str = "A dot for each plot, a line for the mean";
+pub const SAVE_TRIAL: &str = "Save the trial as a file";
+pub const SAVE_SVG: &str = "Save the sheet as a picture (SVG)";
+pub const SAVE_PNG: &str = "Save the sheet for a slide (PNG)";
+pub const PRINT_TRIAL: &str = "Print the trial";
+pub const REMOVE: &str = "Remove the trial";
+pub const NOT_HERE: &str = "This part could not be loaded. Go online once and open it again; then it is kept on this device.";
+pub const NOT_KEPT: &str = "This browser does not keep the trial. Save it as a file.";
+pub const SOURCES: &str = "What the methods rest on";
+pub const NEXT: &str = "Plan the next trial";
+pub const DECIDES: &str = "Which property decides";
+pub const DIFFERENCE: &str = "Difference to see, % of the mean";
+pub const OWN_SCATTER: &str = "Scatter of plots treated alike, % of the mean, if you know it";
+pub const TREATMENTS: &str = "Treatments, one a line";
+pub const IN_BLOCKS: &str = "In blocks: each treatment once in every part of the bed";
+pub const REPLICATES: &str = "Plots of each treatment, if you have room for so many only";
+pub const SEED: &str = "Number that the lots are drawn from";
+pub const PLOT_AREA: &str = "Area of a plot";
+pub const PLOT_DEPTH: &str = "Depth that biochar is mixed in";
+pub const POT: &str = "Soil in a pot or tray, if you use those";
+pub const SHARE: &str = "Biochar, % of the volume";
+pub const SCOOP: &str = "Your scoop holds";
+pub const START: &str = "Day the biochar goes in";
+pub const LOTS: &str = "Which plot gets what";
+pub const BLOCK: &str = "Block";
+pub const WHEN: &str = "When to sample";
+pub const SAVE_LAYOUT: &str = "Save the plots as a table (CSV)";
+pub const SAVE_SHEET: &str = "Save the sampling sheet (CSV)";
+
+/// The verdict in a word or three.
+pub fn verdict(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Rose => "rose",
+        Verdict::Fell => "fell",
+        Verdict::CantTell => "can't tell",
+        Verdict::NoReplicates => "no replicates",
+        Verdict::TooManyAtLimit => "too many at a limit",
+        Verdict::NotJudged => "not judged",
+    }
+}
+
+/// What a column is chosen to be.
+pub fn column(head: &str) -> String {
+    format!("Column “{head}”")
+}
+
+/// The model's word before and after the trial.
+pub fn with_trial(model: &str, both: &str) -> String {
+    format!("Foretold: {model}. With your trial: {both}.")
+}
+
+/// What a treated plot gets.
+pub fn each_gets(one: &str, scoops: &str, all: &str) -> String {
+    format!(
+        "Each treated plot gets {one} of biochar, about {scoops} scoops. All of them take {all}."
+    )
+}
+
+/// What is taken out of a pot first.
+pub fn take_out(soil: &str) -> String {
+    format!("Take {soil} of soil out of each pot first.")
+}

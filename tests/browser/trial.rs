@@ -1,0 +1,144 @@
+//! A trial: its plots judged, kept, told in Spanish, and the next one planned.
+
+use emberloam_tests::driver::Browser;
+use emberloam_tests::page::Page;
+use emberloam_tests::site::Site;
+use serde_json::json;
+
+const TABLE: &str = "#trial-table";
+
+/// A page with the trial opened.
+fn opened(name: &str) -> Page {
+    let page = Page::open(name);
+    open(&page);
+    page
+}
+
+fn open(page: &Page) {
+    page.browser.wait_for("the fold", || page.browser.has("#trial"));
+    page.unfold("#trial");
+    page.browser.wait_for("its piece", || page.browser.has(TABLE));
+}
+
+fn put(page: &Page, text: &str) {
+    page.browser.run_with(
+        "const [css, text] = arguments;
+        const box = document.querySelector(css);
+        box.value = text;
+        box.dispatchEvent(new InputEvent('input', { bubbles: true }))",
+        &[json!(TABLE), json!(text)],
+    );
+}
+
+fn press(page: &Page, name: &str) {
+    let pressed = page.browser.run_with(
+        "const button = [...document.querySelectorAll('#trial button')]
+            .find((button) => button.textContent.trim() === arguments[0]);
+        button?.click();
+        return Boolean(button)",
+        &[json!(name)],
+    );
+    assert_eq!(pressed, true, "no button {name:?}");
+}
+
+fn headline(page: &Page) -> String {
+    page.browser.text("#trial-results h3")
+}
+
+fn verdicts(page: &Page) -> Vec<String> {
+    let all = page.browser.run(
+        "return [...document.querySelectorAll('.trial-result .verdict-word')].map((v) => v.textContent)",
+    );
+    let all = all.as_array().into_iter().flatten();
+    all.map(|verdict| verdict.as_str().unwrap_or_default().to_owned()).collect()
+}
+
+#[test]
+fn a_clear_trial_is_told_kept_said_in_spanish_and_removed() {
+    let page = opened("trial-clear");
+    press(&page, "A clear trial");
+    page.browser.wait_for("the verdict", || page.browser.shows("#trial-results h3"));
+    assert_eq!(headline(&page), "2 rose, 1 fell, and 1 can't be told with these plots.");
+    assert_eq!(verdicts(&page), ["rose", "rose", "fell", "can't tell"]);
+    // Every verdict has its sentence with the interval, its plots and its numbers.
+    page.unfold(".trial-result details");
+    let potassium = page.browser.text(".trial-result:nth-child(2)");
+    assert!(potassium.contains("Potassium rose by") && potassium.contains("mg/kg"), "{potassium}");
+    assert_eq!(
+        page.browser
+            .run("return document.querySelectorAll('.trial-result:nth-child(2) circle').length"),
+        12
+    );
+    page.browser.reload();
+    page.wait_until_started();
+    open(&page);
+    page.browser.wait_for("the same verdict", || verdicts(&page).len() == 4);
+    page.speak("es");
+    page.browser.wait_for("Spanish", || verdicts(&page).first().is_some_and(|v| v == "subió"));
+    page.speak("en");
+    press(&page, "Remove the trial");
+    page.browser.wait_for("nothing", || !page.browser.shows("#trial-results"));
+    assert_eq!(page.browser.console_errors(), Vec::<String>::new());
+}
+
+#[test]
+fn what_cant_be_told_is_not_and_what_cant_be_read_is_said_and_loses_nothing() {
+    let page = opened("trial-unclear");
+    press(&page, "A trial that can't tell");
+    page.browser.wait_for("the verdicts", || verdicts(&page).len() == 3);
+    assert!(verdicts(&page).iter().all(|verdict| verdict == "can't tell"), "{:?}", verdicts(&page));
+    let text = "pH;K\n6,1;88\n6,3;91\n";
+    put(&page, text);
+    page.browser.wait_for("the reason", || {
+        page.browser.text("#trial-trouble").contains("what was done to each plot")
+    });
+    assert!(!page.browser.shows("#trial-results"));
+    assert_eq!(page.browser.run("return document.querySelector('#trial-table').value"), text);
+    // One sample of each is shown, and concludes nothing.
+    put(&page, "Treatment,pH\nuntreated,6.1\nbiochar,6.6\n");
+    page.browser.wait_for("no conclusion", || verdicts(&page) == ["no replicates"]);
+}
+
+#[test]
+fn the_next_trial_is_laid_out_with_amounts_and_a_sheet() {
+    let page = opened("trial-next");
+    page.unfold("#next-trial");
+    page.browser.wait_for("the plots", || page.browser.has(".lots td"));
+    let told = page.browser.text("#next-trial");
+    assert!(told.contains("plots of each treatment"), "{told}");
+    assert!(told.contains("Each treated plot gets"), "{told}");
+    let plots = || page.browser.run("return document.querySelectorAll('.lots td').length");
+    let before = plots();
+    page.browser.run(
+        "const field = [...document.querySelectorAll('#next-trial label')]
+            .find((label) => label.textContent.startsWith('Plots of each treatment'));
+        const box = field.querySelector('input');
+        box.value = '4';
+        box.dispatchEvent(new Event('change', { bubbles: true }))",
+    );
+    page.browser.wait_for("eight plots", || plots() == 8 && plots() != before);
+}
+
+#[test]
+fn a_trial_that_was_opened_once_works_offline() {
+    let mut page = Page { browser: Browser::start("trial-offline"), site: Site::start() };
+    page.browser.goto(&page.site.url);
+    page.wait_until_started();
+    page.browser.wait_for("the offline copy", || {
+        page.browser.run("return navigator.serviceWorker?.controller !== null") == true
+    });
+    open(&page);
+    page.browser.wait_for("the piece in the copy", || {
+        page.browser.run(
+            "return caches.keys().then((names) => Promise.all(names.map(async (name) =>
+                (await caches.open(name)).match('split_trial.wasm'))))
+                .then((found) => found.some(Boolean))",
+        ) == true
+    });
+    page.site.stop();
+    page.browser.reload();
+    page.wait_until_started();
+    open(&page);
+    press(&page, "A clear trial");
+    page.browser.wait_for("the verdict", || verdicts(&page).len() == 4);
+}
