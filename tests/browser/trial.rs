@@ -59,7 +59,7 @@ fn a_clear_trial_is_told_kept_said_in_spanish_and_removed() {
     press(&page, "A clear trial");
     page.browser.wait_for("the verdict", || page.browser.shows("#trial-results h3"));
     assert_eq!(headline(&page), "2 rose, 1 fell, and 1 can't be told with these plots.");
-    assert_eq!(verdicts(&page), ["rose", "rose", "fell", "can't tell"]);
+    assert_eq!(verdicts(&page), ["went up", "went up", "went down", "can't tell"]);
     // Every verdict has its sentence with the interval, its plots and its numbers.
     page.unfold(".trial-result details");
     let potassium = page.browser.text(".trial-result:nth-child(2)");

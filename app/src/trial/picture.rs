@@ -83,13 +83,15 @@ fn drawn(found: &Evaluation, say: &dyn Fn(&str) -> String) -> (String, f64) {
     for (row, line) in lines.iter().enumerate() {
         let top = row as f64 * ROW;
         let arrow = match line.verdict {
-            Verdict::Rose => " ▲",
-            Verdict::Fell => " ▼",
+            Verdict::Rose => "▲",
+            Verdict::Fell => "▼",
             _ => "",
         };
         write_at(&mut svg, 4.0, top + 16.0, "start", &line.name);
-        let verdict = format!("{}{arrow}", say(words::verdict(line.verdict)));
-        write_at(&mut svg, 356.0, top + 16.0, "end", &verdict);
+        let (verdict, right) = (say(words::verdict(line.verdict)), 356.0);
+        let beside = if arrow.is_empty() { right } else { right - 18.0 };
+        write_at(&mut svg, beside, top + 16.0, "end", &verdict);
+        write_at(&mut svg, right, top + 16.0, "end", arrow);
         let Some(Interval { low, value, high }) = line.span else { continue };
         let solid = if arrow.is_empty() { "none" } else { "currentColor" };
         let y = top + 30.0;

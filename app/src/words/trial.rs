@@ -56,8 +56,8 @@ pub const SAVE_SHEET: &str = "Save the sampling sheet (CSV)";
 /// The verdict in a word or three.
 pub fn verdict(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::Rose => "rose",
-        Verdict::Fell => "fell",
+        Verdict::Rose => "went up",
+        Verdict::Fell => "went down",
         Verdict::CantTell => "can't tell",
         Verdict::NoReplicates => "no replicates",
         Verdict::TooManyAtLimit => "too many at a limit",
