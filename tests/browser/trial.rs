@@ -142,3 +142,30 @@ fn a_trial_that_was_opened_once_works_offline() {
     press(&page, "A clear trial");
     page.browser.wait_for("the verdict", || verdicts(&page).len() == 4);
 }
+
+#[test]
+fn a_trial_goes_out_by_link_and_leaves_the_own_one_safe() {
+    let page = opened("trial-link");
+    press(&page, "A clear trial");
+    page.browser.wait_for("the verdict", || verdicts(&page).len() == 4);
+    page.browser.run(
+        "navigator.clipboard.writeText = (text) => { window.__copied = text; return Promise.resolve() }",
+    );
+    press(&page, "Copy a link to this trial");
+    page.browser
+        .wait_for("the link", || !page.browser.run("return window.__copied ?? null").is_null());
+    let link = page.browser.run("return window.__copied").as_str().unwrap_or_default().to_owned();
+    let own = "Treatment,pH\nuntreated,6.1\nuntreated,6.2\nbiochar,6.1\nbiochar,6.3\n";
+    put(&page, own);
+    page.browser.wait_for("the own trial", || verdicts(&page) == ["can't tell"]);
+    page.browser.goto(&page.site.url);
+    page.browser.goto(&link);
+    page.wait_until_started();
+    // It opens by itself.
+    page.browser.wait_for("the trial of the link", || verdicts(&page).len() == 4);
+    assert_eq!(page.browser.run("return location.hash"), "", "a reload would ask again");
+    press(&page, "Back to my own trial");
+    page.browser.wait_for("the own trial", || verdicts(&page) == ["can't tell"]);
+    let text = page.browser.run("return document.querySelector('#trial-table').value");
+    assert_eq!(text, own);
+}

@@ -50,16 +50,21 @@ pub fn arrived(page: Page) -> AnyView {
     .into_any()
 }
 
-/// Takes the link out of the address, so that a reload doesn't ask again.
+/// Puts a link that arrived away.
 fn put_away(letter: RwSignal<Arrived>) {
     letter.set(None);
+    forget_address();
+    focus("report-text");
+}
+
+/// Takes the link out of the address, so that a reload doesn't ask again.
+pub fn forget_address() {
     let location = window().location();
     let here = location.pathname().unwrap_or_default() + &location.search().unwrap_or_default();
     if let Ok(history) = window().history() {
         // Ignored: then the address keeps the link, and a reload asks once more.
         let _ = history.replace_state_with_url(&wasm_bindgen::JsValue::NULL, "", Some(&here));
     }
-    focus("report-text");
 }
 
 fn refused(letter: RwSignal<Arrived>, why: Unopened) -> impl IntoView {

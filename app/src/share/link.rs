@@ -92,8 +92,7 @@ impl Letter {
         };
         // A struct of texts and JSON always has a JSON.
         let json = serde_json::to_string(&written).unwrap_or_default();
-        let packed = compress_to_vec_zlib(json.as_bytes(), LEVEL);
-        format!("{MARK}{VERSION}.{}", URL_SAFE_NO_PAD.encode(packed))
+        MARK.to_string() + &packed(&json)
     }
 
     /// Reads the fragment of a link, with or without its `#`; `None` when it
@@ -107,8 +106,15 @@ impl Letter {
     }
 }
 
-fn open(rest: &str) -> Result<Letter, Unopened> {
-    let (version, packed) = rest.split_once('.').ok_or(Unopened::Damaged)?;
+/// A JSON behind its version, as a link carries it.
+pub fn packed(json: &str) -> String {
+    let packed = compress_to_vec_zlib(json.as_bytes(), LEVEL);
+    format!("{VERSION}.{}", URL_SAFE_NO_PAD.encode(packed))
+}
+
+/// The JSON that a link carries.
+pub fn unpacked(carried: &str) -> Result<String, Unopened> {
+    let (version, packed) = carried.split_once('.').ok_or(Unopened::Damaged)?;
     match version.parse::<u32>() {
         Ok(VERSION) => {}
         Ok(newer) if newer > VERSION => return Err(Unopened::Newer),
@@ -119,7 +125,11 @@ fn open(rest: &str) -> Result<Letter, Unopened> {
         packed.trim_end_matches(|c: char| !c.is_ascii_alphanumeric() && c != '-' && c != '_');
     let packed = URL_SAFE_NO_PAD.decode(packed).map_err(|_| Unopened::Damaged)?;
     let json = decompress_to_vec_zlib_with_limit(&packed, MOST).map_err(|_| Unopened::Damaged)?;
-    let json = String::from_utf8(json).map_err(|_| Unopened::Damaged)?;
+    String::from_utf8(json).map_err(|_| Unopened::Damaged)
+}
+
+fn open(carried: &str) -> Result<Letter, Unopened> {
+    let json = unpacked(carried)?;
     let written: Written = serde_json::from_str(&json).map_err(|_| Unopened::Damaged)?;
     let newer = written.answers.get("version").and_then(Value::as_u64);
     if newer.is_some_and(|version| version > u64::from(CASE_VERSION)) {

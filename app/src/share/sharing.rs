@@ -25,13 +25,18 @@ const LONG: usize = 2_000;
 /// Beyond this many most apps and some browsers do. Common practice, no source.
 const VERY_LONG: usize = 8_000;
 
-/// The address of this page with a fragment.
+/// The link of a letter.
 fn link(letter: &Letter) -> String {
+    address_with(&letter.to_fragment())
+}
+
+/// The address of this page with a fragment.
+pub fn address_with(fragment: &str) -> String {
     let location = window().location();
     let here = |part: Result<String, JsValue>| part.unwrap_or_default();
     let base = here(location.href());
     let base = base.split(['#', '?']).next().unwrap_or_default().to_string();
-    format!("{base}#{}", letter.to_fragment())
+    format!("{base}#{fragment}")
 }
 
 /// What is on the page, as a letter.
@@ -81,10 +86,7 @@ impl Sharing {
 
     fn copy(self, what: String, copied: &'static str) {
         leptos::task::spawn_local(async move {
-            let done = match clipboard() {
-                Some(clipboard) => JsFuture::from(clipboard.write_text(&what)).await.is_ok(),
-                None => false,
-            };
+            let done = put_on_clipboard(&what).await;
             self.tell(if done { copied } else { said::NOT_COPIED });
         });
     }
@@ -112,6 +114,14 @@ impl Sharing {
 
 fn is_abort(why: &JsValue) -> bool {
     why.dyn_ref::<web_sys::DomException>().is_some_and(|why| why.name() == "AbortError")
+}
+
+/// Puts a text on the clipboard; whether that was done.
+pub async fn put_on_clipboard(text: &str) -> bool {
+    match clipboard() {
+        Some(clipboard) => JsFuture::from(clipboard.write_text(text)).await.is_ok(),
+        None => false,
+    }
 }
 
 /// The clipboard; none where the page is neither on https nor on this device.

@@ -1,6 +1,8 @@
-//! The trial on this device, and as a file.
+//! The trial on this device, as a file, and as a link.
 
 use emberloam_engine::trial::Trial;
+
+use crate::share::link::{Unopened, packed, unpacked};
 
 /// Where it is kept.
 const KEPT: &str = "emberloam:trial";
@@ -26,6 +28,21 @@ pub fn kept() -> Trial {
     text.and_then(|text| from_json(&text)).unwrap_or_default()
 }
 
+/// What the fragment of a link to a trial begins with.
+pub const MARK: &str = "trial=";
+
+/// The fragment of a link that holds the trial.
+pub fn to_fragment(trial: &Trial) -> String {
+    MARK.to_string() + &packed(&to_json(trial))
+}
+
+/// The trial of a fragment, with or without its `#`; `None` when it is none.
+pub fn from_fragment(fragment: &str) -> Option<Result<Trial, Unopened>> {
+    let carried = fragment.strip_prefix('#').unwrap_or(fragment).strip_prefix(MARK)?;
+    let trial = unpacked(carried).and_then(|json| from_json(&json).ok_or(Unopened::Damaged));
+    Some(trial)
+}
+
 /// Keeps it; whether that was done. An empty one is removed.
 pub fn keep(trial: &Trial) -> bool {
     let Some(storage) = storage() else { return trial.text.is_empty() };
@@ -33,4 +50,22 @@ pub fn keep(trial: &Trial) -> bool {
         return storage.remove_item(KEPT).is_ok();
     }
     storage.set_item(KEPT, &to_json(trial)).is_ok()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_trial_comes_back_from_a_link_and_from_a_file() {
+        let mut trial =
+            Trial { text: "Treatment,pH\nnone,6\nchar,6.4\n".into(), ..Trial::default() };
+        trial.every_pair = true;
+        let fragment = to_fragment(&trial);
+        assert_eq!(from_fragment(&format!("#{fragment}")), Some(Ok(trial.clone())));
+        assert_eq!(from_json(&to_json(&trial)), Some(trial));
+        assert_eq!(from_fragment(&fragment[..fragment.len() - 9]), Some(Err(Unopened::Damaged)));
+        assert_eq!(from_fragment("#soil=1.abc"), None);
+        assert_eq!(from_json("{\"text\": 3}"), None);
+    }
 }

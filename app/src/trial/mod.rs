@@ -37,6 +37,8 @@ pub fn trial(page: Page) -> AnyView {
             });
         }
     };
+    // A link to a trial opens it.
+    let linked = window().location().hash().is_ok_and(|hash| hash.starts_with("#trial="));
     let view = move || {
         made.get().map(|made| match made {
             Some(inside) => untrack(|| inside(page)),
@@ -44,7 +46,7 @@ pub fn trial(page: Page) -> AnyView {
         })
     };
     view! {
-        <details id="trial" class="fold" on:toggle=unfolds(open)>
+        <details id="trial" class="fold" open=linked on:toggle=unfolds(open)>
             <summary>
                 <h2>{words::TRIAL}</h2>
             </summary>

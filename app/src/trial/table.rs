@@ -11,7 +11,7 @@ use crate::words::trial as words;
 
 /// The fold.
 pub fn judged(at_work: AtWork) -> AnyView {
-    let AtWork { page, trial, found } = at_work;
+    let AtWork { page, trial, found, .. } = at_work;
     let columns = move || {
         found.with(|found| match found {
             Some(Ok(found)) => found.columns.clone(),

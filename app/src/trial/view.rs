@@ -6,12 +6,14 @@ use leptos::prelude::*;
 
 use crate::in_place::{changed, flag, press, text};
 use crate::report::files::save;
+use crate::share::arrived::forget_address;
+use crate::share::sharing::{address_with, put_on_clipboard};
 use crate::state::Page;
-use crate::trial::kept::{from_json, keep, kept, to_json};
+use crate::trial::kept::{from_fragment, from_json, keep, kept, to_fragment, to_json};
 use crate::trial::next::next;
 use crate::trial::results::results;
 use crate::trial::table::judged;
-use crate::words::trial as words;
+use crate::words::{keeping, trial as words};
 
 const CLEAR: &str = include_str!("../../../public/samples/trials/clear.csv");
 const UNCLEAR: &str = include_str!("../../../public/samples/trials/nothing-to-tell.csv");
@@ -28,6 +30,10 @@ pub struct AtWork {
     pub trial: RwSignal<Trial>,
     /// What is told of it.
     pub found: Memo<Found>,
+    /// The person's own, while one from a link stands in its place.
+    own: RwSignal<Option<Trial>>,
+    /// What is to be said of a link.
+    told: RwSignal<&'static str>,
 }
 
 impl AtWork {
@@ -38,7 +44,33 @@ impl AtWork {
             trial.measures = page.measures();
             (!trial.text.trim().is_empty()).then(|| evaluate(&trial))
         });
-        AtWork { page, trial, found }
+        let at_work =
+            AtWork { page, trial, found, own: RwSignal::new(None), told: RwSignal::new("") };
+        at_work.look_for_a_link();
+        at_work
+    }
+
+    /// A trial in the address stands in the place of the person's own until that is asked for.
+    fn look_for_a_link(self) {
+        let hash = window().location().hash().unwrap_or_default();
+        match from_fragment(&hash) {
+            Some(Ok(linked)) => {
+                let own = self.trial.get_untracked();
+                self.own.set((own.text != linked.text && !own.text.is_empty()).then_some(own));
+                self.trial.set(linked);
+            }
+            Some(Err(why)) => self.told.set(why.words()),
+            None => return,
+        }
+        forget_address();
+    }
+
+    fn copy_link(self) {
+        let link = address_with(&self.trial.with_untracked(to_fragment));
+        leptos::task::spawn_local(async move {
+            let done = put_on_clipboard(&link).await;
+            self.told.set(if done { keeping::LINK_COPIED } else { keeping::NOT_COPIED });
+        });
     }
 
     /// Something of the evaluation; the default where there is none.
@@ -60,8 +92,9 @@ impl AtWork {
 /// What stands within the fold.
 pub fn trial(page: Page) -> AnyView {
     let at_work = AtWork::begin(page);
-    let AtWork { trial, found, .. } = at_work;
-    let is_kept = Memo::new(move |_| trial.with(keep));
+    let AtWork { trial, found, own, told, .. } = at_work;
+    // One from a link is kept when the person's own is.
+    let is_kept = Memo::new(move |_| trial.with(|trial| own.get().is_some() || keep(trial)));
     let refused =
         move || found.with(|found| found.as_ref()?.as_ref().err().map(ToString::to_string));
     let none = move || trial.with(|trial| trial.text.is_empty());
@@ -95,6 +128,19 @@ pub fn trial(page: Page) -> AnyView {
         </label>
         <p id="trial-trouble" role="alert">{text(move || refused().unwrap_or_default())}</p>
         <p hidden=flag(move || is_kept.get())>{words::NOT_KEPT}</p>
+        <p role="status">{text(move || told.get())}</p>
+        <p hidden=flag(move || own.with(Option::is_none))>
+            {words::FROM_A_LINK} " "
+            <button type="button" on:click=press(move || {
+                if let Some(mine) = own.get_untracked() {
+                    own.set(None);
+                    trial.set(mine);
+                }
+            })>
+                {words::BACK_TO_MINE}
+            </button>
+            <button type="button" on:click=press(move || own.set(None))>{words::KEEP_THIS}</button>
+        </p>
         <div hidden=flag(move || !none())>
             <p class="soft">{words::NO_TRIAL}</p>
             <div class="buttons">
@@ -111,6 +157,9 @@ pub fn trial(page: Page) -> AnyView {
                 })
             >
                 {words::SAVE_TRIAL}
+            </button>
+            <button type="button" on:click=press(move || at_work.copy_link())>
+                {words::COPY_LINK}
             </button>
             <button type="button" id="print-trial" on:click=press(print)>
                 {words::PRINT_TRIAL}
