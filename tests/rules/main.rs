@@ -37,5 +37,6 @@ mod season;
 mod shared;
 mod shopping;
 mod traits;
+mod trial;
 
 use shared::{case_of, close, day, surveyed, viewed};

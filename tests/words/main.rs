@@ -3,6 +3,7 @@
 
 mod plain;
 mod said;
+mod trials;
 
 use std::collections::BTreeSet;
 use std::fs;

@@ -25,6 +25,8 @@ use emberloam_engine::{charge_alone, interpret, report, summary, survey};
 use emberloam_files::open_file;
 use time::{Date, Duration, Month};
 
+use crate::trials;
+
 /// A row of numbers that looks like chance and is the same in every run.
 struct Draw(u64);
 
@@ -256,5 +258,6 @@ pub fn everything(gardens: usize) -> BTreeSet<String> {
         let case = answers(&mut draw, reports[at % reports.len()].clone());
         of_garden(&case, &mut said);
     }
+    said.extend(trials::everything());
     said
 }
