@@ -166,8 +166,14 @@ const box = document.getElementById("report-text");
 let pasted = false;
 box.addEventListener("paste", () => (pasted = true), { once: true });
 
-/** The program has taken the frame over, with what is in its box. */
+let pressed;
+const early = ({ target }) => (pressed = target.closest("button")?.id);
+ground.addEventListener("click", early);
+
+/** The program has taken the frame over, with what is in its box; what was pressed too soon counts. */
 function takenOver() {
+  ground.removeEventListener("click", early);
+  if (pressed) document.getElementById(pressed)?.click();
   ground.classList.remove("waiting", "restored");
   if (pasted) box.dispatchEvent(new ClipboardEvent("paste", { bubbles: true }));
 }

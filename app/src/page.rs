@@ -43,7 +43,11 @@ pub fn page(restored: Restored) -> impl IntoView {
     measures(page);
     paste(page);
     in_turn(move || put("face", profile(page, shown)));
-    in_turn(move || put("beside", beside(page)));
+    in_turn(move || {
+        put("unread-place", later(move |parts| (parts.unread)(page)));
+        put("alone", later(move |parts| (parts.alone)(page)));
+        put("beside", beds(page).into_any());
+    });
     in_turn(move || put("ground", below(page)));
     in_turn(|| files::tell("emberloam:mounted", ""));
     notes(page)
@@ -58,14 +62,6 @@ fn profile(page: Page, shown: Memo<bool>) -> AnyView {
                 {placed(move || why(page))} {placed(move || specialists(page))}
             </div>
         </Show>
-    }
-    .into_any()
-}
-
-fn beside(page: Page) -> AnyView {
-    view! {
-        {later(move |parts| (parts.unread)(page))} {later(move |parts| (parts.alone)(page))}
-        {beds(page)}
     }
     .into_any()
 }

@@ -16,13 +16,6 @@ pub const METRIC: &str = "Metric";
 pub const US: &str = "US";
 
 pub const YOUR_BED: &str = "Your bed";
-pub const OPEN_A_FILE: &str =
-    "Or open a file: PDF, workbook, CSV, text. You can also drop it on the page.";
-pub const SAMPLES: &str = "No report at hand? Try one of these made-up ones:";
-pub const SAMPLE_SURPLUS: &str = "Rich garden";
-pub const SAMPLE_HUNGRY: &str = "Hungry sand";
-pub const SAMPLE_METRIC: &str = "Two beds, metric";
-pub const SAMPLE_BROKEN: &str = "A bad paste";
 pub const STILL_COMING: &str =
     "This part is still being fetched. It comes as soon as the connection allows.";
 pub const PRINT: &str = "Print one page";
@@ -82,9 +75,7 @@ pub const TEXT_TOO_LONG_TO_KEEP: &str =
 pub const WHAT_TO_DO: &str = "What to do";
 pub const THIS_SEASON: &str = "This season";
 pub const PROVISIONAL: &str = "for now";
-pub const TO_THE_ANSWER: &str = "Go to the answer";
 pub const NEXT: &str = "Next";
-pub const ALONE: &str = "Charge biochar without a soil test";
 pub const ALONE_INTRO: &str = "This recipe suits a bed of mixed vegetables when you know nothing about its soil. A soil test makes it more exact.";
 pub const DO_IT: &str = "Do it";
 pub const WATCH: &str = "What to watch next";

@@ -67,6 +67,11 @@ fn check_with(name: &str, width: u32, scheme: &str, set: fn(&Page)) {
     page.unfold_all();
     page.browser.wait_for("the samples side by side", || page.browser.has(".compare tbody tr"));
     assert_accessible(&page, "samples side by side, all unfolded");
+    page.browser.wait_for("the trial", || page.browser.has("#trial-table"));
+    page.browser.run("document.querySelector('#trial .buttons button').click()");
+    page.browser.wait_for("its verdicts", || page.browser.has(".trial-result"));
+    page.unfold_all();
+    assert_accessible(&page, "a trial, all unfolded");
 }
 
 #[test]

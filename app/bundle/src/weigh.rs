@@ -6,7 +6,7 @@ use crate::build::is_kept;
 use crate::files;
 
 /// What may weigh how much, in bytes of brotli.
-const BOX_BUDGET: usize = 18_500;
+const BOX_BUDGET: usize = 19_000;
 const ANSWER_BUDGET: usize = 612_000;
 /// What every visitor keeps offline; a language counts apart.
 const KEPT_BUDGET: usize = 1_458_000;

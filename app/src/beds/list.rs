@@ -49,14 +49,11 @@ pub fn list(page: Page) -> impl IntoView {
         })
     };
     view! {
-        <ul
-            class="bed-list plain"
-            role="radiogroup"
-            aria-label=words::BEDS
-            hidden=flag(move || page.count() > MOST)
-        >
-            {keyed(beds, |(at, ..): &Bed| at.to_string(), move |item| one(page, item))}
-        </ul>
+        <div role="radiogroup" aria-label=words::BEDS hidden=flag(move || page.count() > MOST)>
+            <ul class="bed-list plain">
+                {keyed(beds, |(at, ..): &Bed| at.to_string(), move |item| one(page, item))}
+            </ul>
+        </div>
     }
 }
 

@@ -69,25 +69,12 @@ pub fn file_name(bed: &str, ending: &str) -> String {
     format!("{plain}.{ending}")
 }
 
-/// The picker, what is being opened, and where the text came from.
-pub fn open_file(page: Page) -> impl IntoView {
+/// Where the text was opened from, and what to know of it.
+pub fn opened(page: Page) -> impl IntoView {
     view! {
-        <label class="field">
-            <span class="field-name">{words::OPEN_A_FILE}</span>
-            <input type="file" id="report-file" multiple />
-        </label>
-        <p class="opening">
-            <span id="opening" role="status"></span>
-            " "
-            <button type="button" id="cancel-opening" hidden>
-                {words::CANCEL}
-            </button>
-        </p>
-        <div id="opened" role="status">
-            <ul class="notes" hidden=flag(move || page.opened.look(String::is_empty))>
-                {lines(move || page.opened.look(|said| said.lines().map(str::to_string).collect()))}
-            </ul>
-        </div>
+        <ul class="notes" hidden=flag(move || page.opened.look(String::is_empty))>
+            {lines(move || page.opened.look(|said| said.lines().map(str::to_string).collect()))}
+        </ul>
     }
 }
 

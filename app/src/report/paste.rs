@@ -2,29 +2,21 @@
 //! can't be read.
 
 use leptos::prelude::*;
-use web_sys::{HtmlDetailsElement, HtmlTextAreaElement};
+use web_sys::{HtmlDetailsElement, HtmlElement, HtmlTextAreaElement};
 
 use crate::deferred::in_turn;
 use crate::frame::{element, hear, put, window_is};
-use crate::in_place::{flag, focus, press, text};
-use crate::report::files::open_file;
+use crate::in_place::{focus, text};
+use crate::report::files::opened;
 use crate::state::{Page, read_first};
 use crate::{later, words};
 
-/// The invented sample reports: id, name, text.
-const SAMPLES: [(&str, &str, &str); 4] = [
-    ("sample-surplus", words::SAMPLE_SURPLUS, include_str!("../../../public/samples/surplus.txt")),
-    (
-        "sample-hungry",
-        words::SAMPLE_HUNGRY,
-        include_str!("../../../public/samples/hungry-sand.csv"),
-    ),
-    (
-        "sample-metric",
-        words::SAMPLE_METRIC,
-        include_str!("../../../public/samples/metric-transposed.tsv"),
-    ),
-    ("sample-broken", words::SAMPLE_BROKEN, include_str!("../../../public/samples/broken.txt")),
+/// The invented sample reports: the button in the frame, and the text.
+const SAMPLES: [(&str, &str); 4] = [
+    ("sample-surplus", include_str!("../../../public/samples/surplus.txt")),
+    ("sample-hungry", include_str!("../../../public/samples/hungry-sand.csv")),
+    ("sample-metric", include_str!("../../../public/samples/metric-transposed.tsv")),
+    ("sample-broken", include_str!("../../../public/samples/broken.txt")),
 ];
 
 /// A text longer than this, bytes, is read in steps.
@@ -91,42 +83,27 @@ pub fn paste(page: Page) {
         // Ignored: the name of an attribute is a plain word.
         let _ = the_box.set_attribute("aria-invalid", invalid);
     });
-    put("report-state", text(move || state_of_report(page)).into_any());
-    put("report-fold", below_the_box(page, arrived));
-}
-
-/// What leads on from the box: what is wrong with its text, files, samples.
-fn below_the_box(page: Page, arrived: impl Fn() + Copy + 'static) -> AnyView {
-    let samples = SAMPLES.map(|(id, name, text)| {
-        let put = press(move || {
+    for (id, text) in SAMPLES {
+        hear(id, "click", move |_| {
             read_first(text);
             in_turn(move || {
                 page.paste(text);
                 arrived();
             });
         });
-        view! {
-            <button type="button" id=id on:click=put>
-                {name}
-            </button>
-        }
-    });
-    view! {
-        <a class="to-answer" href="#answer-title" hidden=flag(move || !page.has_report())>
-            {words::TO_THE_ANSWER}
-        </a>
-        <div id="trouble" role="alert">
-            {move || page.trouble().map(|text| view! { <p>{text}</p> })}
-        </div>
-        {later::later(move |parts| (parts.long_work)(page))}
-        {open_file(page)}
-        // With a report in they are in nobody's way.
-        <details class="samples fold" open=flag(move || !page.has_report())>
-            <summary class="soft">{words::SAMPLES}</summary>
-            <div class="buttons">{samples.into_iter().collect_view()}</div>
-        </details>
     }
-    .into_any()
+    let (link, samples) =
+        (element::<HtmlElement>("to-answer"), element::<HtmlDetailsElement>("samples"));
+    let answered = Memo::new(move |_| page.has_report());
+    Effect::new(move || {
+        link.set_hidden(!answered.get());
+        samples.set_open(!answered.get());
+    });
+    put("report-state", text(move || state_of_report(page)).into_any());
+    let trouble = move || page.trouble().map(|text| view! { <p>{text}</p> });
+    put("trouble", trouble.into_any());
+    put("long-reading", later::later(move |parts| (parts.long_work)(page)));
+    put("opened", opened(page).into_any());
 }
 
 fn state_of_report(page: Page) -> String {

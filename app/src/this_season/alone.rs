@@ -5,10 +5,12 @@ use emberloam_engine::charge_alone;
 use emberloam_engine::plan::charge::ChargePlan;
 use emberloam_engine::quantity::{Unit, in_readers, significant};
 use leptos::prelude::*;
+use web_sys::HtmlDetailsElement;
 
 use crate::control::pick;
 use crate::do_it::recipe::{litres_at_hand, steps_of};
-use crate::in_place::{Look, flag, text, unfolds};
+use crate::frame::{element, hear};
+use crate::in_place::{Look, flag, text};
 use crate::state::Page;
 use crate::words;
 
@@ -23,9 +25,14 @@ const USUAL: [ChargeSource; 4] = [
     ChargeSource::PlantLiquid,
 ];
 
-/// The fold.
+/// What lies in the fold of the frame.
 pub fn alone(page: Page) -> AnyView {
-    let open = RwSignal::new(false);
+    let fold = element::<HtmlDetailsElement>("alone");
+    let open = RwSignal::new(fold.open());
+    let shown = fold.clone();
+    hear("alone", "toggle", move |_| open.set(shown.open()));
+    let answered = Memo::new(move |_| page.has_report());
+    Effect::new(move || fold.set_hidden(answered.get()));
     let litres = RwSignal::new(LITRES);
     let with = RwSignal::new(ChargeSource::Compost);
     let found = Memo::new(move |_| {
@@ -38,13 +45,6 @@ pub fn alone(page: Page) -> AnyView {
     let refused = move || found.get().and_then(Result::err).unwrap_or_default();
     let shown = move || significant(in_readers(litres.get(), Unit::Litre, page.measures()), 3);
     view! {
-        <details
-            id="alone"
-            class="fold"
-            hidden=flag(move || page.has_report())
-            on:toggle=unfolds(move |now| open.set(now))
-        >
-            <summary>{words::ALONE}</summary>
             <p class="soft">{words::ALONE_INTRO}</p>
             <div class="controls">
                 {litres_at_hand(
@@ -66,7 +66,6 @@ pub fn alone(page: Page) -> AnyView {
             <div class="recipe" hidden=flag(move || recipe.look(Option::is_none))>
                 {steps_of(recipe)}
             </div>
-        </details>
     }
     .into_any()
 }

@@ -46,7 +46,7 @@ pub fn trial(page: Page) -> AnyView {
         })
     };
     view! {
-        <details id="trial" class="fold" open=linked on:toggle=unfolds(open)>
+        <details id="trial" class="keep" open=linked on:toggle=unfolds(open)>
             <summary>
                 <h2>{words::TRIAL}</h2>
             </summary>
