@@ -21,6 +21,7 @@ mod language;
 mod later;
 mod layer;
 mod long_work;
+mod markup;
 mod notes;
 mod origin;
 mod page;

@@ -31,11 +31,21 @@ impl Site {
         Site::serve(copy)
     }
 
+    /// Serves a built folder as a host does, packed.
+    pub fn start_packed(dist: PathBuf) -> Site {
+        Site::serve_with(dist, &["--packed"])
+    }
+
     fn serve(dist: PathBuf) -> Site {
+        Site::serve_with(dist, &[])
+    }
+
+    fn serve_with(dist: PathBuf, more: &[&str]) -> Site {
         let program = bundler();
         let mut server = Command::new(&program)
             .args(["serve", "--port", "0", "--dist"])
             .arg(&dist)
+            .args(more)
             .stdout(Stdio::piped())
             .spawn()
             .unwrap_or_else(|why| panic!("{} can't be started: {why}", program.display()));

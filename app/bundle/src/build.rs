@@ -19,7 +19,7 @@ const OPENER: &str = "opener";
 pub(crate) fn build(project: &Path) -> Result<(), String> {
     let dist = &files::dist(project);
     add_target()?;
-    compile(project)?;
+    compile(project, &["emberloam-app", "emberloam-opener"])?;
     clear(dist)?;
     let compiled = project.join("target").join(TARGET).join("release");
     bind(&split::split(&compiled.join("emberloam_app.wasm"), dist)?, dist, split::FIRST)?;
@@ -31,6 +31,22 @@ pub(crate) fn build(project: &Path) -> Result<(), String> {
     stamp(dist)?;
     println!("Built into {}", dist.display());
     Ok(())
+}
+
+/// Compiles the least page that the framework makes into `target/bare`: what ours is measured
+/// beside. It is made in the same way.
+pub(crate) fn bare(project: &Path) -> Result<PathBuf, String> {
+    let dist = project.join("target/bare");
+    add_target()?;
+    compile(project, &["emberloam-bare"])?;
+    clear(&dist)?;
+    let compiled = project.join("target").join(TARGET).join("release");
+    bind(&split::whole(&compiled.join("emberloam_bare.wasm"), "bare")?, &dist, "bare")?;
+    let page = fs::read(project.join("tests/bare/index.html")).map_err(|why| why.to_string())?;
+    files::write(&dist.join("index.html"), &page)?;
+    files::write(&dist.join("begin.js"), b"import begin from \"./bare.js\";\nawait begin();\n")?;
+    println!("Built into {}", dist.display());
+    Ok(dist)
 }
 
 /// A script or a catalogue without the lines that only speak to who reads its
@@ -60,14 +76,15 @@ fn add_target() -> Result<(), String> {
     run(Command::new("rustup").args(["target", "add", TARGET]), "rustup could not add the target")
 }
 
-fn compile(project: &Path) -> Result<(), String> {
+fn compile(project: &Path, packages: &[&str]) -> Result<(), String> {
     println!("Compiling the page (the first time takes some minutes)");
     let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
     run(
         Command::new(cargo)
             .current_dir(project)
             .env("CARGO_ENCODED_RUSTFLAGS", flags(project))
-            .args(["build", "--release", "-p", "emberloam-app", "-p", "emberloam-opener"])
+            .args(["build", "--release"])
+            .args(packages.iter().flat_map(|package| ["-p", package]))
             .args(["--target", TARGET])
             .arg("--target-dir")
             .arg(project.join("target")),

@@ -18,10 +18,12 @@ cargo run                    build the page and serve it on this machine
 cargo run -- build           only build it, into target/dist
 cargo run -- serve           only serve what is in target/dist
 cargo run -- one-file        build it, and write all of it into target/emberloam.html
+cargo run -- bare            build the least page of the framework, into target/bare, to measure ours beside it
 cargo run -- sizes           weigh what is in target/dist against the budget
 
   --port N     serve on this port (default: 8787, or the next free one; 0: any free one)
   --dist DIR   serve or weigh this folder in place of target/dist
+  --packed     serve as a host does, packed by brotli
 ";
 
 /// What the person asked for.
@@ -30,6 +32,7 @@ struct Asked {
     task: Task,
     port: Option<u16>,
     dist: Option<PathBuf>,
+    packed: bool,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -39,11 +42,12 @@ enum Task {
     Serve,
     OneFile,
     Sizes,
+    Bare,
     Help,
 }
 
 fn read_arguments(mut given: impl Iterator<Item = String>) -> Result<Asked, String> {
-    let mut asked = Asked { task: Task::BuildAndServe, port: None, dist: None };
+    let mut asked = Asked { task: Task::BuildAndServe, port: None, dist: None, packed: false };
     while let Some(word) = given.next() {
         let mut value = || given.next().ok_or(format!("{word} needs a value after it."));
         match word.as_str() {
@@ -51,6 +55,8 @@ fn read_arguments(mut given: impl Iterator<Item = String>) -> Result<Asked, Stri
             "serve" => asked.task = Task::Serve,
             "one-file" => asked.task = Task::OneFile,
             "sizes" => asked.task = Task::Sizes,
+            "bare" => asked.task = Task::Bare,
+            "--packed" => asked.packed = true,
             "help" | "--help" | "-h" => asked.task = Task::Help,
             "--port" => {
                 let port = value()?;
@@ -64,7 +70,7 @@ fn read_arguments(mut given: impl Iterator<Item = String>) -> Result<Asked, Stri
         }
     }
     if asked.dist.is_some()
-        && matches!(asked.task, Task::BuildAndServe | Task::Build | Task::OneFile)
+        && matches!(asked.task, Task::BuildAndServe | Task::Build | Task::OneFile | Task::Bare)
     {
         return Err("--dist goes with serve or sizes: a build always lands in target/dist.".into());
     }
@@ -82,10 +88,11 @@ fn run(asked: &Asked) -> Result<(), String> {
             one_file::pack(&dist, &one_file::place(&project))?;
         }
         Task::Sizes => weigh::weigh(&dist)?,
-        Task::Serve => serve::serve(&dist, asked.port)?,
+        Task::Bare => drop(build::bare(&project)?),
+        Task::Serve => serve::serve(&dist, asked.port, asked.packed)?,
         Task::BuildAndServe => {
             build::build(&project)?;
-            serve::serve(&dist, asked.port)?;
+            serve::serve(&dist, asked.port, asked.packed)?;
         }
     }
     Ok(())
@@ -118,14 +125,15 @@ mod tests {
 
     #[test]
     fn nothing_asked_builds_and_serves() {
-        let wanted = Asked { task: Task::BuildAndServe, port: None, dist: None };
+        let wanted = Asked { task: Task::BuildAndServe, port: None, dist: None, packed: false };
         assert_eq!(asked(""), Ok(wanted));
     }
 
     #[test]
     fn port_and_folder_are_read() {
-        let wanted = Asked { task: Task::Serve, port: Some(9000), dist: Some("out".into()) };
-        assert_eq!(asked("serve --port 9000 --dist out"), Ok(wanted));
+        let wanted =
+            Asked { task: Task::Serve, port: Some(9000), dist: Some("out".into()), packed: true };
+        assert_eq!(asked("serve --port 9000 --dist out --packed"), Ok(wanted));
     }
 
     #[test]

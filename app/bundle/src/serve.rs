@@ -1,5 +1,6 @@
 //! Serves a built page on this machine only.
 
+use std::collections::HashMap;
 use std::fs;
 use std::io::{self, BufRead as _, BufReader, Read as _, Write as _};
 use std::net::{Shutdown, TcpListener, TcpStream};
@@ -21,8 +22,11 @@ const LONGEST_HEAD: u64 = 64 * 1024;
 /// Browsers open connections ahead of need; one that stays silent is dropped.
 const PATIENCE: Duration = Duration::from_secs(30);
 
-/// Serves `dist` until the program is stopped.
-pub(crate) fn serve(dist: &Path, port: Option<u16>) -> Result<(), String> {
+/// The files of a folder as a host stores them, packed once.
+type Packed = HashMap<PathBuf, Vec<u8>>;
+
+/// Serves `dist` until the program is stopped; `packed` by brotli, whoever asks.
+pub(crate) fn serve(dist: &Path, port: Option<u16>, packed: bool) -> Result<(), String> {
     let dist: Arc<Path> = dist
         .canonicalize()
         .ok()
@@ -31,16 +35,29 @@ pub(crate) fn serve(dist: &Path, port: Option<u16>) -> Result<(), String> {
         .into();
     let listener = listen(port)?;
     let address = listener.local_addr().map_err(|why| why.to_string())?;
+    let held = Arc::new(if packed { pack(&dist)? } else { Packed::new() });
     println!("Emberloam is at http://{address}/ (stop it with Ctrl+C)");
     for caller in listener.incoming().flatten() {
-        let dist = Arc::clone(&dist);
+        let (dist, held) = (Arc::clone(&dist), Arc::clone(&held));
         // A thread for each connection: a browser opens several, and some stay silent.
         thread::spawn(move || {
             // A caller who has gone is no concern of the next.
-            let _ = attend(&caller, &dist);
+            let _ = attend(&caller, &dist, &held);
         });
     }
     Ok(())
+}
+
+fn pack(dist: &Path) -> Result<Packed, String> {
+    let all = crate::files::all(dist)?.into_iter();
+    let settings = brotli::enc::BrotliEncoderParams { quality: 9, ..Default::default() };
+    all.map(|(name, content)| {
+        let mut packed = Vec::new();
+        brotli::BrotliCompress(&mut &content[..], &mut packed, &settings)
+            .map_err(|why| format!("{name} can't be packed: {why}"))?;
+        Ok((dist.join(name), packed))
+    })
+    .collect()
 }
 
 fn listen(port: Option<u16>) -> Result<TcpListener, String> {
@@ -54,7 +71,7 @@ fn listen(port: Option<u16>) -> Result<TcpListener, String> {
 }
 
 /// Reads one request (RFC 9112), answers it and closes the connection.
-fn attend(mut caller: &TcpStream, dist: &Path) -> io::Result<()> {
+fn attend(mut caller: &TcpStream, dist: &Path, held: &Packed) -> io::Result<()> {
     caller.set_read_timeout(Some(PATIENCE))?;
     let mut head = BufReader::new(caller.take(LONGEST_HEAD)).lines();
     let Some(request) = head.next().transpose()? else { return Ok(()) };
@@ -64,15 +81,18 @@ fn attend(mut caller: &TcpStream, dist: &Path) -> io::Result<()> {
             break;
         }
     }
-    caller.write_all(&answer(&request, dist))?;
+    caller.write_all(&answer(&request, dist, held))?;
     caller.shutdown(Shutdown::Write)
 }
 
 /// The whole answer to a request line such as `GET /boot.js HTTP/1.1`.
-fn answer(request: &str, dist: &Path) -> Vec<u8> {
+fn answer(request: &str, dist: &Path, held: &Packed) -> Vec<u8> {
     let mut words = request.split(' ');
     let (method, url) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
-    let found = find(dist, url).and_then(|path| Some((fs::read(&path).ok()?, kind(&path))));
+    let content = |path: &PathBuf| held.get(path).cloned().or_else(|| fs::read(path).ok());
+    let found = find(dist, url).and_then(|path| Some((content(&path)?, kind(&path))));
+    let encoding = if held.is_empty() { "" } else { "Content-Encoding: br\r\n" };
+    let encoding = if found.is_some() { encoding } else { "" };
     const PLAIN: &str = "text/plain; charset=utf-8";
     let (status, body, kind) = match (method, found) {
         ("GET" | "HEAD", Some((body, kind))) => ("200 OK", body, kind),
@@ -82,7 +102,7 @@ fn answer(request: &str, dist: &Path) -> Vec<u8> {
     let mut whole = format!(
         "HTTP/1.1 {status}\r\n\
          Content-Type: {kind}\r\n\
-         Content-Length: {}\r\n\
+         {encoding}Content-Length: {}\r\n\
          Content-Security-Policy: {POLICY}\r\n\
          X-Content-Type-Options: nosniff\r\n\
          Referrer-Policy: no-referrer\r\n\
@@ -160,7 +180,7 @@ mod tests {
     fn an_answer_has_its_head_and_its_body() {
         let project = crate::files::project();
         let public = project.join("public").canonicalize().unwrap();
-        let asked = |request| String::from_utf8(answer(request, &public)).unwrap();
+        let asked = |request| String::from_utf8(answer(request, &public, &Packed::new())).unwrap();
         let page = asked("GET /boot.js HTTP/1.1");
         assert!(page.starts_with("HTTP/1.1 200 OK\r\nContent-Type: text/javascript"), "{page}");
         let (head, body) = page.split_once("\r\n\r\n").unwrap();

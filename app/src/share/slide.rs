@@ -7,6 +7,7 @@ use emberloam_engine::summary::{self, Carried};
 use leptos::prelude::untrack;
 
 use crate::language::{own_or_said, say};
+use crate::markup::escaped;
 use crate::state::Page;
 use crate::this_season::months::{named, shape, the_months};
 use crate::this_season::picture::outline;
@@ -82,9 +83,9 @@ fn drawn(page: Page, headline: &str, carried: &[Carried]) -> String {
     svg
 }
 
-/// A line of text at a place; what means something in SVG is written so that it doesn't.
+/// A line of text at a place.
 fn write_at(svg: &mut String, x: usize, y: usize, size: usize, ink: &str, font: &str, text: &str) {
-    let plain = text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;");
+    let plain = escaped(text);
     let _ = write!(
         svg,
         "<text x=\"{x}\" y=\"{y}\" font-size=\"{size}\" fill=\"{ink}\" font-family=\"{font}\">{plain}</text>"

@@ -14,6 +14,7 @@ use web_sys::HtmlInputElement;
 use crate::control::{date_of, pick};
 use crate::grounds::opened_grounds;
 use crate::in_place::{changed, flag, press, settled, text};
+use crate::markup::escaped;
 use crate::report::files::save;
 use crate::state::Page;
 use crate::trial::view::AtWork;
@@ -227,7 +228,6 @@ fn told(planning: Planning) -> impl IntoView {
 
 /// The plots as they lie, a row a block.
 fn lots(plots: &[PlotOf]) -> String {
-    let plain = |text: &str| text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;");
     let mut html = String::from("<table>");
     let mut block = None;
     for plot in plots {
@@ -241,7 +241,7 @@ fn lots(plots: &[PlotOf]) -> String {
         html += &format!(
             "<td><span class=\"soft\">{}</span> <span translate=\"no\">{}</span></td>",
             plot.plot,
-            plain(&plot.treatment)
+            escaped(&plot.treatment)
         );
     }
     html + "</tr></table>"

@@ -5,6 +5,7 @@ use std::fmt::Write as _;
 use emberloam_engine::quantity::significant;
 use emberloam_engine::trial::{Evaluation, Interval, TrialResult, Verdict};
 
+use crate::markup::escaped;
 use crate::words::trial as words;
 
 /// The width that all is drawn in: it can be read on a small phone.
@@ -15,9 +16,9 @@ const REACH: f64 = 2.0;
 const FARTHEST: f64 = 40.0;
 const ROW: f64 = 46.0;
 
-/// A text at a place; what means something in SVG is written so that it doesn't.
+/// A text at a place.
 fn write_at(svg: &mut String, x: f64, y: f64, anchor: &str, text: &str) {
-    let plain = text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;");
+    let plain = escaped(text);
     // Ignored, here and below: writing into a text can't fail.
     let _ = write!(
         svg,

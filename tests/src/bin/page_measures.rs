@@ -1,10 +1,12 @@
 //! Measures the page as a person meets it, and prints two tables: what they see and do, and how
 //! long and how much it takes:
 //!
-//! `cargo run -- build && cargo run -q -p emberloam-tests --features browser --bin page_measures [PICTURES]`
+//! `cargo run -- build && cargo run -- bare && cargo run -q -p emberloam-tests --features browser --bin page_measures [PICTURES]`
 //!
-//! On a phone of 390 by 844 points; times on one four times slower. With a folder it also leaves
-//! pictures of each phone screen there.
+//! On a phone of 390 by 844 points; times on one four times slower, beside the least page that the
+//! framework makes, and on a slow phone line (1.6 Mbit/s, 150 ms). With a folder it also leaves
+//! pictures of each phone screen there. Lighthouse is asked where it is:
+//! `npm install --prefix target/lighthouse --no-save lighthouse@13`.
 
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -55,8 +57,68 @@ fn main() {
     done();
     println!();
     head(&format!("time and memory, {SLOWER} times slower"));
+    for slow_line in [false, true] {
+        beside_a_bare_page(slow_line);
+    }
     times();
     memory();
+    lighthouse();
+}
+
+/// When something can be read, when the page works, and which tasks are long: ours and the least
+/// page that the framework makes.
+fn beside_a_bare_page(slow_line: bool) {
+    let line = if slow_line { "on a slow line" } else { "here" };
+    for (name, dist, works) in
+        [("bare page", "target/bare", "textarea"), ("ours", "target/dist", "#ground:not(.waiting)")]
+    {
+        let site = Site::start_packed(project().join(dist));
+        let page = Page { browser: Browser::start("measures beside"), site };
+        page.browser.resize(PHONE.0, PHONE.1);
+        page.browser.devtools("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": WATCH }));
+        page.browser.devtools("Emulation.setCPUThrottlingRate", &json!({ "rate": SLOWER }));
+        if slow_line {
+            page.browser.devtools("Network.enable", &json!({}));
+            page.browser.devtools(
+                "Network.emulateNetworkConditions",
+                &json!({ "offline": false, "latency": 150, "downloadThroughput": 204_800, "uploadThroughput": 96_000 }),
+            );
+        }
+        page.browser.goto(&page.site.url);
+        page.browser.wait_for("a page that works", || page.browser.has(works));
+        let works = number(&page.browser.run("return performance.now()"));
+        rest();
+        rest();
+        let paint = page.browser.run(
+            "return performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? 0",
+        );
+        row(&format!("{name} {line}: first text, ms"), &format!("{:.0}", number(&paint)), "1500");
+        row(&format!("{name} {line}: it works, ms"), &format!("{works:.0}"), "2 × bare");
+        long_tasks(&page, &format!("at load, {name} {line}"));
+    }
+}
+
+/// What Lighthouse says of the page on a phone, with its line and processor applied.
+fn lighthouse() {
+    let program = project().join("target/lighthouse/node_modules/.bin/lighthouse");
+    if !program.is_file() {
+        row("Lighthouse, performance on a phone", "not here", "95");
+        return;
+    }
+    let site = Site::start_packed(project().join("target/dist"));
+    let told = std::process::Command::new(program)
+        .arg(&site.url)
+        .args(["--quiet", "--output=json", "--only-categories=performance"])
+        .args(["--throttling-method=devtools", "--chrome-flags=--headless --no-sandbox"])
+        .output();
+    let told = told.map(|output| String::from_utf8_lossy(&output.stdout).into_owned());
+    let told: Value = serde_json::from_str(&told.unwrap_or_default()).unwrap_or_default();
+    let score = number(&told["categories"]["performance"]["score"]) * 100.0;
+    row("Lighthouse, performance on a phone", &format!("{score:.0}"), "95");
+    for audit in ["largest-contentful-paint", "total-blocking-time", "cumulative-layout-shift"] {
+        let said = told["audits"][audit]["displayValue"].as_str().unwrap_or("?").to_owned();
+        row(&format!("  {}", audit.replace('-', " ")), &said, "");
+    }
 }
 
 fn head(what: &str) {
