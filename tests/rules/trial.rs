@@ -73,13 +73,13 @@ fn around(interval: Option<Interval>, truth: f64) -> bool {
 #[test]
 fn intervals_hold_the_truth_in_95_of_100_trials() {
     // Unequal scatter and numbers: Welch. Its own error is a little off at so few plots.
-    covers("welch", 800, |draw| {
+    covers("welch", 200, |draw| {
         let mut rows = Vec::new();
         (0..6).for_each(|_| rows.push((1, "none", 20.0 + draw.normal())));
         (0..8).for_each(|_| rows.push((1, "char", 23.0 + 2.5 * draw.normal())));
         around(only(&judged(table(&rows))).interval, 3.0)
     });
-    covers("pairs", 800, |draw| {
+    covers("pairs", 200, |draw| {
         let mut rows = Vec::new();
         for block in 0..5 {
             let bed = 5.0 * draw.normal();
@@ -90,7 +90,7 @@ fn intervals_hold_the_truth_in_95_of_100_trials() {
     });
     // All three comparisons at once, and of the ratio one alone.
     let mut ratios = 0;
-    covers("dunnett", 400, |draw| {
+    covers("dunnett", 120, |draw| {
         let truth = [("none", 20.0), ("ash", 20.0), ("char", 24.0), ("lime", 21.0)];
         let mut rows = Vec::new();
         for block in 0..4 {
@@ -105,14 +105,14 @@ fn intervals_hold_the_truth_in_95_of_100_trials() {
         ratios += usize::from(all[1].ratio.is_some());
         all.iter().zip([0.0, 4.0, 1.0]).all(|(of, truth)| around(of.interval, truth))
     });
-    assert_eq!(ratios, 400);
-    covers("ratio", 800, |draw| {
+    assert_eq!(ratios, 120);
+    covers("ratio", 200, |draw| {
         let mut rows = Vec::new();
         (0..6).for_each(|_| rows.push((1, "none", 20.0 + draw.normal())));
         (0..6).for_each(|_| rows.push((1, "char", 25.0 + draw.normal())));
         around(only(&judged(table(&rows))).ratio, 1.25)
     });
-    covers("changes beside a control", 400, |draw| {
+    covers("changes beside a control", 120, |draw| {
         let mut text = String::from("Plot,Treatment,When,Result\n");
         for plot in 0..12 {
             let name = if plot % 2 == 0 { "none" } else { "char" };
@@ -132,7 +132,7 @@ fn intervals_hold_the_truth_in_95_of_100_trials() {
 #[test]
 fn no_more_than_five_in_a_hundred_trials_without_effect_get_an_arrow() {
     let mut draw = Draw(99);
-    let runs = 500;
+    let runs = 200;
     let wrong = (0..runs)
         .filter(|_| {
             let mut text = String::from("Treatment,a1,a2,a3,a4\n");
@@ -159,7 +159,7 @@ fn the_smallest_difference_is_seen_in_80_of_100_trials() {
     let error = (2.0_f64 / 6.0).sqrt();
     let critical = emberloam_engine::trial::t_critical(0.05, 10.0);
     let truth = emberloam_engine::trial::smallest_shift(10.0, critical) * error;
-    let runs = 800;
+    let runs = 200;
     let seen = (0..runs)
         .filter(|_| {
             let mut rows = Vec::new();
@@ -171,11 +171,11 @@ fn the_smallest_difference_is_seen_in_80_of_100_trials() {
         / f64::from(runs);
     // Welch gives away a little of the equal scatter.
     println!("{seen}");
-    assert!((0.74..=0.84).contains(&seen), "{seen}");
+    assert!((0.70..=0.87).contains(&seen), "{seen}");
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(48))]
+    #![proptest_config(ProptestConfig::with_cases(32))]
 
     /// The order of lines, another unit and another nought change nothing that is said.
     #[test]

@@ -112,6 +112,11 @@ pub(super) fn plots_of(trial: &Trial, table: &Table) -> Result<Plots, Refusal> {
             "Fewer than two plots are left. Give each plot a line with its treatment and its results.",
         ));
     }
+    // One block for all is none, and tells no plot from another.
+    if plots.blocks.len() == 1 {
+        plots.blocks.clear();
+        plots.rows.iter_mut().for_each(|row| row.block = None);
+    }
     in_order_of_time(&mut plots);
     let known = |name: &String| plots.treatments.contains(name);
     if let Some(lost) = trial.control.as_ref().filter(|name| !known(name)) {

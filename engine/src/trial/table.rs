@@ -156,7 +156,7 @@ fn raw(text: &str, which: &str) -> Result<Table, Refusal> {
 
 /// Whether the numbers of a table have decimal commas: one does that can be nothing else, and
 /// none has a decimal point.
-fn has_commas<'a>(cells: impl Iterator<Item = &'a str> + Clone) -> bool {
+fn has_commas(cells: &[&str]) -> bool {
     let plain = |cell: &str, mark: char| {
         let cell = cell.trim_start_matches(['<', '>', '≤', '≥', ' ', '-', '−', '+']);
         let parts: Vec<&str> = cell.split(mark).collect();
@@ -164,13 +164,13 @@ fn has_commas<'a>(cells: impl Iterator<Item = &'a str> + Clone) -> bool {
         let digits = |text: &str| !text.is_empty() && text.bytes().all(|b| b.is_ascii_digit());
         digits(whole) && digits(rest) && (rest.len() != 3 || whole == "0" || whole.len() > 3)
     };
-    cells.clone().any(|cell| plain(cell, ',')) && !cells.clone().any(|cell| plain(cell, '.'))
+    cells.iter().any(|cell| plain(cell, ',')) && !cells.iter().any(|cell| plain(cell, '.'))
 }
 
 /// The table as it stands in the text.
 fn pasted(grid: &Grid) -> Option<Table> {
-    let texts = grid.rows.iter().flatten().map(|cell| cell.text.as_str());
-    let commas = has_commas(texts);
+    let texts: Vec<&str> = grid.rows.iter().flatten().map(|cell| cell.text.as_str()).collect();
+    let commas = has_commas(&texts);
     let plain = |text: &str| {
         let text = text.trim();
         if commas && !text.chars().any(char::is_alphabetic) {
