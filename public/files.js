@@ -5,6 +5,7 @@
 //   emberloam:opened   what was opened, in lines: where from, then notes
 //   emberloam:saved    a report saved here was opened: its JSON
 //   emberloam:refused  why a file can't be opened
+//   emberloam:trial-file  "text" or "refused", then the text of a trial or the reason
 // From the page:
 //   emberloam:save     a name, a type and a text, each on a line of its own, to save as a file
 //   emberloam:started  by boot.js, when the page stands
@@ -116,6 +117,16 @@ document.addEventListener("change", ({ target }) => {
   // So that the same file can be opened again after it was changed.
   target.value = "";
   open(files);
+});
+
+// A table of plots, or a trial that was saved.
+document.addEventListener("change", async ({ target }) => {
+  const file = target.id === "trial-file" && target.files[0];
+  if (!file) return;
+  target.value = "";
+  const answer = /\.json$/i.test(file.name) ? { text: await file.text() } : await read(file);
+  if (answer.cancelled) return;
+  tell("trial-file", answer.refused ? `refused\n${answer.refused}` : `text\n${answer.text}`);
 });
 
 document.addEventListener("click", ({ target }) => {

@@ -34,7 +34,8 @@ pub fn listen(page: Page) {
     );
 }
 
-fn hear(name: &'static str, does: Box<dyn Fn(String)>) {
+/// Hears what a script tells, as long as the page stands.
+pub fn hear(name: &'static str, does: Box<dyn Fn(String)>) {
     let Some(window) = web_sys::window() else { return };
     EventListener::new(&window, name, move |event| {
         let event = event.dyn_ref::<CustomEvent>();

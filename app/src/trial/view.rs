@@ -2,10 +2,11 @@
 
 use emberloam_engine::plan::Effect;
 use emberloam_engine::trial::{Evaluation, Foretold, Refusal, Trial, evaluate};
+use gloo::events::EventListener;
 use leptos::prelude::*;
 
 use crate::in_place::{changed, flag, press, text};
-use crate::report::files::save;
+use crate::report::files::{hear, save};
 use crate::share::arrived::forget_address;
 use crate::share::sharing::{address_with, put_on_clipboard};
 use crate::state::Page;
@@ -33,7 +34,7 @@ pub struct AtWork {
     /// The person's own, while one from a link stands in its place.
     own: RwSignal<Option<Trial>>,
     /// What is to be said of a link.
-    told: RwSignal<&'static str>,
+    told: RwSignal<String>,
 }
 
 impl AtWork {
@@ -44,9 +45,22 @@ impl AtWork {
             trial.measures = page.measures();
             (!trial.text.trim().is_empty()).then(|| evaluate(&trial))
         });
-        let at_work =
-            AtWork { page, trial, found, own: RwSignal::new(None), told: RwSignal::new("") };
+        let at_work = AtWork {
+            page,
+            trial,
+            found,
+            own: RwSignal::new(None),
+            told: RwSignal::new(String::new()),
+        };
         at_work.look_for_a_link();
+        hear(
+            "emberloam:trial-file",
+            Box::new(move |said| match said.split_once('\n') {
+                Some(("text", table)) => at_work.put(table),
+                Some((_, why)) => at_work.told.set(why.into()),
+                None => {}
+            }),
+        );
         at_work
     }
 
@@ -59,7 +73,7 @@ impl AtWork {
                 self.own.set((own.text != linked.text && !own.text.is_empty()).then_some(own));
                 self.trial.set(linked);
             }
-            Some(Err(why)) => self.told.set(why.words()),
+            Some(Err(why)) => self.told.set(why.words().into()),
             None => return,
         }
         forget_address();
@@ -69,7 +83,8 @@ impl AtWork {
         let link = address_with(&self.trial.with_untracked(to_fragment));
         leptos::task::spawn_local(async move {
             let done = put_on_clipboard(&link).await;
-            self.told.set(if done { keeping::LINK_COPIED } else { keeping::NOT_COPIED });
+            let said = if done { keeping::LINK_COPIED } else { keeping::NOT_COPIED };
+            self.told.set(said.into());
         });
     }
 
@@ -126,6 +141,10 @@ pub fn trial(page: Page) -> AnyView {
                 })
             ></textarea>
         </label>
+        <label class="field">
+            <span class="field-name">{words::OPEN_A_FILE}</span>
+            <input type="file" id="trial-file" class="file" />
+        </label>
         <p id="trial-trouble" role="alert">{text(move || refused().unwrap_or_default())}</p>
         <p hidden=flag(move || is_kept.get())>{words::NOT_KEPT}</p>
         <p role="status">{text(move || told.get())}</p>
@@ -179,8 +198,12 @@ fn print() {
     // Ignored, here and below: the name of a class is a plain word, and a browser that can't
     // print says so itself.
     let _ = ground.add_1("prints-trial");
+    // Some browsers go on while their print window is open.
+    let done = EventListener::once(&window(), "afterprint", move |_| {
+        let _ = ground.remove_1("prints-trial");
+    });
+    done.forget();
     let _ = window().print();
-    let _ = ground.remove_1("prints-trial");
 }
 
 /// What the plan foretells for the bed of the page, as a trial takes it.
