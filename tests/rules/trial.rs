@@ -73,13 +73,13 @@ fn around(interval: Option<Interval>, truth: f64) -> bool {
 #[test]
 fn intervals_hold_the_truth_in_95_of_100_trials() {
     // Unequal scatter and numbers: Welch. Its own error is a little off at so few plots.
-    covers("welch", 200, |draw| {
+    covers("welch", 150, |draw| {
         let mut rows = Vec::new();
         (0..6).for_each(|_| rows.push((1, "none", 20.0 + draw.normal())));
         (0..8).for_each(|_| rows.push((1, "char", 23.0 + 2.5 * draw.normal())));
         around(only(&judged(table(&rows))).interval, 3.0)
     });
-    covers("pairs", 200, |draw| {
+    covers("pairs", 150, |draw| {
         let mut rows = Vec::new();
         for block in 0..5 {
             let bed = 5.0 * draw.normal();
@@ -106,13 +106,13 @@ fn intervals_hold_the_truth_in_95_of_100_trials() {
         all.iter().zip([0.0, 4.0, 1.0]).all(|(of, truth)| around(of.interval, truth))
     });
     assert_eq!(ratios, 120);
-    covers("ratio", 200, |draw| {
+    covers("ratio", 150, |draw| {
         let mut rows = Vec::new();
         (0..6).for_each(|_| rows.push((1, "none", 20.0 + draw.normal())));
         (0..6).for_each(|_| rows.push((1, "char", 25.0 + draw.normal())));
         around(only(&judged(table(&rows))).ratio, 1.25)
     });
-    covers("changes beside a control", 120, |draw| {
+    covers("changes beside a control", 60, |draw| {
         let mut text = String::from("Plot,Treatment,When,Result\n");
         for plot in 0..12 {
             let name = if plot % 2 == 0 { "none" } else { "char" };
@@ -249,7 +249,8 @@ proptest! {
 fn sound(found: &Evaluation) -> Result<(), TestCaseError> {
     let json = serde_json::to_string(found).expect("JSON");
     // JSON writes what is no number as null, as it does what is not there.
-    let printed = format!("{found:?}");
+    // The columns list what was typed, which may be the word NaN.
+    let printed = format!("{:?}", found.results);
     prop_assert!(
         !printed.contains("NaN") && !printed.contains("inf,") && !printed.contains("inf)"),
         "{}",

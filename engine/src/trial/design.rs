@@ -9,6 +9,11 @@ use super::{Refusal, Trial};
 use crate::named::named;
 use crate::soil::Amount;
 
+/// More results below or above a limit than this, and there is no verdict.
+/// Source: US EPA, Guidance for Data Quality Assessment, QA/G-9, 2000: half the limit may stand
+/// for up to 15 % of the results (from memory).
+pub(super) const MOST_AT_LIMIT: f64 = 0.15;
+
 named! { "design", label:
     /// How the plots of a trial stand to each other.
     #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -230,7 +235,7 @@ pub(super) fn laid_out(trial: &Trial, plots: Plots, table: &Table) -> Result<Lai
         plots.notes.push("Only the last time was judged.".into());
     }
     let control = control(trial, &plots);
-    let stated = super::text::stated(design, &plots, beside, in_blocks);
+    let stated = super::stated::stated(design, &plots, beside, in_blocks);
     let plots_of =
         (0..plots.treatments.len()).map(|t| single.get(&t).copied().unwrap_or(0)).collect();
     Ok(Laid { plots, design, in_blocks, first, last, control, could_be, stated, plots_of })

@@ -1,7 +1,7 @@
 //! Each property of a trial, judged: the interval, its test, and what can be said.
 
 use super::blocks::{Fit, Point, fit};
-use super::design::{Laid, Seen};
+use super::design::{Laid, MOST_AT_LIMIT, Seen};
 use super::distributions::{f_tail, t_both_tails, t_critical};
 use super::evaluation::{
     Column, Comparison, Evaluation, Exact, ExactTest, Foreseen, Group, Interval, Level, Outlier,
@@ -21,11 +21,6 @@ use crate::soil::Property;
 use crate::sources::{
     COCHRAN_COX_1957, DUNNETT_1955, FIELLER_1954, HOLM_1979, OUR_CHOICE, TUKEY_KRAMER, WELCH_1947,
 };
-
-/// More results below or above a limit than this, and there is no verdict.
-/// Source: US EPA, Guidance for Data Quality Assessment, QA/G-9, 2000: half the limit may stand
-/// for up to 15 % of the results (from memory).
-pub(super) const MOST_AT_LIMIT: f64 = 0.15;
 
 /// With so few plots of a treatment an exact test is given beside the other. Our choice.
 const FEW: usize = 5;

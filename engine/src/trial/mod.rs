@@ -28,6 +28,7 @@ mod rank;
 mod residuals;
 mod several;
 mod spread;
+mod stated;
 mod table;
 mod text;
 mod usual_spread;
