@@ -3,7 +3,8 @@
 //!
 //! `open` is for building by; what lies in `aside` is counted, and looked into by nobody. A result is
 //!
-//! - right: property, number and unit, in a sample of that name;
+//! - right: property, number and unit, in a sample of that name, or the same once more in another
+//!   unit, which the program has worked out and found the same;
 //! - right but for want of a name: in a sample of its own that is only numbered;
 //! - asked: property and number, while the unit, the method or the sample is open, or while it
 //!   is asked whether name and number belong together;
@@ -155,15 +156,16 @@ fn plain(name: &str) -> String {
 }
 
 /// The depth that a name ends with, from and to in any unit, and the name before it.
-fn depth_of(name: &str) -> Option<(&str, f64, f64)> {
+fn depth_of(name: &str) -> Option<(String, f64, f64)> {
+    let name = name.replace('"', "");
     let told = name.trim_end_matches(|c: char| c.is_alphabetic() || matches!(c, ' ' | '"' | ')'));
     let at = told.rfind(|c: char| !c.is_ascii_digit() && !matches!(c, '.' | '-' | '–' | ' '));
     let from = at.map_or(0, |at| at + told[at..].chars().next().map_or(0, char::len_utf8));
     let (ahead, bottom) = told[from..].rsplit_once(['-', '–'])?;
     let start = ahead.trim_end().rfind(' ').map_or(0, |at| at + 1);
     let top = ahead[start..].trim().parse().ok()?;
-    let name = name[..from + start].trim_end_matches([' ', ',', '(', '"']);
-    Some((name, top, bottom.trim().parse().ok()?))
+    let name = name[..from + start].trim_end_matches([' ', ',', '(']);
+    Some((name.into(), top, bottom.trim().parse().ok()?))
 }
 
 /// Whether a sample is of that depth, in cm, mm or inches.
@@ -184,8 +186,9 @@ const UNLISTED: [&str; 5] = ["molybdenum", "sar", "pbi", "remaining-p", "nitroge
 /// What those who wrote the truth left out, or wrote in their own way, as `sources-*.md` say: the
 /// clay that a class's name stands for, sodium by its oxide, an Rt as a pH.
 fn is_left_out(sample: &str, reading: &Reading, truths: &[Truth]) -> bool {
-    let year = |name: &str| name.len() == 4 && (name.starts_with("19") || name.starts_with("20"));
-    if year(sample) && !truths.iter().any(|t| t.sample.contains(sample)) {
+    let last = sample.rsplit(", ").next().unwrap_or(sample);
+    let year = last.len() == 4 && (last.starts_with("19") || last.starts_with("20"));
+    if year && !truths.iter().any(|t| t.sample.contains(last)) {
         return true;
     }
     let listed = |property: &str| truths.iter().any(|t| t.property == property);
@@ -239,7 +242,7 @@ fn compare(truths: &[Truth], report: &Report, faults: &mut Vec<String>) -> Count
             let deep = || {
                 depth_of(&truth.sample).is_some_and(|(name, top, bottom)| {
                     is_as_deep(sample, top, bottom)
-                        && (plain(name).is_empty() || alike(&sample.name, name))
+                        && (plain(&name).is_empty() || alike(&sample.name, &name))
                 })
             };
             !several || alike(&sample.name, &truth.sample) || deep()
@@ -249,6 +252,16 @@ fn compare(truths: &[Truth], report: &Report, faults: &mut Vec<String>) -> Count
             .filter(fits)
             .find(|(sample, _)| named(sample))
             .or_else(|| left.iter().find(fits));
+        // What stands again in another unit, and was seen to be the same, is used once.
+        let again = || {
+            let samples = report.samples.iter().filter(|s| named(s));
+            let mut unread = samples.flat_map(|s| &s.unread);
+            unread.any(|u| u.reason.starts_with("the same ") && u.text.contains(&truth.said))
+        };
+        if found.is_none() && again() {
+            count.right += 1;
+            continue;
+        }
         let Some(&(sample, reading)) = found else {
             count.unread += 1;
             faults.push(format!("unread: {} {} {}", truth.sample, truth.property, truth.said));

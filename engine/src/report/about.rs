@@ -415,6 +415,11 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
     if !label.properties.is_empty() && !label.only_symbols || label.unknown.len() > 1 {
         return None;
     }
+    // "FIELD ID: SAMPLE ID" was not filled in, and "Field ID: Field name East 4" says it twice.
+    let mut rest = rest;
+    while let Some(AboutSample::Name(name, _)) = named_without_colon(&rest) {
+        rest = name;
+    }
     // "Plot: Upper field – block 4 – 0-25 cm": the name, and more of it.
     let rest = match rest.split_once(" – ").or_else(|| rest.split_once(" - ")) {
         Some((name, _)) if rest.len() > 40 => name.trim().to_string(),

@@ -270,6 +270,8 @@ spellings! { PORTUGUESE:
     is(Property::TotalN) => "nitrogeniototalkjeldahl";
     is(Property::NitrateN) => "nitrogenionitrico nitrogenionitrato";
     is(Property::AmmoniumN) => "azotoamoniacal nitrogenioamonio";
+    // Its exchangeable acidity is aluminium alone; the potential one has the hydrogen too.
+    is(Property::Aluminum) => "acideztrocavel";
     is(Property::ExchangeableAcidity) => "acidezpotencialhal hidrogenioaluminio acpotencial";
     is(Property::FreeLime) => "calcariototal carbonatototal";
     is(Property::Cec) =>

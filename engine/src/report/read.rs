@@ -197,6 +197,11 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             Some(Head::Properties(roles)) => {
                 // Without a head nobody knows whether its columns are samples.
                 let headless = rows[at].first().is_some_and(|c| names_property(c, decimal));
+                let nameless = |(role, cell): &(&Role, &Cell)| {
+                    matches!(role, Role::Values) && cell.is_blank()
+                };
+                let headless =
+                    headless || roles.iter().zip(&rows[at]).filter(nameless).count() > 1;
                 let pairing = if headless { Pairing::CountedOff } else { Pairing::Together };
                 reader.pairing = pairing;
                 let end = table::panels(reader, rows, at, &roles)?;

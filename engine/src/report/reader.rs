@@ -14,7 +14,7 @@ use super::layout::{Role, is_result, role};
 use super::lines::{RowSays, read_row};
 use super::marks::is_page_number;
 use super::names::Word;
-use super::new_list::{Beside, MOST_HEADINGS, lists, may_be_heading};
+use super::new_list::{Beside, MOST_HEADINGS, lists, may_be_heading, plain_heading};
 use super::number::{Decimal, parse_amount};
 use super::place::{Draft, place};
 use super::prose;
@@ -124,6 +124,13 @@ fn statements_apart(cell: &Cell) -> Option<[Cell; 2]> {
     named.then_some(parts)
 }
 
+/// Beginnings of words for some of the results, folded: `Additional tests (119): B 0,9`.
+const ANALYSES: [&str; 22] = [
+    "additional", "analy", "anali", "rozbor", "untersuch", "badan", "tests", "result", "ergebnis",
+    "risultat", "wynik", "vysledk", "micro", "macro", "trace", "oligo", "mikro", "makro", "spuren",
+    "other", "andere", "weitere",
+];
+
 /// `Pond plot (1 ac): pH 6.3, P 64 lb/A (H)`: the name of a sample before its results.
 fn named_line(row: &[Cell], decimal: Decimal) -> Option<(String, Vec<Cell>)> {
     let (first, others) = row.split_first()?;
@@ -136,7 +143,10 @@ fn named_line(row: &[Cell], decimal: Decimal) -> Option<(String, Vec<Cell>)> {
     let word = |w: &Word| matches!(w, Word::Sample(_));
     let named = label.words.iter().all(sample)
         && (!label.unknown.is_empty() || label.words.iter().any(word));
-    let other = is_of_other_matter(name) || is_other_matter(name) || is_result(name, decimal);
+    let folded = fold(name);
+    let of_analyses = folded.split(' ').any(|word| ANALYSES.iter().any(|w| word.starts_with(w)));
+    let other = of_analyses
+        || is_of_other_matter(name) || is_other_matter(name) || is_result(name, decimal);
     if !bare || !named || other || name.split(' ').count() > 6 {
         return None;
     }
@@ -498,6 +508,12 @@ impl Reader {
         self.facts.clear();
     }
 
+    /// The line right above a table that may be its heading.
+    pub fn heading_above(&self, line: u32) -> Option<String> {
+        let (above, text) = self.headings.last()?;
+        (above + 3 > line).then(|| plain_heading(text))
+    }
+
     /// Begins a sample.
     pub fn begin(&mut self, name: Option<&str>) -> Result<usize, Trouble> {
         let index = self.report.samples.len();
@@ -853,7 +869,9 @@ impl Reader {
             let soil = |d: &&Draft| {
                 matches!(d.quantity.property, Property::Sand | Property::Silt | Property::Clay)
             };
-            for draft in drafts.iter().filter(soil) {
+            // "1 sand, 2 loam" are codes.
+            let told = drafts.iter().any(|d| d.unit.is_some()) || drafts.len() > 2;
+            for draft in drafts.iter().filter(|d| told && soil(d)) {
                 let sample = self.current()?;
                 self.put(sample, draft);
                 found = true;
