@@ -12,7 +12,8 @@
 //! - wrong: taken with another unit, or not in the truth at all;
 //! - asked wrongly: not in the truth, but nothing is done with it before it is said to be right.
 //!
-//! Of several equally good names one is enough: the truth calls the depths of one sample
+//! The name counts also where a report has but one sample. Of several equally good names one is
+//! enough (the truth parts them by ` | `): the truth calls the depths of one sample
 //! `Plot 0-6"`, and so a sample `Plot` of that depth is right, as is one that has the
 //! laboratory's number where the truth has a depth alone. Of a column for each year the truth has
 //! sometimes the last one only: what stands under an earlier year, and is called by it, is not
@@ -230,6 +231,12 @@ fn compare(truths: &[Truth], report: &Report, faults: &mut Vec<String>) -> Count
         .collect();
     let mut unnamed: Vec<(&str, &Truth)> = Vec::new();
     let several = truths.iter().any(|truth| truth.sample != truths[0].sample);
+    // Where there is one sample the laboratory's number for it is no wrong name, but none.
+    let numbered = |name: &str| {
+        let digits = name.bytes().filter(u8::is_ascii_digit).count();
+        let words = name.split(|c: char| !c.is_alphabetic()).any(|w| w.chars().count() > 2);
+        is_numbered(name) || !several && digits > 2 && !words
+    };
     for truth in truths {
         let fits = |(_, reading): &&(&SampleReport, &Reading)| {
             reading.property.name() == truth.property && says(reading, truth)
@@ -245,7 +252,8 @@ fn compare(truths: &[Truth], report: &Report, faults: &mut Vec<String>) -> Count
                         && (plain(&name).is_empty() || alike(&sample.name, &name))
                 })
             };
-            !several || alike(&sample.name, &truth.sample) || deep()
+            let mut names = truth.sample.split(" | ");
+            truth.sample.is_empty() || names.any(|name| alike(&sample.name, name)) || deep()
         };
         let found = left
             .iter()
@@ -283,7 +291,9 @@ fn compare(truths: &[Truth], report: &Report, faults: &mut Vec<String>) -> Count
             }
             _ if reading.pairing == Pairing::CountedOff => count.asked += 1,
             None if !unit.is_empty() => count.asked += 1,
-            _ if !named(sample) && is_numbered(&sample.name) => {
+            // It stands alone, so that its number tells it as well as a name.
+            _ if !several && is_numbered(&sample.name) => count.right += 1,
+            _ if !named(sample) && numbered(&sample.name) => {
                 unnamed.push((&sample.name, truth));
             }
             _ if !named(sample) => {

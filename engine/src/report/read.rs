@@ -130,6 +130,11 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             at += 1;
             continue;
         }
+        if let Some(pairs) = named_below(rows, at) {
+            pairs.iter().try_for_each(|pair| reader.free_row(pair))?;
+            at += 2;
+            continue;
+        }
         if let Some(found) = by_depth(rows, at, decimal) {
             reader.pairing = if found.sure { Pairing::Together } else { Pairing::CountedOff };
             found.rows.iter().try_for_each(|row| reader.free_row(row))?;
@@ -251,6 +256,37 @@ fn says_what_follows(row: &[Cell]) -> Option<Vec<Vec<Cell>>> {
         two.sort_by_key(|pair| !["nam", "nom"].iter().any(|n| fold(&pair[0].text).contains(n)));
         two
     })
+}
+
+/// `Sample ID   Field ID   Last crop` over `H2   Home   Maize`: what each says of the one sample, the
+/// heads of names with what stands below them.
+fn named_below(rows: &[Vec<Cell>], at: usize) -> Option<Vec<[Cell; 2]>> {
+    let (head, below) = (&rows[at], rows.get(at + 1)?);
+    let named = |c: &Cell| matches!(role(&c.text), Role::Sample(0..4)) && !c.text.ends_with(':');
+    // Nearly every line ends here.
+    if head.len() != below.len() || !head.first().is_some_and(|c| !c.is_blank() && named(c)) {
+        return None;
+    }
+    let other = |c: &Cell| {
+        matches!(role(&c.text), Role::Sample(_) | Role::Other | Role::Blank | Role::Refused(_))
+    };
+    let digit = |c: &Cell| c.text.contains(|c: char| c.is_ascii_digit());
+    let many = || {
+        let next = rows.get(at + 2);
+        next.is_some_and(|row| row.len() == head.len() && head.len() > 1 && filled(row).count() > 1)
+    };
+    let says = |c: &Cell| c.is_blank() || matches!(role(&c.text), Role::Sample(0..10));
+    if head.iter().any(|c| !other(c) || digit(c)) || below.iter().all(says) || many() {
+        return None;
+    }
+    // A name comes before a code.
+    let pair = |(head, name): (&Cell, &Cell)| match role(&head.text) {
+        Role::Sample(rank) if !name.is_blank() => Some((rank, [head.clone(), name.clone()])),
+        _ => None,
+    };
+    let mut pairs: Vec<(u8, [Cell; 2])> = head.iter().zip(below).filter_map(pair).collect();
+    pairs.sort_by_key(|(rank, _)| *rank);
+    Some(pairs.into_iter().map(|(_, pair)| pair).collect())
 }
 
 /// Two forms beside each other, each under the name of its sample, as the rows of the one and of

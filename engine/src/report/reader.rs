@@ -18,6 +18,7 @@ use super::new_list::{Beside, MOST_HEADINGS, lists, may_be_heading, plain_headin
 use super::number::{Decimal, parse_amount};
 use super::place::{Draft, place};
 use super::prose;
+use super::sample_names::{is_laboratory_number, names_nothing};
 use super::second_look::second_look;
 use super::sections::{Matter, begins_rates, is_other_matter};
 use super::settle::{self, UnitSaid, settle};
@@ -332,6 +333,13 @@ const OF_ALL: &[&str] = &[
     "risultat",
     "values",
     "werte",
+    "varden",
+    "vardena",
+    "verdier",
+    "waarden",
+    "wartosci",
+    "hodnoty",
+    "tulokset",
     "valeurs",
     "valores",
     "valori",
@@ -523,7 +531,9 @@ impl Reader {
         // A result is no name.
         let number = |name: &&str| name.contains(['.', ',']) && parse_amount(name).is_some();
         let spelled = |name: &&str| name.chars().any(is_word);
-        let name = name.filter(|name| !number(name)).filter(spelled).unwrap_or_default();
+        let names = |name: &&str| !number(name) && spelled(name);
+        let names = |name: &&str| names(name) && !names_nothing(name, self.decimal);
+        let name = name.filter(names).unwrap_or_default();
         let name = name.trim().to_string();
         self.report.samples.push(SampleReport { name, ..SampleReport::default() });
         Ok(index)
@@ -938,7 +948,13 @@ impl Reader {
             self.facts.push((at.line, about.clone()));
         }
         match about {
+            AboutSample::Name(name, _) if names_nothing(&name, self.decimal) => {
+                self.in_no_place(whole, at, NOTHING.into());
+            }
             AboutSample::Name(name, rank) => {
+                // What the laboratory counts it by is its name where it has no other.
+                let counted = rank > 0 && is_laboratory_number(&name);
+                let rank = if counted { rank + 10 } else { rank };
                 if self.current.is_some_and(|c| self.report.samples[c].name == name) {
                     // The head of a sample that goes on, on its next page.
                     return Ok(());
