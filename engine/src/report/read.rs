@@ -271,12 +271,18 @@ fn named_below(rows: &[Vec<Cell>], at: usize) -> Option<Vec<[Cell; 2]>> {
         matches!(role(&c.text), Role::Sample(_) | Role::Other | Role::Blank | Role::Refused(_))
     };
     let digit = |c: &Cell| c.text.contains(|c: char| c.is_ascii_digit());
-    let many = || {
-        let next = rows.get(at + 2);
-        next.is_some_and(|row| row.len() == head.len() && head.len() > 1 && filled(row).count() > 1)
+    // A second row of names is a table, and of forms with a cell a line the next says its piece.
+    let goes_on = || match rows.get(at + 2).map(Vec::as_slice) {
+        Some([next]) if head.len() == 1 => {
+            !matches!(role(&next.text), Role::Sample(_) | Role::Texture | Role::Depth)
+        }
+        Some(row) => head.len() > 1 && row.len() == head.len() && filled(row).count() > 1,
+        None => head.len() == 1,
     };
+    let soil = |c: &Cell| matches!(role(&c.text), Role::Results(_));
     let says = |c: &Cell| c.is_blank() || matches!(role(&c.text), Role::Sample(0..10));
-    if head.iter().any(|c| !other(c) || digit(c)) || below.iter().all(says) || many() {
+    let none = below.iter().all(says) || below.iter().any(soil);
+    if head.iter().any(|c| !other(c) || digit(c)) || none || goes_on() {
         return None;
     }
     // A name comes before a code.
