@@ -262,7 +262,7 @@ fn compare(truths: &[Truth], report: &Report, faults: &mut Vec<String>) -> Count
             .or_else(|| left.iter().find(fits));
         // What stands again in another unit, and was seen to be the same, is used once.
         let again = || {
-            let samples = report.samples.iter().filter(|s| named(s));
+            let samples = report.samples.iter().filter(|s| named(s) || numbered(&s.name));
             let mut unread = samples.flat_map(|s| &s.unread);
             unread.any(|u| u.reason.starts_with("the same ") && u.text.contains(&truth.said))
         };

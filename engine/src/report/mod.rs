@@ -31,6 +31,7 @@ mod open;
 mod oxide;
 mod place;
 mod plausible;
+mod poured;
 mod prose;
 mod read;
 mod reader;

@@ -101,7 +101,7 @@ fn dated(label: &str) -> bool {
     words.iter().any(|w| folded.contains(w))
 }
 
-fn is_sample(label: &Label) -> bool {
+pub(super) fn is_sample(label: &Label) -> bool {
     label.words.iter().any(|w| matches!(w, Word::Sample(_)))
 }
 

@@ -300,7 +300,13 @@ impl<'a> Placing<'a> {
                 }
                 let more = |left: &str| !draft.first && goes_on(left, decimal);
                 let parted = tail.left.as_deref().is_some_and(|l| l.starts_with(['/', '|']));
-                if (tail.unit.is_none() || parted) && tail.left.as_deref().is_some_and(more) {
+                let second = tail.left.as_deref().is_some_and(|left| {
+                    let left = left.trim_start_matches(['/', '|', ' ']);
+                    tail.unit.is_some() && left.starts_with(|c: char| c.is_ascii_digit())
+                });
+                if (tail.unit.is_none() || parted) && tail.left.as_deref().is_some_and(more)
+                    || parted && second
+                {
                     return Err(several(quantity.property));
                 }
                 if [" x", " ×"].iter().any(|by| draft.name.trim_end().ends_with(by)) {
@@ -318,6 +324,10 @@ impl<'a> Placing<'a> {
                 return Err(format!(
                     "a range, not a result: no number of your own stands beside {label}"
                 ));
+            }
+            // "Nitrate   N 121": so much of each nutrient to spread.
+            Said::Text if ["N ", "P2O5 ", "K2O "].iter().any(|n| result.starts_with(n)) => {
+                return Err("a recommendation, not a result".into());
             }
             Said::Text if !is_rating(result) => {
                 return Err(format!("not a number, so not a result for {label}"));

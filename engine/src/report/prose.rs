@@ -124,7 +124,7 @@ pub(super) fn may_tell(text: &str, name: &str) -> bool {
 }
 
 /// Whether a text has the words of a sentence.
-fn is_prose(text: &str) -> bool {
+pub(super) fn is_prose(text: &str) -> bool {
     let folded = fold(text);
     let words = || folded.split(|c: char| !is_letter(c)).filter(|w| !w.is_empty());
     words().count() >= LEAST_WORDS

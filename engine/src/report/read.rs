@@ -15,6 +15,7 @@ use super::likely_rows::likely_rows;
 use super::marks::{Mark, mark};
 use super::number::{Decimal, Evidence, Said, said};
 use super::place::Tail;
+use super::poured::poured;
 use super::reader::{Reader, is_wordless, whole};
 use super::run_together::{RunTogether, run_together};
 use super::sample_names::identities;
@@ -37,7 +38,12 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
     let (decimal, note) = evidence.decide();
     let mut reader = Reader::new(decimal, grid.paged);
     reader.report.notes.extend(note);
-    let rows = plainly(&grid.rows);
+    let mut rows = plainly(&grid.rows);
+    let lines = rows.iter().enumerate();
+    let poured: Vec<_> = lines.filter_map(|(i, row)| Some((i, poured(row, decimal)?))).collect();
+    for (at, own) in poured.into_iter().rev() {
+        rows.to_mut().splice(at..=at, own);
+    }
     let mut from = 0;
     for (end, matter) in parts(&rows, decimal) {
         reader.section = matter;
@@ -276,8 +282,8 @@ fn named_below(rows: &[Vec<Cell>], at: usize) -> Option<Vec<[Cell; 2]>> {
         Some([next]) if head.len() == 1 => {
             !matches!(role(&next.text), Role::Sample(_) | Role::Texture | Role::Depth)
         }
-        Some(row) => head.len() > 1 && row.len() == head.len() && filled(row).count() > 1,
-        None => head.len() == 1,
+        Some(row) if head.len() > 1 => row.len() == head.len() && filled(row).count() > 1,
+        _ => head.len() == 1,
     };
     let soil = |c: &Cell| matches!(role(&c.text), Role::Results(_));
     let says = |c: &Cell| c.is_blank() || matches!(role(&c.text), Role::Sample(0..10));

@@ -14,7 +14,7 @@ use super::layout::{Role, is_result, role};
 use super::lines::{RowSays, read_row};
 use super::marks::is_page_number;
 use super::names::Word;
-use super::new_list::{Beside, MOST_HEADINGS, lists, may_be_heading, plain_heading};
+use super::new_list::{Beside, MOST_HEADINGS, is_sample, lists, may_be_heading, plain_heading};
 use super::number::{Decimal, parse_amount};
 use super::place::{Draft, place};
 use super::prose;
@@ -127,9 +127,28 @@ fn statements_apart(cell: &Cell) -> Option<[Cell; 2]> {
 
 /// Beginnings of words for some of the results, folded: `Additional tests (119): B 0,9`.
 const ANALYSES: [&str; 22] = [
-    "additional", "analy", "anali", "rozbor", "untersuch", "badan", "tests", "result", "ergebnis",
-    "risultat", "wynik", "vysledk", "micro", "macro", "trace", "oligo", "mikro", "makro", "spuren",
-    "other", "andere", "weitere",
+    "additional",
+    "analy",
+    "anali",
+    "rozbor",
+    "untersuch",
+    "badan",
+    "tests",
+    "result",
+    "ergebnis",
+    "risultat",
+    "wynik",
+    "vysledk",
+    "micro",
+    "macro",
+    "trace",
+    "oligo",
+    "mikro",
+    "makro",
+    "spuren",
+    "other",
+    "andere",
+    "weitere",
 ];
 
 /// `Pond plot (1 ac): pH 6.3, P 64 lb/A (H)`: the name of a sample before its results.
@@ -147,7 +166,9 @@ fn named_line(row: &[Cell], decimal: Decimal) -> Option<(String, Vec<Cell>)> {
     let folded = fold(name);
     let of_analyses = folded.split(' ').any(|word| ANALYSES.iter().any(|w| word.starts_with(w)));
     let other = of_analyses
-        || is_of_other_matter(name) || is_other_matter(name) || is_result(name, decimal);
+        || is_of_other_matter(name)
+        || is_other_matter(name)
+        || is_result(name, decimal);
     if !bare || !named || other || name.split(' ').count() > 6 {
         return None;
     }
@@ -170,21 +191,29 @@ fn has_result_column(line: &str) -> bool {
 fn says_first(line: &str) -> Option<bool> {
     // The words first all at once: nearly every line ends here.
     let teneur = fold(line).contains("teneur");
-    if line.len() > 160 || !teneur && !has_result_column(line) {
+    let sample = Label::of(first_chars(line, 60));
+    let sample = is_sample(&sample) && !sample.has(Word::ResultColumn);
+    if line.len() > 160 || !teneur && !sample && !has_result_column(line) {
         return None;
     }
-    if line.split(' ').any(|word| is_result(word, Decimal::Point)) {
+    // "Sample 1" before "Guidelines" is the result too.
+    let counted = |word: &str| word.len() < 3 && word.bytes().all(|b| b.is_ascii_digit());
+    if line.split(' ').any(|word| is_result(word, Decimal::Point) && !counted(word)) {
         return None;
     }
     let of = |word: &str| {
         let label = Label::of(word);
-        let result = label.has(Word::ResultColumn) || fold(word) == "teneur";
+        let result = label.has(Word::ResultColumn)
+            || fold(word) == "teneur"
+            || sample && is_sample(&label);
         let other = label.has(Word::RangeColumn) || label.has(Word::RatingColumn);
         let before = |w: &Word| matches!(w, Word::Other(_));
         if result { Some(true) } else { (other || label.words.iter().any(before)).then_some(false) }
     };
     let said: Vec<bool> = line.split(' ').filter_map(of).collect();
-    (said.len() > 1 && said.contains(&true)).then(|| said[0])
+    // A sample's name says it only before limits.
+    let told = said.len() > 1 && said.contains(&true) && (!sample || said[0] && said.contains(&false));
+    told.then(|| said[0])
 }
 
 /// The clay that the name of a soil stands for: the middle of its span.
@@ -582,10 +611,25 @@ impl Reader {
 
     /// The sample of a strip: a table with one row of results and no name. It goes on with
     /// the sample under way, unless that has one of these properties already.
-    pub fn of_strip(&mut self, properties: &BTreeSet<Property>) -> Result<usize, Trouble> {
-        let known = |r: &Reading| properties.contains(&r.property);
-        match self.current {
-            Some(current) if !self.report.samples[current].readings.iter().any(known) => {
+    /// The same number once more, or another in another unit, is no second result.
+    pub fn of_strip(
+        &mut self,
+        results: &[(Property, &str, Option<Unit>)],
+    ) -> Result<usize, Trouble> {
+        let differs = |r: &Reading| {
+            let of = results.iter().filter(|(property, ..)| *property == r.property);
+            let same = |unit: Option<Unit>| unit.is_none() || r.unit.is_none() || unit == r.unit;
+            of.into_iter().any(|(_, text, unit)| *text != r.original && same(*unit))
+        };
+        let shares = |readings: &[Reading]| {
+            let said = |r: &Reading| {
+                results.iter().any(|(p, text, _)| *p == r.property && *text == r.original)
+            };
+            let known = |r: &Reading| results.iter().any(|(p, ..)| *p == r.property);
+            !readings.iter().any(known) || readings.iter().any(said)
+        };
+        match self.current.map(|c| (c, &self.report.samples[c].readings)) {
+            Some((current, readings)) if shares(readings) && !readings.iter().any(differs) => {
                 Ok(current)
             }
             None if !self.after_table => self.current(),

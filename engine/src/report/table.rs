@@ -253,7 +253,12 @@ impl Samples<'_> {
         let properties = || self.columns.iter().map(|c| c.draft.quantity.property).collect();
         self.last = match name.as_deref() {
             None if self.count == 0 && !self.columns.iter().any(below) => {
-                reader.of_strip(&properties())?
+                let of = |c: &Column| {
+                    let unit = c.draft.unit.or(c.draft.quantity.unit).map(|u| u.unit);
+                    (c.draft.quantity.property, text_at(row, c.index), unit)
+                };
+                let results: Vec<_> = self.columns.iter().map(of).collect();
+                reader.of_strip(&results)?
             }
             Some(name) => reader.of_row(name, &self.codes(row), &properties(), self.before)?,
             None => reader.begin(None)?,
