@@ -10,7 +10,6 @@ use super::names::Word;
 use super::no_samples::is_of_several;
 use super::number::{Decimal, Said, is_rating, is_year, said};
 use super::place::Tail;
-use crate::quantity::Unit;
 
 /// What a column holds.
 #[derive(Clone, Debug)]
@@ -137,52 +136,6 @@ pub(super) fn head(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     results_down(rows, at, decimal)
         .or_else(|| samples_down(rows, at, decimal))
         .or_else(|| properties_down(rows, at, decimal))
-}
-
-/// The head in the row below `at`, when the names of groups stand above it: `Mehlich-3 (ppm)`
-/// or `% base saturation` over the columns up to the next group.
-pub(super) fn head_below_groups(
-    rows: &[Vec<Cell>],
-    at: usize,
-    decimal: Decimal,
-) -> Option<(Vec<Cell>, Vec<Role>)> {
-    let groups = &rows[at];
-    let says = |c: &Cell| {
-        let label = Label::of(&c.text);
-        label.unit.is_some() || !label.methods.is_empty() || label.is_saturation()
-    };
-    if groups.len() < 3 || !groups.iter().any(Cell::is_blank) || !groups.iter().any(says) {
-        return None;
-    }
-    let Some(Head::Samples(mut roles)) = head(rows, at + 1, decimal) else { return None };
-    let mut heading = rows[at + 1].clone();
-    let mut group: Option<&Cell> = None;
-    for (i, role) in roles.iter_mut().enumerate() {
-        group = cell_at(groups, i).or(group);
-        // A head over both rows has its words in the upper one.
-        if let (Role::Blank, Some(upper)) = (&role, cell_at(groups, i)) {
-            *role = self::role(&upper.text);
-            heading[i] = upper.clone();
-            continue;
-        }
-        let Some(group) = group.filter(|g| says(g)) else { continue };
-        let Role::Results(of_column) = role else { continue };
-        let both = format!("{} {}", group.text, rows[at + 1][i].text);
-        match Label::of(&both).quantity() {
-            Ok(mut quantity) => {
-                // "Mehlich-3 (ppm)" says nothing of a pH to the right of it.
-                let suits = |u: Unit| quantity.property.unit() == u;
-                if !quantity.property.shares_unit() && !quantity.unit.is_some_and(|p| suits(p.unit))
-                {
-                    quantity.unit = of_column.unit;
-                }
-                **of_column = quantity;
-            }
-            Err(why) if Label::of(&group.text).is_saturation() => *role = Role::Refused(why),
-            Err(_) => {}
-        }
-    }
-    Some((heading, roles))
 }
 
 /// The roles of a head's columns. "Level" over words, beside a column of results, holds

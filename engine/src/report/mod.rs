@@ -6,7 +6,6 @@ mod across_by_place;
 mod advice;
 mod apart;
 mod column_heads;
-mod depth_lines;
 mod drawn;
 mod exchange_letters;
 mod fold;

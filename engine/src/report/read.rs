@@ -6,10 +6,9 @@ use super::about::{AboutSample, about_sample};
 use super::across_by_place::across_by_place;
 use super::apart::Lines;
 use super::column_heads::{headed, is_years, with_first_as_group};
-use super::depth_lines::by_depth;
 use super::fold::fold;
 use super::grid::filled;
-use super::layout::{Head, Role, head, head_below_groups, is_result, names_property, role};
+use super::layout::{Head, Role, head, is_result, names_property, role};
 use super::likely_columns::{likely_columns, likely_records};
 use super::likely_rows::likely_rows;
 use super::marks::{Mark, mark};
@@ -141,17 +140,6 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             at += 2;
             continue;
         }
-        if let Some(found) = by_depth(rows, at, decimal) {
-            reader.pairing = if found.sure { Pairing::Together } else { Pairing::CountedOff };
-            found.rows.iter().try_for_each(|row| reader.free_row(row))?;
-            reader.pairing = Pairing::Together;
-            if !found.beside.is_empty() {
-                let (text, place) = whole(&found.beside);
-                reader.in_no_place(&text, place, "it stands beside the results of a depth".into());
-            }
-            at += found.taken;
-            continue;
-        }
         if let Some(table) = across_by_place(rows, at, decimal) {
             read_run_together(reader, rows, &table)?;
             at += table.taken;
@@ -220,9 +208,6 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
                 end
             }
             Some(Head::Results(roles)) => table::results_down(reader, rows, at, &roles)?,
-            None if let Some((heading, roles)) = head_below_groups(rows, at, decimal) => {
-                table::samples_down(reader, rows, at + 2, &heading, &roles)?
-            }
             None if let Some(table) = run_together(rows, at, decimal)
                 .or_else(|| likely_columns(rows, at, decimal))
                 .or_else(|| likely_records(rows, at, decimal))
