@@ -145,7 +145,9 @@ fn by_index(heads: &[Vec<Cell>]) -> Vec<Over> {
                         None => over.own.push(cell.clone()),
                     }
                 }
-                None if below_at(i) || below.is_empty() && !over.own.is_empty() => over.groups.extend(group.map(|g| g.text.clone())),
+                None if below_at(i) || below.is_empty() && !over.own.is_empty() => {
+                    over.groups.extend(group.map(|g| g.text.clone()))
+                }
                 None => group = None,
             }
         }

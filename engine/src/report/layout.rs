@@ -263,16 +263,23 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     }
     roles[0] = Role::Names;
     let has_values = roles.iter().any(|r| matches!(r, Role::Values));
+    // "Upper" over results, and no "Lower" beside the name of a sample, is a place and no limit.
+    let place = |c: &Cell| ["upper", "lower"].contains(&squash(&c.text).as_str());
+    let places = row.iter().skip(1).filter(|c| place(c)).count();
+    let others =
+        roles.iter().skip(1).filter(|r| matches!(r, Role::Other | Role::Sample(_))).count();
+    let placed = !has_values && (places == 1 || others == 0);
     for (i, role) in roles.iter_mut().enumerate().skip(1) {
         // Beside one column of results, other columns describe it; else each is a sample.
         // "Change" and "Previous" are no samples either.
         let other = matches!(role, Role::Refused(_))
             && Label::of(text_at(row, i)).words.iter().any(|w| matches!(w, Word::Other(_)));
-        let described =
-            other || matches!(role, Role::Units | Role::Ratings | Role::Methods | Role::Blank);
+        let placed = placed && place(&row[i]);
+        let described = !placed && other
+            || !placed && matches!(role, Role::Units | Role::Ratings | Role::Methods | Role::Blank);
         let name = text_at(row, i);
         let aim = Label::of(name).has(Word::RangeColumn) || is_of_several(name);
-        let sample = !described && !has_values && !aim;
+        let sample = !described && !has_values && (placed || !aim);
         let under = next.iter().any(|r| is_result(text_at(r, i), decimal));
         if sample && under {
             *role = Role::Sample(0);

@@ -233,7 +233,7 @@ spellings! { WORDS:
          texturename textura textureclasse classetexturale clasetextural \
          bodenartengruppe esttexture classetextural bodenschwere grondsoort tessitura classeditessitura texturadecampo texturadelsuelo";
     Meaning::Word(Word::Sample(0)) =>
-        "sampid sampname clientidentification clientsampleid clientssampleid growersampleid sampleid samplename sampleidentification sampledescription yoursampleid samplelabel \
+        "ownersampleid sampid sampname clientidentification clientsampleid clientssampleid growersampleid sampleid samplename sampleidentification sampledescription yoursampleid samplelabel \
          customersampleid identification identificacion identificacao identifikation";
     Meaning::Word(Word::Sample(1)) =>
         "samplelocation sample samples probe specimen muestra amostra echantillon sampleno \

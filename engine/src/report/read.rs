@@ -196,11 +196,14 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             Some(Head::Properties(roles)) => {
                 // Without a head nobody knows whether its columns are samples.
                 let headless = rows[at].first().is_some_and(|c| names_property(c, decimal));
-                let nameless = |(role, cell): &(&Role, &Cell)| {
-                    matches!(role, Role::Values) && cell.is_blank()
-                };
-                let headless =
-                    headless || roles.iter().zip(&rows[at]).filter(nameless).count() > 1;
+                let nameless =
+                    |(role, cell): &(&Role, &Cell)| matches!(role, Role::Values) && cell.is_blank();
+                let headless = headless || roles.iter().zip(&rows[at]).filter(nameless).count() > 1;
+                // One blank apart, an unknown word may head the names or be the first sample's.
+                let close = |pair: &[Cell]| pair[1].place.start == pair[0].place.end + 1;
+                let head = rows[at][0].text.as_str();
+                let open = matches!(role(head), Role::Other) && rows[at].windows(2).all(close);
+                let headless = headless || open;
                 let pairing = if headless { Pairing::CountedOff } else { Pairing::Together };
                 reader.pairing = pairing;
                 let end = table::panels(reader, rows, at, &roles)?;

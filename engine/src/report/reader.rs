@@ -203,16 +203,16 @@ fn says_first(line: &str) -> Option<bool> {
     }
     let of = |word: &str| {
         let label = Label::of(word);
-        let result = label.has(Word::ResultColumn)
-            || fold(word) == "teneur"
-            || sample && is_sample(&label);
+        let result =
+            label.has(Word::ResultColumn) || fold(word) == "teneur" || sample && is_sample(&label);
         let other = label.has(Word::RangeColumn) || label.has(Word::RatingColumn);
         let before = |w: &Word| matches!(w, Word::Other(_));
         if result { Some(true) } else { (other || label.words.iter().any(before)).then_some(false) }
     };
     let said: Vec<bool> = line.split(' ').filter_map(of).collect();
     // A sample's name says it only before limits.
-    let told = said.len() > 1 && said.contains(&true) && (!sample || said[0] && said.contains(&false));
+    let told =
+        said.len() > 1 && said.contains(&true) && (!sample || said[0] && said.contains(&false));
     told.then(|| said[0])
 }
 

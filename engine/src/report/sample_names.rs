@@ -25,15 +25,46 @@ const NO_NAMES: [&str; 24] = [
 
 /// Words for the soil itself, folded, one text: they say what was sent in, and not from where.
 const SOILS: [&str; 22] = [
-    "soil", "soils", "soilsample", "terreno", "terrenoagrario", "terrenoagricolo", "suelo",
-    "suelos", "sueloagricola", "suolo", "solo", "boden", "bodenprobe", "erde", "sol", "terre",
-    "grond", "bodem", "gleba", "puda", "почва", "土壤",
+    "soil",
+    "soils",
+    "soilsample",
+    "terreno",
+    "terrenoagrario",
+    "terrenoagricolo",
+    "suelo",
+    "suelos",
+    "sueloagricola",
+    "suolo",
+    "solo",
+    "boden",
+    "bodenprobe",
+    "erde",
+    "sol",
+    "terre",
+    "grond",
+    "bodem",
+    "gleba",
+    "puda",
+    "почва",
+    "土壤",
 ];
 
 /// Words behind one for a sample that make a heading of it, folded.
 const OF_A_SAMPLE: [&str; 14] = [
-    "history", "information", "info", "details", "submitted", "received", "type", "data",
-    "report", "results", "analysis", "date", "no", "number",
+    "history",
+    "information",
+    "info",
+    "details",
+    "submitted",
+    "received",
+    "type",
+    "data",
+    "report",
+    "results",
+    "analysis",
+    "date",
+    "no",
+    "number",
 ];
 
 /// Whether a text is no name of a sample, wherever it stands: a range or a limit, a unit, the word

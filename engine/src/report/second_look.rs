@@ -28,7 +28,10 @@ fn in_a_bracket(reading: &Reading) -> bool {
 /// Whether the words before the number make it a limit: `Copper: more than 30 mg/kg`.
 fn behind_a_bound(reading: &Reading) -> bool {
     let name = fold(&reading.name);
-    name.match_indices(' ').any(|(at, _)| bound_in_words(&name[at + 1..])) || bound_in_words(&name)
+    let left = || reading.notes.iter().any(|n| n.ends_with("was not understood"));
+    bound_in_words(&fold(&reading.original)) && left()
+        || name.match_indices(' ').any(|(at, _)| bound_in_words(&name[at + 1..]))
+        || bound_in_words(&name)
 }
 
 /// How far above a result the head of its column is looked for.
@@ -121,7 +124,10 @@ fn is_mostly_unread(report: &Report) -> bool {
 fn follows_a_sentence(reading: &Reading) -> bool {
     let ends = reading.name.split_once(". ").is_some_and(|(before, after)| {
         let word = before.rsplit(' ').next().unwrap_or(before);
-        before.contains(' ') && word.chars().count() > 3 && word.chars().all(is_letter) && !after.is_empty()
+        before.contains(' ')
+            && word.chars().count() > 3
+            && word.chars().all(is_letter)
+            && !after.is_empty()
     });
     ends && reading.notes.iter().any(|n| n.starts_with("passed over"))
 }
