@@ -146,7 +146,7 @@ fn by_index(heads: &[Vec<Cell>]) -> Vec<Over> {
                     }
                 }
                 None if below_at(i) || below.is_empty() && !over.own.is_empty() => {
-                    over.groups.extend(group.map(|g| g.text.clone()))
+                    over.groups.extend(group.map(|g| g.text.clone()));
                 }
                 None => group = None,
             }

@@ -275,8 +275,8 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
         let other = matches!(role, Role::Refused(_))
             && Label::of(text_at(row, i)).words.iter().any(|w| matches!(w, Word::Other(_)));
         let placed = placed && place(&row[i]);
-        let described = !placed && other
-            || !placed && matches!(role, Role::Units | Role::Ratings | Role::Methods | Role::Blank);
+        let describes = matches!(role, Role::Units | Role::Ratings | Role::Methods | Role::Blank);
+        let described = !placed && (other || describes);
         let name = text_at(row, i);
         let aim = Label::of(name).has(Word::RangeColumn) || is_of_several(name);
         let sample = !described && !has_values && (placed || !aim);

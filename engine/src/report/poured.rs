@@ -15,19 +15,22 @@ const LEAST: usize = 5;
 /// No name with its unit has more words.
 const MOST_WORDS: usize = 7;
 
-/// A longer line has no end.
-const MOST: usize = 2_000;
+/// A longer line has no end. Our choice, bytes.
+const LONGEST: usize = 20_000;
 
 /// The rows that a poured line is; `None` where it is none, or is read as well as it stands.
 pub(super) fn poured(row: &[Cell], decimal: Decimal) -> Option<Vec<Vec<Cell>>> {
     let [only] = row else { return None };
-    let figures = only.text.bytes().filter(u8::is_ascii_digit).count();
     // Nearly every line ends here.
-    if only.text.len() < SHORTEST || figures < LEAST || begins_rates(&only.text) {
+    let figures = || only.text.bytes().filter(u8::is_ascii_digit).count();
+    if !(SHORTEST..LONGEST).contains(&only.text.len())
+        || figures() < LEAST
+        || begins_rates(&only.text)
+    {
         return None;
     }
     let words = words_of(only);
-    if words.len() > MOST || prose::is_prose(&only.text) {
+    if prose::is_prose(&only.text) {
         return None;
     }
     let mut starts = Vec::new();
