@@ -29,6 +29,7 @@ mod reading;
 mod reading_grade;
 mod reading_layouts;
 mod reading_likely;
+mod reading_names;
 mod reading_second_look;
 mod reading_shapes;
 mod reading_traps;

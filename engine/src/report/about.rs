@@ -341,6 +341,14 @@ fn named_without_colon(line: &str) -> Option<AboutSample> {
     (length > 1 && few && !name.contains(':')).then(|| AboutSample::Name(name.into(), 0))
 }
 
+/// What follows two words for a sample's name or more, as `Field name`.
+fn behind_a_label(text: &str) -> Option<&str> {
+    let words = words(text);
+    let (Meaning::Word(Word::Sample(_)), length) = meaning_at(&words, 0)? else { return None };
+    let name = text[words[length - 1].end..].trim_start();
+    (length > 1 && !name.is_empty()).then_some(name)
+}
+
 fn is_capital(word: &str) -> bool {
     word.starts_with(|c: char| c.is_ascii_uppercase())
 }
@@ -415,6 +423,13 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
     if !label.properties.is_empty() && !label.only_symbols || label.unknown.len() > 1 {
         return None;
     }
+    // "FIELD ID: SAMPLE ID" was not filled in, and "Field ID: Field name East 4" says it twice.
+    let mut rest = rest;
+    while let Some(behind) = behind_a_label(&rest) {
+        rest = behind.into();
+    }
+    // In India a block is a part of a district.
+    let rank = if squash(&name) == "block" { 25 } else { rank };
     // "Plot: Upper field – block 4 – 0-25 cm": the name, and more of it.
     let rest = match rest.split_once(" – ").or_else(|| rest.split_once(" - ")) {
         Some((name, _)) if rest.len() > 40 => name.trim().to_string(),

@@ -157,8 +157,9 @@ fn is_rule(row: &[Cell]) -> bool {
 
 /// A row that says something of each sample, and of no property.
 fn heading<'a>(row: &'a [Cell], decimal: Decimal) -> Option<Heading<'a>> {
-    // Nearly every line ends here.
-    if row.len() < 2 {
+    // Nearly every line ends here. In a file one mark parts the cells, and places say nothing.
+    let marked = |pair: &[Cell]| pair[1].place.start == pair[0].place.end + 1;
+    if row.len() < 2 || row.windows(2).all(marked) {
         return None;
     }
     let all: Vec<&Cell> = filled(row).collect();

@@ -138,18 +138,26 @@ fn by_index(heads: &[Vec<Cell>]) -> Vec<Over> {
             match cell_at(head, i) {
                 Some(cell) => {
                     let next = cell_at(head, i + 1).is_none() && i + 1 < width;
-                    group = (next && below_at(i) && below_at(i + 1)).then_some(cell);
+                    let over_all = below.is_empty() && is_other_unit(&cell.text);
+                    group = (next && (over_all || below_at(i) && below_at(i + 1))).then_some(cell);
                     match group {
                         Some(cell) => over.groups.push(cell.text.clone()),
                         None => over.own.push(cell.clone()),
                     }
                 }
-                None if below_at(i) => over.groups.extend(group.map(|g| g.text.clone())),
+                None if below_at(i) || below.is_empty() && !over.own.is_empty() => {
+                    over.groups.extend(group.map(|g| g.text.clone()));
+                }
                 None => group = None,
             }
         }
     }
     over
+}
+
+/// Whether a cell is a unit that results of a soil's store have not: `meq/L`, of what is dissolved.
+fn is_other_unit(text: &str) -> bool {
+    text.contains('/') && !text.contains(' ') && Label::of(text).unit.is_none()
 }
 
 /// Of the columns of several years, `2019` and `2023` over the same names, those of the last.
@@ -437,6 +445,9 @@ impl Over {
         let text = self.text();
         for group in self.groups.iter().rev() {
             let label = Label::of(group);
+            if is_other_unit(group) && quantity.property.shares_unit() && quantity.unit.is_none() {
+                return Role::Refused(format!("its unit “{group}” is not one of a soil's store"));
+            }
             if label.is_saturation() && quantity.unit.is_none_or(|u| u.unit == Unit::Percent) {
                 match Label::of(&format!("{group} {text}")).quantity() {
                     Ok(share) => quantity = share,

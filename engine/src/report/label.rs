@@ -255,7 +255,7 @@ impl Label {
     fn named(&self) -> Result<(Property, Form), String> {
         let mut found = self.properties.clone();
         // "as" is a word before it is arsenic.
-        if found.len() > 1 {
+        if found.iter().any(|&(p, _)| p != Property::Arsenic) {
             found.retain(|&(p, _)| p != Property::Arsenic);
         }
         let buffer = self.has(Word::Buffer)

@@ -6,7 +6,7 @@
 //! language; the rest from memory.
 
 use super::fold::{fold, is_letter};
-use super::languages_of_asia::{CHINESE, RATINGS as OF_ASIA, VIETNAMESE};
+use super::languages_of_asia::{CHINESE, RATINGS as OF_ASIA, SOUTHERN, VIETNAMESE};
 pub(super) use super::meanings::HOW_FAR_OFF;
 use super::meanings::{Form, Meaning, NOT_USED, STORE, Word, is, spellings};
 use super::more_languages;
@@ -17,7 +17,7 @@ use crate::soil::{Method, Property};
 pub(super) type Names = &'static [(Meaning, &'static str)];
 
 /// All languages that stand here.
-pub(super) const LANGUAGES: [Names; 27] = [
+pub(super) const LANGUAGES: [Names; 29] = [
     ITALIAN,
     SPANISH_AND_OTHERS,
     DUTCH,
@@ -30,6 +30,8 @@ pub(super) const LANGUAGES: [Names; 27] = [
     TURKISH_AND_GREEK,
     CHINESE,
     VIETNAMESE,
+    SOUTHERN,
+    more_languages::BALTIC_AND_SOUTH_SLAVIC,
     more_languages::ENGLISH,
     more_languages::FRENCH,
     more_languages::GERMAN,
@@ -232,6 +234,8 @@ spellings! { NORDIC:
     is(Property::Clay) => "ler lera leire lerhalt lerhalten leirinnhold";
     is(Property::Ec) => "ledningstal ledningstall konduktivitet ledningsevne";
     is(Property::Ph) => "phvarde phvardet phverdi";
+    is(Property::Chloride) => "klorid kloridi klor chlor chlore cloro";
+    is(Property::Arsenic) => "arsenik";
     is(Property::Cec) => "katjonbyteskapacitet ombytningskapacitet kationbytningskapacitet";
     is(Property::BaseSaturation) => "basmattnadsgrad basemetning basemætningsgrad basemetningsgrad";
     is(Property::BulkDensity) => "volumvekt volumvikt volumenvægt";
@@ -240,14 +244,14 @@ spellings! { NORDIC:
     Meaning::Word(Word::Plain) => "jord plantetilgængelig vaxttillganglig lettloslig";
     Meaning::Word(Word::Depth) => "djup dybde dybte provdjup";
     Meaning::Word(Word::Texture) => "jordart jordtype jordtyp jbnr";
-    Meaning::Word(Word::Sample(1)) => "jordprove jordprov provnr provenr provenummer provnummer";
+    Meaning::Word(Word::Sample(1)) => "prov prove jordprove jordprov provnr provenr provenummer provnummer";
     Meaning::Word(Word::Sample(2)) => "skifte marknr teig jordstykke";
     Meaning::Word(Word::NameColumn) => "analys bestemmelse amne";
-    Meaning::Word(Word::ResultColumn) => "resultater varde verdi værdi analysevarde analyseresultat maltverdi";
+    Meaning::Word(Word::ResultColumn) => "resultater analysvarde analyseverdi varde verdi værdi analysevarde analyseresultat maltverdi";
     Meaning::Word(Word::UnitColumn) => "enhet enhed enheter enheder";
     Meaning::Word(Word::RatingColumn) => "kl klass pklass kklass vurdering bedomning vardering";
     Meaning::Word(Word::MethodColumn) => "analysmetod metod";
-    Meaning::Word(Word::RangeColumn) => "riktvarde malverdi normalomrade";
+    Meaning::Word(Word::RangeColumn) => "riktvarde malverdi normalomrade normalverdi onskvart onsket anbefalt vejledende viitearvo";
     Meaning::Word(HOW_FAR_OFF) => "matosakerhet maleusikkerhet";
     Meaning::Word(Word::Advice) => "behov gjodsling godskning anbefaling anbefalet rekommendation kalkbehov kalkingsbehov";
 }

@@ -1,4 +1,4 @@
-//! Names in Chinese and Vietnamese, as [`super::languages`] has the others.
+//! Names in Chinese and Vietnamese, and a few in Thai, Hindi and Arabic, as [`super::languages`] has the others.
 //! Source: common practice of laboratories, from memory.
 
 use super::meanings::{Meaning, NOT_USED, Word, is, spellings};
@@ -50,6 +50,11 @@ spellings! { CHINESE:
 
 spellings! { VIETNAMESE:
     is(Property::OrganicMatter) => "chathuuco";
+    is(Property::Phosphorus) => "lan";
+    is(Property::Calcium) => "canxi";
+    is(Property::Magnesium) => "magie";
+    is(Property::Ec) => "dodandien";
+    Meaning::Word(Word::Nitrogen) => "dam";
     Meaning::Word(Word::Plain) => "detieu traodoi";
     Meaning::Word(Word::Depth) => "dosau";
     Meaning::Word(Word::Texture) => "thanhphancogioi";
@@ -59,6 +64,23 @@ spellings! { VIETNAMESE:
     Meaning::Word(Word::UnitColumn) => "donvi";
     Meaning::Word(Word::RatingColumn) => "danhgia";
     Meaning::Word(Word::MethodColumn) => "phuongphap";
+}
+
+spellings! { SOUTHERN:
+    is(Property::OrganicMatter) => "อินทรียวัตถุ ปริมาณอินทรียวัตถุ المادةالعضوية";
+    is(Property::OrganicCarbon) => "जैविककार्बन";
+    is(Property::Phosphorus) => "ฟอสฟอรัส ฟอสฟอรัสที่เป็นประโยชน์ फॉस्फोरस الفوسفور فسفر";
+    is(Property::Potassium) => "โพแทสเซียม โพแทสเซียมที่แลกเปลี่ยนได้ पोटाश पोटैशियम البوتاسيوم پتاسیم";
+    is(Property::Calcium) => "แคลเซียม الكالسيوم";
+    is(Property::Magnesium) => "แมกนีเซียม المغنيسيوم";
+    is(Property::Zinc) => "สังกะสี जस्ता";
+    is(Property::Iron) => "เหล็ก लोहा";
+    is(Property::Ec) => "การนำไฟฟ้า ค่าการนำไฟฟ้า التوصيلالكهربائي";
+    Meaning::Word(Word::Sample(1)) => "ตัวอย่าง";
+    Meaning::Word(Word::Sample(2)) => "แปลง";
+    Meaning::Word(Word::NameColumn) => "รายการ รายการวิเคราะห์";
+    Meaning::Word(Word::ResultColumn) => "ผลวิเคราะห์ ผลการวิเคราะห์ ค่าที่วัดได้";
+    Meaning::Word(Word::UnitColumn) => "หน่วย";
 }
 
 /// Words of ratings.

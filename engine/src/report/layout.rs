@@ -10,7 +10,6 @@ use super::names::Word;
 use super::no_samples::is_of_several;
 use super::number::{Decimal, Said, is_rating, is_year, said};
 use super::place::Tail;
-use crate::quantity::Unit;
 
 /// What a column holds.
 #[derive(Clone, Debug)]
@@ -139,52 +138,6 @@ pub(super) fn head(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
         .or_else(|| properties_down(rows, at, decimal))
 }
 
-/// The head in the row below `at`, when the names of groups stand above it: `Mehlich-3 (ppm)`
-/// or `% base saturation` over the columns up to the next group.
-pub(super) fn head_below_groups(
-    rows: &[Vec<Cell>],
-    at: usize,
-    decimal: Decimal,
-) -> Option<(Vec<Cell>, Vec<Role>)> {
-    let groups = &rows[at];
-    let says = |c: &Cell| {
-        let label = Label::of(&c.text);
-        label.unit.is_some() || !label.methods.is_empty() || label.is_saturation()
-    };
-    if groups.len() < 3 || !groups.iter().any(Cell::is_blank) || !groups.iter().any(says) {
-        return None;
-    }
-    let Some(Head::Samples(mut roles)) = head(rows, at + 1, decimal) else { return None };
-    let mut heading = rows[at + 1].clone();
-    let mut group: Option<&Cell> = None;
-    for (i, role) in roles.iter_mut().enumerate() {
-        group = cell_at(groups, i).or(group);
-        // A head over both rows has its words in the upper one.
-        if let (Role::Blank, Some(upper)) = (&role, cell_at(groups, i)) {
-            *role = self::role(&upper.text);
-            heading[i] = upper.clone();
-            continue;
-        }
-        let Some(group) = group.filter(|g| says(g)) else { continue };
-        let Role::Results(of_column) = role else { continue };
-        let both = format!("{} {}", group.text, rows[at + 1][i].text);
-        match Label::of(&both).quantity() {
-            Ok(mut quantity) => {
-                // "Mehlich-3 (ppm)" says nothing of a pH to the right of it.
-                let suits = |u: Unit| quantity.property.unit() == u;
-                if !quantity.property.shares_unit() && !quantity.unit.is_some_and(|p| suits(p.unit))
-                {
-                    quantity.unit = of_column.unit;
-                }
-                **of_column = quantity;
-            }
-            Err(why) if Label::of(&group.text).is_saturation() => *role = Role::Refused(why),
-            Err(_) => {}
-        }
-    }
-    Some((heading, roles))
-}
-
 /// The roles of a head's columns. "Level" over words, beside a column of results, holds
 /// their ratings.
 fn roles(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Vec<Role> {
@@ -310,16 +263,23 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     }
     roles[0] = Role::Names;
     let has_values = roles.iter().any(|r| matches!(r, Role::Values));
+    // "Upper" over results, and no "Lower" beside the name of a sample, is a place and no limit.
+    let place = |c: &Cell| ["upper", "lower"].contains(&squash(&c.text).as_str());
+    let places = row.iter().skip(1).filter(|c| place(c)).count();
+    let others =
+        roles.iter().skip(1).filter(|r| matches!(r, Role::Other | Role::Sample(_))).count();
+    let placed = !has_values && (places == 1 || others == 0);
     for (i, role) in roles.iter_mut().enumerate().skip(1) {
         // Beside one column of results, other columns describe it; else each is a sample.
         // "Change" and "Previous" are no samples either.
         let other = matches!(role, Role::Refused(_))
             && Label::of(text_at(row, i)).words.iter().any(|w| matches!(w, Word::Other(_)));
-        let described =
-            other || matches!(role, Role::Units | Role::Ratings | Role::Methods | Role::Blank);
+        let placed = placed && place(&row[i]);
+        let describes = matches!(role, Role::Units | Role::Ratings | Role::Methods | Role::Blank);
+        let described = !placed && (other || describes);
         let name = text_at(row, i);
         let aim = Label::of(name).has(Word::RangeColumn) || is_of_several(name);
-        let sample = !described && !has_values && !aim;
+        let sample = !described && !has_values && (placed || !aim);
         let under = next.iter().any(|r| is_result(text_at(r, i), decimal));
         if sample && under {
             *role = Role::Sample(0);

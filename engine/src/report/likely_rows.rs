@@ -52,7 +52,8 @@ pub(super) fn likely_rows(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Op
         .rev()
         .find_map(|i| units(&rows[i], count).map(Across::Units))
         .or_else(|| (from..at).rev().find_map(|i| columns(&rows[i], count)))
-        .or_else(|| samples_above(rows, at, count).map(Across::Samples))?;
+        .or_else(|| samples_above(rows, at, count).map(Across::Samples))
+        .or_else(|| bare_names(rows, at, count).map(Across::Samples))?;
     let (lines, taken) = listed(rows, at, count, decimal);
     if lines.len() < LEAST || lines.first()?.at != at {
         return None;
@@ -364,6 +365,25 @@ fn samples_above(rows: &[Vec<Cell>], at: usize, count: usize) -> Option<Vec<Cell
     let poor = |names: &[Cell]| names.iter().all(|c| c.text.bytes().all(|b| b.is_ascii_digit()));
     let all = near.filter_map(|i| samples(&rows[i], count));
     all.min_by_key(|(rank, names)| (poor(names), *rank)).map(|(_, names)| names)
+}
+
+/// `beds  greenhouse  upper pasture` right above the list, which nothing says to be names: as many
+/// words as numbers are, more leave it open which are whose.
+fn bare_names(rows: &[Vec<Cell>], at: usize, count: usize) -> Option<Vec<Cell>> {
+    let above = rows[at.saturating_sub(1)..at].last()?;
+    let words: Vec<Cell> = filled(above).flat_map(words_of).collect();
+    let known = |cell: &Cell| {
+        let label = Label::of(&cell.text);
+        label.unknown.is_empty() && !label.words.iter().all(|w| matches!(w, Word::Sample(_)))
+            || cell.text.contains(|c: char| c.is_ascii_digit() || matches!(c, ':' | '.' | ','))
+    };
+    if !(count..=count * 2).contains(&words.len()) || words.iter().any(known) {
+        return None;
+    }
+    if words.len() == count {
+        return Some(words);
+    }
+    (count > 2).then(|| (0..count).map(|_| joined(&[])).collect())
 }
 
 /// The names of samples in a line that begins with a word for them, and how good they are.

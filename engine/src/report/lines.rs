@@ -271,6 +271,25 @@ fn begin(cell: &Cell, decimal: Decimal, says: &mut RowSays) -> Option<Vec<(Draft
         let end = match said(rest, decimal) {
             Said::Amount(_, end) => {
                 let tail = Tail::of(&rest[end..], decimal);
+                // "K mg/kg 187 meq/100 g 0,48": the second unit is that of the number behind it.
+                if let (Some(own), Some(unit)) = (draft.quantity.unit, tail.unit)
+                    && own.unit != unit.unit
+                    && let Some(left) = tail.left.as_deref()
+                    && let Said::Amount(_, length) = said(left, decimal)
+                {
+                    let at = |from: usize, to: usize| span(cell, from, to);
+                    let from = from + split.result;
+                    let second = rest.len() - rest[end..].trim_start().len();
+                    let behind = second + rest[second..].rfind(left).unwrap_or(0);
+                    let mut again = draft.clone();
+                    (again.quantity.unit, again.unit) = (None, Some(unit));
+                    again.result = left[..length].into();
+                    again.place = at(from + behind, from + behind + length);
+                    draft.result = rest[..end].trim().into();
+                    draft.place = at(from, from + end);
+                    drafts.extend([(draft, true), (again, true)]);
+                    return Some(drafts);
+                }
                 draft.unit = tail.unit.or(draft.unit);
                 draft.method = draft.method.or(tail.method);
                 draft.rating = tail.rating.filter(|r| !is_half_step(r));
@@ -411,7 +430,8 @@ fn split(text: &str, decimal: Decimal, says: &mut RowSays) -> Option<Split> {
         let parted = before_word(before) && !inside_number && !inside_word;
         if depth == 0 && at > 0 && parted && tried < 12 && opens_result(&near[at..], before) {
             tried += 1;
-            if is_footnote(&near[at..]) || is_formula(&near[..at]) {
+            let water = near[at..].starts_with("2O") && near[..at].trim_end().ends_with('H');
+            if water || is_footnote(&near[at..]) || is_formula(&near[..at]) {
                 (before_that, before) = (before, c);
                 continue;
             }

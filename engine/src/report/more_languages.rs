@@ -174,7 +174,7 @@ spellings! { GERMAN:
     Meaning::Word(Word::Texture) => "bodengruppe bodenartgruppe texturklasse";
     Meaning::Word(Word::Sample(0)) => "probenbezeichnung probebezeichnung probenname schlagbezeichnung kundenbezeichnung";
     Meaning::Word(Word::Sample(1)) => "probennummern proben probenkennung probenkennzeichnung";
-    Meaning::Word(Word::Sample(2)) => "schlagname schlagnr feldstuck feldstucksname grundstuck parzellenname beetname feldname standort";
+    Meaning::Word(Word::Sample(2)) => "entnahmestelle probenahmestelle flurstuck flachenbezeichnung schlagname schlagnr feldstuck feldstucksname grundstuck parzellenname beetname feldname standort";
     Meaning::Word(Word::NameColumn) =>
         "untersuchungsparameter messgroße messgrosse parameterbezeichnung merkmal analyseparameter prufparameter bodenparameter kenngroße";
     Meaning::Word(Word::ResultColumn) =>
@@ -270,6 +270,8 @@ spellings! { PORTUGUESE:
     is(Property::TotalN) => "nitrogeniototalkjeldahl";
     is(Property::NitrateN) => "nitrogenionitrico nitrogenionitrato";
     is(Property::AmmoniumN) => "azotoamoniacal nitrogenioamonio";
+    // Its exchangeable acidity is aluminium alone; the potential one has the hydrogen too.
+    is(Property::Aluminum) => "acideztrocavel";
     is(Property::ExchangeableAcidity) => "acidezpotencialhal hidrogenioaluminio acpotencial";
     is(Property::FreeLime) => "calcariototal carbonatototal";
     is(Property::Cec) =>
@@ -306,6 +308,8 @@ spellings! { PORTUGUESE:
 
 spellings! { ITALIAN:
     is(Property::Ph) => "phinh2o reazionedelsuolo reazione";
+    is(Property::BaseSaturation) => "gradodisaturazioneinbasi";
+    Meaning::Word(Word::RangeColumn) => "limiti valoriguida";
     is(Property::OrganicMatter) => "sostorganica sostorg sostanzaorganicatotale";
     is(Property::OrganicCarbon) => "carbonioorganicototale corganico carbonioorg";
     is(Property::TotalN) => "azotototalekjeldahl ntotale azotokjeldahl";
@@ -499,7 +503,7 @@ spellings! { NORTHERN:
     Meaning::Word(Word::Sample(2)) => "skiftenr skiftesnamn skiftenavn marknavn markblok";
     // A Finnish sample is called by its plot; its own number is the laboratory's.
     Meaning::Word(Word::Sample(3)) => "nayte naytenumero naytteet naytenro";
-    Meaning::Word(Word::NameColumn) => "analysnamn analysparameter analysenavn analyysi maaritys ominaisuus analysevariabel parametri";
+    Meaning::Word(Word::NameColumn) => "naringsamne ravinne megnevezes rodzajbadania voedingsstof kennwert analysnamn analysparameter analysenavn analyysi maaritys ominaisuus analysevariabel parametri";
     Meaning::Word(Word::ResultColumn) =>
         "tulos tulokset pitoisuus arvo maltvarde matvarde resultatvarde analysresultat innhold indhold innehall halt";
     Meaning::Word(Word::UnitColumn) => "yksikko";
@@ -779,4 +783,30 @@ spellings! { EASTERN:
     is(Property::Cadmium) => "카드뮴";
     Meaning::Word(Word::Sample(3)) => "지번";
     Meaning::Word(Word::UnitColumn) => "단위";
+}
+
+spellings! { BALTIC_AND_SOUTH_SLAVIC:
+    is(Property::OrganicMatter) =>
+        "orgaanilineaine organiskaviela humusas humusokiekis organskasnov organskatvar organskamaterija хумус";
+    is(Property::OrganicCarbon) => "orgaanilinesusinik";
+    is(Property::TotalN) => "ukupniazot ukupanazot ukupnidusik skupnidusik общазот";
+    is(Property::Phosphorus) => "fosfors fosforas liikuvfosfor";
+    is(Property::Potassium) => "kaalium liikuvkaalium kalijs kalis kalijum";
+    is(Property::Calcium) => "kaltsium kalcijs kalcis kalcijum калций";
+    is(Property::Magnesium) => "magneesium magnijs magnis magnezijum магнезий";
+    is(Property::Sulfur) => "vaavel";
+    is(Property::Copper) => "vask";
+    is(Property::Zinc) => "tsink";
+    is(Property::Iron) => "gvozde zeljezo";
+    Meaning::Word(Word::Sample(1)) =>
+        "proov proovi proovinumber proovinr paraugs paraugi meginys meginiai vzorec vzorci";
+    Meaning::Word(Word::Sample(2)) => "pold pollunimi pollumassiiv lauks laukas njiva polje";
+    Meaning::Word(Word::NameColumn) => "naitaja naitajad raditajs rodiklis показател";
+    Meaning::Word(Word::ResultColumn) =>
+        "tulemus tulemused vaartus sisaldus rezultatas vrednost vrijednost sadrzaj резултат стойност";
+    Meaning::Word(Word::UnitColumn) =>
+        "uhik mervieniba vienetas matavimovienetai enota merskaenota jedinicamere mjernajedinica мернаединица";
+    Meaning::Word(Word::RangeColumn) => "optimalnavrednost optimalnavrijednost soovituslik";
+    Meaning::Word(Word::RatingColumn) => "obezbedenost opskrbljenost preskrbljenost";
+    Meaning::Word(Word::MethodColumn) => "meetod";
 }

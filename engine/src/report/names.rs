@@ -233,7 +233,7 @@ spellings! { WORDS:
          texturename textura textureclasse classetexturale clasetextural \
          bodenartengruppe esttexture classetextural bodenschwere grondsoort tessitura classeditessitura texturadecampo texturadelsuelo";
     Meaning::Word(Word::Sample(0)) =>
-        "sampid sampname clientidentification clientsampleid clientssampleid growersampleid sampleid samplename sampleidentification sampledescription yoursampleid samplelabel \
+        "ownersampleid sampid sampname clientidentification clientsampleid clientssampleid growersampleid sampleid samplename sampleidentification sampledescription yoursampleid samplelabel \
          customersampleid identification identificacion identificacao identifikation";
     Meaning::Word(Word::Sample(1)) =>
         "samplelocation sample samples probe specimen muestra amostra echantillon sampleno \
@@ -264,7 +264,7 @@ spellings! { WORDS:
          appreciation nivel classe clase einstufung soilindex";
     Meaning::Word(Word::RangeColumn) =>
         "riglyne riglyn norm medel medeltal keskiarvo atlag srednia mittel medie gjennomsnitt gennemsnit ortalama 平均 平均值 평균 средневзвешенное среднее weightedaverage moyenneponderee mediaponderada minimo maximo grenzwert valeurcritique seuil average averages mean median mittelwert durchschnitt moyenne promedio gemiddelde gem medelvarde srednia prumer snitt goal critical threshold umbral umbrales umbralcritico mdl rl lod loq pql detectionlimit reportinglimit min max minimum maximum lower upper limit limits range optimum optimumrange optimal optimalrange desiredrange desired desirable \
-         desirablelevel target targetrange normalrange referencerange guideline \
+         desirablelevel target targets targetrange normalrange referencerange guideline \
          guidelines ideal idealrange sufficiencyrange recommendedrange reference \
          optimalbereich zielbereich zielwert sollwert richtwert souhaitable optimo \
          rango faixa optimumlevel rangooptimo nivelescriticos niveiscriticos valoresdereferencia richtwerte sollwerte criticalvalues criticallevels \

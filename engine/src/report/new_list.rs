@@ -8,7 +8,7 @@ use super::about::AboutSample;
 use super::fold::{fold, is_letter};
 use super::label::Label;
 use super::names::Word;
-use super::{Reading, SampleReport};
+use super::{Pairing, Reading, SampleReport};
 use crate::soil::Property;
 
 /// The longest heading, characters and words. Our choice.
@@ -86,13 +86,22 @@ pub(super) fn may_be_heading(text: &str) -> bool {
     let sentence = text.ends_with(['.', '?', '!', ';', ',']) || stop;
     let label = Label::of(text);
     let sample = is_sample(&label);
-    let says = text.contains(": ") && !sample;
+    // "Sample date: 12 June" says when it was taken, and not what it is called.
+    let named = |(ahead, _): (&str, &str)| is_sample(&Label::of(ahead)) && !dated(ahead);
+    let says = text.split_once(": ").is_some_and(|parts| !named(parts));
     let of_soil = !label.properties.is_empty() && !label.only_symbols || label.unit.is_some();
     let head = label.unknown.is_empty() && !sample;
     !(sentence || says || of_soil || head || label.has(Word::Advice))
 }
 
-fn is_sample(label: &Label) -> bool {
+/// Whether a label has a word for a day.
+fn dated(label: &str) -> bool {
+    let words = ["date", "datum", "fecha", "data ", "dato", "sampled", "дата"];
+    let folded = format!("{} ", fold(label));
+    words.iter().any(|w| folded.contains(w))
+}
+
+pub(super) fn is_sample(label: &Label) -> bool {
     label.words.iter().any(|w| matches!(w, Word::Sample(_)))
 }
 
@@ -155,7 +164,10 @@ fn runs(readings: &[Reading]) -> Vec<Range<usize>> {
     let mut from = 0;
     // Whether a reading says again what its list has said.
     let mut same = vec![false; readings.len()];
-    for (i, reading) in readings.iter().enumerate() {
+    // A sentence beside a list may tell of anything.
+    let sentence = |r: &Reading| r.pairing == Pairing::Sentence;
+    let listed = readings.iter().any(|r| !sentence(r));
+    for (i, reading) in readings.iter().enumerate().filter(|(_, r)| !(listed && sentence(r))) {
         let key = key_of(reading);
         let number = reading.amount.map(|a| a.number());
         let again = seen.get(&key).is_some_and(|n| *n != number);
@@ -197,6 +209,14 @@ fn window(readings: &[Reading], runs: &[Range<usize>], nth: usize) -> Range<u32>
     from..line(runs[nth].end - 1) + 1
 }
 
+/// A heading without its marks.
+pub(super) fn plain_heading(text: &str) -> String {
+    let text = text.trim_matches(['#', '*', ' ', ':', '-']);
+    // "Farm location: Lower Mill": what it is, and the name.
+    let named = text.split_once(": ").filter(|(ahead, _)| is_sample(&Label::of(ahead)));
+    named.map_or(text, |(_, name)| name).into()
+}
+
 /// The heading of each run: the last line before its first reading that heads no other, one that
 /// begins with the word for a sample before all others.
 fn names(
@@ -219,13 +239,20 @@ fn names(
             *count.entry(text).or_default() += 1;
         }
     }
-    let plain = |text: &String| text.trim_matches(['#', '*', ' ', ':', '-']).to_string();
     let best = |nth: usize| {
         let own: Vec<&String> = over(nth).filter(|text| count[*text] == 1).collect();
-        // A line that says so comes before others.
-        let first = |text: &str| text.split(' ').take(2).collect::<Vec<_>>().join(" ");
-        let named = own.iter().rev().find(|text| is_sample(&Label::of(&first(text))));
-        named.or(own.last()).map(|text| plain(text))
+        // A line that says so comes before others, a plot's name before a farm's.
+        let rank = |text: &&&String| {
+            let plain = plain_heading(text);
+            let first: Vec<&str> = plain.split(' ').take(2).collect();
+            let label = Label::of(&first.join(" "));
+            let ranks = label.words.iter().filter_map(|word| match word {
+                Word::Sample(rank) => Some(*rank),
+                _ => None,
+            });
+            ranks.min().unwrap_or(u8::MAX)
+        };
+        own.iter().rev().min_by_key(rank).map(|text| plain_heading(text))
     };
     (0..runs.len()).map(best).collect()
 }

@@ -4,7 +4,7 @@ use super::about::{depth, depth_at};
 use super::fold::first_chars;
 use super::label::{Label, Quantity, one_form, saturation_of};
 use super::names::{Form, Word};
-use super::number::{Decimal, Said, is_range, is_rating, number, said};
+use super::number::{Decimal, Said, is_range, is_rating, number, parse_amount, said};
 use super::oxide::{Share, share};
 use super::plausible::impossible;
 use super::short_names::{RT_ABOVE_PH, danish, only_beside_percent};
@@ -300,7 +300,23 @@ impl<'a> Placing<'a> {
                 }
                 let more = |left: &str| !draft.first && goes_on(left, decimal);
                 let parted = tail.left.as_deref().is_some_and(|l| l.starts_with(['/', '|']));
-                if (tail.unit.is_none() || parted) && tail.left.as_deref().is_some_and(more) {
+                let numbers = |left: &str| {
+                    let number = |word: &&str| {
+                        word.starts_with(|c: char| c.is_ascii_digit())
+                            && parse_amount(word).is_some()
+                    };
+                    !draft.first && left.split(' ').filter(number).count() > 2
+                };
+                if tail.left.as_deref().is_some_and(numbers) {
+                    return Err(several(quantity.property));
+                }
+                let second = tail.left.as_deref().is_some_and(|left| {
+                    let left = left.trim_start_matches(['/', '|', ' ']);
+                    tail.unit.is_some() && left.starts_with(|c: char| c.is_ascii_digit())
+                });
+                if (tail.unit.is_none() || parted) && tail.left.as_deref().is_some_and(more)
+                    || parted && second
+                {
                     return Err(several(quantity.property));
                 }
                 if [" x", " ×"].iter().any(|by| draft.name.trim_end().ends_with(by)) {
@@ -318,6 +334,10 @@ impl<'a> Placing<'a> {
                 return Err(format!(
                     "a range, not a result: no number of your own stands beside {label}"
                 ));
+            }
+            // "Nitrate   N 121": so much of each nutrient to spread.
+            Said::Text if ["N ", "P2O5 ", "K2O "].iter().any(|n| result.starts_with(n)) => {
+                return Err("a recommendation, not a result".into());
             }
             Said::Text if !is_rating(result) => {
                 return Err(format!("not a number, so not a result for {label}"));

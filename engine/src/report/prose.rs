@@ -124,7 +124,7 @@ pub(super) fn may_tell(text: &str, name: &str) -> bool {
 }
 
 /// Whether a text has the words of a sentence.
-fn is_prose(text: &str) -> bool {
+pub(super) fn is_prose(text: &str) -> bool {
     let folded = fold(text);
     let words = || folded.split(|c: char| !is_letter(c)).filter(|w| !w.is_empty());
     words().count() >= LEAST_WORDS
@@ -263,7 +263,7 @@ fn is_reaction(property: Property) -> bool {
 
 /// Beginnings of words in sentences about other people's soils, folded.
 const OF_OTHERS: &[&str] = &[
-    "mine |my own|neighbo|her |his |their |nachbar|vecin|vizin|voisin|granne|nabo|sasiad|soused|сосед|ours |yours |your own|hers |bei mir|chez moi|mio |mia |o meu |hos mig|hos meg",
+    "prefer|leaf|leaves|tissue|petiole|mine |my own|neighbo|her |his |their |nachbar|vecin|vizin|voisin|granne|nabo|sasiad|soused|сосед|ours |yours |your own|hers |bei mir|chez moi|mio |mia |o meu |hos mig|hos meg",
 ];
 
 /// Whether a word of a folded text begins with one of these.

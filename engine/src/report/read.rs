@@ -7,15 +7,15 @@ use super::across_by_place::across_by_place;
 use super::apart::Lines;
 use super::column_heads::{headed, is_years, with_first_as_group};
 use super::crop::crop_of;
-use super::depth_lines::by_depth;
 use super::fold::fold;
 use super::grid::filled;
-use super::layout::{Head, Role, head, head_below_groups, is_result, names_property, role};
+use super::layout::{Head, Role, head, is_result, names_property, role};
 use super::likely_columns::{likely_columns, likely_records};
 use super::likely_rows::likely_rows;
 use super::marks::{Mark, mark};
 use super::number::{Decimal, Evidence, Said, said};
 use super::place::Tail;
+use super::poured::poured;
 use super::reader::{Reader, is_wordless, whole};
 use super::run_together::{RunTogether, run_together};
 use super::sample_names::identities;
@@ -38,7 +38,12 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
     let (decimal, note) = evidence.decide();
     let mut reader = Reader::new(decimal, grid.paged);
     reader.report.notes.extend(note);
-    let rows = plainly(&grid.rows);
+    let mut rows = plainly(&grid.rows);
+    let lines = rows.iter().enumerate();
+    let poured: Vec<_> = lines.filter_map(|(i, row)| Some((i, poured(row, decimal)?))).collect();
+    for (at, own) in poured.into_iter().rev() {
+        rows.to_mut().splice(at..=at, own);
+    }
     let mut from = 0;
     for (end, matter) in parts(&rows, decimal) {
         reader.section = matter;
@@ -132,15 +137,9 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             at += 1;
             continue;
         }
-        if let Some(found) = by_depth(rows, at, decimal) {
-            reader.pairing = if found.sure { Pairing::Together } else { Pairing::CountedOff };
-            found.rows.iter().try_for_each(|row| reader.free_row(row))?;
-            reader.pairing = Pairing::Together;
-            if !found.beside.is_empty() {
-                let (text, place) = whole(&found.beside);
-                reader.in_no_place(&text, place, "it stands beside the results of a depth".into());
-            }
-            at += found.taken;
+        if let Some(pairs) = named_below(rows, at) {
+            pairs.iter().try_for_each(|pair| reader.free_row(pair))?;
+            at += 2;
             continue;
         }
         if let Some(table) = across_by_place(rows, at, decimal) {
@@ -199,6 +198,14 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             Some(Head::Properties(roles)) => {
                 // Without a head nobody knows whether its columns are samples.
                 let headless = rows[at].first().is_some_and(|c| names_property(c, decimal));
+                let nameless =
+                    |(role, cell): &(&Role, &Cell)| matches!(role, Role::Values) && cell.is_blank();
+                let headless = headless || roles.iter().zip(&rows[at]).filter(nameless).count() > 1;
+                // One blank apart, an unknown word may head the names or be the first sample's.
+                let close = |pair: &[Cell]| pair[1].place.start == pair[0].place.end + 1;
+                let head = rows[at][0].text.as_str();
+                let open = matches!(role(head), Role::Other) && rows[at].windows(2).all(close);
+                let headless = headless || open;
                 let pairing = if headless { Pairing::CountedOff } else { Pairing::Together };
                 reader.pairing = pairing;
                 let end = table::panels(reader, rows, at, &roles)?;
@@ -206,9 +213,6 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
                 end
             }
             Some(Head::Results(roles)) => table::results_down(reader, rows, at, &roles)?,
-            None if let Some((heading, roles)) = head_below_groups(rows, at, decimal) => {
-                table::samples_down(reader, rows, at + 2, &heading, &roles)?
-            }
             None if let Some(table) = run_together(rows, at, decimal)
                 .or_else(|| likely_columns(rows, at, decimal))
                 .or_else(|| likely_records(rows, at, decimal))
@@ -248,6 +252,43 @@ fn says_what_follows(row: &[Cell]) -> Option<Vec<Vec<Cell>>> {
         two.sort_by_key(|pair| !["nam", "nom"].iter().any(|n| fold(&pair[0].text).contains(n)));
         two
     })
+}
+
+/// `Sample ID   Field ID   Last crop` over `H2   Home   Maize`: what each says of the one sample, the
+/// heads of names with what stands below them.
+fn named_below(rows: &[Vec<Cell>], at: usize) -> Option<Vec<[Cell; 2]>> {
+    let (head, below) = (&rows[at], rows.get(at + 1)?);
+    let named = |c: &Cell| matches!(role(&c.text), Role::Sample(0..4)) && !c.text.ends_with(':');
+    // Nearly every line ends here.
+    if head.len() != below.len() || !head.first().is_some_and(|c| !c.is_blank() && named(c)) {
+        return None;
+    }
+    let other = |c: &Cell| {
+        matches!(role(&c.text), Role::Sample(_) | Role::Other | Role::Blank | Role::Refused(_))
+    };
+    let digit = |c: &Cell| c.text.contains(|c: char| c.is_ascii_digit());
+    // A second row of names is a table, and of forms with a cell a line the next says its piece.
+    let goes_on = || match rows.get(at + 2).map(Vec::as_slice) {
+        Some([next]) if head.len() == 1 => {
+            !matches!(role(&next.text), Role::Sample(_) | Role::Texture | Role::Depth)
+        }
+        Some(row) if head.len() > 1 => row.len() == head.len() && filled(row).count() > 1,
+        _ => head.len() == 1,
+    };
+    let soil = |c: &Cell| matches!(role(&c.text), Role::Results(_));
+    let says = |c: &Cell| c.is_blank() || matches!(role(&c.text), Role::Sample(0..10));
+    let none = below.iter().all(says) || below.iter().any(soil);
+    if head.iter().any(|c| !other(c) || digit(c)) || none || goes_on() {
+        return None;
+    }
+    // A name comes before a code.
+    let pair = |(head, name): (&Cell, &Cell)| match role(&head.text) {
+        Role::Sample(rank) if !name.is_blank() => Some((rank, [head.clone(), name.clone()])),
+        _ => None,
+    };
+    let mut pairs: Vec<(u8, [Cell; 2])> = head.iter().zip(below).filter_map(pair).collect();
+    pairs.sort_by_key(|(rank, _)| *rank);
+    Some(pairs.into_iter().map(|(_, pair)| pair).collect())
 }
 
 /// Two forms beside each other, each under the name of its sample, as the rows of the one and of

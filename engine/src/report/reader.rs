@@ -14,10 +14,11 @@ use super::layout::{Role, is_result, role};
 use super::lines::{RowSays, read_row};
 use super::marks::is_page_number;
 use super::names::Word;
-use super::new_list::{Beside, MOST_HEADINGS, lists, may_be_heading};
+use super::new_list::{Beside, MOST_HEADINGS, is_sample, lists, may_be_heading, plain_heading};
 use super::number::{Decimal, parse_amount};
 use super::place::{Draft, place};
 use super::prose;
+use super::sample_names::{is_laboratory_number, names_nothing};
 use super::second_look::second_look;
 use super::sections::{Matter, begins_rates, is_other_matter};
 use super::settle::{self, UnitSaid, settle};
@@ -124,6 +125,32 @@ fn statements_apart(cell: &Cell) -> Option<[Cell; 2]> {
     named.then_some(parts)
 }
 
+/// Beginnings of words for some of the results, folded: `Additional tests (119): B 0,9`.
+const ANALYSES: [&str; 22] = [
+    "additional",
+    "analy",
+    "anali",
+    "rozbor",
+    "untersuch",
+    "badan",
+    "tests",
+    "result",
+    "ergebnis",
+    "risultat",
+    "wynik",
+    "vysledk",
+    "micro",
+    "macro",
+    "trace",
+    "oligo",
+    "mikro",
+    "makro",
+    "spuren",
+    "other",
+    "andere",
+    "weitere",
+];
+
 /// `Pond plot (1 ac): pH 6.3, P 64 lb/A (H)`: the name of a sample before its results.
 fn named_line(row: &[Cell], decimal: Decimal) -> Option<(String, Vec<Cell>)> {
     let (first, others) = row.split_first()?;
@@ -136,7 +163,12 @@ fn named_line(row: &[Cell], decimal: Decimal) -> Option<(String, Vec<Cell>)> {
     let word = |w: &Word| matches!(w, Word::Sample(_));
     let named = label.words.iter().all(sample)
         && (!label.unknown.is_empty() || label.words.iter().any(word));
-    let other = is_of_other_matter(name) || is_other_matter(name) || is_result(name, decimal);
+    let folded = fold(name);
+    let of_analyses = folded.split(' ').any(|word| ANALYSES.iter().any(|w| word.starts_with(w)));
+    let other = of_analyses
+        || is_of_other_matter(name)
+        || is_other_matter(name)
+        || is_result(name, decimal);
     if !bare || !named || other || name.split(' ').count() > 6 {
         return None;
     }
@@ -159,21 +191,29 @@ fn has_result_column(line: &str) -> bool {
 fn says_first(line: &str) -> Option<bool> {
     // The words first all at once: nearly every line ends here.
     let teneur = fold(line).contains("teneur");
-    if line.len() > 160 || !teneur && !has_result_column(line) {
+    let sample = Label::of(first_chars(line, 60));
+    let sample = is_sample(&sample) && !sample.has(Word::ResultColumn);
+    if line.len() > 160 || !teneur && !sample && !has_result_column(line) {
         return None;
     }
-    if line.split(' ').any(|word| is_result(word, Decimal::Point)) {
+    // "Sample 1" before "Guidelines" is the result too.
+    let counted = |word: &str| word.len() < 3 && word.bytes().all(|b| b.is_ascii_digit());
+    if line.split(' ').any(|word| is_result(word, Decimal::Point) && !counted(word)) {
         return None;
     }
     let of = |word: &str| {
         let label = Label::of(word);
-        let result = label.has(Word::ResultColumn) || fold(word) == "teneur";
+        let result =
+            label.has(Word::ResultColumn) || fold(word) == "teneur" || sample && is_sample(&label);
         let other = label.has(Word::RangeColumn) || label.has(Word::RatingColumn);
         let before = |w: &Word| matches!(w, Word::Other(_));
         if result { Some(true) } else { (other || label.words.iter().any(before)).then_some(false) }
     };
     let said: Vec<bool> = line.split(' ').filter_map(of).collect();
-    (said.len() > 1 && said.contains(&true)).then(|| said[0])
+    // A sample's name says it only before limits.
+    let told =
+        said.len() > 1 && said.contains(&true) && (!sample || said[0] && said.contains(&false));
+    told.then(|| said[0])
 }
 
 /// The clay that the name of a soil stands for: the middle of its span.
@@ -322,6 +362,13 @@ const OF_ALL: &[&str] = &[
     "risultat",
     "values",
     "werte",
+    "varden",
+    "vardena",
+    "verdier",
+    "waarden",
+    "wartosci",
+    "hodnoty",
+    "tulokset",
     "valeurs",
     "valores",
     "valori",
@@ -498,6 +545,12 @@ impl Reader {
         self.facts.clear();
     }
 
+    /// The line right above a table that may be its heading.
+    pub fn heading_above(&self, line: u32) -> Option<String> {
+        let (above, text) = self.headings.last()?;
+        (above + 3 > line).then(|| plain_heading(text))
+    }
+
     /// Begins a sample.
     pub fn begin(&mut self, name: Option<&str>) -> Result<usize, Trouble> {
         let index = self.report.samples.len();
@@ -507,7 +560,9 @@ impl Reader {
         // A result is no name.
         let number = |name: &&str| name.contains(['.', ',']) && parse_amount(name).is_some();
         let spelled = |name: &&str| name.chars().any(is_word);
-        let name = name.filter(|name| !number(name)).filter(spelled).unwrap_or_default();
+        let names = |name: &&str| !number(name) && spelled(name);
+        let names = |name: &&str| names(name) && !names_nothing(name, self.decimal);
+        let name = name.filter(names).unwrap_or_default();
         let name = name.trim().to_string();
         self.report.samples.push(SampleReport { name, ..SampleReport::default() });
         Ok(index)
@@ -556,10 +611,25 @@ impl Reader {
 
     /// The sample of a strip: a table with one row of results and no name. It goes on with
     /// the sample under way, unless that has one of these properties already.
-    pub fn of_strip(&mut self, properties: &BTreeSet<Property>) -> Result<usize, Trouble> {
-        let known = |r: &Reading| properties.contains(&r.property);
-        match self.current {
-            Some(current) if !self.report.samples[current].readings.iter().any(known) => {
+    /// The same number once more, or another in another unit, is no second result.
+    pub fn of_strip(
+        &mut self,
+        results: &[(Property, &str, Option<Unit>)],
+    ) -> Result<usize, Trouble> {
+        let differs = |r: &Reading| {
+            let of = results.iter().filter(|(property, ..)| *property == r.property);
+            let same = |unit: Option<Unit>| unit.is_none() || r.unit.is_none() || unit == r.unit;
+            of.into_iter().any(|(_, text, unit)| *text != r.original && same(*unit))
+        };
+        let shares = |readings: &[Reading]| {
+            let said = |r: &Reading| {
+                results.iter().any(|(p, text, _)| *p == r.property && *text == r.original)
+            };
+            let known = |r: &Reading| results.iter().any(|(p, ..)| *p == r.property);
+            !readings.iter().any(known) || readings.iter().any(said)
+        };
+        match self.current.map(|c| (c, &self.report.samples[c].readings)) {
+            Some((current, readings)) if shares(readings) && !readings.iter().any(differs) => {
                 Ok(current)
             }
             None if !self.after_table => self.current(),
@@ -853,7 +923,9 @@ impl Reader {
             let soil = |d: &&Draft| {
                 matches!(d.quantity.property, Property::Sand | Property::Silt | Property::Clay)
             };
-            for draft in drafts.iter().filter(soil) {
+            // "1 sand, 2 loam" are codes.
+            let told = drafts.iter().any(|d| d.unit.is_some()) || drafts.len() > 2;
+            for draft in drafts.iter().filter(|d| told && soil(d)) {
                 let sample = self.current()?;
                 self.put(sample, draft);
                 found = true;
@@ -920,7 +992,13 @@ impl Reader {
             self.facts.push((at.line, about.clone()));
         }
         match about {
+            AboutSample::Name(name, _) if names_nothing(&name, self.decimal) => {
+                self.in_no_place(whole, at, NOTHING.into());
+            }
             AboutSample::Name(name, rank) => {
+                // What the laboratory counts it by is its name where it has no other.
+                let counted = rank > 0 && is_laboratory_number(&name);
+                let rank = if counted { rank + 10 } else { rank };
                 if self.current.is_some_and(|c| self.report.samples[c].name == name) {
                     // The head of a sample that goes on, on its next page.
                     return Ok(());

@@ -5,10 +5,13 @@ use std::collections::BTreeSet;
 use super::Cell;
 use super::fold::{is_letter, squash};
 use super::grid::{cell_at, joined, text_at, words_of};
+use super::label::Label;
 use super::layout::{Role, role};
-use super::number::is_rating;
+use super::names::Word;
+use super::number::{Decimal, Said, is_rating, said};
 use super::stacked_heads::is_code;
 use super::textures::texture;
+use crate::soil::Amount;
 
 /// The longest list of samples without results.
 const MOST: usize = 2_000;
@@ -19,6 +22,80 @@ const NO_NAMES: [&str; 24] = [
     "afgrode", "previous", "next", "date", "datum", "fecha", "data", "client", "grower", "farm",
     "county", "soil", "boden", "lab", "uso",
 ];
+
+/// Words for the soil itself, folded, one text: they say what was sent in, and not from where.
+const SOILS: [&str; 22] = [
+    "soil",
+    "soils",
+    "soilsample",
+    "terreno",
+    "terrenoagrario",
+    "terrenoagricolo",
+    "suelo",
+    "suelos",
+    "sueloagricola",
+    "suolo",
+    "solo",
+    "boden",
+    "bodenprobe",
+    "erde",
+    "sol",
+    "terre",
+    "grond",
+    "bodem",
+    "gleba",
+    "puda",
+    "почва",
+    "土壤",
+];
+
+/// Words behind one for a sample that make a heading of it, folded.
+const OF_A_SAMPLE: [&str; 14] = [
+    "history",
+    "information",
+    "info",
+    "details",
+    "submitted",
+    "received",
+    "type",
+    "data",
+    "report",
+    "results",
+    "analysis",
+    "date",
+    "no",
+    "number",
+];
+
+/// Whether a text is no name of a sample, wherever it stands: a range or a limit, a unit, the word
+/// for soil, a heading of other things.
+pub(super) fn names_nothing(text: &str, decimal: Decimal) -> bool {
+    let limit = match said(text, decimal) {
+        // "24-3317" is a number that a laboratory gives.
+        Said::Range => !text.contains(is_letter) && text.contains(' '),
+        Said::Amount(Amount::Above(_) | Amount::Below(_), _) => true,
+        _ => false,
+    };
+    if limit || SOILS.contains(&squash(text).as_str()) {
+        return true;
+    }
+    let label = Label::of(text);
+    let unit = label.unit.is_some() && label.unknown.is_empty() && label.properties.is_empty();
+    let of_columns = |w: &Word| {
+        matches!(w, Word::ResultColumn | Word::UnitColumn | Word::MethodColumn | Word::NameColumn)
+    };
+    let column = label.unknown.is_empty() && label.words.iter().any(of_columns);
+    let sample = label.words.iter().any(|w| matches!(w, Word::Sample(0..2)));
+    let others = label.unknown.iter().all(|w| OF_A_SAMPLE.contains(&squash(w).as_str()));
+    let heads = text.split(' ').filter(|w| NO_NAMES.iter().any(|n| squash(w).starts_with(n)));
+    unit || column || sample && others && label.properties.is_empty() || heads.count() > 1
+}
+
+/// Whether a name is the number that a laboratory gave: `24-3317`, and not the `A2` of a customer.
+pub(super) fn is_laboratory_number(name: &str) -> bool {
+    let digits = name.bytes().filter(u8::is_ascii_digit).count();
+    digits > 3 && !name.split(|c| !is_letter(c)).any(|word| word.chars().count() > 2)
+}
 
 /// The rank of a heading in a list of codes that says nothing of samples.
 const UNSAID: u8 = 30;

@@ -4,7 +4,7 @@
 
 use std::collections::BTreeMap;
 
-use super::fold::fold;
+use super::fold::{fold, is_letter};
 use super::label::Label;
 use super::number::bound_in_words;
 use super::plausible::doubt;
@@ -28,7 +28,10 @@ fn in_a_bracket(reading: &Reading) -> bool {
 /// Whether the words before the number make it a limit: `Copper: more than 30 mg/kg`.
 fn behind_a_bound(reading: &Reading) -> bool {
     let name = fold(&reading.name);
-    name.match_indices(' ').any(|(at, _)| bound_in_words(&name[at + 1..])) || bound_in_words(&name)
+    let left = || reading.notes.iter().any(|n| n.ends_with("was not understood"));
+    bound_in_words(&fold(&reading.original)) && left()
+        || name.match_indices(' ').any(|(at, _)| bound_in_words(&name[at + 1..]))
+        || bound_in_words(&name)
 }
 
 /// How far above a result the head of its column is looked for.
@@ -45,17 +48,24 @@ pub(super) fn second_look(report: &mut Report, grid: &Grid) {
     // Few reports name a salt, and a list of thousands must not be searched for it at each pH.
     let chloride = |c: &Cell| c.text.as_bytes().windows(2).any(|w| w.eq_ignore_ascii_case(b"cl"));
     let salt_may_be_named = grid.rows.iter().flatten().any(chloride);
+    let few = is_mostly_unread(report);
     let volume = names_unit(grid, &[Unit::MeqPer100cm3]);
     for sample in &mut report.samples {
         for reading in &mut sample.readings {
             if reading.pairing == Pairing::Sentence && listed >= LIST {
                 ask(reading, "asked, because a sentence beside the results may tell of others");
             }
+            if few {
+                ask(reading, "asked, because most numbers of the page were not read");
+            }
             if far_out(reading) {
                 ask(reading, "asked, because few soils have such a number");
             }
             if follows_a_number(reading) {
                 ask(reading, "asked, because another number stands before it");
+            }
+            if follows_a_sentence(reading) {
+                ask(reading, "asked, because it stands in a sentence with other words");
             }
             if in_a_bracket(reading) {
                 ask(reading, "asked, because it stands within a bracket of other words");
@@ -91,6 +101,35 @@ fn ask(reading: &mut Reading, why: &str) {
         reading.pairing = Pairing::CountedOff;
         reading.notes.push(why.into());
     }
+}
+
+/// So few results, beside so many numbers in lines that were not read. Our choice.
+const FEW: usize = 4;
+const MANY: usize = 15;
+
+/// Whether nearly nothing of a page that is full of numbers was read: what was may stand in a note
+/// or a legend.
+fn is_mostly_unread(report: &Report) -> bool {
+    let number = |word: &&str| {
+        word.starts_with(|c: char| c.is_ascii_digit())
+            && word.bytes().all(|b| b.is_ascii_digit() || matches!(b, b'.' | b','))
+    };
+    let read: usize = report.samples.iter().map(|s| s.readings.len()).sum();
+    let listed = report.unread.iter().map(|u| u.text.split(' ').filter(number).count());
+    read <= FEW && listed.filter(|count| *count > 2).sum::<usize>() > MANY
+}
+
+/// Whether another sentence ends before the name, or more words follow the number than a list has:
+/// `Yeah stop. pH 6.5 is money`.
+fn follows_a_sentence(reading: &Reading) -> bool {
+    let ends = reading.name.split_once(". ").is_some_and(|(before, after)| {
+        let word = before.rsplit(' ').next().unwrap_or(before);
+        before.contains(' ')
+            && word.chars().count() > 3
+            && word.chars().all(is_letter)
+            && !after.is_empty()
+    });
+    ends && reading.notes.iter().any(|n| n.starts_with("passed over"))
 }
 
 /// The rows by their lines.

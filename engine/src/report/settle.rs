@@ -3,10 +3,11 @@
 //! twice is kept once.
 
 use super::about::{Statement, method_for};
+use super::label::saturation_of;
 use super::place::NO_UNIT;
 use super::units::Printed;
-use super::{Known, Origin, Reading, SampleReport, Unread};
-use crate::quantity::Unit;
+use super::{Known, Origin, Pairing, Reading, SampleReport, Unread};
+use crate::quantity::{Context, Unit, convert};
 use crate::soil::{Method, Property};
 
 /// Settles one sample.
@@ -16,6 +17,7 @@ pub(super) fn settle(sample: &mut SampleReport, statements: &[Statement], units:
         infer_unit(reading, units);
         of_the_extract(reading);
     }
+    shares_by_their_sum(sample);
     usual_beside_others(sample);
     fractions_in_one_unit(sample);
     shares_without_lime(sample);
@@ -86,6 +88,31 @@ pub(super) fn ask_usual_unit(reading: &mut Reading) {
     if reading.notes.iter().any(usual) {
         reading.unit = None;
         reading.notes.retain(|note| !usual(note));
+    }
+}
+
+/// Cations one after the other without a unit that come to 100 are shares of the exchange.
+fn shares_by_their_sum(sample: &mut SampleReport) {
+    let open = |r: &Reading| r.unit.is_none() || r.notes.iter().any(|n| n.starts_with(NO_UNIT));
+    let share = |r: &Reading| saturation_of(r.property).filter(|_| open(r));
+    let mut from = 0;
+    while from < sample.readings.len() {
+        let rest = &sample.readings[from..];
+        let of = |n: usize| rest[..n].iter().any(|r| r.property == rest[n].property);
+        let length = (0..rest.len()).take_while(|&n| share(&rest[n]).is_some() && !of(n)).count();
+        let run = &mut sample.readings[from..from + length];
+        let sum: f64 = run.iter().filter_map(|r| r.amount).map(|a| a.number()).sum();
+        let bases = [Property::Calcium, Property::Magnesium, Property::Potassium];
+        let all = bases.iter().all(|p| run.iter().any(|r| r.property == *p));
+        if all && length > 3 && (sum - 100.0).abs() < 1.0 {
+            for reading in run {
+                reading.property = saturation_of(reading.property).unwrap_or(reading.property);
+                ask_usual_unit(reading);
+                reading.unit = Some(Unit::Percent);
+                reading.notes.push("these come to 100, so they are shares of the exchange".into());
+            }
+        }
+        from += length.max(1);
     }
 }
 
@@ -184,6 +211,18 @@ fn indices_to_ratings(sample: &mut SampleReport) {
 /// What a note says where the report gives a second number.
 pub(super) const SECOND: &str = " for it too";
 
+/// How far two units of one result may be apart where both are rounded. Our choice.
+const ROUNDED: f64 = 0.08;
+
+/// Whether two readings say the same in two units.
+fn is_the_same(a: &Reading, b: &Reading) -> bool {
+    let (Some(from), Some(to)) = (a.unit, b.unit) else { return false };
+    let (Some(x), Some(y)) = (a.amount, b.amount) else { return false };
+    let context = Context::FURROW_SLICE.with_charge(a.property.mg_per_mmolc());
+    let same = |x: f64| (x - y.number()).abs() <= ROUNDED * x.max(y.number());
+    from != to && convert(x.number(), from, to, &context).is_ok_and(same)
+}
+
 /// Keeps one reading for each property and method. Of two, the first stays,
 /// unless only the second can be used without the sampling depth.
 fn once_each(sample: &mut SampleReport) {
@@ -199,7 +238,10 @@ fn once_each(sample: &mut SampleReport) {
             continue;
         };
         let per_area = |r: &Reading| matches!(r.unit, Some(Unit::LbPerAcre | Unit::KgPerHa));
-        let better = kept[index].amount.is_none() && reading.amount.is_some()
+        // A sentence may tell of another soil; a list does not.
+        let told = |r: &Reading| r.pairing == Pairing::Sentence;
+        let better = told(&kept[index]) && !told(&reading)
+            || kept[index].amount.is_none() && reading.amount.is_some()
             || (per_area(&kept[index]) || kept[index].unit.is_none())
                 && !per_area(&reading)
                 && reading.unit.is_some();
@@ -208,7 +250,9 @@ fn once_each(sample: &mut SampleReport) {
         }
         let (stays, goes) = (&kept[index], reading);
         let label = goes.property.label();
-        let reason = if goes.unit != stays.unit {
+        let reason = if is_the_same(&goes, stays) {
+            format!("the same {label} again, in another unit")
+        } else if goes.unit != stays.unit {
             format!("{label} again in another unit; the one on line {} is used", stays.place.line)
         } else if goes.amount == stays.amount {
             format!("the same {label} again")
@@ -219,7 +263,7 @@ fn once_each(sample: &mut SampleReport) {
             )
         };
         let second = goes.original.contains(|c: char| c.is_ascii_digit());
-        if goes.unit == stays.unit && goes.amount != stays.amount && second {
+        if goes.unit == stays.unit && goes.amount != stays.amount && second && !told(&goes) {
             // Said at the reading too: nobody but the reader knows which of the two is right.
             let note = format!(
                 "line {} gives {}{SECOND}; correct this one if that is right",

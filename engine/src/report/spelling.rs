@@ -16,10 +16,12 @@ pub(super) fn plainly(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
         None => written_out(rows),
     };
     let dotted = |cell: &Cell| cell.text.contains("p.p.m");
+    let marked = |cell: &Cell| bare(&cell.text).is_some();
     let glued =
         |row: &&Vec<Cell>| row.iter().any(|c| c.text.split(' ').any(|w| rated(w).is_some()));
     let first_glued = rows.iter().position(|row| glued(&row));
-    if first_glued.is_none() && !rows.iter().any(|row| row.iter().any(dotted) || is_compared(row)) {
+    let other = |row: &Vec<Cell>| row.iter().any(|c| dotted(c) || marked(c)) || is_compared(row);
+    if first_glued.is_none() && !rows.iter().any(other) {
         return rows;
     }
     let mut rows = rows.into_owned();
@@ -37,6 +39,9 @@ pub(super) fn plainly(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
                 None => word.into(),
             });
             cell.text = words.collect::<Vec<_>>().join(" ");
+            if let Some(bare) = bare(&cell.text) {
+                cell.text = bare;
+            }
             if dotted(cell) {
                 cell.text = cell.text.replace("p.p.m.", "ppm").replace("p.p.m", "ppm");
             }
@@ -66,6 +71,35 @@ fn unquoted(rows: &[Vec<Cell>]) -> Vec<Vec<Cell>> {
         first.text = rest.into();
     }
     rows
+}
+
+/// A text without the marks of bold type around its words, and without the charge behind an ion:
+/// `pH **4.9**`, `S-SO4 2-`.
+fn bare(text: &str) -> Option<String> {
+    let words: Vec<&str> = text.split("**").collect();
+    let closed = |pair: &[&str]| {
+        let [before, inner] = pair else { return before_is_open(pair[0]) };
+        before_is_open(before)
+            && !inner.is_empty()
+            && !inner.starts_with(' ')
+            && !inner.ends_with(' ')
+    };
+    if words.len() > 2 && words.len() % 2 == 1 && words.chunks(2).all(closed) {
+        return Some(words.concat());
+    }
+    let (ion, charge) = text.rsplit_once(' ')?;
+    let charged = match charge {
+        "2-" | "2−" => ion.ends_with("SO4"),
+        "2+" => ["Ca", "Mg", "Zn", "Fe", "Mn", "Cu"].contains(&ion),
+        "3+" => ion == "Al",
+        _ => false,
+    };
+    charged.then(|| ion.into())
+}
+
+/// Whether bold type may begin behind a text.
+fn before_is_open(text: &str) -> bool {
+    text.is_empty() || !text.ends_with(is_letter)
 }
 
 /// How many lines above a row of glued ratings may be its head.

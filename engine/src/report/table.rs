@@ -6,13 +6,13 @@ use super::about::{AboutSample, NO_DEPTH_UNIT, NO_TEXTURE, about_sample, covers,
 use super::column_heads::headed;
 use super::fold::squash;
 use super::grid::{cell_at, filled, text_at};
-use super::label::{Label, Quantity};
+use super::label::{Label, Quantity, saturation_of};
 use super::languages::HOW_FAR_OFF;
 use super::layout::{Role, head, is_result, names_property, speaks_for_itself};
 use super::lines::read_row;
 use super::names::{Form, Word};
 use super::no_samples::is_of_several;
-use super::number::{Decimal, is_range, is_rating};
+use super::number::{Decimal, is_range, is_rating, is_year};
 use super::place::{Draft, suits};
 use super::reader::{MOST_READINGS, Reader, whole};
 use super::sample_names::{self, Names, ranked};
@@ -253,7 +253,12 @@ impl Samples<'_> {
         let properties = || self.columns.iter().map(|c| c.draft.quantity.property).collect();
         self.last = match name.as_deref() {
             None if self.count == 0 && !self.columns.iter().any(below) => {
-                reader.of_strip(&properties())?
+                let of = |c: &Column| {
+                    let unit = c.draft.unit.or(c.draft.quantity.unit).map(|u| u.unit);
+                    (c.draft.quantity.property, text_at(row, c.index), unit)
+                };
+                let results: Vec<_> = self.columns.iter().map(of).collect();
+                reader.of_strip(&results)?
             }
             Some(name) => reader.of_row(name, &self.codes(row), &properties(), self.before)?,
             None => reader.begin(None)?,
@@ -743,6 +748,11 @@ fn properties_down(
             {
                 only.1 = reader.current()?;
             }
+        } else if filled(row).filter(|c| heading_unit(c).is_some()).count() > 1
+            && panel.is_head(end, reader.decimal)
+        {
+            // Another table, whose columns are the units of its results.
+            break;
         } else {
             let (text, place) = whole(row);
             reader.unread(None, &text, "a row without the name of a property", place);
@@ -782,6 +792,11 @@ fn samples_across(
         // "Result" and "Result" below "Garden" and "Lawn".
         Role::Values if panel.is_whole() => reader.begin(name_above(panel.rows, at, i)),
         Role::Values => reader.begin(None),
+        _ if is_year(&heading[i].text) => {
+            let over = reader.heading_above(heading[i].place.line);
+            let name = over.map(|over| format!("{over}, {}", heading[i].text));
+            reader.begin(Some(name.as_ref().unwrap_or(&heading[i].text)))
+        }
         _ => reader.begin(Some(&heading[i].text)),
     };
     values().map(|column| Ok((column.0, sample(column)?))).collect()
@@ -957,9 +972,14 @@ impl Properties<'_> {
         let method = cells(1, roles.len(), |r| matches!(r, Role::Methods)).find_map(first_method);
         for (nth, &(index, sample)) in self.samples.iter().enumerate() {
             let Some(result) = cell_at(row, index) else { continue };
-            let of_column = heading_unit(&self.heading[index]).filter(|unit| {
-                !self.headless && quantity.unit.is_none() && suits(quantity.property, *unit)
-            });
+            let of_column = heading_unit(&self.heading[index])
+                .filter(|_| !self.headless && quantity.unit.is_none());
+            // "% of CEC" beside "mg/kg".
+            let share = saturation_of(quantity.property)
+                .filter(|_| of_column.is_some_and(|u| u.unit == Unit::Percent));
+            let property = share.unwrap_or(quantity.property);
+            let of_column = of_column.filter(|unit| suits(property, *unit));
+            let quantity = &Quantity { property, ..quantity.clone() };
             // Of several results each has its own ratings, to its right.
             let from = if self.samples.len() == 1 { 1 } else { index + 1 };
             let to = self.samples.get(nth + 1).map_or(roles.len(), |next| next.0);

@@ -123,7 +123,12 @@ pub(super) fn unit_at(words: &[Word], from: usize) -> Option<(Printed, usize)> {
                 | "mo"
         );
         let slash_after = words.get(i + 1).is_some_and(|next| next.gap == Gap::Slash);
-        if i == from + 1 && spelling == "mg" && word.gap == Gap::Space && element && slash_after {
+        if i == from + 1
+            && matches!(spelling.as_str(), "mg" | "ug")
+            && word.gap == Gap::Space
+            && element
+            && slash_after
+        {
             continue;
         }
         if i > from {
