@@ -329,3 +329,15 @@ fn upper_and_lower_over_results_are_places() {
     assert_eq!(names(limits).len(), 1);
     assert_eq!(of(limits, Property::Phosphorus), [(31.0, Some(Unit::MgPerKg))]);
 }
+
+#[test]
+fn a_row_of_means_is_no_sample_in_any_language() {
+    for mean in
+        ["Põhjapõld keskmine", "Svertinis vidurkis", "Середнє", "North fields average", "Vidējais"]
+    {
+        let text = format!(
+            "Field;pH;P mg/kg;K mg/kg\nNorth;6.1;30;110\nSouth;6.4;41;150\n{mean};6.2;35;130\n"
+        );
+        assert_eq!(names(&text), ["North", "South"], "{mean}");
+    }
+}

@@ -7,9 +7,9 @@ use crate::files;
 
 /// What may weigh how much, in bytes of brotli.
 const BOX_BUDGET: usize = 19_000;
-const ANSWER_BUDGET: usize = 612_000;
+const ANSWER_BUDGET: usize = 616_000;
 /// What every visitor keeps offline; a language counts apart.
-const KEPT_BUDGET: usize = 1_458_000;
+const KEPT_BUDGET: usize = 1_462_000;
 
 /// What a file is first needed for.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -197,7 +197,7 @@ fn told(planning: Planning) -> impl IntoView {
     };
     let dates = move || {
         let dates = all().map(|planned| planned.dates).unwrap_or_default();
-        let told = |(when, day): (&'static str, Option<_>)| (when, day.map(|day| spoken(day)));
+        let told = |(when, day): (&'static str, Option<_>)| (when, day.map(spoken));
         dates.into_iter().map(told).collect()
     };
     view! {

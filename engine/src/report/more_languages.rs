@@ -723,7 +723,7 @@ spellings! { TURKISH_AND_GREEK:
     Meaning::Word(Word::Depth) => "ornekderinligi numunederinligi toprakderinligi";
     Meaning::Word(Word::Sample(0)) => "numunetanimi numunekodu κωδικοσδειγuατοσ ονοuαδειγuατοσ περιγραφηδειγuατοσ";
     Meaning::Word(Word::Sample(1)) => "numunenumarasi δειγuατα αριθuοσδειγuατοσ";
-    Meaning::Word(Word::Sample(2)) => "parselno bahce tarlaadi χωραφι κτηuα";
+    Meaning::Word(Word::Sample(2)) => "parsel parselno bahce tarlaadi χωραφι κτηuα";
     Meaning::Word(Word::NameColumn) => "analiz parametreler yapilananaliz analizparametresi ιδιοτητα ιδιοτητεσ αναλυση προσδιορισuοσ";
     Meaning::Word(Word::ResultColumn) => "bulunandeger olculendeger analizsonuclari sonucu degeri τιuεσ περιεκτικοτητα";
     Meaning::Word(Word::UnitColumn) => "olcubirimi uοναδαuετρησησ uοναδεσuετρησησ";

@@ -43,6 +43,34 @@ const OF_SEVERAL: [&str; 36] = [
     "previousyear",
 ];
 
+/// What ends the name of a mean, and nothing else, folded: `North fields average`.
+const MEANS: [&str; 24] = [
+    "mean",
+    "average",
+    "durchschnitt",
+    "mittelwert",
+    "moyenne",
+    "promedio",
+    "gemiddelde",
+    "medelvarde",
+    "genomsnitt",
+    "gennemsnit",
+    "gjennomsnitt",
+    "keskiarvo",
+    "srednia",
+    "prumer",
+    "ortalama",
+    "keskmine",
+    "vidurkis",
+    "videjais",
+    "середне",
+    "середнє",
+    "среднее",
+    "prosjek",
+    "averages",
+    "snitt",
+];
+
 /// What a column of what is to be grown says, folded.
 const OF_CROPS: [&str; 6] =
     ["cropchoice", "1stcrop", "2ndcrop", "nextcrop", "previouscrop", "yieldgoal"];
@@ -50,7 +78,8 @@ const OF_CROPS: [&str; 6] =
 /// Whether a row or a column of that name is none of a sample: `Mean of 5 fields`, `Summe 0-90 cm`.
 pub(super) fn is_of_several(name: &str) -> bool {
     let first = squash(name.split(' ').next().unwrap_or(name));
-    let begins = OF_SEVERAL.contains(&first.as_str());
+    let last = squash(name.rsplit(' ').next().unwrap_or(name));
+    let begins = OF_SEVERAL.contains(&first.as_str()) || MEANS.contains(&last.as_str());
     let whole = squash(name);
     begins || OF_SEVERAL.contains(&whole.as_str()) || OF_CROPS.iter().any(|w| whole.contains(w))
 }
