@@ -125,7 +125,6 @@ pub struct ReadingAnswers {
     /// of a single reading comes before them.
     pub in_all_samples: Vec<CommonCorrection>,
     /// Lines that could not be placed, each with what the person said it is.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub named_lines: Vec<NamedLine>,
 }
 

@@ -224,7 +224,8 @@ fn studentized_range_dunnett_and_shifted_t_by_mpmath() {
     close("shifted t", noncentral_t_below(12.0, 1.0, 9.0), 0.454_816_522_068_538_5, 12.0);
 }
 
-/// Two groups and one treatment are Student's t: an identity, for any degrees of freedom.
+/// Source: Student's t itself (derived): two groups and one treatment are the same thing, for any
+/// degrees of freedom.
 #[test]
 fn a_range_of_two_and_a_dunnett_of_one_are_students_t() {
     for df in [1.0, 2.0, 3.7, 9.0, 40.0, 900.0] {

@@ -2,7 +2,7 @@
 
 use emberloam_engine::trial::Verdict;
 
-pub const TRIAL: &str = "Did it work? A trial in your soil";
+pub const TRIAL: &str = "Did it work?";
 pub const INTRO: &str = "Plots with and without biochar show what it did in your own soil. Paste the results, a line a plot: what was done to it, its block if there are any, and what the soil test says.";
 pub const TABLE: &str = "Paste your table of plots";
 pub const OPEN_A_FILE: &str = "Or open its file, or a trial that you saved";
