@@ -13,7 +13,7 @@ use time::Date;
 use web_sys::HtmlInputElement;
 
 use crate::deferred::followed;
-use crate::in_place::{Flag, Look, changed, flag, text};
+use crate::in_place::{Flag, Look, Text, changed, flag, text};
 use crate::origin::is_fixed;
 use crate::state::Page;
 use crate::words;
@@ -191,6 +191,42 @@ fn boxed_number(
     .into_any()
 }
 
+/// A number that is no answer about the bed: what is typed in the reader's measures is handed on
+/// in `unit`, not a number where none was typed.
+pub fn number_typed(
+    page: Page,
+    label: &'static str,
+    unit: Unit,
+    class: &'static str,
+    value: Text,
+    placeholder: Text,
+    put: Box<dyn Fn(f64)>,
+) -> AnyView {
+    let typed = move |event: web_sys::Event| {
+        let typed = event_target::<HtmlInputElement>(&event).value_as_number();
+        let measures = page.answers.with_untracked(|case| case.measures);
+        put(from_readers(typed, unit, measures));
+    };
+    view! {
+        <label class=class>
+            <span class="field-name">{label}</span>
+            <span class="with-unit">
+                <input
+                    type="number"
+                    inputmode="decimal"
+                    min="0"
+                    step="any"
+                    prop:value=value
+                    placeholder=placeholder
+                    on:change=changed(typed)
+                />
+                <span>{text(move || readers_symbol(unit, page.measures()))}</span>
+            </span>
+        </label>
+    }
+    .into_any()
+}
+
 /// A date.
 pub fn date(
     page: Page,
@@ -325,7 +361,13 @@ pub fn several<T: Copy + PartialEq + Send + Sync + 'static>(
     .into_any()
 }
 
-fn tick(name: &'static str, ticked: Flag, toggle: Box<dyn Fn(bool)>, fixed: Flag) -> impl IntoView {
+/// A yes or no.
+pub fn tick(
+    name: &'static str,
+    ticked: Flag,
+    toggle: Box<dyn Fn(bool)>,
+    fixed: Flag,
+) -> impl IntoView {
     view! {
         <label class="tick">
             <input

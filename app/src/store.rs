@@ -186,7 +186,8 @@ pub fn erase() {
     crate::report::files::tell("emberloam:erased", "");
 }
 
-fn storage() -> Option<Storage> {
+/// The browser's storage, where it has any for this page.
+pub fn storage() -> Option<Storage> {
     web_sys::window()?.local_storage().ok().flatten()
 }
 

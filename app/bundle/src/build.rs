@@ -35,7 +35,7 @@ pub(crate) fn build(project: &Path) -> Result<(), String> {
 
 /// Compiles the least page that the framework makes into `target/bare`: what ours is measured
 /// beside. It is made in the same way.
-pub(crate) fn bare(project: &Path) -> Result<PathBuf, String> {
+pub(crate) fn bare(project: &Path) -> Result<(), String> {
     let dist = project.join("target/bare");
     add_target()?;
     compile(project, &["emberloam-bare"])?;
@@ -46,7 +46,7 @@ pub(crate) fn bare(project: &Path) -> Result<PathBuf, String> {
     files::write(&dist.join("index.html"), &page)?;
     files::write(&dist.join("begin.js"), b"import begin from \"./bare.js\";\nawait begin();\n")?;
     println!("Built into {}", dist.display());
-    Ok(dist)
+    Ok(())
 }
 
 /// A script or a catalogue without the lines that only speak to who reads its

@@ -45,3 +45,12 @@ pub(crate) fn write(path: &Path, content: &[u8]) -> Result<(), String> {
     };
     written.map_err(|why| format!("{} can't be written: {why}", path.display()))
 }
+
+/// A file's content under brotli.
+pub(crate) fn packed(content: &[u8], quality: i32) -> Result<Vec<u8>, String> {
+    let settings = brotli::enc::BrotliEncoderParams { quality, ..Default::default() };
+    let mut packed = Vec::new();
+    brotli::BrotliCompress(&mut &content[..], &mut packed, &settings)
+        .map_err(|why| format!("brotli failed: {why}"))?;
+    Ok(packed)
+}

@@ -88,7 +88,7 @@ fn run(asked: &Asked) -> Result<(), String> {
             one_file::pack(&dist, &one_file::place(&project))?;
         }
         Task::Sizes => weigh::weigh(&dist)?,
-        Task::Bare => drop(build::bare(&project)?),
+        Task::Bare => build::bare(&project)?,
         Task::Serve => serve::serve(&dist, asked.port, asked.packed)?,
         Task::BuildAndServe => {
             build::build(&project)?;

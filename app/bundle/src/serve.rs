@@ -49,15 +49,10 @@ pub(crate) fn serve(dist: &Path, port: Option<u16>, packed: bool) -> Result<(), 
 }
 
 fn pack(dist: &Path) -> Result<Packed, String> {
-    let all = crate::files::all(dist)?.into_iter();
-    let settings = brotli::enc::BrotliEncoderParams { quality: 9, ..Default::default() };
-    all.map(|(name, content)| {
-        let mut packed = Vec::new();
-        brotli::BrotliCompress(&mut &content[..], &mut packed, &settings)
-            .map_err(|why| format!("{name} can't be packed: {why}"))?;
-        Ok((dist.join(name), packed))
-    })
-    .collect()
+    let packed = |(name, content): (String, Vec<u8>)| {
+        Ok((dist.join(name), crate::files::packed(&content, 9)?))
+    };
+    crate::files::all(dist)?.into_iter().map(packed).collect()
 }
 
 fn listen(port: Option<u16>) -> Result<TcpListener, String> {

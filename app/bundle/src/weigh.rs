@@ -11,6 +11,9 @@ const ANSWER_BUDGET: usize = 616_000;
 /// What every visitor keeps offline; a language counts apart.
 const KEPT_BUDGET: usize = 1_462_000;
 
+/// As a host would store it once.
+const BEST: i32 = 11;
+
 /// What a file is first needed for.
 #[derive(Clone, Copy, Debug, PartialEq)]
 enum Needed {
@@ -33,7 +36,7 @@ pub(crate) fn weigh(dist: &Path) -> Result<(), String> {
         "plain", "brotli"
     );
     for (name, content) in files::all(dist)? {
-        let packed = packed_len(&content)?;
+        let packed = files::packed(&content, BEST)?.len();
         let needed = needed(&name);
         if is_kept(&name) {
             kept += packed;
@@ -83,15 +86,6 @@ fn needed(name: &str) -> Needed {
     }
 }
 
-/// The length under brotli at its best setting, as a host would store it once.
-fn packed_len(content: &[u8]) -> Result<usize, String> {
-    let settings = brotli::enc::BrotliEncoderParams { quality: 11, ..Default::default() };
-    let mut packed = Vec::new();
-    brotli::BrotliCompress(&mut &content[..], &mut packed, &settings)
-        .map_err(|why| format!("brotli failed: {why}"))?;
-    Ok(packed.len())
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -99,7 +93,7 @@ mod tests {
     #[test]
     fn packing_shortens_what_repeats_and_keeps_its_content() {
         let content = b"pH 6.5 ".repeat(1000);
-        let len = packed_len(&content).unwrap();
+        let len = files::packed(&content, BEST).unwrap().len();
         assert!(len < 100, "{len}");
         assert!(len > 0);
     }

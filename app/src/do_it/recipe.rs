@@ -3,15 +3,15 @@
 use emberloam_engine::details::batch;
 use emberloam_engine::plan::charge::ChargePlan;
 use emberloam_engine::plan::charge::intervals::Interval;
-use emberloam_engine::quantity::{Unit, from_readers, in_readers, readers_symbol, significant};
+use emberloam_engine::quantity::{Unit, in_readers, significant};
 use emberloam_engine::season::day::spoken;
 use leptos::prelude::*;
-use web_sys::HtmlInputElement;
 
+use crate::control::number_typed;
 use crate::deferred::soon;
 use crate::do_it::care::said;
 use crate::grounds::{opened_grounds, statements};
-use crate::in_place::{Look, Text, changed, flag, lines, settled, text};
+use crate::in_place::{Look, Text, flag, lines, settled, text};
 use crate::state::Page;
 use crate::words;
 
@@ -52,29 +52,7 @@ pub fn litres_at_hand(
     placeholder: Text,
     put: Box<dyn Fn(f64)>,
 ) -> AnyView {
-    let typed = move |event: web_sys::Event| {
-        let typed = event_target::<HtmlInputElement>(&event).value_as_number();
-        let measures = page.answers.with_untracked(|case| case.measures);
-        put(from_readers(typed, Unit::Litre, measures));
-    };
-    view! {
-        <label class=class>
-            <span class="field-name">{words::I_HAVE}</span>
-            <span class="with-unit">
-                <input
-                    type="number"
-                    inputmode="decimal"
-                    min="0"
-                    step="any"
-                    prop:value=value
-                    placeholder=placeholder
-                    on:change=changed(typed)
-                />
-                <span>{text(move || readers_symbol(Unit::Litre, page.measures()))}</span>
-            </span>
-        </label>
-    }
-    .into_any()
+    number_typed(page, words::I_HAVE, Unit::Litre, class, value, placeholder, put)
 }
 
 /// The steps of a charge, what to mind and how long to wait.

@@ -3,13 +3,10 @@
 use emberloam_engine::trial::Trial;
 
 use crate::share::link::{Unopened, packed, unpacked};
+use crate::store::storage;
 
 /// Where it is kept.
 const KEPT: &str = "emberloam:trial";
-
-fn storage() -> Option<web_sys::Storage> {
-    web_sys::window()?.local_storage().ok().flatten()
-}
 
 /// The trial as JSON.
 pub fn to_json(trial: &Trial) -> String {

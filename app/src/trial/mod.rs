@@ -38,7 +38,10 @@ pub fn trial(page: Page) -> AnyView {
         }
     };
     // A link to a trial opens it.
-    let linked = window().location().hash().is_ok_and(|hash| hash.starts_with("#trial="));
+    let linked = window()
+        .location()
+        .hash()
+        .is_ok_and(|hash| hash.trim_start_matches('#').starts_with(kept::MARK));
     let view = move || {
         made.get().map(|made| match made {
             Some(inside) => untrack(|| inside(page)),

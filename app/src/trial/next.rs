@@ -1,17 +1,14 @@
 //! The next trial: how many plots it takes, which gets what and how much, and when to sample.
 
-use emberloam_engine::quantity::{
-    Unit, from_readers, in_readers, measured_out, readers_symbol, significant,
-};
+use emberloam_engine::quantity::{Unit, in_readers, measured_out, significant};
 use emberloam_engine::season::day::spoken;
 use emberloam_engine::soil::Property;
 use emberloam_engine::trial::{
     NextTrial, Place, PlotOf, Wish, layout_csv, next_trial, sheet_csv, usual_spread,
 };
 use leptos::prelude::*;
-use web_sys::HtmlInputElement;
 
-use crate::control::{date_of, pick};
+use crate::control::{date_of, number_typed, pick, tick};
 use crate::grounds::opened_grounds;
 use crate::in_place::{changed, flag, press, settled, text};
 use crate::markup::escaped;
@@ -67,28 +64,8 @@ fn number(
             significant(in_readers(value, unit, page.measures()), 3)
         })
     };
-    let change = move |event: web_sys::Event| {
-        let typed = event_target::<HtmlInputElement>(&event).value_as_number();
-        let measures = page.answers.with_untracked(|case| case.measures);
-        put(typed.is_finite().then(|| from_readers(typed, unit, measures)));
-    };
-    view! {
-        <label class="field">
-            <span class="field-name">{label}</span>
-            <span class="with-unit">
-                <input
-                    type="number"
-                    inputmode="decimal"
-                    min="0"
-                    step="any"
-                    prop:value=text(shown)
-                    on:change=changed(change)
-                />
-                <span>{text(move || readers_symbol(unit, page.measures()))}</span>
-            </span>
-        </label>
-    }
-    .into_any()
+    let put = move |typed: f64| put(Some(typed).filter(|typed| typed.is_finite()));
+    number_typed(page, label, unit, "field", text(shown), text(String::new), Box::new(put))
 }
 
 /// What is asked.
@@ -126,17 +103,12 @@ fn asked(planning: Planning) -> impl IntoView {
                     })
                 ></textarea>
             </label>
-            <label class="tick">
-                <input
-                    type="checkbox"
-                    prop:checked=flag(move || wish.with(|wish| wish.in_blocks))
-                    on:change=changed(move |event| {
-                        let in_blocks = event_target_checked(&event);
-                        wish.update(|wish| wish.in_blocks = in_blocks);
-                    })
-                />
-                <span>{words::IN_BLOCKS}</span>
-            </label>
+            {tick(
+                words::IN_BLOCKS,
+                flag(move || wish.with(|wish| wish.in_blocks)),
+                Box::new(move |in_blocks| wish.update(|wish| wish.in_blocks = in_blocks)),
+                flag(|| false),
+            )}
             {number(planning, words::REPLICATES, Unit::None, of(|w| w.replicates.map(|n| n as f64)), move |v| {
                 wish.update(|wish| wish.replicates = count(v).map(|n| n.min(500) as usize));
             })}

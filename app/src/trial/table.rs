@@ -4,7 +4,7 @@
 use emberloam_engine::trial::{Column, Role, RoleOf};
 use leptos::prelude::*;
 
-use crate::control::pick;
+use crate::control::{pick, tick};
 use crate::in_place::{changed, flag, keyed, lines, settled, text};
 use crate::trial::view::{AtWork, foretold};
 use crate::words::trial as words;
@@ -38,29 +38,24 @@ pub fn judged(at_work: AtWork) -> AnyView {
             <div class="controls">
                 {designs}
                 {control(at_work)}
-                <label class="tick">
-                    <input
-                        type="checkbox"
-                        prop:checked=flag(move || trial.with(|trial| trial.every_pair))
-                        on:change=changed(move |event| {
-                            let every = event_target_checked(&event);
-                            trial.update(|trial| trial.every_pair = every);
-                        })
-                    />
-                    <span>{words::EVERY_PAIR}</span>
-                </label>
-                <label class="tick" hidden=flag(move || !page.has_report())>
-                    <input
-                        type="checkbox"
-                        prop:checked=flag(move || trial.with(|trial| !trial.foretold.is_empty()))
-                        on:change=changed(move |event| {
-                            let beside = event_target_checked(&event);
-                            let said = if beside { untrack(|| foretold(page)) } else { Vec::new() };
+                {tick(
+                    words::EVERY_PAIR,
+                    flag(move || trial.with(|trial| trial.every_pair)),
+                    Box::new(move |every| trial.update(|trial| trial.every_pair = every)),
+                    flag(|| false),
+                )}
+                <div hidden=flag(move || !page.has_report())>
+                    {tick(
+                        words::FORETOLD,
+                        flag(move || trial.with(|trial| !trial.foretold.is_empty())),
+                        Box::new(move |beside| {
+                            let said =
+                                if beside { untrack(|| foretold(page)) } else { Vec::new() };
                             trial.update(|trial| trial.foretold = said);
-                        })
-                    />
-                    <span>{words::FORETOLD}</span>
-                </label>
+                        }),
+                        flag(|| false),
+                    )}
+                </div>
                 {keyed(columns, |column| column.head.clone(), move |column| role(at_work, column))}
             </div>
             <label class="field">
