@@ -21,6 +21,10 @@ const BROKEN =
   "This file could not be read: something in it stopped the reading. Other files still open. Copy the table out of it and paste it.";
 const NOT_LOADED =
   "What opens files could not be loaded. Go online and load the page again, or copy the table out of it and paste it.";
+const TOO_LONG =
+  "Reading this file took more than a minute, so it was stopped. Copy the table out of it and paste it.";
+// A file that never comes to an end, or whose end the browser doesn't tell.
+const LONGEST = 60_000;
 const GONE = "This file could not be read. Choose it again; a folder can't be opened.";
 
 let cancel = () => {};
@@ -51,9 +55,11 @@ async function byOpener(bytes) {
   const worker = new Worker("open-worker.js", { type: "module" });
   return new Promise((resolve) => {
     const end = (answer) => {
+      clearTimeout(late);
       worker.terminate();
       resolve(answer);
     };
+    const late = setTimeout(() => end({ refused: TOO_LONG }), LONGEST);
     cancel = () => end({ cancelled: true });
     let started = false;
     worker.onmessage = ({ data }) => (data === "started" ? (started = true) : end(data));

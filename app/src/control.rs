@@ -14,6 +14,7 @@ use web_sys::HtmlInputElement;
 
 use crate::deferred::followed;
 use crate::in_place::{Flag, Look, Text, changed, flag, text};
+use crate::language;
 use crate::origin::is_fixed;
 use crate::state::Page;
 use crate::words;
@@ -169,7 +170,10 @@ fn boxed_number(
         let value = Some(typed).filter(|typed| typed.is_finite() && *typed >= least);
         // What the field holds now; it is put right only where the answer is another.
         shown.set((field.value(), measures));
-        page.answer(|case| set(case, value.map(|typed| from_readers(typed, unit, measures))));
+        let value = value.map(|typed| from_readers(typed, unit, measures));
+        let refused = page.answer_within_bounds(|case| set(case, value));
+        field.set_custom_validity(&refused.map_or_else(String::new, |why| language::say(&why)));
+        field.report_validity();
     };
     view! {
         <label class="field">

@@ -281,11 +281,24 @@ impl Page {
     }
 
     /// Changes an answer; what belongs to a bed is said of the chosen one alone where the report
-    /// has several, unless it is to hold for all.
+    /// has several, unless it is to hold for all. What no garden has is not taken, and said.
     pub fn answer(self, change: impl FnOnce(&mut Case)) {
+        if let Some(why) = self.answer_within_bounds(change) {
+            self.refuse(why);
+        }
+    }
+
+    /// The same for a field that says itself why its answer was not taken.
+    pub fn answer_within_bounds(self, change: impl FnOnce(&mut Case)) -> Option<String> {
         let (at, count) = untrack(|| (self.chosen(), self.count()));
         let for_all = count < 2 || self.for_all.get_untracked();
-        self.answers.update(|case| case.answer(at, for_all, change));
+        let mut answered = self.answers.get_untracked();
+        answered.answer(at, for_all, change);
+        let beyond = answered.within_bounds().err();
+        if beyond.is_none() {
+            self.answers.set(answered);
+        }
+        beyond.map(|beyond| beyond.to_string())
     }
 
     /// Looks at the answers as they hold for the chosen sample.

@@ -87,7 +87,12 @@ impl Kept {
 
     /// Reads what [`Kept::to_json`] wrote.
     fn from_json(json: &str) -> Option<Kept> {
-        serde_json::from_str(json).ok()
+        serde_json::from_str(json).ok().filter(Kept::is_within_bounds)
+    }
+
+    /// Whether its answers are such as a garden can have: what would freeze the page is not kept.
+    fn is_within_bounds(&self) -> bool {
+        self.answers.within_bounds().is_ok()
     }
 }
 
@@ -112,7 +117,7 @@ impl Kept {
     /// Reads what [`Kept::to_saved`] wrote.
     fn from_saved(json: &str) -> Option<Kept> {
         let Saved { text, answers, .. } = serde_json::from_str(json).ok()?;
-        Some(Kept { text, answers, ..Kept::default() })
+        Some(Kept { text, answers, ..Kept::default() }).filter(Kept::is_within_bounds)
     }
 }
 

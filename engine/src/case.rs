@@ -1,11 +1,13 @@
 //! What a person tells the engine: the report, the answers about it, the bed,
 //! the plants, the season, and what is on hand. Every field may be missing.
 
+mod bounds;
 mod own_bed;
 
 use serde::{Deserialize, Serialize};
 use time::Date;
 
+pub use self::bounds::{Beyond, MOST_CROPS};
 pub use self::own_bed::{BedAnswer, OwnBed};
 pub use crate::facts::{CertificateItem, ChargeSource, Feedstock};
 use crate::named::named;

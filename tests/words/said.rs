@@ -259,5 +259,66 @@ pub fn everything(gardens: usize) -> BTreeSet<String> {
         of_garden(&case, &mut said);
     }
     said.extend(trials::everything());
+    said.extend(beyond());
     said
 }
+
+/// Why answers that no garden has are refused.
+fn beyond() -> BTreeSet<String> {
+    let twelve = |number: &str| format!("[{}]", [number; 12].join(","));
+    let many = |one: &str| format!("[{}]", vec![one; 2_001].join(","));
+    let long = "x".repeat(2_001);
+    let place = r#"{"line":0,"start":0,"end":1}"#;
+    let mut cases = vec![
+        format!(r#"{{"season":{{"rain":{}}}}}"#, twelve("1e9")),
+        format!(r#"{{"season":{{"lowest-c":{}}}}}"#, twelve("-1e9")),
+        format!(r#"{{"season":{{"crops":{}}}}}"#, many(r#"{"name":"kale"}"#)),
+        format!(r#"{{"season":{{"crops":[{{"name":"{long}"}}]}}}}"#),
+        format!(r#"{{"beds":{}}}"#, many(r#"{"sample":1}"#)),
+        format!(r#"{{"beds":[{{"sample":1,"open":{}}}]}}"#, many(r#""area""#)),
+        format!(r#"{{"charge-with":{}}}"#, many(r#""compost""#)),
+        format!(r#"{{"own-file":"{}"}}"#, "x".repeat(200_001)),
+        format!(r#"{{"reading":{{"region":"{long}"}}}}"#),
+        format!(r#"{{"reading":{{"extractants":{}}}}}"#, many(r#""mehlich-3""#)),
+        format!(r#"{{"reading":{{"in-all-samples":{}}}}}"#, many(r#"{"name":"P"}"#)),
+        format!(r#"{{"reading":{{"in-all-samples":[{{"name":"{long}"}}]}}}}"#),
+        format!(r#"{{"reading":{{"corrections":[{{"place":{place},"original":"{long}"}}]}}}}"#),
+        format!(r#"{{"charge":{{"sources":{}}}}}"#, many(r#"{"source":"compost"}"#)),
+        r#"{"charge":{"sources":[{"source":"compost","litres":1e99}]}}"#.into(),
+        format!(r#"{{"biochar":{{"certificate":{}}}}}"#, many(CERTIFIED)),
+        format!(r#"{{"biochar":{{"certificate":[{}]}}}}"#, CERTIFIED.replace("1", "1e99")),
+    ];
+    for (part, keys) in [
+        ("reading", &["depth-cm"] as &[&str]),
+        ("bed", &["area-m2", "depth-cm"]),
+        ("season", &["latitude", "elevation-m"]),
+        (
+            "biochar",
+            &[
+                "share-percent",
+                "bag-litres",
+                "ph",
+                "liming-percent",
+                "bulk-density",
+                "ec",
+                "price",
+                "moisture-percent",
+            ],
+        ),
+        ("charge", &["temperature-c", "bucket-litres"]),
+        ("feeds", &["lime-percent", "target-ph", "compost-litres"]),
+    ] {
+        cases.extend(keys.iter().map(|key| format!(r#"{{"{part}":{{"{key}":1e99}}}}"#)));
+    }
+    cases.push(r#"{"biochar":{"years":4000000000}}"#.into());
+    cases.push(r#"{"bed":{"depth-cm":-5}}"#.into());
+    cases.push(r#"{"feeds":{"fertiliser":[1e99,0,0]}}"#.into());
+    let refused = |json: &String| {
+        let case: Case = serde_json::from_str(json).unwrap_or_else(|e| panic!("{json:.99}: {e}"));
+        case.within_bounds().expect_err(json).to_string()
+    };
+    cases.iter().map(refused).collect()
+}
+
+/// A figure of a certificate.
+const CERTIFIED: &str = r#"{"what":"ash","value":1}"#;

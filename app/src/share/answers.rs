@@ -52,9 +52,16 @@ fn whole(case: &Case) -> Value {
     serde_json::from_str(&json).unwrap_or_default()
 }
 
-/// The case of a JSON; `None` when it is none.
+/// The case of a JSON; `None` when it is none, or holds what no garden has.
 pub fn case(given: &Value) -> Option<Case> {
-    serde_json::from_str(&given.to_string()).ok()
+    let case: Case = serde_json::from_str(&given.to_string()).ok()?;
+    case.within_bounds().is_ok().then_some(case)
+}
+
+/// What in a JSON no garden has, in words; `None` when there is nothing, or it is no case.
+pub fn beyond(given: &Value) -> Option<String> {
+    let case: Case = serde_json::from_str(&given.to_string()).ok()?;
+    case.within_bounds().err().map(|beyond| beyond.to_string())
 }
 
 fn differing(given: Value, nobody: &Value) -> Option<Value> {

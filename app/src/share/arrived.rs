@@ -31,7 +31,7 @@ pub fn arrived(page: Page) -> AnyView {
         if let Some(found) = Letter::from_fragment(&fragment) {
             page.said.set(match &found {
                 Ok(_) => said::ARRIVED.into(),
-                Err(why) => why.words().into(),
+                Err(why) => why.words(),
             });
             letter.set(Some(found));
             focus("arrived-title");
@@ -42,7 +42,7 @@ pub fn arrived(page: Page) -> AnyView {
     view! {
         {move || match letter.get() {
             Some(Ok(found)) => asked(page, letter, found).into_any(),
-            Some(Err(why)) => refused(letter, why).into_any(),
+            Some(Err(why)) => refused(letter, &why).into_any(),
             None => ().into_any(),
         }}
         {taken(page)}
@@ -67,7 +67,7 @@ pub fn forget_address() {
     }
 }
 
-fn refused(letter: RwSignal<Arrived>, why: Unopened) -> impl IntoView {
+fn refused(letter: RwSignal<Arrived>, why: &Unopened) -> impl IntoView {
     view! {
         <section id="arrived" class="letter" aria-labelledby="arrived-title">
             <h2 id="arrived-title" tabindex="-1">

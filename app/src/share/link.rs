@@ -58,20 +58,23 @@ struct Written {
 }
 
 /// Why a link can't be opened.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Unopened {
     /// It was made by a newer program.
     Newer,
     /// It was cut short or changed.
     Damaged,
+    /// An answer in it is one that no garden has: what, in words.
+    Beyond(String),
 }
 
 impl Unopened {
     /// What to tell the reader.
-    pub fn words(self) -> &'static str {
+    pub fn words(&self) -> String {
         match self {
-            Unopened::Newer => words::keeping::LINK_NEWER,
-            Unopened::Damaged => words::keeping::LINK_DAMAGED,
+            Unopened::Newer => words::keeping::LINK_NEWER.into(),
+            Unopened::Damaged => words::keeping::LINK_DAMAGED.into(),
+            Unopened::Beyond(what) => what.clone(),
         }
     }
 }
@@ -137,7 +140,8 @@ fn open(carried: &str) -> Result<Letter, Unopened> {
     }
     let answers = match written.answers {
         Value::Null => Case::default(),
-        given => answers::case(&given).ok_or(Unopened::Damaged)?,
+        given => answers::case(&given)
+            .ok_or_else(|| answers::beyond(&given).map_or(Unopened::Damaged, Unopened::Beyond))?,
     };
     Ok(Letter {
         text: written.text,
@@ -183,6 +187,20 @@ mod tests {
         for fragment in ["", "#", "#answer", "#soil", "soi=1.x"] {
             assert_eq!(Letter::from_fragment(fragment), None, "{fragment}");
         }
+    }
+
+    #[test]
+    fn what_no_garden_has_is_refused_with_its_reason() {
+        let crops = vec![r#"{"name":"kale"}"#; 200].join(",");
+        let link = |json: &str| {
+            format!("#soil=1.{}", URL_SAFE_NO_PAD.encode(compress_to_vec_zlib(json.as_bytes(), 9)))
+        };
+        let said = "There are 200 crops on one bed; at most 40 are taken.";
+        let full = link(&format!(r#"{{"answers":{{"season":{{"crops":[{crops}]}}}}}}"#));
+        assert_eq!(back(&full), Err(Unopened::Beyond(said.into())));
+        let said = "The area in m² can be 0 to 100000; here it is far beyond that.";
+        let wide = link(r#"{"answers":{"bed":{"area-m2":1e300}}}"#);
+        assert_eq!(back(&wide), Err(Unopened::Beyond(said.into())));
     }
 
     #[test]

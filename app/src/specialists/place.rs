@@ -3,7 +3,7 @@
 
 use std::sync::Arc;
 
-use emberloam_engine::case::Crop;
+use emberloam_engine::case::{Crop, MOST_CROPS};
 use emberloam_engine::details::{Windows, windows};
 use emberloam_engine::quantity::Unit;
 use emberloam_engine::season::{self, Place};
@@ -96,7 +96,12 @@ fn crops(page: Page) -> impl IntoView {
         <fieldset id="crops">
             <legend>{words::CROPS}</legend>
             {keyed(rows, usize::to_string, move |at| crop(page, at.get_untracked()))}
-            <button type="button" id="add-crop" on:click=press(add)>
+            <button
+                type="button"
+                id="add-crop"
+                disabled=flag(move || count() >= MOST_CROPS)
+                on:click=press(add)
+            >
                 {words::ADD_CROP}
             </button>
         </fieldset>

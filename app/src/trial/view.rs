@@ -73,7 +73,7 @@ impl AtWork {
                 self.own.set((own.text != linked.text && !own.text.is_empty()).then_some(own));
                 self.trial.set(linked);
             }
-            Some(Err(why)) => self.told.set(why.words().into()),
+            Some(Err(why)) => self.told.set(why.words()),
             None => return,
         }
         forget_address();
