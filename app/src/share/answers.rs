@@ -366,8 +366,8 @@ mod tests {
     proptest! {
         #[test]
         fn any_numbers_come_back_from_the_sparse_json(
-            area in proptest::option::of(0.0..1e6_f64),
-            depth in proptest::option::of(0.0..100.0_f64),
+            area in proptest::option::of(0.0..1e5_f64),
+            depth in proptest::option::of(0.1..100.0_f64),
             sample in 0_usize..50,
         ) {
             let mut case = Case { sample, ..Case::default() };
