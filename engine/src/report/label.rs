@@ -214,13 +214,19 @@ impl Label {
         if !self.unknown.is_empty() {
             let all = self.unknown.iter().map(|word| format!("“{word}”"));
             let all = all.collect::<Vec<_>>().join(", ");
-            if self.only_symbols || self.unknown.len() > 2 {
-                let label = property.label();
+            let label = property.label();
+            // "K (AAE10) mg/kg" is potassium by something that nobody knows here.
+            let with_unit = self.unit.is_some() && self.unknown.len() < 3;
+            if self.only_symbols && with_unit {
+                notes.push(format!("asked, because {all} beside {label} is not known here"));
+            } else if self.only_symbols || self.unknown.len() > 2 {
                 return Err(format!(
                     "{all} beside {label} is not known here, so it was not read as {label}"
                 ));
             }
-            notes.push(format!("passed over {all} in the name"));
+            if notes.is_empty() {
+                notes.push(format!("passed over {all} in the name"));
+            }
         }
         let half = self.has(Word::HalfMethod) && self.methods.is_empty();
         if half && property != Property::BufferPh {

@@ -53,7 +53,8 @@ pub(super) fn likely_rows(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Op
         .find_map(|i| units(&rows[i], count).map(Across::Units))
         .or_else(|| (from..at).rev().find_map(|i| columns(&rows[i], count)))
         .or_else(|| samples_above(rows, at, count).map(Across::Samples))
-        .or_else(|| bare_names(rows, at, count).map(Across::Samples))?;
+        .or_else(|| bare_names(rows, at, count).map(Across::Samples))
+        .or_else(|| is_enumerated(&rows[at]).then(|| Across::Samples(vec![joined(&[]); count])))?;
     let (lines, taken) = listed(rows, at, count, decimal);
     if lines.len() < LEAST || lines.first()?.at != at {
         return None;
@@ -126,8 +127,15 @@ fn listed(rows: &[Vec<Cell>], at: usize, count: usize, decimal: Decimal) -> (Vec
     // behind, while "Value found" comes below it.
     let mut over = String::new();
     let mut waiting: Option<(Cell, Quantity)> = None;
+    // The lines since the last that had numbers: a name may be broken over them.
+    let mut broken: Vec<Cell> = Vec::new();
     for (i, row) in rows.iter().enumerate().skip(at).take(MOST_LINES) {
-        let Some((name, mut numbers)) = name_and_numbers(row, decimal) else {
+        let below = numbers_below(&broken, row, decimal);
+        if below.is_some() {
+            over.clear();
+        }
+        let Some((name, mut numbers)) = name_and_numbers(row, decimal).or(below) else {
+            broken.extend(filled(row).flat_map(words_of));
             between += 1;
             if between > MOST_BETWEEN || row.iter().any(|c| c.text.contains(". ")) {
                 break;
@@ -136,6 +144,7 @@ fn listed(rows: &[Vec<Cell>], at: usize, count: usize, decimal: Decimal) -> (Vec
             over = if label.is_saturation() { joined_text(row) } else { String::new() };
             continue;
         };
+        broken.clear();
         // A dash behind them stands for a rating.
         if numbers.len() == count + 1 && numbers.last().is_some_and(is_missing) {
             numbers.pop();
@@ -161,6 +170,29 @@ fn listed(rows: &[Vec<Cell>], at: usize, count: usize, decimal: Decimal) -> (Vec
     (lines, taken)
 }
 
+/// Bare numbers below a name that is broken over two lines: `Ca %` and `sat` over `58.8 42.3`.
+fn numbers_below(name: &[Cell], row: &[Cell], decimal: Decimal) -> Option<(Cell, Vec<Cell>)> {
+    let bare = |cell: &Cell| matches!(said(&cell.text, decimal), Said::Amount(_, end) if end == cell.text.len());
+    let numbers: Vec<Cell> = filled(row).flat_map(words_of).collect();
+    let few = (1..=MOST_BROKEN).contains(&name.len()) && numbers.len() > 1;
+    (few && numbers.iter().all(bare)).then(|| (joined(name), numbers))
+}
+
+/// A name that is broken over lines has no more words.
+const MOST_BROKEN: usize = 5;
+
+/// Whether the numbers of a line are told one after the other: `Lead 41, 38 and 97`.
+fn is_enumerated(row: &[Cell]) -> bool {
+    let digit = |word: &str| word.starts_with(|c: char| c.is_ascii_digit() || c == '<');
+    filled(row).any(|cell| {
+        let words: Vec<&str> = cell.text.split(' ').collect();
+        words.windows(3).any(|w| digit(w[0]) && JOINS.contains(&w[1]) && digit(w[2]))
+    })
+}
+
+/// Words that join the last of several numbers, one a language.
+const JOINS: &[&str] = &["and", "und", "et", "y", "e", "en", "och", "og", "i", "&"];
+
 /// `CALCIUM: lbs / acre Desired Value` without its aim.
 fn without_aim(name: &str) -> String {
     let words: Vec<&str> = name.split(' ').collect();
@@ -178,10 +210,18 @@ fn joined_text(row: &[Cell]) -> String {
 /// The words that a row begins with, without its number in the list, and the bare numbers that
 /// end it, each with its ratings behind it.
 fn name_and_numbers(row: &[Cell], decimal: Decimal) -> Option<(Cell, Vec<Cell>)> {
-    let mut words = &without_brackets(row)[..];
+    let mut words = without_brackets(row);
     if words.len() > MOST_WORDS {
         return None;
     }
+    if is_enumerated(row) {
+        words.retain(|word| !JOINS.contains(&word.text.as_str()));
+        for word in words.iter_mut().filter(|w| w.text.ends_with(',')) {
+            word.text.pop();
+            word.place.end -= 1;
+        }
+    }
+    let mut words = &words[..];
     let bare = |cell: &Cell| match said(&cell.text, decimal) {
         Said::Amount(_, end) => end == cell.text.len(),
         Said::NotDetected => true,
@@ -382,6 +422,13 @@ fn bare_names(rows: &[Vec<Cell>], at: usize, count: usize) -> Option<Vec<Cell>> 
     }
     if words.len() == count {
         return Some(words);
+    }
+    // "Ridge paddock Creek paddock"
+    let pairs: Vec<&[Cell]> = words.chunks(2).collect();
+    let alike =
+        |at: usize| pairs.iter().all(|p| p.get(at).is_some_and(|w| w.text == pairs[0][at].text));
+    if words.len() == count * 2 && (alike(0) || alike(1)) {
+        return Some(pairs.iter().map(|pair| joined(pair)).collect());
     }
     (count > 2).then(|| (0..count).map(|_| joined(&[])).collect())
 }

@@ -73,6 +73,23 @@ fn no_results_of(first: &str) -> Option<&'static str> {
     })
 }
 
+/// Whether a text tells the classes of one property: `Zn < 2 low, 2 - 4 medium`.
+pub(super) fn is_scale(text: &str, decimal: Decimal) -> bool {
+    let Some(from) = text.find(|c: char| c.is_ascii_digit() || matches!(c, '<' | '>' | '≤' | '≥'))
+    else {
+        return false;
+    };
+    let class = |part: &str| {
+        let part = part.trim();
+        let words = part.find(|c: char| fold::is_letter(c)).unwrap_or(part.len());
+        let (number, word) = part.split_at(words);
+        let range = is_range(number.trim(), decimal) || part.starts_with(['<', '>', '≤', '≥']);
+        range && is_rating(word.split(" a ").next().unwrap_or(word))
+    };
+    let classes = text[from..].replace("; ", ", ");
+    classes.contains(", ") && classes.split(", ").all(class)
+}
+
 /// Reads a row in which each name stands for itself.
 fn plain_row(cells: &[Cell], decimal: Decimal) -> RowSays {
     let mut says = RowSays::default();

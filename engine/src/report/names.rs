@@ -203,14 +203,14 @@ spellings! { WORDS:
          calculated calc im de do da du des del el la le en em und agua eau wasser \
          pflanzenverfugbar verfugbar assimilable assimilables disponible disponivel \
          echangeable intercambiable cambiable trocavel extractible extraible \
-         boden sol suelo solo leco metson asimilable asimilables scambiabile scambiabili assimilabile assimilabili extraivel terreno suolo ech troca ext oxidable statut acido basique getal labuse acqua elettrica feinboden cations cationes cationi cambio scambio \
+         scam ass boden sol suelo solo leco metson asimilable asimilables scambiabile scambiabili assimilabile assimilabili extraivel terreno suolo ech troca ext oxidable statut acido basique getal labuse acqua elettrica feinboden cations cationes cationi cambio scambio \
          intercambio trocaveis kationen basi";
     Meaning::Word(Word::ByColour) => "colorimetric colourimetric colorimetry";
     Meaning::Word(Word::Buffer) => "buffer buffered";
     Meaning::Word(Word::LimeIndex) =>
         "lti limetestindex limeindex limetest limeindexlti limetestindexlti";
     Meaning::Word(Word::Salt) => "salt";
-    Meaning::Word(Word::Saturation) => "saturation satn saturated saturacion saturacao sattigung saturazione";
+    Meaning::Word(Word::Saturation) => "saturation satn saturated saturacion saturaciones saturacao saturacoes sattigung saturazione";
     Meaning::Word(Word::Sat) => "sat";
     Meaning::Word(Word::Total) => "total tot totals gesamt totale";
     Meaning::Word(Word::Paste) => "paste";
@@ -222,7 +222,7 @@ spellings! { WORDS:
          use limerate rate suggested empfehlung dungung dungebedarf kalkbedarf \
          recomendacion recomendacao dose dosis adubacao apport fertilizante abono \
          besoin besoinenchaux encalado calagem requerido";
-    Meaning::Word(Word::Ratio) => "ratio ratios cnratio cn";
+    Meaning::Word(Word::Ratio) => "ratio ratios cnratio cn humuston";
     Meaning::Word(Word::Index) => "index indices idx indice";
     Meaning::Word(Word::AvailabilityIndex) => "ai ai1 ai2 availabilityindex activityindex";
     Meaning::Word(Word::Depth) =>
@@ -279,6 +279,8 @@ spellings! { WORDS:
     Meaning::Word(Word::HalfMethod) => "bray mehlich meh";
     Meaning::Word(Word::Other("active carbon is a soil-health test this program doesn't judge")) =>
         "poxc activecarbon permanganatecarbon";
+    Meaning::Word(Word::Other("a part of the organic matter, not all of it")) =>
+        "dissolved particulate associated labile";
     Meaning::Word(Word::Other("moisture says how wet the sample was, not what the soil holds")) =>
         "moisture soilmoisture";
     Meaning::Word(Word::Other("an amount per area, but not whether found or advised")) =>

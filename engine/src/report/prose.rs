@@ -51,7 +51,8 @@ const NOT_TOLD: &[&str] = &[
     "good garden|good soil|most |should|ideal|optim|range|between|target|aim|want|need|add|apply|raise|lower|reduce|below|above|\
      under|over|least|last time|recommend|require|prefer|like to|last year|ago|before|used to|previous|earlier|\
      mine|my own|neighbo|water|well|rain|if|until|would|could|when|per|suggest|goal|usual|typical|\
-     normal|average|other people|hers|his|compost|anything|rec|lime|calls",
+     normal|average|other people|hers|his|compost|anything|rec|lime|calls|limit|guideline|threshold|\
+     screening|standard|the line |action level|trigger",
     "soll|ideal|optimal|bereich|zwischen|ziel|brauch|kalk|gabe|dung|vor|jahr|fruher|letzt|unter|uber|\
      mindestens|empf|wenn|bis|giesswasser|leitungswasser|brunnen|mir|normal|durchschnitt",
     "conseil|fumure|dose|devrait|ideal|optim|entre|viser|apport|ajout|inferieur|superieur|moins|plus|avant|an dernier|derniere|si|\
@@ -74,19 +75,13 @@ const JOINS: &[&str] =
 /// The results that sentences tell; none where the text is no sentence.
 pub(super) fn told(cell: &Cell, decimal: Decimal) -> Vec<Draft> {
     let text = &cell.text;
-    // A line with an equals sign is a formula or a legend.
     let figures = text.bytes().any(|b| b.is_ascii_digit());
-    if !figures
-        || text.len() > LONGEST
-        || text.contains('=')
-        || !is_prose(text)
-        || is_of_a_study(text)
-    {
+    if !figures || text.len() > LONGEST || !is_prose(text) || is_of_a_study(text) {
         return Vec::new();
     }
     let mut drafts = Vec::new();
     for sentence in sentences(text) {
-        if begins_word(&fold(sentence), OF_OTHERS) {
+        if begins_word(&fold(sentence), OF_OTHERS) || is_formula(sentence) {
             continue;
         }
         for clause in clauses(sentence) {
@@ -99,6 +94,21 @@ pub(super) fn told(cell: &Cell, decimal: Decimal) -> Vec<Draft> {
         }
     }
     drafts
+}
+
+/// Whether an equals sign makes a sentence a formula or a legend; that of "pH = 5.7" tells.
+fn is_formula(sentence: &str) -> bool {
+    let mut parts = sentence.split('=').peekable();
+    let mut last = parts.next().unwrap_or("");
+    for part in parts {
+        let word = last.trim_end().rsplit([' ', ',', '(']).next().unwrap_or("");
+        let number = part.trim_start().starts_with(|c: char| c.is_ascii_digit());
+        if !number || Label::of(word).quantity().is_err() {
+            return true;
+        }
+        last = part;
+    }
+    false
 }
 
 /// Words without which there is no sentence, folded.
@@ -125,10 +135,15 @@ pub(super) fn may_tell(text: &str, name: &str) -> bool {
 
 /// Whether a text has the words of a sentence.
 pub(super) fn is_prose(text: &str) -> bool {
+    let words = text.split(|c: char| !is_letter(c)).filter(|w| !w.is_empty());
+    words.count() >= LEAST_WORDS && has_verb(text)
+}
+
+/// Whether a text has a word without which there is no sentence.
+pub(super) fn has_verb(text: &str) -> bool {
     let folded = fold(text);
-    let words = || folded.split(|c: char| !is_letter(c)).filter(|w| !w.is_empty());
-    words().count() >= LEAST_WORDS
-        && words().any(|word| VERBS.split_whitespace().any(|verb| verb == word))
+    let mut words = folded.split(|c: char| !is_letter(c));
+    words.any(|word| VERBS.split_whitespace().any(|verb| verb == word))
 }
 
 /// Words of a paper's abstract, folded: it tells of a trial's soils.
@@ -145,9 +160,15 @@ const STUDY: &[&str] = &[
     "tratamiento",
     "tratamento",
     "experiment",
+    "field trials",
+    "meta-analys",
+    "(n =",
+    "p < 0",
+    "p = 0",
+    "± se",
 ];
 
-fn is_of_a_study(text: &str) -> bool {
+pub(super) fn is_of_a_study(text: &str) -> bool {
     let folded = fold(text);
     STUDY.iter().any(|word| folded.contains(word))
 }

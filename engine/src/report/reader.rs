@@ -11,7 +11,7 @@ use super::fold::{clauses, first_chars, fold, is_word, squash};
 use super::grid::filled;
 use super::label::Label;
 use super::layout::{Role, is_result, role};
-use super::lines::{RowSays, read_row};
+use super::lines::{RowSays, is_scale, read_row};
 use super::marks::is_page_number;
 use super::names::Word;
 use super::new_list::{Beside, MOST_HEADINGS, is_sample, lists, may_be_heading, plain_heading};
@@ -722,6 +722,11 @@ impl Reader {
             return self.free_row(&left);
         }
         let said_before = is_quoted(filled[0]);
+        if filled.iter().any(|cell| is_scale(&cell.text, self.decimal)) {
+            let (text, place) = whole(row);
+            self.unread(None, &text, "a target or a range, not a result", place);
+            return Ok(());
+        }
         if said_before || is_fertiliser(row) || begins_rates(&filled[0].text) {
             let (text, place) = whole(row);
             let reason = if said_before { QUOTED } else { ADVICE };
@@ -788,7 +793,8 @@ impl Reader {
         let told: Vec<Draft> =
             filled.iter().flat_map(|cell| prose::told(cell, self.decimal)).collect();
         // The name of a result that was read as one of a list has few words.
-        let listed = says.drafts.iter().all(|d| d.name.split(' ').count() < 5);
+        let listed = |d: &Draft| d.name.split(' ').count() < 5 && !prose::has_verb(&d.name);
+        let listed = says.drafts.iter().all(listed);
         let more = told.len() > says.drafts.len();
         (more || told.len() == says.drafts.len() && !listed).then_some(told)
     }

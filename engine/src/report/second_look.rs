@@ -34,6 +34,9 @@ fn behind_a_bound(reading: &Reading) -> bool {
         || bound_in_words(&name)
 }
 
+/// How the reason begins for which a result is asked.
+const ASKED: &str = "asked, because ";
+
 /// How far above a result the head of its column is looked for.
 const MOST_ROWS: usize = 60;
 
@@ -57,6 +60,9 @@ pub(super) fn second_look(report: &mut Report, grid: &Grid) {
             }
             if few {
                 ask(reading, "asked, because most numbers of the page were not read");
+            }
+            if reading.notes.iter().any(|note| note.starts_with(ASKED)) {
+                reading.pairing = Pairing::CountedOff;
             }
             if far_out(reading) {
                 ask(reading, "asked, because few soils have such a number");

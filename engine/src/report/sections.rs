@@ -328,7 +328,9 @@ fn of_columns(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Matter>
     let same = found.iter().filter(|m| **m == first).count();
     let enough = match first {
         Matter::Rates => ranges(),
-        Matter::Prices | Matter::Food => true,
+        Matter::Prices => true,
+        // Soil-health tests count protein too.
+        Matter::Food => !filled(row).any(|c| is_reaction(&c.text)),
         // What was measured in the plots' soil is read.
         Matter::Trial => {
             filled(row).any(|c| plain(&c.text).contains("yield"))

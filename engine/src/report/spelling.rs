@@ -5,6 +5,7 @@ use std::borrow::Cow;
 use super::Cell;
 use super::exchange_letters::written_out;
 use super::fold::is_letter;
+use super::label::Label;
 use super::number::is_rating;
 
 /// The rows in plain spelling.
@@ -20,7 +21,10 @@ pub(super) fn plainly(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
     let glued =
         |row: &&Vec<Cell>| row.iter().any(|c| c.text.split(' ').any(|w| rated(w).is_some()));
     let first_glued = rows.iter().position(|row| glued(&row));
-    let other = |row: &Vec<Cell>| row.iter().any(|c| dotted(c) || marked(c)) || is_compared(row);
+    let joined = |c: &Cell| before_number(&c.text).is_some() || shares_dashed(&c.text) > 2;
+    let other = |row: &Vec<Cell>| {
+        row.iter().any(|c| dotted(c) || marked(c) || joined(c)) || is_compared(row)
+    };
     if first_glued.is_none() && !rows.iter().any(other) {
         return rows;
     }
@@ -39,6 +43,16 @@ pub(super) fn plainly(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
                 None => word.into(),
             });
             cell.text = words.collect::<Vec<_>>().join(" ");
+            if shares_dashed(&cell.text) > 2 {
+                let words = cell.text.split(' ').map(|w| match dashed(w) {
+                    Some((name, share)) => format!("{name} {share}"),
+                    None => w.into(),
+                });
+                cell.text = words.collect::<Vec<_>>().join(" ");
+            }
+            if let Some(at) = before_number(&cell.text) {
+                cell.text.insert(at, ' ');
+            }
             if let Some(bare) = bare(&cell.text) {
                 cell.text = bare;
             }
@@ -101,6 +115,42 @@ fn bare(text: &str) -> Option<String> {
 fn before_is_open(text: &str) -> bool {
     text.is_empty() || !text.ends_with(is_letter)
 }
+
+/// Where a name ends to which its number is glued: `CEC9.8 meq/100 g`, `Organic Matter3.7 %`.
+fn before_number(text: &str) -> Option<usize> {
+    let digit = |c: char| c.is_ascii_digit();
+    let at = text.find(digit)?;
+    let (name, rest) = text.split_at(at);
+    // Nearly every text ends here.
+    if !name.ends_with(is_letter) || name.len() > LONGEST_NAME {
+        return None;
+    }
+    let number = rest.find(|c: char| !digit(c) && c != '.').unwrap_or(rest.len());
+    let ends = rest[number..].chars().next().is_none_or(|c| matches!(c, ' ' | '%' | ','));
+    let last = name.rsplit([' ', '(', '-', '/']).next().unwrap_or(name);
+    // The 2 of "H2O" and the 1 of "B1" are part of the name.
+    let word = last.chars().count() > 2 || last == "pH";
+    let label = Label::of(name);
+    let named = word && !label.ends_half && label.unknown.is_empty() && label.quantity().is_ok();
+    // "pH CaCl2"
+    let whole = Label::of(&text[at - last.len()..at + number]);
+    (ends && named && whole.methods.is_empty()).then_some(at)
+}
+
+/// A share of the exchange joined to its symbol by a dash: `Ca-55%`.
+fn dashed(word: &str) -> Option<(&str, &str)> {
+    let (name, share) = word.split_once('-')?;
+    let number = share.trim_end_matches([',', '.', ';']).strip_suffix('%')?;
+    let plain = number.bytes().all(|b| b.is_ascii_digit() || b == b'.') && !number.is_empty();
+    (plain && ["Ca", "Mg", "K", "Na", "H", "Al"].contains(&name)).then_some((name, share))
+}
+
+fn shares_dashed(text: &str) -> usize {
+    text.split(' ').filter(|word| dashed(word).is_some()).count()
+}
+
+/// A longer text is no name. Our choice, bytes.
+const LONGEST_NAME: usize = 40;
 
 /// How many lines above a row of glued ratings may be its head.
 const GLUED_HEADS: usize = 3;
@@ -173,6 +223,30 @@ mod tests {
         let plain = plainly(&rows);
         assert_eq!(plain[0], row("Nazwa pola Numer próbki P mg/L Ι ocena Mg mg/L"));
         assert_eq!(plain[1], row("Tunel 1  88,4 wysoka  12"));
+    }
+
+    #[test]
+    fn numbers_are_parted_from_the_name_they_are_glued_to() {
+        let apart = |text: &str| plainly(&[row(text)])[0][0].text.clone();
+        for (glued, plain) in [
+            ("CEC9.8 meq/100 g", "CEC 9.8 meq/100 g"),
+            ("Soil pH5.9", "Soil pH 5.9"),
+            ("Organic Matter3.7 %", "Organic Matter 3.7 %"),
+            ("Phosphorus41", "Phosphorus 41"),
+        ] {
+            assert_eq!(apart(glued), plain);
+        }
+        for whole in [
+            "K2O 41",
+            "P2O5 12",
+            "NO3 8",
+            "pH H2O 6.2",
+            "Phosphorus Mehlich3 41",
+            "B12",
+            "pH CaCl2 4.9",
+        ] {
+            assert_eq!(apart(whole), whole);
+        }
     }
 
     #[test]
