@@ -217,6 +217,9 @@ fn samples_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head>
     (below || rated()).then_some(Head::Samples(roles))
 }
 
+/// So many rows without a number may stand below a head.
+const MOST_TITLES: usize = 4;
+
 fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head> {
     let row = &rows[at];
     let first_names = |r: &Vec<Cell>| r.first().is_some_and(|c| names_property(c, decimal));
@@ -239,12 +242,17 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     let sure = matches!(roles.first(), Some(Role::Names))
         && roles.iter().any(|r| matches!(r, Role::Values));
     let reach = if sure { 12 } else { 3 };
-    let next: Vec<&Vec<Cell>> = rows.iter().skip(at + 1).take(reach).collect();
     let first = roles.first()?.clone();
     // A row about the samples, such as their depths, may come first.
     let about = |r: &Vec<Cell>| {
         r.first().is_some_and(|c| matches!(role(&c.text), Role::Depth | Role::Texture))
     };
+    // A title of the first results, and `Colour   red   grey`, say nothing of the columns.
+    let digit = |r: &Vec<Cell>| r.iter().any(|c| c.text.bytes().any(|b| b.is_ascii_digit()));
+    let piece = |r: &Vec<Cell>| says_otherwise(r) || r.iter().any(|c| c.text.contains(':'));
+    let says = |r: &&Vec<Cell>| digit(r) || first_names(r) || unit_like(r) || about(r) || piece(r);
+    let below = rows.iter().skip(at + 1).take(reach + MOST_TITLES);
+    let next: Vec<&Vec<Cell>> = below.filter(says).take(reach).collect();
     let follows = next.first().is_some_and(|r| first_names(r) || unit_like(r) || about(r));
     if !next.iter().any(|r| holds(r)) || !follows && !matches!(first, Role::Names) {
         return None;

@@ -494,16 +494,24 @@ fn join_first(row: &mut Vec<Cell>, count: usize) {
     row.extend(rest);
 }
 
+/// So many rows may stand between a head that lacks its first cell and the first full row.
+const MOST_BETWEEN: usize = 5;
+
 /// Puts the cells of shorter rows under the heading they stand below, so that
 /// a blank cell does not shift its row.
 fn align(mut rows: Vec<Vec<Cell>>) -> Vec<Vec<Cell>> {
-    // A head that stands wholly to the right of the names below it lacks its first cell.
+    // A head that stands wholly to the right of the names below it lacks its first cell; a title
+    // of the first results, and rows that lack their last cells, may stand between.
     for i in 1..rows.len() {
         let (before, rest) = rows.split_at_mut(i);
-        let (head, columns) = (&mut before[i - 1], &rest[0]);
-        if head.len() > 1
-            && head.len() < columns.len()
-            && head[0].place.start > columns[0].place.end
+        let head = &mut before[i - 1];
+        if head.len() < 2 {
+            continue;
+        }
+        let start = head[0].place.start;
+        let left = rest.iter().take(MOST_BETWEEN).take_while(|row| row[0].place.end < start);
+        let columns = left.into_iter().find(|row| row.len() > head.len());
+        if let Some(columns) = columns
             && let Some(placed) = under(columns, head)
         {
             *head = placed;

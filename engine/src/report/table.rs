@@ -8,7 +8,7 @@ use super::fold::squash;
 use super::grid::{cell_at, filled, text_at};
 use super::label::{Label, Quantity, saturation_of};
 use super::languages::HOW_FAR_OFF;
-use super::layout::{Role, head, is_result, names_property, speaks_for_itself};
+use super::layout::{Role, head, is_result, names_property, role, speaks_for_itself};
 use super::lines::read_row;
 use super::names::{Form, Word};
 use super::no_samples::is_of_several;
@@ -833,7 +833,12 @@ impl Properties<'_> {
         let about = label.has(Word::Depth)
             && self.held(row).any(|(_, c)| depth(&c.text, "cm", decimal).is_some())
             || label.has(Word::Texture) && self.held(row).any(|(_, c)| texture(&c.text).is_some());
-        self.held(row).next().is_some() && !result && !about && label.quantity().is_err()
+        // "Colour   red   grey" under a head of samples tells of them.
+        let first = row.first().map_or("", |c| c.text.as_str());
+        let told = self.heading.first().is_some_and(Cell::is_blank)
+            && matches!(role(first), Role::Other)
+            && row.len() <= self.heading.len();
+        self.held(row).next().is_some() && !result && !about && !told && label.quantity().is_err()
     }
 
     /// `CALCIUM:  Desired value  2290` and below it `lbs / acre  Value found  1866`: the first is
