@@ -443,7 +443,7 @@ spellings! { TURKISH_AND_GREEK:
     Meaning::Word(Word::UnitColumn) => "birim birimi uοναδα uοναδεσ";
     Meaning::Word(Word::RatingColumn) => "degerlendirme yorum sinifi χαρακτηρισuοσ αξιολογηση";
     Meaning::Word(Word::MethodColumn) => "metot yontem analizmetodu uεθοδοσ";
-    Meaning::Word(Word::RangeColumn) => "sinirdeger yeterlilikaraligi ορια επιθυuητατιuη";
+    Meaning::Word(Word::RangeColumn) => "sinirdeger yeterlilikaraligi επαρκεσ ορια επιθυuητατιuη";
     Meaning::Word(Word::Advice) => "gubre gubretavsiyesi tavsiye oneri λιπανση συσταση";
 }
 

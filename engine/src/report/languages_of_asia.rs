@@ -79,7 +79,7 @@ spellings! { SOUTHERN:
     Meaning::Word(Word::Sample(1)) => "ตัวอย่าง";
     Meaning::Word(Word::Sample(2)) => "แปลง";
     Meaning::Word(Word::NameColumn) => "รายการ รายการวิเคราะห์";
-    Meaning::Word(Word::ResultColumn) => "ผลวิเคราะห์ ผลการวิเคราะห์ ค่าที่วัดได้";
+    Meaning::Word(Word::ResultColumn) => "ผล ผลวิเคราะห์ ผลการวิเคราะห์ ค่าที่วัดได้";
     Meaning::Word(Word::UnitColumn) => "หน่วย";
 }
 

@@ -609,6 +609,15 @@ impl Reader {
         Ok(index)
     }
 
+    /// The name that was said of the samples to come.
+    pub fn stated_name(&self) -> Option<&str> {
+        let name = match self.current {
+            Some(index) => &self.report.samples[index].name,
+            None => &self.before.name,
+        };
+        Some(name.as_str()).filter(|name| !name.is_empty())
+    }
+
     /// The sample of a strip: a table with one row of results and no name. It goes on with
     /// the sample under way, unless that has one of these properties already.
     /// The same number once more, or another in another unit, is no second result.

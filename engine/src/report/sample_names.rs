@@ -17,10 +17,38 @@ use crate::soil::Amount;
 const MOST: usize = 2_000;
 
 /// Headings of what is said of a sample and does not name it: beginnings of words, folded.
-const NO_NAMES: [&str; 24] = [
-    "crop", "cultur", "kultur", "cultivo", "gewas", "coltura", "uprawa", "plodin", "groda",
-    "afgrode", "previous", "next", "date", "datum", "fecha", "data", "client", "grower", "farm",
-    "county", "soil", "boden", "lab", "uso",
+const NO_NAMES: [&str; 31] = [
+    "crop",
+    "cultur",
+    "kultur",
+    "cultivo",
+    "gewas",
+    "coltura",
+    "uprawa",
+    "plodin",
+    "groda",
+    "afgrode",
+    "previous",
+    "next",
+    "date",
+    "datum",
+    "fecha",
+    "data",
+    "client",
+    "grower",
+    "farm",
+    "county",
+    "soil",
+    "boden",
+    "lab",
+    "uso",
+    "treatment",
+    "variant",
+    "behandlung",
+    "traitement",
+    "tratamiento",
+    "tratamento",
+    "trattamento",
 ];
 
 /// Words for the soil itself, folded, one text: they say what was sent in, and not from where.

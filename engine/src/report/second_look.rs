@@ -51,6 +51,7 @@ pub(super) fn second_look(report: &mut Report, grid: &Grid) {
     // Few reports name a salt, and a list of thousands must not be searched for it at each pH.
     let chloride = |c: &Cell| c.text.as_bytes().windows(2).any(|w| w.eq_ignore_ascii_case(b"cl"));
     let salt_may_be_named = grid.rows.iter().flatten().any(chloride);
+    let in_salt = salt_may_be_named && grid.rows.iter().flatten().any(says_reaction_in_salt);
     let few = is_mostly_unread(report);
     let volume = names_unit(grid, &[Unit::MeqPer100cm3]);
     for sample in &mut report.samples {
@@ -90,7 +91,7 @@ pub(super) fn second_look(report: &mut Report, grid: &Grid) {
                 && !reaction_in_salt
                 && reading.property == Property::Ph
                 && reading.method.is_none()
-                && says_salt(&lines, reading)
+                && (in_salt || says_salt(&lines, reading))
             {
                 ask(reading, "asked, because a salt solution is named beside it");
             }
@@ -199,6 +200,16 @@ fn says_salt(lines: &BTreeMap<u32, &Vec<Cell>>, reading: &Reading) -> bool {
     let meets = |c: &Cell| c.place.start < cell.place.end && cell.place.start < c.place.end;
     let near = head.saturating_sub(2)..=(head + 2).min(line);
     lines.range(near).any(|(_, row)| row.iter().any(|c| salt(c) && meets(c)))
+}
+
+/// Whether a note says of all pH that it is read in a salt: `pH-KCl; P and K in mg/100 g`.
+fn says_reaction_in_salt(cell: &Cell) -> bool {
+    let text = fold(&cell.text);
+    text.match_indices("ph").any(|(at, _)| {
+        let rest = text[at + 2..].trim_start_matches([' ', '-', '(', ':', '_']);
+        let rest = rest.strip_prefix("in ").unwrap_or(rest);
+        rest.starts_with("kcl") || rest.starts_with("cacl")
+    })
 }
 
 /// A unit from a heading that the number can't have is left open; one that stands with the number

@@ -797,6 +797,11 @@ fn samples_across(
             let name = over.map(|over| format!("{over}, {}", heading[i].text));
             reader.begin(Some(name.as_ref().unwrap_or(&heading[i].text)))
         }
+        // "0-30 cm" under "Plot: Mill End": a depth of that plot.
+        _ if depth(&heading[i].text, "cm", reader.decimal).is_some() => {
+            let name = reader.stated_name().map(|name| format!("{name}, {}", heading[i].text));
+            reader.begin(Some(name.as_ref().unwrap_or(&heading[i].text)))
+        }
         _ => reader.begin(Some(&heading[i].text)),
     };
     values().map(|column| Ok((column.0, sample(column)?))).collect()
