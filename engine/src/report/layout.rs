@@ -250,7 +250,9 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
     // A title of the first results, and `Colour   red   grey`, say nothing of the columns.
     let digit = |r: &Vec<Cell>| r.iter().any(|c| c.text.bytes().any(|b| b.is_ascii_digit()));
     let piece = |r: &Vec<Cell>| says_otherwise(r) || r.iter().any(|c| c.text.contains(':'));
-    let says = |r: &&Vec<Cell>| digit(r) || first_names(r) || unit_like(r) || about(r) || piece(r);
+    let all = digit(row);
+    let says =
+        |r: &&Vec<Cell>| all || digit(r) || first_names(r) || unit_like(r) || about(r) || piece(r);
     let below = rows.iter().skip(at + 1).take(reach + MOST_TITLES);
     let next: Vec<&Vec<Cell>> = below.filter(says).take(reach).collect();
     let follows = next.first().is_some_and(|r| first_names(r) || unit_like(r) || about(r));

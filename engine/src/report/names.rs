@@ -219,7 +219,7 @@ spellings! { WORDS:
         "credit maintenance buildup uptake lbp2o5 lbsp2o5 lbk2o lbsk2o rec recs recommendation recommendations recommended recommend apply applied \
          add broadcast sidedress topdress requirement requirements required need needed \
          needs fertilizer fertiliser limerequirement necessidadeemcal necesidaddecal limestone limereq limerec removal cropremoval spread \
-         use limerate rate suggested empfehlung dungung dungebedarf kalkbedarf \
+         use limerate rate suggested kieserite kieserit superphosphate urea patentkali borax solubor epsomsalt epsomsalts empfehlung dungung dungebedarf kalkbedarf \
          recomendacion recomendacao dose dosis adubacao apport fertilizante abono \
          besoin besoinenchaux encalado calagem requerido";
     Meaning::Word(Word::Ratio) => "ratio ratios cnratio cn humuston";

@@ -95,13 +95,7 @@ fn from_the_margin(rows: &[Vec<Cell>], decimal: Decimal) -> Cow<'_, [Vec<Cell>]>
         let margin = block.iter().map(blank).min().unwrap_or(0);
         // Results in the first row go on below the head of a table further up.
         let goes_on = || block[0].iter().any(|c| is_result(&c.text, decimal));
-        // A head whose first column is blank, with a title between it and its rows.
-        let heads = || {
-            let below = rows[at + block.len()..].iter().find(|row| row.len() > 1);
-            block.len() == 1
-                && below.is_some_and(|row| blank(row) == 0 && row.len() >= block[0].len())
-        };
-        if margin > 0 && !goes_on() && !heads() {
+        if margin > 0 && !goes_on() {
             let block = &mut moved.to_mut()[at..at + block.len()];
             block.iter_mut().for_each(|row| drop(row.drain(..margin)));
         }

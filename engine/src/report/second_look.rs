@@ -65,6 +65,13 @@ pub(super) fn second_look(report: &mut Report, grid: &Grid) {
             if reading.notes.iter().any(|note| note.starts_with(ASKED)) {
                 reading.pairing = Pairing::CountedOff;
             }
+            if reading.unit == Some(Unit::Percent) && reading.property.is_extracted() {
+                ask(reading, "asked, because what plants can reach is hardly told in %");
+            }
+            if is_no_index(reading) {
+                reading.unit = None;
+                ask(reading, "asked, because no index is so high");
+            }
             if far_out(reading) {
                 ask(reading, "asked, because few soils have such a number");
             }
@@ -163,6 +170,21 @@ fn far_out(reading: &Reading) -> bool {
     exact.is_some_and(|n| {
         n == 0.0 && held || !reaction && !told(n) && is_far_out(reading.property, reading.unit, n)
     })
+}
+
+/// The highest index of those that are counted from nought. Source: Fertiliser Manual RB209 (from
+/// memory); indices that run to 100 and more are those of other laboratories.
+const HIGHEST_INDEX: f64 = 9.0;
+
+/// Whether an amount is taken for its index: `18 (2)` under `Phosphorus (Index)`.
+fn is_no_index(reading: &Reading) -> bool {
+    let beside = |text: &str| {
+        text.strip_prefix('(').is_some_and(|t| t.starts_with(|c: char| c.is_ascii_digit()))
+    };
+    let high = reading.amount.is_some_and(|amount| amount.number() > HIGHEST_INDEX);
+    let index = reading.rating.as_deref().is_some_and(beside)
+        || reading.notes.iter().any(|note| note.trim_start_matches('“').starts_with('('));
+    reading.unit == Some(Unit::Index) && high && index
 }
 
 /// Whether the name ends in a number that is none of its own words: `CEC (meq/100 g)   18` before

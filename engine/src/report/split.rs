@@ -510,8 +510,9 @@ fn align(mut rows: Vec<Vec<Cell>>) -> Vec<Vec<Cell>> {
         }
         let start = head[0].place.start;
         let left = rest.iter().take(MOST_BETWEEN).take_while(|row| row[0].place.end < start);
-        let columns = left.into_iter().find(|row| row.len() > head.len());
-        if let Some(columns) = columns
+        let figures = head.iter().any(|c| c.text.bytes().any(|b| b.is_ascii_digit()));
+        let columns = left.into_iter().take(if figures { 1 } else { MOST_BETWEEN });
+        if let Some(columns) = columns.into_iter().find(|row| row.len() > head.len())
             && let Some(placed) = under(columns, head)
         {
             *head = placed;
