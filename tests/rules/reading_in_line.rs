@@ -105,11 +105,13 @@ CHEMICAL
   pH (water)               6.2            7.1           5.5-6.5
   Calcium (meq/100g)       3.10           9.80
   CEC (meq/100g)           4.40           18.1          >4
+  Zinc                     0.3            0.7           0.3
+  Iron                     31             46
 ";
     let report = report(text);
     let names: Vec<&str> = report.samples.iter().map(|s| s.name.as_str()).collect();
     assert_eq!(names, ["Barn field", "Top field"]);
-    assert_eq!(report.samples[0].readings.len(), 3);
+    assert_eq!(report.samples[0].readings.len(), 5);
 }
 
 #[test]
