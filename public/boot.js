@@ -12,8 +12,21 @@
 //   emberloam:erased          the person wants nothing kept
 //
 // A fault ends the program for good. The page says so and shows the text, to be copied. Loaded
-// again it starts as ever. Did it stop twice over the same kept report, it starts without that
-// report, and offers it.
+// again it starts as ever. Did it stop twice over the same kept report, or did the browser end it
+// while it took the report in, it starts without that report, and offers it.
+
+const OFFLINE = "service-worker.js";
+
+// All that becomes a part of the page, or runs beside it, goes through here. The framework makes
+// its parts of texts that stand in the program; none of them runs anything.
+globalThis.trustedTypes?.createPolicy("default", {
+  createHTML: (html) => (/<(script|iframe)|<[^>]*\son\w+\s*=|javascript:/i.test(html) ? null : html),
+  createScriptURL: (url) => {
+    // The page in one file holds its worker in itself.
+    const own = location.protocol === "file:" && url.startsWith("blob:");
+    return own || [OFFLINE, "open-worker.js"].includes(url) ? url : null;
+  },
+});
 
 const trouble = document.getElementById("boot-trouble");
 
@@ -27,11 +40,16 @@ function tell(name, detail) {
 }
 
 // The names in `app/src/store.rs`.
-const KEPT = "emberloam:kept";
-const SET_ASIDE = "emberloam:set-aside";
+const KEPT = emberloamName("kept");
+const OWN = emberloamName("own");
+const SET_ASIDE = emberloamName("set-aside");
 // What the program stopped over, as long as the tab is open: what was kept, and what stood in
 // the box.
-const STOPPED = "emberloam:stopped";
+const STOPPED = emberloamName("stopped");
+// There while the program takes in what is kept, or a long text.
+const AT_WORK = emberloamName("at-work");
+// The page was loaded again because its copy was healed.
+const HEALED = emberloamName("healed");
 
 /** What a storage holds. A browser may refuse it. */
 function recall(storage, name) {
@@ -51,6 +69,12 @@ function remember(storage, name, value) {
   } catch {
     return false;
   }
+}
+
+/** What is kept for this tab, or else for any. */
+function latest() {
+  const own = recall("sessionStorage", OWN);
+  return own === null ? recall("localStorage", KEPT) : own.split("\n").slice(2).join("\n");
 }
 
 /** What is kept: the text and the answers. Nothing, when it can't be read. */
@@ -107,7 +131,8 @@ let over = false;
 function stop() {
   if (over) return;
   over = true;
-  const kept = recall("localStorage", KEPT);
+  atWork(false);
+  const kept = latest();
   const own = inBox(unfold(kept).text);
   const text = document.getElementById("report-text")?.value || own;
   const again = kept !== null && text === own && unfold(recall("sessionStorage", STOPPED)).kept === kept;
@@ -139,11 +164,29 @@ const isFault = (reason) =>
 window.addEventListener("error", ({ error }) => isFault(error) && stop());
 window.addEventListener("unhandledrejection", ({ reason }) => isFault(reason) && stop());
 
-/** Before the start: puts aside what the program stopped over twice. */
+/** The program takes something in, or has done so. */
+function atWork(on) {
+  remember("sessionStorage", AT_WORK, on ? "1" : null);
+  remember("localStorage", AT_WORK, on ? String(Date.now()) : null);
+}
+
+/** Whether the program was at its work when it ended: in this tab, or in one that is gone. */
+function wasAtWork() {
+  const since = recall("localStorage", AT_WORK);
+  return recall("sessionStorage", AT_WORK) !== null || (since !== null && Date.now() - since > 10_000);
+}
+
+/** A long text is read in steps, with turns in between. */
+const untilRead = () =>
+  setTimeout(() => (document.querySelector("#work:not([hidden])") ? untilRead() : atWork(false)), 200);
+
+/** Before the start: puts aside what the program stopped over twice, or did not come back from. */
 function putAside({ kept, again }) {
-  if (!again) return;
+  kept = wasAtWork() ? latest() : again && kept;
+  if (!kept) return;
   remember("localStorage", SET_ASIDE, kept);
-  remember("localStorage", KEPT, null);
+  remember("sessionStorage", OWN, null);
+  if (recall("localStorage", KEPT) === kept) remember("localStorage", KEPT, null);
   remember("sessionStorage", STOPPED, JSON.stringify({ aside: kept }));
 }
 
@@ -153,7 +196,7 @@ function offerAgain({ aside, text }) {
   if (!report.text && !aside) return;
   show(
     aside
-      ? "Emberloam stopped twice over the report that was kept, so it has started without it. Here is its text. Save the report as a file to open it later."
+      ? "Emberloam stopped over the report that was kept, so it has started without it. Here is its text. Save the report as a file to open it later."
       : "Emberloam stopped over this text, so it is not in the box. Copy it if you still need it.",
   );
   const save = `report.emberloam.json\napplication/json\n${JSON.stringify(report)}`;
@@ -200,9 +243,27 @@ async function startPage() {
   } catch (reason) {
     console.error(reason);
     if (over || isFault(reason)) stop();
-    else show("Emberloam could not start. Load the page again. What you typed before is still kept on this device.");
+    else if ((await heal()) && recall("sessionStorage", HEALED) === null) {
+      remember("sessionStorage", HEALED, "1");
+      location.reload();
+    } else {
+      show("Emberloam could not start. Load the page again. What you typed before is still kept on this device.");
+      offer("", { "Load the page again": () => location.reload() });
+    }
     return false;
   }
+}
+
+/** Has the copy on the device put right; how many files that were. */
+async function heal() {
+  const worker = navigator.serviceWorker?.controller;
+  if (!worker) return 0;
+  const { port1, port2 } = new MessageChannel();
+  return new Promise((done) => {
+    port1.onmessage = ({ data }) => done(data);
+    setTimeout(done, 20_000, 0);
+    worker.postMessage("heal", [port2]);
+  });
 }
 
 async function keepOfflineCopy(started) {
@@ -211,17 +272,26 @@ async function keepOfflineCopy(started) {
   // was opened as a file is its own copy.
   if (!workers || location.protocol === "file:") return;
 
-  let controlled = Boolean(workers.controller);
+  // Another copy of the program, above this one, may look after the page until ours is here.
+  const isOurs = () => workers.controller?.scriptURL === new URL(OFFLINE, location).href;
+  let controlled = isOurs();
   let asked = false;
+  let changed = false;
   workers.addEventListener("controllerchange", () => {
-    if (asked) location.reload();
-    else if (!controlled) tell("offline-ready");
+    if (asked) return location.reload();
+    if (!isOurs()) return;
+    // Another tab has taken the newer version; this one keeps its text and goes on until it is asked.
+    if (controlled) {
+      changed = true;
+      tell("update-waiting");
+    } else tell("offline-ready");
     controlled = true;
   });
 
-  const registration = await workers.register("service-worker.js", { updateViaCache: "none" });
+  const registration = await workers.register(OFFLINE, { updateViaCache: "none" });
 
   const useUpdate = () => {
+    if (changed) return location.reload();
     if (!registration.waiting) return;
     asked = true;
     registration.waiting.postMessage("skip-waiting");
@@ -233,24 +303,48 @@ async function keepOfflineCopy(started) {
   };
   window.addEventListener("emberloam:use-update", useUpdate);
 
-  if (registration.waiting && workers.controller) offer();
+  if (registration.waiting && isOurs()) offer();
   registration.addEventListener("updatefound", () => {
     const incoming = registration.installing;
     incoming.addEventListener("statechange", () => {
-      if (incoming.state === "installed" && workers.controller) offer();
+      if (incoming.state === "installed" && isOurs()) offer();
     });
   });
 }
 
-putAside(unfold(recall("sessionStorage", STOPPED)));
-// What is kept comes back in a moment; an empty box is no place to type meanwhile.
-if (recall("localStorage", KEPT) !== null) ground.classList.add("has-report", "restored");
-const started = await startPage();
-if (started) tell("started");
-if (!over) offerAgain(unfold(recall("sessionStorage", STOPPED)));
-try {
-  await keepOfflineCopy(started);
-} catch (reason) {
-  // The page works without its offline copy; there is nothing the person must do.
-  console.warn("No offline copy could be stored:", reason);
+if (self !== top) {
+  // A page around this one could lead a hand to press what it does not see.
+  document.getElementById("page").remove();
+  show("Emberloam works only in a window of its own.");
+  const link = document.createElement("a");
+  Object.assign(link, { href: location.pathname, target: "_blank", textContent: "Open Emberloam" });
+  trouble.append(" ", link);
+} else {
+  putAside(unfold(recall("sessionStorage", STOPPED)));
+  addEventListener("pagehide", () => atWork(false));
+  // What is kept comes back in a moment; an empty box is no place to type meanwhile.
+  if (latest() !== null) {
+    ground.classList.add("has-report", "restored");
+    atWork(true);
+  } else atWork(false);
+  box.addEventListener("input", () => {
+    if (box.value.length < 20_000) return;
+    atWork(true);
+    untilRead();
+  }, { capture: true });
+  const started = await startPage();
+  if (started) {
+    remember("sessionStorage", HEALED, null);
+    tell("started");
+  }
+  if (!over) {
+    setTimeout(atWork, 0, false);
+    offerAgain(unfold(recall("sessionStorage", STOPPED)));
+  }
+  try {
+    await keepOfflineCopy(started);
+  } catch (reason) {
+    // The page works without its offline copy; there is nothing the person must do.
+    console.warn("No offline copy could be stored:", reason);
+  }
 }

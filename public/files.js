@@ -4,6 +4,7 @@
 // To the page, as events on window:
 //   emberloam:opened   what was opened, in lines: where from, then notes
 //   emberloam:saved    a report saved here was opened: its JSON
+//   emberloam:replacing  what now comes into the box stands for the whole report
 //   emberloam:refused  why a file can't be opened
 //   emberloam:trial-file  "text" or "refused", then the text of a trial or the reason
 // From the page:
@@ -11,7 +12,8 @@
 //   emberloam:started  by boot.js, when the page stands
 
 const MOST_BYTES = 20_000_000;
-const SHARED = "shared-with-emberloam";
+// As `service-worker.js` names it.
+const SHARED = emberloamName("").replace(/^(.*):$/, "shared-with-$1");
 
 const byId = (id) => document.getElementById(id);
 const tell = (name, detail) =>
@@ -25,6 +27,7 @@ const TOO_LONG =
   "Reading this file took more than a minute, so it was stopped. Copy the table out of it and paste it.";
 // A file that never comes to an end, or whose end the browser doesn't tell.
 const LONGEST = 60_000;
+const EMPTY = "It is empty. Nothing here was changed.";
 const GONE = "This file could not be read. Choose it again; a folder can't be opened.";
 
 let cancel = () => {};
@@ -108,11 +111,13 @@ async function open(files) {
     if (answer.cancelled) return byId("report-file").focus();
     if (answer.refused) return tell("refused", `${name}: ${answer.refused}`);
     if (answer.saved) return tell("saved", answer.text);
+    if (!answer.text.trim()) return tell("refused", `${name}: ${EMPTY}`);
     const mark = files.length > 1 && !answer.sheets ? `[sheet ${file.name.replaceAll("]", ")")}]\n` : "";
     parts.push(mark + answer.text);
     lines.push(`Opened from ${name}, ${answer.kind}.`, ...answer.notes);
   }
   if (!parts.length) return;
+  tell("replacing");
   put(parts.join("\n"));
   tell("opened", lines.join("\n"));
 }
@@ -176,6 +181,7 @@ addEventListener("paste", async (event) => {
     open([...data.files]);
   } else if (text && event.target !== box) {
     event.preventDefault();
+    tell("replacing");
     put(text);
   }
 });

@@ -4,6 +4,7 @@
 // A language is a file words/<tag>.po and a line here; nothing else knows of it.
 //
 // To the page, on window:
+//   emberloamName(what) what this copy of the program calls what it keeps, as `app/src/store.rs`
 //   emberloamWords     the catalogue and the country's decimal mark, as long as it isn't English
 //   emberloamLanguage  a promise: the language is chosen and its catalogue is here
 // From the page, on window:
@@ -13,7 +14,9 @@
 {
   const LANGUAGES = { en: "English", es: "Español" };
   const OWN = "en";
-  const KEPT = "emberloam:language";
+  const folder = location.pathname.replace(/[^/]*$/, "");
+  window.emberloamName = (what) => `emberloam${folder === "/" ? "" : folder}:${what}`;
+  const KEPT = emberloamName("language");
   // What a reader meets of an element beside its text.
   const SPOKEN = ["aria-label", "title", "placeholder", "alt"];
   const UNTOUCHED = "textarea, script, style, [translate=no]";

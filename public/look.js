@@ -32,7 +32,7 @@ for (const touched of ["pointerdown", "input"]) {
 }
 document.addEventListener("visibilitychange", stayAwake);
 
-const LOOK = "emberloam:look";
+const LOOK = emberloamName("look");
 
 function look(sun) {
   if (sun) document.documentElement.dataset.look = "sun";

@@ -5,8 +5,13 @@
 use emberloam_engine::soil::Property;
 use emberloam_engine::sources::UMN_SAMPLING;
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use wasm_bindgen_futures::JsFuture;
+use web_sys::Response;
 
 use crate::grounds::citation;
+use crate::in_place::{text, unfolds};
+use crate::report::files::tell;
 use crate::words;
 
 /// A trade word, the reading it is about, and what it means.
@@ -208,9 +213,39 @@ pub fn help() -> AnyView {
             <dl class="facts">{levels}</dl>
             <h3>{words::HELP_WORDS}</h3>
             <dl class="facts">{words}</dl>
+            {licences()}
         </details>
     }
     .into_any()
+}
+
+/// The licences of all that is compiled in, fetched when they are opened.
+fn licences() -> impl IntoView {
+    let told = RwSignal::new(String::new());
+    let fetched = move |open: bool| {
+        if !open || !told.with_untracked(String::is_empty) {
+            return;
+        }
+        leptos::task::spawn_local(async move {
+            told.set(fetched().await.unwrap_or_else(|| words::LICENCES_MISSING.into()));
+        });
+    };
+    view! {
+        <details id="licences" class="fold" on:toggle=unfolds(fetched)>
+            <summary>{words::LICENCES}</summary>
+            <pre class="letter-report" tabindex="0" translate="no">{text(move || told.get())}</pre>
+        </details>
+    }
+}
+
+/// What the bundler wrote beside the page; who has opened it keeps it.
+const FILE: &str = "licences.txt";
+
+async fn fetched() -> Option<String> {
+    let answer = JsFuture::from(window().fetch_with_str(FILE)).await.ok()?;
+    let answer = answer.dyn_into::<Response>().ok().filter(Response::ok)?;
+    tell("emberloam:keep", FILE);
+    JsFuture::from(answer.text().ok()?).await.ok()?.as_string()
 }
 
 /// What the word for a property means.

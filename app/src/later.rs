@@ -17,6 +17,7 @@ use leptos::wasm_split::{SplitLoaderError, wasm_split};
 
 use crate::deferred::placed;
 use crate::report::{exports, long_report, own_tables, unread};
+use crate::saved::earlier;
 use crate::sheet::line;
 use crate::specialists::{self, compare};
 use crate::state::Page;
@@ -38,6 +39,10 @@ pub struct Parts {
     pub titles: Titles,
     /// The ways between what is kept and its JSON.
     pub pens: store::Pens,
+    /// What the earlier states on this device hold beyond what was kept last.
+    pub newer: fn() -> earlier::Newer,
+    /// The earlier states, to be had back.
+    pub earlier: fn(Page) -> AnyView,
     /// Reads a region's own file.
     pub own_file: own_tables::Reader,
     /// Makes readings of lines that the person named.
@@ -91,6 +96,8 @@ pub struct Parts {
 static PARTS: Parts = Parts {
     titles: Source::title,
     pens: store::PENS,
+    newer: earlier::newer,
+    earlier: earlier::earlier,
     own_file: emberloam_engine::own::read,
     name_lines: report::name_lines,
     learn: language::learn,

@@ -57,14 +57,18 @@ pub fn stopped() {
 /// what reads that.
 #[wasm_bindgen(start)]
 pub fn start() {
-    if store::holds_something() || language::is_foreign() {
+    if store::latest().is_some() || language::is_foreign() {
         // The framework's own tasks only run once something is mounted.
         wasm_bindgen_futures::spawn_local(async {
             let parts = later::at_once().await;
-            mount(store::restore(parts.map(|parts| &parts.pens)));
+            let newer = match parts {
+                Some(parts) => (parts.newer)().await,
+                None => None,
+            };
+            mount(store::restore(parts.map(|parts| &parts.pens), newer));
         });
     } else {
-        mount(store::restore(None));
+        mount(store::restore(None, None));
     }
 }
 

@@ -3,7 +3,7 @@
 use gloo::events::EventListener;
 use leptos::prelude::*;
 
-use crate::in_place::{Look, flag, focus, press, text, text_if};
+use crate::in_place::{flag, press, text, text_if};
 use crate::state::Page;
 use crate::words;
 
@@ -31,23 +31,6 @@ pub fn notes(page: Page) -> impl IntoView {
         </p>
         <p id="keeping-note" hidden=flag(move || page.keeping.get().is_none())>
             {text(move || page.keeping.get().unwrap_or_default())}
-        </p>
-        <p id="erased-note" hidden=flag(move || page.erased.look(Option::is_none))>
-            {text_if(move || page.erased.look(Option::is_some), words::ERASED)}
-            " "
-            <button
-                type="button"
-                id="take-back"
-                on:click=press(move || {
-                    page.take_back();
-                    focus("answer-title");
-                })
-            >
-                {words::TAKE_BACK}
-            </button>
-            <button type="button" class="quiet" on:click=press(move || page.erased.set(None))>
-                {words::FORGET}
-            </button>
         </p>
     }
 }

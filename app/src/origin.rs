@@ -11,10 +11,10 @@ use serde::{Deserialize, Serialize};
 use crate::in_place::Look;
 use crate::share::answers;
 use crate::state::Page;
-use crate::store::Kept;
+use crate::store::{Kept, named, session};
 
 /// Where the browser keeps it, for this tab alone.
-const KEPT: &str = "emberloam:origin";
+const KEPT: &str = "origin";
 
 /// Where what this tab shows came from.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -109,20 +109,16 @@ pub fn follow(page: Page) {
     });
 }
 
-fn storage() -> Option<web_sys::Storage> {
-    web_sys::window()?.session_storage().ok().flatten()
-}
-
 fn read() -> Option<Laid> {
-    serde_json::from_str(&storage()?.get_item(KEPT).ok()??).ok()
+    serde_json::from_str(&session()?.get_item(&named(KEPT)).ok()??).ok()
 }
 
 fn write(laid: Option<Laid>) {
-    let Some(storage) = storage() else { return };
+    let Some(session) = session() else { return };
     // Ignored: an origin that isn't kept only forgets which report was open.
     let _ = match laid.and_then(|laid| serde_json::to_string(&laid).ok()) {
-        Some(json) => storage.set_item(KEPT, &json),
-        None => storage.remove_item(KEPT),
+        Some(json) => session.set_item(&named(KEPT), &json),
+        None => session.remove_item(&named(KEPT)),
     };
 }
 

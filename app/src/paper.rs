@@ -12,6 +12,7 @@ use leptos::prelude::*;
 use crate::grounds::publication;
 use crate::share::sharing::paper_code;
 use crate::state::Page;
+use crate::store::is_a_file;
 use crate::{date, words};
 
 /// The plan with the steps to work it in; nothing without a report.
@@ -100,7 +101,7 @@ fn handout(page: Page, at: usize, with_code: bool) -> AnyView {
     let bed = if name.is_empty() { words::YOUR_BED.to_string() } else { name };
     view! {
         <article class="handout">
-            {with_code.then(|| paper_code(page))} {head(&bed)} {laid_out(blocks, &[])}
+            {(with_code && !is_a_file()).then(|| paper_code(page))} {head(&bed)} {laid_out(blocks, &[])}
         </article>
     }
     .into_any()

@@ -37,8 +37,12 @@ pub struct Page {
     pub printed: RwSignal<Option<Printed>>,
     /// What to tell the person about keeping, once.
     pub keeping: RwSignal<Option<&'static str>>,
-    /// What was erased or replaced by a saved report, until the person leaves or takes it back.
-    pub erased: RwSignal<Option<store::Kept>>,
+    /// What was erased or replaced last, until the person takes it back or puts it away.
+    pub before: RwSignal<Option<Before>>,
+    /// What was replaced and is not yet among the earlier states on this device.
+    pub replaced: RwSignal<Vec<store::Kept>>,
+    /// Whether the text that comes next stands in the place of the whole report.
+    replacing: StoredValue<bool>,
     /// What this tab has before it from the shelf or from a link.
     pub origin: RwSignal<Origin>,
     /// What is said aloud.
@@ -72,6 +76,17 @@ pub struct Page {
     /// The reader's measures: every number follows them, and no other answer; a
     /// memo would wake them all at every change.
     measures: RwSignal<Measures>,
+}
+
+/// What the page held before something else came in its place.
+#[derive(Clone, Debug)]
+pub struct Before {
+    /// The report with its answers.
+    pub kept: store::Kept,
+    /// Where it came from.
+    pub origin: Origin,
+    /// What became of it, in words.
+    pub said: &'static str,
 }
 
 impl Page {
@@ -119,7 +134,9 @@ impl Page {
             for_all: RwSignal::new(false),
             printed: RwSignal::new(None),
             keeping: RwSignal::new(restored.say),
-            erased: RwSignal::new(None),
+            before: RwSignal::new(None),
+            replaced: RwSignal::new(Vec::new()),
+            replacing: StoredValue::new(false),
             origin: RwSignal::new(Origin::default()),
             said: RwSignal::new(String::new()),
             turn: StoredValue::new(0),
@@ -149,7 +166,7 @@ impl Page {
             let kept = self.kept();
             let parts = parts();
             // The first run only repeats what was just restored.
-            if first.is_none() || kept == store::Kept::fresh() && !store::holds_something() {
+            if first.is_none() || kept == store::Kept::fresh() && store::latest().is_none() {
                 return;
             }
             let Some(parts) = parts else { return };
@@ -196,13 +213,14 @@ impl Page {
         self.erasings.get_value()
     }
 
-    /// Removes everything from the device and the page; it can be taken back
+    /// Removes the report and its answers from the device and the page; it can be taken back
     /// until the page is left.
     pub fn erase(self) {
-        let kept = untrack(|| self.kept());
+        let before = untrack(|| self.now(words::ERASED));
         self.new_turn();
         self.erasings.update_value(|times| *times += 1);
         store::erase();
+        self.replaced.set(Vec::new());
         self.text.set(String::new());
         self.touched.set(false);
         self.answers.set(store::Kept::fresh().answers);
@@ -212,37 +230,80 @@ impl Page {
         self.keeping.set(None);
         self.refused.set(None);
         self.opened.set(String::new());
-        self.erased.set(Some(kept));
+        self.before.set(Some(before));
     }
 
-    /// Takes the erasing back.
+    /// What the page holds now, and what is said of it once it is gone.
+    fn now(self, said: &'static str) -> Before {
+        Before { kept: self.kept(), origin: self.origin.get(), said }
+    }
+
+    /// Takes what happened last back. What came by it joins the earlier states.
     pub fn take_back(self) {
-        if let Some(kept) = self.erased.get_untracked() {
-            self.restore(kept);
-        }
+        let Some(Before { kept, origin, .. }) = self.before.get_untracked() else { return };
+        self.put_by();
+        self.put(kept);
+        self.origin.set(origin);
+        self.before.set(None);
     }
 
-    /// Puts a kept report and its answers in place of those there are.
+    /// Puts a kept report and its answers in place of those there are, which can be had back.
     pub fn restore(self, kept: store::Kept) {
-        self.paste(kept.text);
+        let same = untrack(|| self.kept()) == kept;
+        if !same {
+            self.put_by();
+        }
+        self.put(kept);
+    }
+
+    /// Remembers what the page holds: something else comes in its place.
+    fn put_by(self) {
+        let before = untrack(|| self.now(words::REPLACED));
+        if before.kept.is_blank() {
+            return;
+        }
+        self.replaced.update(|all| all.push(before.kept.clone()));
+        self.before.set(Some(before));
+    }
+
+    fn put(self, kept: store::Kept) {
+        let another = self.text.with_untracked(|old| is_another(old, &kept.text));
+        self.put_text(kept.text, another);
         self.answers.set(kept.answers);
         self.done.set(kept.done);
     }
 
     /// Says why a file was not opened; the text stays as it is.
     pub fn refuse(self, why: String) {
+        self.replacing.set_value(false);
         self.refused.set(Some(why));
     }
 
-    /// Puts a text into the paste box.
+    /// The text that comes next stands in the place of the whole report, whatever it says.
+    pub fn will_replace(self) {
+        self.replacing.set_value(true);
+    }
+
+    /// Puts a text into the paste box. Where it is another report, the one before can be had back.
     pub fn paste(self, text: impl Into<String>) {
         let text = text.into();
+        let told = self.replacing.get_value();
+        self.replacing.set_value(false);
+        let replaces = |old: &String| *old != text && (told || is_another(old, &text));
+        let replaces = self.text.with_untracked(replaces);
+        if replaces && !self.text.with_untracked(String::is_empty) {
+            self.put_by();
+        }
+        self.put_text(text, replaces);
+    }
+
+    /// `another` where it is another report than the one there is.
+    fn put_text(self, text: String, another: bool) {
         self.new_turn();
         self.touched.set(true);
-        self.erased.set(None);
         self.refused.set(None);
         self.opened.set(String::new());
-        if self.text.with_untracked(|old| is_another(old, &text)) {
+        if another {
             // What was answered about the old report's readings must not be
             // taken for the new one's; what was said of the bed holds.
             self.answers.update(|case| {

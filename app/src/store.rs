@@ -10,12 +10,16 @@ use web_sys::Storage;
 
 use crate::words;
 
-/// Where the page keeps its state.
-const KEPT: &str = "emberloam:kept";
+/// Where the page keeps its state, for whatever tab opens next; `public/boot.js` knows these names.
+const KEPT: &str = "kept";
+/// Since when, as the browser counts milliseconds.
+const WHEN: &str = "when";
+/// Where a tab keeps its own: since when, the name of the visit, and the state, each on a line.
+const OWN: &str = "own";
 /// Where a state that can't be read is put aside, so that it isn't lost.
-const SET_ASIDE: &str = "emberloam:set-aside";
+pub const SET_ASIDE: &str = "set-aside";
 
-/// The longest text that is kept, bytes: browsers give a page some 5 MB in all.
+/// The longest text that is kept here, bytes: browsers give a page some 5 MB in all.
 const MOST_KEPT: usize = 1_000_000;
 
 /// All that is kept. The report in the answers is no part of it: it is read
@@ -138,19 +142,77 @@ impl Restored {
     }
 }
 
-/// Whether something is kept on this device, so that the page must wait for
-/// the pens before it begins.
-pub fn holds_something() -> bool {
-    storage().is_some_and(|storage| matches!(storage.get_item(KEPT), Ok(Some(_))))
+/// What this copy of the program calls what it keeps. Another copy on the same site, at another
+/// path, has names of its own.
+pub fn named(what: &str) -> String {
+    format!("emberloam{}:{what}", home())
 }
 
-/// Reads what was kept on this device. Without pens nothing is read, and
-/// nothing kept is written over.
-pub fn restore(pens: Option<&Pens>) -> Restored {
-    let Some(storage) = storage() else {
-        return Restored { say: Some(words::STORAGE_OFF), ..Restored::fresh() };
+/// Whether the page was opened as a file, with no server.
+pub fn is_a_file() -> bool {
+    let location = web_sys::window().map(|window| window.location());
+    location.and_then(|location| location.protocol().ok()).as_deref() == Some("file:")
+}
+
+/// The folder this copy of the program lies in; empty at the top of its site.
+pub fn home() -> String {
+    let path = web_sys::window().and_then(|window| window.location().pathname().ok());
+    let path = path.unwrap_or_default();
+    let folder = &path[..path.rfind('/').map_or(0, |at| at + 1)];
+    if folder == "/" { String::new() } else { folder.into() }
+}
+
+/// The state that was kept last.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Latest {
+    /// As JSON.
+    pub json: String,
+    /// Since when, ms.
+    pub when: f64,
+    /// The visit of this tab that kept it; empty when it may have been another tab.
+    pub visit: String,
+}
+
+/// What this tab kept last, or else any tab.
+pub fn latest() -> Option<Latest> {
+    let own = session().and_then(|session| session.get_item(&named(OWN)).ok().flatten());
+    let mut lines = own.as_deref().unwrap_or_default().splitn(3, '\n');
+    if let (Some(when), Some(visit), Some(json)) = (lines.next(), lines.next(), lines.next()) {
+        let when = js_sys::parse_float(when).max(0.0);
+        return Some(Latest { json: json.into(), when, visit: visit.into() });
+    }
+    let storage = storage()?;
+    let json = storage.get_item(&named(KEPT)).ok()??;
+    let when = storage.get_item(&named(WHEN)).ok().flatten().unwrap_or_default();
+    let when = js_sys::parse_float(&when).max(0.0);
+    Some(Latest { json, when, visit: String::new() })
+}
+
+thread_local! {
+    static VISIT: (String, String) = {
+        let before = latest().map(|latest| latest.visit).unwrap_or_default();
+        let fresh = || format!("{}", (js_sys::Math::random() * 1e12) as u64);
+        // A copy of a tab has what the tab has: what tells them apart is new.
+        let tab = before.split('-').next().filter(|tab| !tab.is_empty()).map(str::to_string);
+        (format!("{}-{}", tab.unwrap_or_else(fresh), fresh()), before)
     };
-    let Ok(Some(json)) = storage.get_item(KEPT) else { return Restored::fresh() };
+}
+
+/// The name of this visit, and that of the one before it in this tab. Both begin with the name
+/// of the tab, up to a hyphen.
+pub fn visit() -> (String, String) {
+    VISIT.with(Clone::clone)
+}
+
+/// Reads what was kept on this device; `newer` is what the earlier states hold beyond it. Without
+/// pens nothing is read, and nothing kept is written over.
+pub fn restore(pens: Option<&Pens>, newer: Option<Kept>) -> Restored {
+    // Before anything is kept over it.
+    visit();
+    if storage().is_none() {
+        return Restored { say: Some(words::STORAGE_OFF), ..Restored::fresh() };
+    }
+    let Some(latest) = latest() else { return Restored::fresh() };
     let Some(pens) = pens else {
         return Restored {
             say: Some(words::STORAGE_NOT_LOADED),
@@ -158,42 +220,64 @@ pub fn restore(pens: Option<&Pens>) -> Restored {
             ..Restored::fresh()
         };
     };
-    match (pens.from_json)(&json) {
+    if let Some(kept) = newer {
+        return Restored { kept, say: None, hands_off: false };
+    }
+    match (pens.from_json)(&latest.json) {
         Some(kept) => Restored { kept, say: None, hands_off: false },
         None => {
-            // Ignored: when there is no room for it we still must not stop here.
-            let _ = storage.set_item(SET_ASIDE, &json);
+            put(SET_ASIDE, &latest.json);
             Restored { say: Some(words::STORAGE_DAMAGED), ..Restored::fresh() }
         }
     }
 }
 
-/// Keeps the state.
+/// Keeps something for all tabs; whether there was room for it.
+fn put(what: &str, value: &str) -> bool {
+    storage().is_some_and(|storage| storage.set_item(&named(what), value).is_ok())
+}
+
+/// Keeps the state, for this tab and for the next one.
 ///
 /// # Errors
 /// In words for the reader, when the device won't keep it.
 pub fn keep(pens: &Pens, kept: &Kept) -> Result<(), &'static str> {
-    let storage = storage().ok_or(words::STORAGE_OFF)?;
+    storage().ok_or(words::STORAGE_OFF)?;
     let json = (pens.to_json)(kept).ok_or(words::STORAGE_OFF)?;
-    storage.set_item(KEPT, &json).map_err(|_| words::STORAGE_FULL)?;
-    if kept.text.len() > MOST_KEPT { Err(words::TEXT_TOO_LONG_TO_KEEP) } else { Ok(()) }
+    let long = kept.text.len() > MOST_KEPT;
+    // A text that is left out here may stand among the earlier states, which are then the newer.
+    let when = if long { 0.0 } else { js_sys::Date::now() };
+    if let Some(session) = session() {
+        let own = format!("{when}\n{}\n{json}", visit().0);
+        // Ignored: then a reload of this tab takes what any tab kept last.
+        let _ = session.set_item(&named(OWN), &own);
+    }
+    if !(put(KEPT, &json) && put(WHEN, &format!("{when}"))) {
+        return Err(words::STORAGE_FULL);
+    }
+    if long { Err(words::TEXT_TOO_LONG_TO_KEEP) } else { Ok(()) }
 }
 
-/// Removes all that was kept.
+/// Removes all that was kept of the report and its answers.
 pub fn erase() {
-    if let Some(storage) = storage() {
-        for key in [KEPT, SET_ASIDE] {
+    for (storage, keys) in [(storage(), &[KEPT, WHEN, SET_ASIDE][..]), (session(), &[OWN][..])] {
+        for key in keys {
             // Ignored: removing fails only where nothing can be kept either.
-            let _ = storage.remove_item(key);
+            let _ = storage.as_ref().map(|storage| storage.remove_item(&named(key)));
         }
     }
-    // `public/boot.js` keeps what the program stopped over.
+    // `public/boot.js` keeps what the program stopped over; `saved/earlier.rs` the states before.
     crate::report::files::tell("emberloam:erased", "");
 }
 
 /// The browser's storage, where it has any for this page.
 pub fn storage() -> Option<Storage> {
     web_sys::window()?.local_storage().ok().flatten()
+}
+
+/// The browser's storage for this tab alone.
+pub fn session() -> Option<Storage> {
+    web_sys::window()?.session_storage().ok().flatten()
 }
 
 #[cfg(test)]

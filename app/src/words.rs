@@ -58,6 +58,10 @@ pub const SAVED_DAMAGED: &str =
 pub const ERASE: &str = "Clear this report";
 
 pub const ERASED: &str = "What was here before is removed from this device.";
+pub const LICENCES: &str = "Licences of what this page is made of";
+pub const LICENCES_MISSING: &str = "They could not be fetched. Go online and open this again.";
+pub const REPLACED: &str = "The report that was here before is kept.";
+pub const FOUND: &str = "A report from an earlier visit is kept.";
 pub const TAKE_BACK: &str = "Undo";
 pub const FORGET: &str = "Forget it for good";
 pub const OFFLINE_READY: &str = "Ready for offline use.";
@@ -70,7 +74,7 @@ pub const STORAGE_FULL: &str =
 pub const STORAGE_NOT_LOADED: &str = "What you kept here could not be loaded. It is safe: go online and load the page again. Until then nothing new is kept.";
 pub const STORAGE_DAMAGED: &str = "What was kept from your last visit can't be read, so the page starts fresh. The old text is put aside on this device.";
 pub const TEXT_TOO_LONG_TO_KEEP: &str =
-    "This text is too long to keep on this device. Your answers are kept.";
+    "This text is very long. It may not be here on your next visit; your answers will.";
 
 pub const WHAT_TO_DO: &str = "What to do";
 pub const THIS_SEASON: &str = "This season";

@@ -1,6 +1,7 @@
 //! What is no soil report gets a message that says so, and is not lost.
 
 use emberloam_tests::page::{A_SURPLUS, Page, REPORT, TROUBLE};
+use serde_json::{Value, json};
 
 /// Each kind of bad text, as JavaScript that makes it.
 const BAD: [(&str, &str); 6] = [
@@ -117,7 +118,7 @@ fn a_fault_is_told_and_nothing_typed_is_lost() {
     page.browser.reload();
     page.wait_for_answer();
     assert!(!page.browser.has(STOPPED), "what was closed came back");
-    assert_eq!(page.browser.run("return JSON.stringify(sessionStorage)"), "{}");
+    assert_eq!(page.browser.run("return sessionStorage.getItem('emberloam:stopped')"), Value::Null);
 }
 
 #[test]
@@ -151,4 +152,44 @@ fn a_kept_report_that_stops_the_page_twice_is_put_aside_and_offered() {
 
     page.paste(A_SURPLUS);
     page.wait_for_answer();
+}
+
+#[test]
+fn a_page_that_the_browser_ended_at_its_work_starts_without_the_report_and_offers_it() {
+    let page = Page::open("crash");
+    page.paste(A_SURPLUS);
+    page.wait_for_answer();
+    page.browser.wait_for("the report to be kept", || kept(&page, "kept").contains("212"));
+    // A true end of the page's process, before a turn comes after the one that takes a long text in.
+    let still = json!({ "policy": "pause" });
+    page.browser.devtools("Emulation.setVirtualTimePolicy", &still);
+    let at_work = page.browser.run(
+        "const box = document.querySelector('#report-text');
+        box.value = box.value + 'Sodium 21 ppm\\n'.repeat(2000);
+        box.dispatchEvent(new InputEvent('input', { bubbles: true }));
+        return localStorage.getItem('emberloam:at-work')",
+    );
+    assert_ne!(at_work, Value::Null, "nothing says that the page is at work");
+    page.browser.crash();
+    // So long it may still be at its work in the other tab.
+    std::thread::sleep(std::time::Duration::from_secs(11));
+    page.browser.goto(&page.site.url);
+    page.wait_until_started();
+    page.browser.wait_for("the report to be offered", || page.browser.shows(STOPPED));
+    assert_eq!(page.report(), "");
+    assert!(offered(&page).contains("212"), "{}", offered(&page));
+    page.browser.run(
+        "window.addEventListener('emberloam:save', ({ detail }) => (window.__saved = detail))",
+    );
+    press(&page, "Save as a file");
+    let saved = page.browser.run("return window.__saved").to_string();
+    assert!(saved.contains("Mehlich-3"), "{saved}");
+    // Nothing is wrong the next time.
+    press(&page, "Close");
+    page.paste(A_SURPLUS);
+    page.wait_for_answer();
+    page.browser.reload();
+    page.wait_until_started();
+    page.wait_for_answer();
+    assert!(!page.browser.has(STOPPED));
 }

@@ -10,37 +10,37 @@ use serde_json::{Value, json};
 const OPENED: &str = "#opened";
 const TROUBLE: &str = "#trouble";
 
-fn sample(name: &str) -> PathBuf {
+pub fn sample(name: &str) -> PathBuf {
     project().join("tests/open-data/synthetic_reports").join(name)
 }
 
-fn choose(page: &Page, file: &std::path::Path) {
+pub fn choose(page: &Page, file: &std::path::Path) {
     page.browser.type_into(FILE, &file.display().to_string());
 }
 
 /// Writes a file of our own to choose.
-fn made(name: &str, bytes: &[u8]) -> PathBuf {
+pub fn made(name: &str, bytes: &[u8]) -> PathBuf {
     let file = project().join("target/browser").join(name);
     fs::write(&file, bytes).expect("target/browser can be written");
     file
 }
 
 #[track_caller]
-fn wait_until_opened(page: &Page, name: &str) {
+pub fn wait_until_opened(page: &Page, name: &str) {
     page.browser.wait_for(&format!("{name} opened"), || page.browser.text(OPENED).contains(name));
     page.wait_for_answer();
     assert!(!page.browser.shows("#cancel-opening"), "{name}: Cancel is still there");
 }
 
 #[track_caller]
-fn wait_until_refused(page: &Page, words: &str) {
+pub fn wait_until_refused(page: &Page, words: &str) {
     page.browser.wait_for(&format!("a refusal with {words:?}"), || {
         page.browser.shows(TROUBLE) && page.browser.text(TROUBLE).contains(words)
     });
 }
 
 /// Sends an event that brings `what` (a script that fills `data`, a DataTransfer).
-fn bring(page: &Page, event: &str, to: &str, what: &str, given: &[Value]) {
+pub fn bring(page: &Page, event: &str, to: &str, what: &str, given: &[Value]) {
     let send = match event {
         "paste" => {
             "new ClipboardEvent('paste', { bubbles: true, cancelable: true, clipboardData: data })"
@@ -59,7 +59,7 @@ fn bring(page: &Page, event: &str, to: &str, what: &str, given: &[Value]) {
     );
 }
 
-const A_FILE: &str = "data.items.add(new File([Uint8Array.from(arguments[2])], arguments[1]))";
+pub const A_FILE: &str = "data.items.add(new File([Uint8Array.from(arguments[2])], arguments[1]))";
 
 #[test]
 fn every_kind_of_file_is_chosen_and_read() {

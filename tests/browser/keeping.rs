@@ -50,7 +50,9 @@ fn erase_leaves_nothing_on_the_device() {
     assert_eq!(page.path(), "", "an answer without a report");
     assert_eq!(page.browser.run("return JSON.stringify(localStorage)"), "{}");
     assert_eq!(page.browser.run("return JSON.stringify(sessionStorage)"), "{}");
-    assert_eq!(page.browser.run("return indexedDB.databases().then((all) => all.length)"), 0);
+    page.browser.wait_for("no database", || {
+        page.browser.run("return indexedDB.databases().then((all) => all.length)") == 0
+    });
 
     page.browser.reload();
     page.wait_until_started();

@@ -122,3 +122,143 @@ fn the_note_that_comes_by_itself_moves_nothing() {
         assert_eq!(top(true), top(false), "at {width} px the page jumps when the note comes");
     }
 }
+
+/// Puts something else in the place of a file of the copy.
+fn damage(page: &Page, file: &str) {
+    page.browser.run_with(
+        "const [file] = arguments;
+        return caches.keys()
+            .then(([name]) => caches.open(name))
+            .then((copy) => copy.match(file).then((kept) => copy.put(file, new Response('damaged(', kept))))
+            .then(() => true)",
+        &[serde_json::json!(file)],
+    );
+}
+
+/// The files of the copy that are not as the build made them.
+fn not_as_built(page: &Page) -> String {
+    let wrong = page.browser.run(
+        "const hex = (bytes) => [...new Uint8Array(bytes)].map((b) => b.toString(16).padStart(2, '0')).join('');
+        const look = async () => {
+            const hashes = await (await fetch('hashes.txt', { cache: 'reload' })).text();
+            const [name] = await caches.keys();
+            const copy = await caches.open(name);
+            const wrong = [];
+            for (const request of await copy.keys()) {
+                const path = request.url.slice(location.origin.length + 1);
+                if (path === 'hashes.txt') continue;
+                const bytes = await (await copy.match(request)).arrayBuffer();
+                const hash = hex(await crypto.subtle.digest('SHA-256', bytes));
+                if (!hashes.includes(`${hash}  ${path}`)) wrong.push(path);
+            }
+            return wrong.join();
+        };
+        return look()",
+    );
+    wrong.as_str().unwrap_or_default().to_owned()
+}
+
+#[test]
+fn a_damaged_copy_is_healed_and_the_page_starts() {
+    let mut page = Page::open("heal");
+    page.wait_until_offline_ready();
+    assert_eq!(not_as_built(&page), "");
+    page.paste(A_SURPLUS);
+    page.wait_for_answer();
+    // What the program is: it does not start, is healed, and loads again by itself.
+    for file in ["app_bg.wasm", "app.js"] {
+        damage(&page, file);
+        assert_eq!(not_as_built(&page), file);
+        page.browser.reload();
+        page.browser.wait_for("the healed page", || {
+            !page.browser.has(".waiting") && !page.path().is_empty()
+        });
+        assert_eq!(not_as_built(&page), "", "{file}");
+        assert_eq!(page.report(), A_SURPLUS);
+    }
+    // What starts it: it can do nothing, but is healed meanwhile, and loading again helps.
+    damage(&page, "boot.js");
+    page.browser.run(
+        "return caches.keys().then(([name]) => caches.open(name)).then((copy) => copy.delete('css/base.css'))",
+    );
+    page.browser.reload();
+    assert!(page.browser.has(".waiting"), "it started with a damaged script");
+    page.browser.wait_for("the healed copy", || {
+        page.browser.run("return caches.match('css/base.css').then(Boolean)") == true
+            && not_as_built(&page).is_empty()
+    });
+    page.browser.reload();
+    page.wait_until_started();
+    page.wait_for_answer();
+    // It is whole without a network too.
+    page.site.stop();
+    page.browser.reload();
+    page.wait_until_started();
+    page.wait_for_answer();
+}
+
+#[test]
+fn half_a_new_version_is_not_kept() {
+    let page = Page::open_from("half", Site::start_copy("half"));
+    page.wait_until_offline_ready();
+    let first = page.copies();
+    let worker = page.site.dist.join("service-worker.js");
+    let code = fs::read_to_string(&worker).unwrap();
+    let version = first[0].strip_prefix("emberloam-").unwrap();
+    // The worker is new already, and one of its files is of neither version.
+    fs::write(&worker, code.replace(version, "feedfacefeedface")).unwrap();
+    fs::write(page.site.dist.join("look.js"), "// half\n").unwrap();
+    page.browser.run("return navigator.serviceWorker.ready.then((r) => r.update()).catch(() => 0)");
+    std::thread::sleep(std::time::Duration::from_secs(2));
+    assert!(!page.browser.shows(UPDATE_NOTE), "half a version is offered");
+    page.browser.reload();
+    page.wait_until_started();
+    assert_eq!(
+        page.browser
+            .run("return caches.match('look.js').then((r) => r.text())")
+            .as_str()
+            .map(|t| t == "// half\n"),
+        Some(false)
+    );
+}
+
+#[test]
+fn two_copies_on_one_site_share_nothing() {
+    let page = Page::open_from("two-copies", Site::start_two("two-copies"));
+    page.wait_until_offline_ready();
+    page.paste(A_SURPLUS);
+    page.wait_for_answer();
+    let sub = format!("{}sub/index.html", page.site.url);
+    page.browser.goto(&sub);
+    page.wait_until_started();
+    assert_eq!(page.report(), "", "the other copy's report is here");
+    page.browser.wait_for("a worker of its own", || {
+        page.browser
+            .run("return navigator.serviceWorker.controller?.scriptURL ?? ''")
+            .as_str()
+            .is_some_and(|url| url.ends_with("/sub/service-worker.js"))
+    });
+    assert!(!page.browser.shows(UPDATE_NOTE), "the other copy is taken for another version");
+    let other = "Method: Olsen\npH 7.2\nPhosphorus 6 mg/kg\n";
+    page.paste(other);
+    page.wait_for_answer();
+    for (url, text) in [(&page.site.url, A_SURPLUS), (&sub, other)] {
+        page.browser.goto(url);
+        page.wait_until_started();
+        page.wait_for_answer();
+        assert_eq!(page.report(), text);
+        assert_eq!(page.copies().len(), 2, "{:?}", page.copies());
+    }
+    // Everything of the one, and nothing of the other.
+    page.browser.wait_for("the shelf", || page.browser.has("#shelf"));
+    page.unfold("#shelf");
+    page.browser.click("#shelf-erase");
+    page.browser.click("#shelf-erase-yes");
+    page.browser
+        .wait_for("word of it", || page.browser.text("#shelf-told").contains("All is erased"));
+    assert_eq!(page.copies().len(), 1, "{:?}", page.copies());
+    page.browser.goto(&page.site.url);
+    page.wait_until_started();
+    page.wait_for_answer();
+    assert_eq!(page.report(), A_SURPLUS);
+}

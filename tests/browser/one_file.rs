@@ -69,3 +69,31 @@ fn one_file_opens_a_pdf_and_asks_for_nothing_outside() {
     );
     assert_eq!(refused, "connect-src");
 }
+
+#[test]
+fn one_file_makes_no_link_to_itself_and_says_what_can_be_shared() {
+    let browser = open("one-file-share");
+    paste(&browser, GARDEN);
+    browser.wait_for("the sharing", || browser.has("#share"));
+    browser.run(
+        "document.querySelectorAll('#share, #shelf, #help').forEach((fold) => (fold.open = true))",
+    );
+    browser.wait_for("why there is no link", || browser.shows("#share-file"));
+    let said = browser.text("#share");
+    assert!(said.contains("as a file") && !said.contains("file:///"), "{said}");
+    assert!(
+        !browser.has("#share-link") && !browser.has("#viewers") && !browser.has("#share .code")
+    );
+    let fields = browser
+        .run("return [...document.querySelectorAll('#share textarea')].map((f) => f.value).join()");
+    assert!(!fields.to_string().contains("file:"), "{fields}");
+    assert!(browser.shows("#copy-plan") && browser.shows("#save-picture"));
+    // On paper there is none either.
+    browser.run("window.print = () => {}; document.querySelector('#print').click()");
+    browser.wait_for("the paper", || browser.has(".handout"));
+    assert!(!browser.has("#paper-code"));
+    assert!(browser.shows("#shelf-file"), "nothing says that other files may read what is kept");
+    browser.run("document.querySelector('#licences').open = true");
+    browser.wait_for("the licences", || browser.text("#licences pre").contains("leptos 0."));
+    assert_eq!(browser.console_errors(), Vec::<String>::new());
+}

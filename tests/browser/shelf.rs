@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 const ANOTHER: &str = "Method: Olsen\npH 7.2\nPhosphorus 6 mg/kg\nPotassium 90 mg/kg\n";
 
 /// Reads the database past the page: ids and JSON.
-const READ: &str = "return new Promise((resolve, reject) => {
+pub const READ: &str = "return new Promise((resolve, reject) => {
     const open = indexedDB.open('emberloam');
     open.onerror = () => reject(open.error);
     open.onsuccess = () => {
@@ -20,7 +20,7 @@ const READ: &str = "return new Promise((resolve, reject) => {
 })";
 
 /// Writes a text under an id into the database, past the page.
-const WRITE: &str = "const [id, text, version] = arguments;
+pub const WRITE: &str = "const [id, text, version] = arguments;
 return new Promise((resolve, reject) => {
     const open = indexedDB.open('emberloam', version);
     open.onerror = () => reject(open.error);
@@ -40,7 +40,7 @@ fn kept(browser: &Browser) -> Vec<Value> {
     texts.map(|text| serde_json::from_str(text).expect("whole JSON")).collect()
 }
 
-fn told(page: &Page) -> String {
+pub fn told(page: &Page) -> String {
     page.browser.text("#shelf-told")
 }
 
@@ -51,11 +51,11 @@ fn names(page: &Page) -> Vec<String> {
     names.as_array().into_iter().flatten().filter_map(|n| n.as_str().map(str::to_owned)).collect()
 }
 
-fn wait_for_names(page: &Page, expected: &[&str]) {
+pub fn wait_for_names(page: &Page, expected: &[&str]) {
     page.browser.wait_for(&format!("{expected:?} on the shelf"), || names(page) == expected);
 }
 
-fn unfold(page: &Page, id: &str) {
+pub fn unfold(page: &Page, id: &str) {
     page.browser.wait_for(id, || page.browser.has(id));
     page.browser.run_with("document.querySelector(arguments[0]).open = true", &[json!(id)]);
 }
@@ -71,7 +71,7 @@ pub fn fill(page: &Page, field: &str, text: &str) {
 }
 
 /// Saves what is on the page.
-fn save_as(page: &Page, name: &str, place: &str, date: &str) {
+pub fn save_as(page: &Page, name: &str, place: &str, date: &str) {
     unfold(page, "#shelf");
     page.browser.wait_for("the form filled in", || {
         page.browser.run("return document.querySelector('#shelf-date').value") != ""
@@ -178,10 +178,10 @@ fn two_tabs_never_overwrite_each_other() {
 }
 
 #[test]
-fn a_reload_never_saves_another_tabs_report_over_the_open_one() {
+fn a_reload_keeps_what_is_open_whatever_another_tab_does() {
     let page = Page::with_report("shelf-reload");
     save_as(&page, "Mine", "", "2025-03-01");
-    let (first, _) = page.browser.new_tab();
+    let (first, second) = page.browser.new_tab();
     page.browser.goto(&page.site.url);
     page.wait_until_started();
     page.paste(ANOTHER);
@@ -191,7 +191,12 @@ fn a_reload_never_saves_another_tabs_report_over_the_open_one() {
     page.browser.turn_to(&first);
     page.browser.reload();
     page.wait_until_started();
-    page.browser.wait_for("the other report", || page.report() == ANOTHER);
+    page.browser.wait_for("its own report", || page.report() == A_SURPLUS);
+    unfold(&page, "#shelf");
+    wait_for_names(&page, &["Mine"]);
+    page.browser.wait_for("the open one", || page.browser.shows("#shelf-save-new"));
+    // One that never opened it saves an entry of its own.
+    page.browser.turn_to(&second);
     unfold(&page, "#shelf");
     wait_for_names(&page, &["Mine"]);
     assert!(!page.browser.shows("#shelf-save-new"), "another report stands for the open one");
@@ -339,11 +344,24 @@ fn the_whole_shelf_goes_out_and_comes_in_elsewhere() {
         other.browser.type_into("#shelf-in", file);
         other.browser.wait_for(word, || told(&other).contains(word));
     };
-    bring_in(&path("shelf-cut.json", &file[..file.len() / 2]), "damaged");
+    bring_in(&path("shelf-none.json", "{\"a\": [1, 2"), "damaged");
     bring_in(&path("shelf-text.json", r#"{"Events":[]}"#), "no file of saved reports");
     bring_in(&path("shelf-new.json", r#"{"emberloam-shelf":9}"#), "newer version");
     assert!(names(&other).is_empty());
-    bring_in(&path("shelf.json", file), "Brought in 2 reports.");
+    // Cut short within the second one: the first comes in, the rest is shown and can be saved.
+    bring_in(&path("shelf-cut.json", &file[..file.len() - 120]), "Brought in 1 report.");
+    assert!(told(&other).contains("number 2"), "{}", told(&other));
+    other.browser.wait_for("the rest", || other.browser.shows("#shelf-unread textarea"));
+    let raw = other.browser.run("return document.querySelector('#shelf-unread textarea').value");
+    assert!(
+        file.contains(raw.as_str().unwrap()) && raw.to_string().contains("emberloam-entry"),
+        "{raw}"
+    );
+    other.browser.run("addEventListener('emberloam:save', (e) => { window.__saved = e.detail })");
+    other.browser.click("#shelf-unread-save");
+    let saved = other.browser.run("return window.__saved").to_string();
+    assert!(saved.contains("not-read.txt") && saved.contains("emberloam-entry"), "{saved}");
+    bring_in(&path("shelf.json", file), "Here already: 1 report");
     wait_for_names(&other, &["Two", "One"]);
     bring_in(&path("shelf.json", file), "Here already: 2 reports");
     bring_in(&path("shelf-other.json", &file.replace("212", "77")), "both are kept");
@@ -386,6 +404,104 @@ fn a_bed_is_followed_over_the_years_each_extractant_by_itself() {
 }
 
 #[test]
+fn what_can_not_be_read_is_saved_as_a_file_deleted_and_put_back() {
+    let page = Page::with_report("shelf-damaged");
+    save_as(&page, "Bed", "", "2025-03-01");
+    page.browser.run_with(WRITE, &[json!("d"), json!("{broken"), json!(1)]);
+    page.browser.reload();
+    page.wait_until_started();
+    unfold(&page, "#shelf");
+    page.browser.wait_for("it", || page.browser.shows(".closed-entry"));
+    page.browser.run("addEventListener('emberloam:save', (e) => { window.__saved = e.detail })");
+    // The file of all holds it too.
+    page.browser.click("#shelf-out");
+    page.browser.wait_for("the file", || {
+        page.browser.run("return window.__saved ?? ''").to_string().contains("{broken")
+    });
+    page.browser.click(".closed-save");
+    let saved = page.browser.run("return window.__saved").to_string();
+    assert!(saved.ends_with("{broken\""), "{saved}");
+    page.browser.click(".closed-delete");
+    page.browser.wait_for("it gone", || !page.browser.shows(".closed-entry"));
+    page.browser.click("#shelf-put-back");
+    page.browser.wait_for("it back", || page.browser.shows(".closed-entry"));
+    assert_eq!(page.browser.run(READ).as_array().map(Vec::len), Some(2));
+}
+
+#[test]
+fn what_was_put_aside_is_seen_saved_and_deleted() {
+    let page = Page::open("put-aside");
+    page.browser.run("localStorage.setItem('emberloam:kept', '{\"text\":\"pH 6.1 of old')");
+    page.browser.reload();
+    page.wait_until_started();
+    page.browser.wait_for("word of it", || page.browser.shows("#keeping-note"));
+    page.browser.wait_for("its place", || page.browser.shows("#earlier"));
+    page.unfold("#earlier");
+    let shown = page.browser.run("return document.querySelector('#put-aside textarea').value");
+    assert!(shown.to_string().contains("pH 6.1 of old"), "{shown}");
+    page.browser.run("addEventListener('emberloam:save', (e) => { window.__saved = e.detail })");
+    page.browser.click("#put-aside-save");
+    assert!(page.browser.run("return window.__saved").to_string().contains("pH 6.1 of old"));
+    page.browser.click("#put-aside-delete");
+    page.browser.wait_for("it gone", || !page.browser.shows("#earlier"));
+    assert_eq!(page.browser.run("return localStorage.getItem('emberloam:set-aside')"), Value::Null);
+}
+
+/// All that this site has in the browser.
+const LEFT: &str = "return Promise.all([indexedDB.databases(), caches.keys(),
+    navigator.serviceWorker.getRegistrations()]).then(([bases, copies, workers]) => JSON.stringify([
+        bases.length, copies, workers.length, Object.keys(localStorage), Object.keys(sessionStorage)]))";
+
+#[test]
+fn everything_is_erased_in_every_tab() {
+    let page = Page::with_report("erase-tabs");
+    page.wait_until_offline_ready();
+    save_as(&page, "Bed", "", "2025-03-01");
+    let (first, second) = page.browser.new_tab();
+    page.browser.goto(&page.site.url);
+    page.wait_until_started();
+    page.paste(ANOTHER);
+    page.wait_for_answer();
+    // A shared file that was never taken, and a trial.
+    page.browser.run(
+        "localStorage.setItem('emberloam:trial', JSON.stringify({ text: 'Treatment,pH' }));
+        return caches.open('shared-with-emberloam').then((c) => c.put('shared/0', new Response('x')))",
+    );
+    page.browser.turn_to(&first);
+    page.browser.click("#shelf-erase");
+    page.browser.click("#shelf-erase-yes");
+    page.browser.wait_for("word of it", || told(&page).contains("All is erased"));
+    assert!(told(&page).contains("history"), "what can't be erased is not said: {}", told(&page));
+    assert_eq!(page.report(), "");
+    assert!(!page.browser.shows("#take-back"));
+    page.browser.turn_to(&second);
+    page.browser.wait_for("the end of the other tab", || {
+        page.browser.text("body").contains("erased in another tab")
+    });
+    for tab in [&second, &first] {
+        page.browser.turn_to(tab);
+        page.browser.wait_for("nothing", || page.browser.run(LEFT) == "[0,[],0,[],[]]");
+    }
+    std::thread::sleep(std::time::Duration::from_secs(1));
+    assert_eq!(page.browser.run(LEFT), "[0,[],0,[],[]]", "something came back");
+}
+
+#[test]
+fn everything_is_erased_where_the_database_can_not_be_opened() {
+    let page = Page::with_report("erase-newer");
+    page.browser.wait_for("the earlier states", || {
+        page.browser.run("return indexedDB.databases().then((all) => all.length)") != 0
+    });
+    page.browser.run_with(WRITE, &[json!("n"), json!("{}"), json!(7)]);
+    unfold(&page, "#shelf");
+    page.browser.wait_for("word of it", || page.browser.shows("#shelf-shut"));
+    page.browser.click("#shelf-erase");
+    page.browser.click("#shelf-erase-yes");
+    page.browser.wait_for("word of it", || told(&page).contains("All is erased"));
+    page.browser.wait_for("nothing", || page.browser.run(LEFT) == "[0,[],0,[],[]]");
+}
+
+#[test]
 fn all_is_erased_only_after_a_yes() {
     let page = Page::with_report("shelf-erase");
     save_as(&page, "Bed", "", "2025-03-01");
@@ -395,7 +511,9 @@ fn all_is_erased_only_after_a_yes() {
     page.browser.click("#shelf-erase");
     page.browser.click("#shelf-erase-yes");
     page.browser.wait_for("an empty page", || page.report().is_empty());
-    assert_eq!(page.browser.run("return indexedDB.databases().then((all) => all.length)"), 0);
+    page.browser.wait_for("no database", || {
+        page.browser.run("return indexedDB.databases().then((all) => all.length)") == 0
+    });
     assert_eq!(page.browser.run("return JSON.stringify(localStorage)"), "{}");
     assert_eq!(page.browser.run("return JSON.stringify(sessionStorage)"), "{}");
 }

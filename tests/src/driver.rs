@@ -47,6 +47,8 @@ pub struct Browser {
     session: String,
     name: String,
     profile: PathBuf,
+    /// The browser's own process.
+    process: u64,
 }
 
 impl Browser {
@@ -60,6 +62,11 @@ impl Browser {
         let folder = project().join("target/browser");
         // Under the project: a Chromium that came as a snap can't see /tmp.
         let profile = folder.join(format!("profile-{name}-{}", std::process::id()));
+        Browser::start_in(profile, name, switches)
+    }
+
+    /// Starts a browser with the profile that another one has left.
+    pub fn start_in(profile: PathBuf, name: &str, switches: &[&str]) -> Browser {
         fs::create_dir_all(&profile).expect("target/browser can be written");
 
         let (chromedriver, port) = start_chromedriver();
@@ -75,13 +82,24 @@ impl Browser {
             session: format!("http://127.0.0.1:{port}/session"),
             name: name.to_owned(),
             profile,
+            process: 0,
         };
         let begun = browser.ask("", Some(&browser.wishes(switches))).unwrap_or_else(|why| {
             panic!("Chromium did not start: {why}");
         });
         let id = begun["sessionId"].as_str().expect("chromedriver names the session");
         browser.session = format!("{}/{id}", browser.session);
+        browser.process = begun["capabilities"]["goog:processID"].as_u64().unwrap_or_default();
         browser
+    }
+
+    /// Ends the browser with no warning, as a lack of power or of memory does. Returns its profile.
+    #[track_caller]
+    pub fn kill(mut self) -> PathBuf {
+        assert!(self.process > 1, "chromedriver does not name the browser's process");
+        let killed = Command::new("kill").args(["-9", &self.process.to_string()]).status();
+        assert!(killed.is_ok_and(|status| status.success()), "the browser could not be killed");
+        std::mem::take(&mut self.profile)
     }
 
     fn wishes(&self, switches: &[&str]) -> Value {
@@ -179,6 +197,17 @@ impl Browser {
         let tabs = (name(&old), name(&new["handle"]));
         self.turn_to(&tabs.1);
         tabs
+    }
+
+    /// Has the browser end the page's process, as it does for want of memory, and goes on in a new
+    /// tab.
+    #[track_caller]
+    pub fn crash(&self) {
+        let new = self.must("open a tab", "/window/new", Some(&json!({ "type": "tab" })));
+        let body = json!({ "cmd": "Page.crash", "params": {} });
+        // Ignored: the page that is asked can't answer any more.
+        let _ = self.ask("/goog/cdp/execute", Some(&body));
+        self.turn_to(new["handle"].as_str().expect("a tab has a name"));
     }
 
     /// Sends the commands to another tab.

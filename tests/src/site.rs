@@ -31,6 +31,39 @@ impl Site {
         Site::serve(copy)
     }
 
+    /// Serves two copies of the built page: one at the top of the site, one in its folder `sub`.
+    pub fn start_two(name: &str) -> Site {
+        let site = Site::start_copy(name);
+        copy_folder(&project().join("target/dist"), &site.dist.join("sub"));
+        site
+    }
+
+    /// Serves a copy of the built page as the plainest of hosts does: with no headers of its own.
+    pub fn start_plain(name: &str) -> Site {
+        let copy = project().join("target/browser").join(format!("site-{name}"));
+        let _ = fs::remove_dir_all(&copy);
+        copy_folder(&project().join("target/dist"), &copy);
+        let free = std::net::TcpListener::bind("127.0.0.1:0").and_then(|free| free.local_addr());
+        let port = free.expect("a port is free").port();
+        let server = Command::new("python3")
+            .args(["-m", "http.server", "--bind", "127.0.0.1", &port.to_string(), "--directory"])
+            .arg(&copy)
+            .stdout(Stdio::null())
+            .stderr(Stdio::null())
+            .spawn()
+            .unwrap_or_else(|why| panic!("python3 can't be started: {why}"));
+        let site = Site { url: format!("http://127.0.0.1:{port}/"), dist: copy, server };
+        let answers = || TcpStream::connect(("127.0.0.1", port)).is_ok();
+        for _ in 0..100 {
+            if answers() {
+                break;
+            }
+            std::thread::sleep(std::time::Duration::from_millis(50));
+        }
+        assert!(answers(), "python3 serves nothing");
+        site
+    }
+
     /// Serves a built folder as a host does, packed.
     pub fn start_packed(dist: PathBuf) -> Site {
         Site::serve_with(dist, &["--packed"])

@@ -8,10 +8,12 @@ use std::process::{Command, Stdio};
 use sha2::{Digest, Sha256};
 use wasm_bindgen_cli_support::Bindgen;
 
-use crate::{files, split};
+use crate::{files, licences, split};
 
 const TARGET: &str = "wasm32-unknown-unknown";
 const WORKER: &str = "service-worker.js";
+/// The hash of every file, as `sha256sum --check` reads them.
+const HASHES: &str = "hashes.txt";
 const OPENER: &str = "opener";
 
 /// Compiles the app to WebAssembly, binds it, adds `public/` and the stamped
@@ -28,8 +30,9 @@ pub(crate) fn build(project: &Path) -> Result<(), String> {
     for (name, content) in files::all(&project.join("public"))? {
         files::write(&dist.join(&name), &without_remarks(&name, content))?;
     }
-    stamp(dist)?;
-    println!("Built into {}", dist.display());
+    files::write(&dist.join(licences::FILE), licences::text(project)?.as_bytes())?;
+    let worker = stamp(dist)?;
+    println!("Built into {}\nSHA-256 of {WORKER}, which vouches for all: {worker}", dist.display());
     Ok(())
 }
 
@@ -83,7 +86,7 @@ fn compile(project: &Path, packages: &[&str]) -> Result<(), String> {
         Command::new(cargo)
             .current_dir(project)
             .env("CARGO_ENCODED_RUSTFLAGS", flags(project))
-            .args(["build", "--release"])
+            .args(["build", "--locked", "--release"])
             .args(packages.iter().flat_map(|package| ["-p", package]))
             .args(["--target", TARGET])
             .arg("--target-dir")
@@ -149,22 +152,45 @@ fn bind(module: &Path, dist: &Path, name: &str) -> Result<(), String> {
     split::ordered(&dist.join(format!("{name}_bg.wasm")))
 }
 
-/// Writes the two constants of the service worker above its code.
-fn stamp(dist: &Path) -> Result<(), String> {
-    let files = files::all(dist)?;
-    let worker = files.iter().find(|(name, _)| name == WORKER);
-    let (_, code) = worker.ok_or(format!("public/{WORKER} is missing"))?;
-    let kept: Vec<&str> =
-        files.iter().map(|(name, _)| name.as_str()).filter(|name| is_kept(name)).collect();
+/// Writes the hash of every file beside them, as `sha256sum` does, and the three constants of the
+/// service worker above its code. Returns the hash of the worker, which no file holds.
+fn stamp(dist: &Path) -> Result<String, String> {
+    let mut files = files::all(dist)?;
+    let worker = files.iter().position(|(name, _)| name == WORKER);
+    let worker = files.remove(worker.ok_or(format!("public/{WORKER} is missing"))?);
+    let line = |(name, content): &(String, Vec<u8>)| format!("{}  {name}\n", sha256(content));
+    let hashes: String = files.iter().map(line).collect();
+    let sums = sha256(hashes.as_bytes());
+    files::write(&dist.join(HASHES), hashes.as_bytes())?;
+    files.push((HASHES.into(), hashes.into_bytes()));
+    let kept: Vec<String> =
+        files.iter().map(|(name, _)| name.clone()).filter(|name| is_kept(name)).collect();
+    let code = String::from_utf8_lossy(&worker.1).into_owned();
+    files.push(worker);
     // `{:?}` quotes a file name as JavaScript does.
-    let mut stamped = format!("const VERSION = {:?};\nconst ASSETS = {kept:?};\n", version(&files));
-    stamped.push_str(&String::from_utf8_lossy(code));
-    files::write(&dist.join(WORKER), stamped.as_bytes())
+    let stamped = format!(
+        "const VERSION = {:?};\nconst ASSETS = {kept:?};\nconst SUMS = {sums:?};\n{code}",
+        version(&files)
+    );
+    files::write(&dist.join(WORKER), stamped.as_bytes())?;
+    Ok(sha256(stamped.as_bytes()))
 }
 
-/// Whether every visitor keeps the file: a language and the trial are kept by who chooses them.
+fn sha256(content: &[u8]) -> String {
+    in_hex(&Sha256::digest(content))
+}
+
+fn in_hex(bytes: &[u8]) -> String {
+    bytes.iter().fold(String::new(), |mut text, byte| {
+        let _ = write!(text, "{byte:02x}");
+        text
+    })
+}
+
+/// Whether every visitor keeps the file: a language, the trial and the licences are kept by who
+/// chooses them.
 pub fn is_kept(name: &str) -> bool {
-    name != WORKER && !name.starts_with("words/") && name != "split_trial.wasm"
+    ![WORKER, "split_trial.wasm", licences::FILE].contains(&name) && !name.starts_with("words/")
 }
 
 /// Names a build by its content: the same files, the same name.
@@ -177,10 +203,7 @@ fn version(files: &[(String, Vec<u8>)]) -> String {
         hash.update((content.len() as u64).to_le_bytes());
         hash.update(content);
     }
-    hash.finalize().iter().take(8).fold(String::new(), |mut text, byte| {
-        let _ = write!(text, "{byte:02x}");
-        text
-    })
+    in_hex(&hash.finalize()[..8])
 }
 
 #[cfg(test)]
@@ -227,8 +250,16 @@ mod tests {
         }
         stamp(&dist).unwrap();
         let worker = fs::read_to_string(dist.join(WORKER)).unwrap();
+        let hashes = fs::read_to_string(dist.join(HASHES)).unwrap();
         fs::remove_dir_all(&dist).unwrap();
-        assert!(worker.contains(r#"const ASSETS = ["css/base.css", "index.html"];"#), "{worker}");
+        assert!(
+            worker.contains(r#"const ASSETS = ["css/base.css", "index.html", "hashes.txt"];"#),
+            "{worker}"
+        );
+        assert!(worker.contains(&format!("const SUMS = {:?};", sha256(hashes.as_bytes()))));
+        let lines: Vec<&str> = hashes.lines().collect();
+        assert_eq!(lines[1], format!("{}  index.html", sha256(b"x")));
+        assert_eq!(lines.len(), 3, "{hashes}");
         assert!(worker.ends_with("code();"), "{worker}");
     }
 }

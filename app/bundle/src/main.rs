@@ -3,6 +3,7 @@
 
 mod build;
 mod files;
+mod licences;
 mod one_file;
 mod order;
 mod serve;

@@ -16,7 +16,7 @@ use flate2::Compression;
 use flate2::write::GzEncoder;
 use sha2::{Digest, Sha256};
 
-use crate::files;
+use crate::{files, licences};
 
 /// Where the file is put.
 pub(crate) fn place(project: &Path) -> PathBuf {
@@ -44,7 +44,7 @@ fn html(dist: &Path) -> Result<String, String> {
     let policy = format!(
         "default-src 'none'; script-src {} 'wasm-unsafe-eval' blob:; worker-src blob:; \
          connect-src 'none'; img-src data: blob:; style-src {} {}; base-uri 'none'; \
-         form-action 'none'",
+         form-action 'none'; require-trusted-types-for 'script'; trusted-types default",
         hash(&script),
         hash(&screen),
         hash(&print)
@@ -83,10 +83,13 @@ fn html(dist: &Path) -> Result<String, String> {
     if policy_set { Ok(page) } else { Err("index.html has no policy line.".to_owned()) }
 }
 
-/// What the page fetches on its way: its modules, and the words of each language.
+/// What the page fetches on its way: its modules, the words of each language, the licences.
 fn fetched(dist: &Path) -> Result<Vec<String>, String> {
     let names = files::all(dist)?.into_iter().map(|(name, _)| name);
-    Ok(names.filter(|name| name.starts_with("words/") || name.ends_with(".wasm")).collect())
+    let is_fetched = |name: &String| {
+        name.starts_with("words/") || name.ends_with(".wasm") || name == licences::FILE
+    };
+    Ok(names.filter(is_fetched).collect())
 }
 
 /// All scripts of the page as one module.

@@ -12,7 +12,8 @@ use std::time::Duration;
 /// The same policy as in `index.html`, and no frames around the page, which only a header can say.
 const POLICY: &str = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; \
     connect-src 'self'; img-src 'self' data: blob:; style-src 'self'; object-src 'none'; \
-    base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+    base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; \
+    trusted-types default; frame-ancestors 'none'";
 
 const FIRST_PORT: u16 = 8787;
 const LAST_PORT: u16 = 8886;

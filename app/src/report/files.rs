@@ -13,6 +13,7 @@ use crate::{later, words};
 /// Hears what the script tells.
 pub fn listen(page: Page) {
     hear("emberloam:opened", Box::new(move |said| page.opened.set(said)));
+    hear("emberloam:replacing", Box::new(move |_| page.will_replace()));
     hear("emberloam:refused", Box::new(move |said| page.refuse(said)));
     hear(
         "emberloam:saved",
@@ -22,11 +23,7 @@ pub fn listen(page: Page) {
                     return page.refuse(words::LATER_MISSING.into());
                 };
                 match (parts.pens.from_saved)(&json) {
-                    Some(kept) => {
-                        let before = untrack(|| page.kept());
-                        page.restore(kept);
-                        page.erased.set((!before.is_blank()).then_some(before));
-                    }
+                    Some(kept) => page.restore(kept),
                     None => page.refuse(words::SAVED_DAMAGED.into()),
                 }
             });

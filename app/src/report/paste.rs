@@ -6,9 +6,10 @@ use web_sys::{HtmlDetailsElement, HtmlElement, HtmlTextAreaElement};
 
 use crate::deferred::in_turn;
 use crate::frame::{element, hear, put, window_is};
-use crate::in_place::{focus, text};
+use crate::in_place::{Look, flag, focus, press, text};
 use crate::report::files::opened;
 use crate::state::{Page, read_first};
+use crate::words::keeping::CLOSE;
 use crate::{later, words};
 
 /// The invented sample reports: the button in the frame, and the text.
@@ -87,6 +88,7 @@ pub fn paste(page: Page) {
         hear(id, "click", move |_| {
             read_first(text);
             in_turn(move || {
+                page.will_replace();
                 page.paste(text);
                 arrived();
             });
@@ -104,6 +106,32 @@ pub fn paste(page: Page) {
     put("trouble", trouble.into_any());
     put("long-reading", later::later(move |parts| (parts.long_work)(page)));
     put("opened", opened(page).into_any());
+    put("before", before(page).into_any());
+    put("before", later::later(move |parts| (parts.earlier)(page)));
+}
+
+/// Says what became of the report that was here, with the way back.
+fn before(page: Page) -> impl IntoView {
+    let said = move || page.before.look(|before| before.as_ref().map_or("", |before| before.said));
+    let close = move || if said() == words::ERASED { words::FORGET } else { CLOSE };
+    view! {
+        <p id="erased-note" hidden=flag(move || said().is_empty())>
+            {text(said)} " "
+            <button
+                type="button"
+                id="take-back"
+                on:click=press(move || {
+                    page.take_back();
+                    focus("answer-title");
+                })
+            >
+                {words::TAKE_BACK}
+            </button>
+            <button type="button" class="quiet" on:click=press(move || page.before.set(None))>
+                {text(close)}
+            </button>
+        </p>
+    }
 }
 
 fn state_of_report(page: Page) -> String {

@@ -1,4 +1,4 @@
-//! Where the shelf stands: a database of the browser. Every change is one
+//! Where the shelf and the earlier states stand: databases of the browser. Every change is one
 //! transaction, so that after a crash it was made whole or not at all.
 //!
 //! It is opened for each thing that is done and closed again: a page that
@@ -10,17 +10,40 @@ use idb::{Transaction, TransactionMode};
 use js_sys::Promise;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{BroadcastChannel, DomException, IdbTransaction};
+use web_sys::{BroadcastChannel, DomException, IdbTransaction, MessageEvent};
 
 use crate::saved::backup::Shelved;
+use crate::store::{home, named};
 use crate::words;
 
-const NAME: &str = "emberloam";
-/// The version of the database: of its stores, not of what lies in them.
+/// The version of a database: of its store, not of what lies in it.
 const VERSION: u32 = 1;
-const STORE: &str = "shelf";
-/// Where the tabs tell each other that the shelf has changed.
-const CHANNEL: &str = "emberloam-shelf";
+
+/// What has a database of its own.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Place {
+    /// The saved reports.
+    Shelf,
+    /// The earlier states of each tab.
+    Earlier,
+}
+
+impl Place {
+    fn database(self) -> String {
+        let home = home();
+        match self {
+            Place::Shelf => format!("emberloam{home}"),
+            Place::Earlier => format!("emberloam{home}-earlier"),
+        }
+    }
+
+    fn store(self) -> &'static str {
+        match self {
+            Place::Shelf => "shelf",
+            Place::Earlier => "earlier",
+        }
+    }
+}
 
 /// Why the shelf can't be used.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -77,20 +100,24 @@ pub enum Change {
     Remove(String),
 }
 
-async fn open() -> Result<Database, Shut> {
-    let mut request = Factory::new()?.open(NAME, Some(VERSION))?;
-    request.on_upgrade_needed(|event| {
+async fn open(place: Place) -> Result<Database, Shut> {
+    let mut request = Factory::new()?.open(&place.database(), Some(VERSION))?;
+    request.on_upgrade_needed(move |event| {
         // Ignored: without its store the first use fails and says so.
         if let Ok(database) = event.database() {
-            let _ = database.create_object_store(STORE, ObjectStoreParams::new());
+            let _ = database.create_object_store(place.store(), ObjectStoreParams::new());
         }
     });
     Ok(request.await?)
 }
 
-fn begin(database: &Database, mode: TransactionMode) -> Result<(Transaction, ObjectStore), Shut> {
-    let transaction = database.transaction(&[STORE], mode)?;
-    let store = transaction.object_store(STORE)?;
+fn begin(
+    place: Place,
+    database: &Database,
+    mode: TransactionMode,
+) -> Result<(Transaction, ObjectStore), Shut> {
+    let transaction = database.transaction(&[place.store()], mode)?;
+    let store = transaction.object_store(place.store())?;
     Ok((transaction, store))
 }
 
@@ -116,10 +143,10 @@ async fn read(store: &ObjectStore) -> Result<Vec<Shelved>, Shut> {
     Ok(keys.iter().map(text).zip(values.iter().map(text)).collect())
 }
 
-/// All that lies on the shelf.
-pub async fn all() -> Result<Vec<Shelved>, Shut> {
-    let database = open().await?;
-    let found = match begin(&database, TransactionMode::ReadOnly) {
+/// All that lies there.
+pub async fn all(place: Place) -> Result<Vec<Shelved>, Shut> {
+    let database = open(place).await?;
+    let found = match begin(place, &database, TransactionMode::ReadOnly) {
         Ok((_transaction, store)) => read(&store).await,
         Err(why) => Err(why),
     };
@@ -127,24 +154,48 @@ pub async fn all() -> Result<Vec<Shelved>, Shut> {
     found
 }
 
-/// Looks at the shelf and changes it, in one transaction: no other tab can
+/// Looks at all that lies there and changes it, in one transaction: no other tab can
 /// come between.
-pub async fn change<T>(decide: impl FnOnce(&[Shelved]) -> (Vec<Change>, T)) -> Result<T, Shut> {
-    let database = open().await?;
-    let decided = change_in(&database, decide).await;
+pub async fn change<T>(
+    place: Place,
+    decide: impl FnOnce(&[Shelved]) -> (Vec<Change>, T),
+) -> Result<T, Shut> {
+    let database = open(place).await?;
+    let decided = change_in(place, &database, decide).await;
     database.close();
-    if decided.is_ok() {
-        tell();
+    if decided.is_ok() && place == Place::Shelf {
+        tell(CHANGED);
     }
     decided
 }
 
 async fn change_in<T>(
+    place: Place,
     database: &Database,
     decide: impl FnOnce(&[Shelved]) -> (Vec<Change>, T),
 ) -> Result<T, Shut> {
-    let (transaction, store) = begin(database, TransactionMode::ReadWrite)?;
+    let (transaction, store) = begin(place, database, TransactionMode::ReadWrite)?;
     let (changes, decided) = decide(&read(&store).await?);
+    make(transaction, &store, changes).await?;
+    Ok(decided)
+}
+
+/// Makes changes without a look at what lies there.
+pub async fn write(place: Place, changes: Vec<Change>) -> Result<(), Shut> {
+    let database = open(place).await?;
+    let made = match begin(place, &database, TransactionMode::ReadWrite) {
+        Ok((transaction, store)) => make(transaction, &store, changes).await,
+        Err(why) => Err(why),
+    };
+    database.close();
+    made
+}
+
+async fn make(
+    transaction: Transaction,
+    store: &ObjectStore,
+    changes: Vec<Change>,
+) -> Result<(), Shut> {
     // Not waited for one by one: the transaction fails when one of them does.
     let asked = changes.into_iter().try_for_each(|change| match change {
         Change::Put((id, json)) => {
@@ -157,37 +208,47 @@ async fn change_in<T>(
         let _ = transaction.abort();
         return Err(why.into());
     }
-    done(transaction).await?;
-    Ok(decided)
+    done(transaction).await
 }
 
-/// Removes the shelf with all that lies on it.
-pub async fn erase() -> Result<(), Shut> {
-    Factory::new()?.delete(NAME)?.await?;
-    tell();
+/// Removes a database with all that lies in it, also one that can't be opened.
+pub async fn erase(place: Place) -> Result<(), Shut> {
+    Factory::new()?.delete(&place.database())?.await?;
     Ok(())
 }
 
+/// What the tabs tell each other: that the shelf has changed, or that everything was erased.
+const CHANGED: &str = "changed";
+const ERASED: &str = "erased";
+
 thread_local! {
     /// One channel for telling and hearing: it doesn't hear itself.
-    static TABS: Option<BroadcastChannel> = BroadcastChannel::new(CHANNEL).ok();
+    static TABS: Option<BroadcastChannel> = BroadcastChannel::new(&named("tabs")).ok();
 }
 
-/// Tells the other tabs that the shelf has changed.
-fn tell() {
+fn tell(what: &str) {
     TABS.with(|tabs| {
         if let Some(tabs) = tabs {
             // Ignored: a tab that isn't told finds out when it saves.
-            let _ = tabs.post_message(&JsValue::TRUE);
+            let _ = tabs.post_message(&JsValue::from_str(what));
         }
     });
 }
 
-/// Hears when another tab has changed the shelf.
-pub fn hear(does: impl Fn() + 'static) {
+/// Tells the other tabs that everything was erased.
+pub fn tell_erased() {
+    tell(ERASED);
+}
+
+/// Hears when another tab has changed the shelf, or erased everything.
+pub fn hear(changed: impl Fn() + 'static, erased: impl Fn() + 'static) {
     TABS.with(|tabs| {
         if let Some(tabs) = tabs {
-            EventListener::new(tabs, "message", move |_| does()).forget();
+            EventListener::new(tabs, "message", move |event| {
+                let said = event.dyn_ref::<MessageEvent>().and_then(|said| said.data().as_string());
+                if said.as_deref() == Some(ERASED) { erased() } else { changed() }
+            })
+            .forget();
         }
     });
 }

@@ -1,9 +1,10 @@
 //! A saved report, and what happens to it: saved, renamed, brought up from an
-//! older shape. What it is kept in is the business of `cupboard`.
+//! older shape. What it is kept in is the business of `database`.
 
+use emberloam_engine::Case;
 use emberloam_engine::case::CASE_VERSION;
 use serde::{Deserialize, Serialize};
-use serde_json::Value;
+use serde_json::{Map, Value};
 
 use crate::origin::Opened;
 use crate::share::answers;
@@ -15,7 +16,7 @@ const ENTRY_VERSION: u64 = 1;
 
 /// A saved report.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+#[serde(rename_all = "kebab-case")]
 pub struct Entry {
     /// The version of this shape.
     pub emberloam_entry: u64,
@@ -40,6 +41,9 @@ pub struct Entry {
     pub text: String,
     /// The answers, without what nobody said.
     pub answers: Value,
+    /// What another version of the program put beside these; it is kept as it is.
+    #[serde(flatten)]
+    pub more: Map<String, Value>,
 }
 
 /// What a person names when saving.
@@ -55,6 +59,7 @@ pub struct Label {
 
 /// What lies on the shelf, as far as this program can read it.
 #[derive(Clone, Debug, PartialEq)]
+#[allow(clippy::large_enum_variant, reason = "nearly all of them are entries")]
 pub enum Held {
     /// A saved report.
     Entry(Entry),
@@ -82,12 +87,19 @@ impl Held {
                 }
                 match serde_json::from_str::<Entry>(&value.to_string()) {
                     Ok(entry) if entry.kept().is_some() => Held::Entry(entry),
+                    Ok(entry) if holds_what_is_new(&entry.answers) => Held::Newer(name()),
                     _ => Held::Damaged,
                 }
             }
             _ => bring_up(value).map_or(Held::Damaged, Held::Entry),
         }
     }
+}
+
+/// Whether answers are none here only for a key that this program does not know.
+fn holds_what_is_new(answers: &Value) -> bool {
+    serde_json::from_str::<Case>(&answers.to_string())
+        .is_err_and(|why| why.to_string().starts_with("unknown field"))
 }
 
 /// Brings up the shape before there was a shelf: a report saved as a file. It
@@ -107,6 +119,7 @@ fn bring_up(value: &Value) -> Option<Entry> {
         revision: 0,
         text: value["text"].as_str()?.into(),
         answers: value.get("answers").cloned().unwrap_or_else(|| Value::Object(Default::default())),
+        more: Map::new(),
     };
     entry.kept().is_some().then_some(entry)
 }
@@ -125,6 +138,7 @@ impl Entry {
             revision: 1,
             text: kept.text.clone(),
             answers: answers::sparse(&kept.answers),
+            more: Map::new(),
         }
     }
 
@@ -192,6 +206,7 @@ pub fn save(
         Some(Held::Entry(current)) if current.revision == opened.revision => {
             let mut entry = Entry::new(kept, label, current.id, now);
             entry.created = current.created;
+            entry.more = current.more;
             entry.revision = current.revision + 1;
             (entry, Outcome::Saved)
         }
@@ -219,7 +234,6 @@ pub fn by_date(entries: &mut [Entry]) {
 
 #[cfg(test)]
 pub mod tests {
-    use emberloam_engine::Case;
     use proptest::prelude::*;
     use serde_json::json;
 
@@ -296,11 +310,30 @@ pub mod tests {
     }
 
     #[test]
+    fn what_another_version_put_beside_is_kept_through_a_save() {
+        let mut value = serde_json::to_value(an_entry("a", "Back bed", "pH 6")).unwrap();
+        value["moon"] = json!({"phase": [1, 2]});
+        let Held::Entry(entry) = Held::from_value(&value) else { panic!("not read") };
+        assert_eq!(serde_json::from_str::<Value>(&entry.to_json()).unwrap(), value);
+        let (saved, _) = save(
+            &kept("pH 7"),
+            label("Back bed"),
+            Some(&entry.opened()),
+            Some(&entry.to_json()),
+            "f".into(),
+            NOW,
+        );
+        assert_eq!(saved.more["moon"], value["moon"]);
+    }
+
+    #[test]
     fn newer_shapes_are_named_and_older_ones_brought_up() {
         let newer = json!({"emberloam-entry": 2, "name": "Back bed", "colour": "red"});
         assert_eq!(Held::from_value(&newer), Held::Newer("Back bed".into()));
         let mut newer_case = an_entry("a", "Back bed", "");
         newer_case.answers = json!({"version": 9, "moon": "full"});
+        assert_eq!(Held::read(&newer_case.to_json()), Held::Newer("Back bed".into()));
+        newer_case.answers = json!({"bed": {"moon": "full"}});
         assert_eq!(Held::read(&newer_case.to_json()), Held::Newer("Back bed".into()));
         let file = json!({"emberloam": 1, "text": "pH 6", "answers": {"sample": 2}});
         let Held::Entry(up) = Held::from_value(&file) else { panic!("not brought up") };

@@ -2,7 +2,9 @@
 
 pub mod backup;
 pub mod database;
+pub mod earlier;
 pub mod entry;
+pub mod erase;
 pub mod trend;
 pub mod view;
 pub mod years;

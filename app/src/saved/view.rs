@@ -9,12 +9,15 @@ use crate::in_place::{Look, changed, flag, focus, keyed, press, text, unfolds};
 use crate::language::own_or_said;
 use crate::origin::{Opened, Origin};
 use crate::report::exports::event_code;
-use crate::report::files::save as save_file;
-use crate::saved::backup::{self, Shelved};
-use crate::saved::database::{self, Change, Shut};
+use crate::report::files::{save as save_file, tell};
+use crate::saved::backup::{self, Shelved, Unpacked};
+use crate::saved::database::{self, Change, Place, Shut};
 use crate::saved::entry::{self, Entry, Held, Label, Outcome, by_date};
+use crate::saved::erase;
 use crate::saved::years::years;
+use crate::share::arrived::forget_address;
 use crate::state::Page;
+use crate::store::is_a_file;
 use crate::words::keeping as said;
 use crate::{date, words};
 
@@ -40,6 +43,8 @@ pub struct SavedReports {
     renaming: RwSignal<String>,
     /// Whether erasing waits for a yes.
     sure: RwSignal<bool>,
+    /// What could not be read of the file that was brought in last.
+    unread: RwSignal<String>,
 }
 
 /// Now, as `2027-04-20T18:05:00.000Z`.
@@ -62,6 +67,7 @@ impl SavedReports {
             date: RwSignal::new(String::new()),
             renaming: RwSignal::new(String::new()),
             sure: RwSignal::new(false),
+            unread: RwSignal::new(String::new()),
         }
     }
 
@@ -87,7 +93,7 @@ impl SavedReports {
     /// Reads the shelf again.
     fn read(self) {
         leptos::task::spawn_local(async move {
-            match database::all().await {
+            match database::all(Place::Shelf).await {
                 Ok(all) => {
                     self.shut.set(None);
                     self.shelved.set(all);
@@ -104,7 +110,7 @@ impl SavedReports {
         then: impl FnOnce(T) -> String + 'static,
     ) {
         leptos::task::spawn_local(async move {
-            match database::change(decide).await {
+            match database::change(Place::Shelf, decide).await {
                 Ok(decided) => {
                     let what = then(decided);
                     self.tell(what);
@@ -170,10 +176,7 @@ impl SavedReports {
     fn open(self, entry: &Entry) {
         let page = self.page;
         let Some(kept) = entry.kept() else { return };
-        let before = untrack(|| page.kept());
-        let another = !before.is_blank() && before != kept;
         page.restore(kept);
-        page.erased.set(another.then_some(before));
         page.origin.set(Origin { opened: Some(entry.opened()), scenario: None });
         self.fill();
         self.tell(said::opened(&entry.name));
@@ -253,9 +256,12 @@ impl SavedReports {
 
     fn take_out(self) {
         leptos::task::spawn_local(async move {
-            match database::all().await {
+            match database::all(Place::Shelf).await {
                 Ok(all) => {
                     let file = backup::pack(&all, &now());
+                    if !backup::gives_back(&file, &all) {
+                        return self.tell(said::NOT_CHECKED);
+                    }
                     save_file("emberloam-shelf.json", "application/json", &file);
                     self.tell(said::taken_out(all.len()));
                 }
@@ -271,31 +277,40 @@ impl SavedReports {
             };
             match backup::unpack(&content.as_string().unwrap_or_default()) {
                 Err(why) => self.tell(why.words()),
-                Ok(entries) => self.change(
-                    move |there| {
-                        let merged = backup::merge(there, entries, &mut event_code);
-                        (merged.put.iter().cloned().map(Change::Put).collect(), merged)
-                    },
-                    |merged| said::brought_in(merged.put.len(), merged.same, merged.both),
-                ),
+                Ok(Unpacked { entries, unread }) => {
+                    let raw: Vec<&str> = unread.iter().map(|unread| unread.raw.as_str()).collect();
+                    self.unread.set(raw.join("\n\n"));
+                    let numbers: Vec<usize> = unread.iter().map(|unread| unread.number).collect();
+                    self.change(
+                        move |there| {
+                            let merged = backup::merge(there, entries, &mut event_code);
+                            (merged.put.iter().cloned().map(Change::Put).collect(), merged)
+                        },
+                        move |merged| {
+                            let told = said::brought_in(merged.put.len(), merged.same, merged.both);
+                            if numbers.is_empty() { told } else { told + &said::not_read(&numbers) }
+                        },
+                    );
+                }
             }
         });
     }
 
     fn erase_all(self) {
+        self.page.erase();
+        // Nothing of it is left to go back to.
+        self.page.before.set(None);
+        tell("emberloam:all-erased", "");
+        forget_address();
         leptos::task::spawn_local(async move {
-            match database::erase().await {
-                Ok(()) => {
-                    self.shelved.set(Vec::new());
-                    self.deleted.set(None);
-                    self.sure.set(false);
-                    self.page.erase();
-                    // Nothing of it is left to go back to.
-                    self.page.erased.set(None);
-                    self.tell(said::ALL_ERASED);
-                }
-                Err(why) => self.tell(why.words()),
-            }
+            let left = erase::everything().await;
+            self.shelved.set(Vec::new());
+            self.deleted.set(None);
+            self.unread.set(String::new());
+            self.sure.set(false);
+            let told =
+                if left.is_empty() { said::ALL_ERASED.into() } else { said::still_there(&left) };
+            self.tell(format!("{told} {}", said::CANT_ERASE));
         });
     }
 }
@@ -303,11 +318,19 @@ impl SavedReports {
 /// The fold with the shelf.
 pub fn reports(page: Page) -> AnyView {
     let reports = SavedReports::new(page);
-    database::hear(move || {
+    let changed = move || {
         if reports.open.get_untracked() {
             reports.read();
         }
-    });
+    };
+    let erased = move || {
+        page.erase();
+        page.before.set(None);
+        if let Some(body) = document().body() {
+            body.set_text_content(Some(said::ERASED_ELSEWHERE));
+        }
+    };
+    database::hear(changed, erased);
     let toggled = unfolds(move |open| {
         reports.open.set(open);
         if open {
@@ -324,6 +347,7 @@ pub fn reports(page: Page) -> AnyView {
             reports.fill();
         }
     });
+    let shut = move || flag(move || reports.shut.get().is_some());
     view! {
         <details id="shelf" class="keep" on:toggle=toggled>
             <summary>
@@ -332,13 +356,11 @@ pub fn reports(page: Page) -> AnyView {
             <p id="shelf-shut" class="told" hidden=flag(move || reports.shut.get().is_none())>
                 {text(move || reports.shut.get().map_or("", Shut::words))}
             </p>
-            <div hidden=flag(move || reports.shut.get().is_some())>
-                {form(reports)}
-                {told(reports)}
-                {list(reports)}
-                {years(reports)}
-                {whole(reports)}
-            </div>
+            <p id="shelf-file" hidden=!is_a_file()>{said::FILE_STORAGE}</p>
+            <div hidden=shut()>{form(reports)}</div>
+            {told(reports)}
+            <div hidden=shut()>{list(reports)} {years(reports)} {whole(reports)}</div>
+            {all_away(reports)}
         </details>
     }
     .into_any()
@@ -421,8 +443,10 @@ fn list(reports: SavedReports) -> impl IntoView {
                 .iter()
                 .filter_map(|(id, json)| match Held::read(json) {
                     Held::Entry(_) => None,
-                    Held::Newer(name) => Some((id.clone(), said::newer_entry(&name))),
-                    Held::Damaged => Some((id.clone(), said::DAMAGED_ENTRY.to_string())),
+                    Held::Newer(name) => Some((id.clone(), said::newer_entry(&name), json.clone())),
+                    Held::Damaged => {
+                        Some((id.clone(), said::DAMAGED_ENTRY.to_string(), json.clone()))
+                    }
                 })
                 .collect::<Vec<_>>()
         })
@@ -451,10 +475,42 @@ fn list(reports: SavedReports) -> impl IntoView {
             {keyed(found, |entry: &Entry| entry.id.clone(), move |entry| item(reports, entry))}
             {keyed(
                 closed,
-                |(id, _): &(String, String)| id.clone(),
-                |item| view! { <li class="closed-entry">{text(move || item.get().1)}</li> },
+                |(id, ..): &Closed| id.clone(),
+                move |item| closed_item(reports, item),
             )}
         </ul>
+    }
+}
+
+/// One that can't be opened: its id, why, and its JSON as it is.
+type Closed = (String, String, String);
+
+fn closed_item(reports: SavedReports, item: Memo<Closed>) -> impl IntoView {
+    view! {
+        <li class="closed-entry">
+            <p>{text(move || item.look(|(_, why, _)| why.clone()))}</p>
+            <div class="buttons">
+                <button
+                    type="button"
+                    class="quiet closed-save"
+                    on:click=press(move || {
+                        let json = item.with_untracked(|(.., json)| json.clone());
+                        save_file("saved-report.json", "application/json", &json);
+                    })
+                >
+                    {said::SAVE_FILE}
+                </button>
+                <button
+                    type="button"
+                    class="quiet closed-delete"
+                    on:click=press(move || {
+                        reports.delete(item.with_untracked(|(id, ..)| id.clone()));
+                    })
+                >
+                    {said::DELETE}
+                </button>
+            </div>
+        </li>
     }
 }
 
@@ -538,7 +594,7 @@ fn item(reports: SavedReports, entry: Memo<Entry>) -> impl IntoView {
     }
 }
 
-/// The whole shelf: out, in, away.
+/// The whole shelf: out and in.
 fn whole(reports: SavedReports) -> impl IntoView {
     let chosen = changed(move |event| {
         let input: HtmlInputElement = event_target(&event);
@@ -548,7 +604,6 @@ fn whole(reports: SavedReports) -> impl IntoView {
         // So that the same file can be chosen again.
         input.set_value("");
     });
-    let sure = move || reports.sure.get();
     view! {
         <div class="keep-whole">
             <button
@@ -563,6 +618,47 @@ fn whole(reports: SavedReports) -> impl IntoView {
                 <span class="field-name">{said::BRING_IN}</span>
                 <input id="shelf-in" class="file" type="file" accept=".json,application/json" on:change=chosen />
             </label>
+            {unread(reports)}
+        </div>
+    }
+}
+
+/// What could not be read of a file, to be seen and saved.
+fn unread(reports: SavedReports) -> impl IntoView {
+    let raw = move || reports.unread.get();
+    view! {
+        <div id="shelf-unread" hidden=flag(move || reports.unread.look(String::is_empty))>
+            <label class="field">
+                <span class="field-name">{said::RAW}</span>
+                <textarea rows="4" readonly translate="no" prop:value=text(raw)></textarea>
+            </label>
+            <div class="buttons">
+                <button
+                    type="button"
+                    id="shelf-unread-save"
+                    on:click=press(move || {
+                        save_file("not-read.txt", "text/plain", &reports.unread.get_untracked());
+                    })
+                >
+                    {said::SAVE_FILE}
+                </button>
+                <button
+                    type="button"
+                    class="quiet"
+                    on:click=press(move || reports.unread.set(String::new()))
+                >
+                    {said::CLOSE}
+                </button>
+            </div>
+        </div>
+    }
+}
+
+/// Everything away, also where the shelf can't be opened.
+fn all_away(reports: SavedReports) -> impl IntoView {
+    let sure = move || reports.sure.get();
+    view! {
+        <div class="keep-whole">
             <button
                 type="button"
                 id="shelf-erase"

@@ -11,7 +11,7 @@ use crate::in_place::{Look, flag, focus, press, text};
 use crate::language::{own_or_said, say};
 use crate::origin::{self, Origin, Scenario};
 use crate::report::exports::event_code;
-use crate::saved::database::{self, Change};
+use crate::saved::database::{self, Change, Place};
 use crate::saved::entry::{Entry, Label};
 use crate::saved::view::now;
 use crate::share::answers;
@@ -168,13 +168,9 @@ fn take(page: Page, letter: Letter) {
     if letter.text.is_empty() {
         // The reader's own report stays, with what the link says of the bed.
         let answers = answers::put(&before.answers, &answers::sparse(&letter.answers));
-        page.erased.set(None);
-        page.answers.set(answers.unwrap_or(letter.answers));
+        page.restore(Kept { answers: answers.unwrap_or(letter.answers), ..before.clone() });
     } else {
         page.restore(Kept { text: letter.text, answers: letter.answers, ..Kept::default() });
-    }
-    if !before.is_blank() {
-        page.erased.set(Some(before.clone()));
     }
     let saved = page.origin.with_untracked(|origin| origin.opened.is_some());
     page.origin.set(Origin { opened: None, scenario });
@@ -196,7 +192,7 @@ fn take(page: Page, letter: Letter) {
             let change = Change::Put((aside.id.clone(), aside.to_json()));
             (if known { Vec::new() } else { vec![change] }, ())
         };
-        if database::change(put).await.is_err() {
+        if database::change(Place::Shelf, put).await.is_err() {
             page.keeping.set(Some(said::NOT_PUT_ASIDE));
         }
     });

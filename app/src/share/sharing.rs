@@ -17,6 +17,7 @@ use crate::share::code::code;
 use crate::share::link::{LONGEST_NOTE, Letter};
 use crate::share::slide::slide;
 use crate::state::Page;
+use crate::store::is_a_file;
 use crate::words;
 use crate::words::keeping as said;
 
@@ -170,12 +171,19 @@ pub fn sharing(page: Page) -> AnyView {
             <summary>
                 <h2 class="report-title">{said::SHARE}</h2>
             </summary>
-            <p>{said::SHARE_HOLDS}</p>
-            {link_box(sharing, "share-link", said::LINK, address)}
+            {if is_a_file() {
+                view! { <p id="share-file">{said::IS_A_FILE}</p> }.into_any()
+            } else {
+                view! {
+                    <p>{said::SHARE_HOLDS}</p>
+                    {link_box(sharing, "share-link", said::LINK, address)}
+                }
+                    .into_any()
+            }}
             <p class="told" hidden=flag(move || sharing.told.look(String::is_empty))>
                 <span id="share-told">{text(move || sharing.told.get())}</span>
             </p>
-            {drawn(address)}
+            {(!is_a_file()).then(|| drawn(address))}
             <h3>{said::AS_TEXT}</h3>
             <div class="buttons">
                 <button
@@ -205,7 +213,7 @@ pub fn sharing(page: Page) -> AnyView {
                     save_slide(page, "svg");
                 })>{said::SAVE_DRAWING}</button>
             </div>
-            {viewers(sharing)}
+            {(!is_a_file()).then(|| viewers(sharing))}
         </details>
     }
     .into_any()

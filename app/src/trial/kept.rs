@@ -3,10 +3,10 @@
 use emberloam_engine::trial::Trial;
 
 use crate::share::link::{Unopened, packed, unpacked};
-use crate::store::storage;
+use crate::store::{named, storage};
 
 /// Where it is kept.
-const KEPT: &str = "emberloam:trial";
+const KEPT: &str = "trial";
 
 /// The trial as JSON.
 pub fn to_json(trial: &Trial) -> String {
@@ -21,7 +21,7 @@ pub fn from_json(text: &str) -> Option<Trial> {
 
 /// What was kept.
 pub fn kept() -> Trial {
-    let text = storage().and_then(|storage| storage.get_item(KEPT).ok().flatten());
+    let text = storage().and_then(|storage| storage.get_item(&named(KEPT)).ok().flatten());
     text.and_then(|text| from_json(&text)).unwrap_or_default()
 }
 
@@ -44,9 +44,9 @@ pub fn from_fragment(fragment: &str) -> Option<Result<Trial, Unopened>> {
 pub fn keep(trial: &Trial) -> bool {
     let Some(storage) = storage() else { return trial.text.is_empty() };
     if trial.text.is_empty() {
-        return storage.remove_item(KEPT).is_ok();
+        return storage.remove_item(&named(KEPT)).is_ok();
     }
-    storage.set_item(KEPT, &to_json(trial)).is_ok()
+    storage.set_item(&named(KEPT), &to_json(trial)).is_ok()
 }
 
 #[cfg(test)]

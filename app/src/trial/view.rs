@@ -10,6 +10,7 @@ use crate::report::files::{hear, save};
 use crate::share::arrived::forget_address;
 use crate::share::sharing::{address_with, put_on_clipboard};
 use crate::state::Page;
+use crate::store::is_a_file;
 use crate::trial::kept::{from_fragment, from_json, keep, kept, to_fragment, to_json};
 use crate::trial::next::next;
 use crate::trial::results::results;
@@ -53,6 +54,7 @@ impl AtWork {
             told: RwSignal::new(String::new()),
         };
         at_work.look_for_a_link();
+        hear("emberloam:all-erased", Box::new(move |_| trial.set(Trial::default())));
         hear(
             "emberloam:trial-file",
             Box::new(move |said| match said.split_once('\n') {
@@ -177,7 +179,11 @@ pub fn trial(page: Page) -> AnyView {
             >
                 {words::SAVE_TRIAL}
             </button>
-            <button type="button" on:click=press(move || at_work.copy_link())>
+            <button
+                type="button"
+                hidden=is_a_file()
+                on:click=press(move || at_work.copy_link())
+            >
                 {words::COPY_LINK}
             </button>
             <button type="button" id="print-trial" on:click=press(print)>

@@ -28,7 +28,26 @@ pub const FROM_A_FILE: &str = "From a file";
 pub const ERASE_ALL: &str = "Erase everything";
 pub const ERASE_YES: &str = "Yes, erase all";
 pub const ERASE_NOT: &str = "No, keep them";
-pub const ALL_ERASED: &str = "All is erased.";
+pub const ALL_ERASED: &str = "All is erased, also the copy for offline use.";
+pub const NOT_ALL_ERASED: &str =
+    "Not all could be erased. Close the other tabs of this page and try again.";
+pub const LEFT_STORAGE: &str = "what the tabs keep";
+pub const LEFT_DATABASE: &str = "a database";
+pub const LEFT_COPIES: &str = "the copy for offline use";
+pub const CANT_ERASE: &str = "This page can't erase what lies elsewhere: links in the browser's history, files you saved, links you sent.";
+pub const ERASED_ELSEWHERE: &str =
+    "Everything was erased in another tab. Close this tab, or load it again to begin anew.";
+pub const EARLIER: &str = "Earlier reports";
+pub const EARLIER_INTRO: &str =
+    "What was in the box before, with your answers. Only this device has it.";
+pub const SAVE_FILE: &str = "Save as a file";
+pub const PUT_ASIDE: &str =
+    "This was kept from a visit before and can't be read. It is put aside here.";
+pub const RAW: &str = "What can't be read";
+pub const NOT_CHECKED: &str =
+    "The file was not saved: read back, it did not hold all of them. Try again.";
+pub const IS_A_FILE: &str = "This page is open as a file on this device, so a link can't lead to it. Save the report as a file, or the plan as text, and send that.";
+pub const FILE_STORAGE: &str = "This page is open as a file. Other files that you open in this browser may read what it keeps.";
 pub const SHELF_NONE: &str = "This browser keeps no saved reports for this page. A private window may be the reason. You can save your report to a file.";
 pub const SHELF_NEWER: &str = "A newer version of this page made these saved reports. They are left as they are. Load the page again to get the newer version.";
 pub const SHELF_FULL: &str = "There is no room left on this device. Nothing was saved and nothing is lost: all that was here is as before. Delete saved reports, or save this one to a file.";
@@ -100,8 +119,13 @@ pub fn brought_in(put: usize, same: usize, both: usize) -> String {
     said
 }
 
-pub fn file_entry_damaged(number: usize) -> String {
-    format!("Report number {number} in this file is damaged. Nothing was brought in.")
+pub fn not_read(numbers: &[usize]) -> String {
+    let numbers: Vec<String> = numbers.iter().map(usize::to_string).collect();
+    format!(" Not read, and shown below: number {} in the file.", numbers.join(", "))
+}
+
+pub fn still_there(left: &[&str]) -> String {
+    format!("{NOT_ALL_ERASED} Left over: {}.", left.join(", "))
 }
 
 pub fn erase_sure(count: usize) -> String {
