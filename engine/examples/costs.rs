@@ -1,5 +1,6 @@
-//! `cargo run --release -q -p emberloam-engine --example costs -- [MOST_SECONDS]`
+//! `cargo run --release -q -p emberloam-engine --example costs -- [MOST_SECONDS [answers]]`
 //!
+//! With `answers` only the cases are measured.
 //! What it costs to read and to answer texts and cases that were made to be costly, in seconds,
 //! each at four sizes: where the last column is above 2, the cost grows faster than the size.
 //! For limits: see "What was tried and survived" in DEVELOPERS.md.

@@ -294,3 +294,16 @@ fn the_dates_go_out_as_a_calendar() {
     assert!(saved.contains(".ics\ntext/calendar\nBEGIN:VCALENDAR\r\n"), "{saved}");
     assert!(saved.contains("BEGIN:VEVENT") && saved.ends_with("END:VCALENDAR\r\n"), "{saved}");
 }
+
+/// A PDF of 6 kB whose page unfolds, packed twice, to more than a gigabyte of lines that are
+/// drawn nowhere: its reading ends within the memory that the opener has, in words, and the next
+/// file opens.
+#[test]
+fn a_small_file_that_unfolds_without_end_is_refused_and_the_next_is_read() {
+    let page = Page::with_report("file-unfolds");
+    choose(&page, &project().join("tests/browser/unfolds.pdf"));
+    wait_until_refused(&page, "could not be read");
+    assert_eq!(page.report(), A_SURPLUS);
+    choose(&page, &sample("list.csv"));
+    wait_until_opened(&page, "list.csv");
+}

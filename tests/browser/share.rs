@@ -105,6 +105,34 @@ fn a_damaged_or_newer_link_leaves_all_as_it_is() {
     }
 }
 
+/// A report with 200 crops on one bed: `{"text":"pH 6.1\\nP 18 ppm\\n","answers":{"season":
+/// {"crops":[{"name":"kale"}, …]}}}`, as a zlib stream in base64url.
+const CROWDED: &str = "#soil=1.eNrtyzEKgDAQRNGrhKmDkEbEE1jaG4sgW6lrMAGFkLurh7Cbbt7AL8hyZ_SIg2kb53U0rjMx7l5hETRdcib0BUlCOvRby3nE95oKNOzypmvYBNXSNE3TNE3TNE3_5LnW-gCiKBj4";
+
+#[test]
+fn a_link_with_more_than_a_garden_can_have_is_refused_in_words_and_at_once() {
+    let page = Page::with_report("share-crowded");
+    open(&page, CROWDED);
+    let said = page.browser.text("#arrived");
+    assert!(said.contains("200 crops on one bed; at most 40"), "{said}");
+    assert!(!page.browser.has("#arrived-use"));
+    page.browser.click("#arrived-close");
+    page.wait_for_answer();
+    assert_eq!(page.report(), A_SURPLUS);
+}
+
+#[test]
+fn a_field_says_what_no_garden_has_and_keeps_what_was_answered() {
+    let page = Page::with_report("share-field");
+    page.open_all_answers();
+    page.answer("Area of the bed", "12");
+    page.answer("Area of the bed", "99999999");
+    let said = page.browser.run(
+        "return [...document.querySelectorAll('input')].map((i) => i.validationMessage).join('')",
+    );
+    assert!(said.to_string().contains("can be 0 to 100000"), "{said}");
+}
+
 /// Draws the code as the browser does and has another program read it.
 fn read_code(page: &Page, css: &str) -> String {
     let pixels = page.browser.run_with(
