@@ -124,7 +124,7 @@ fn by_lime_requirement(survey: &Survey<'_>) -> Option<Buffering> {
     let density = survey.bed.density.value;
     // t/ha is 100 g/m²; a slice of 1 cm weighs 10 kg/m² for each g/cm³.
     let grams_per_kg = 10.0 / lime.depth_cm;
-    let share = liming::WORKS_IN_FIRST_YEAR;
+    let share = liming::works_in_first_year();
     let band = Band::new(
         lime.rate.low * share.low / density.high,
         lime.rate.likely * share.likely / density.likely,
