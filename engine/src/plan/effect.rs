@@ -43,9 +43,11 @@ const PH_NOISE: f64 = 0.2;
 /// Source: our choice within Warren et al. 2009.
 const PHOSPHORUS_BETWEEN: (f64, f64) = (5.0, 7.0);
 
-/// Charges of a gram of calcium, magnesium and potassium, meq. Source: atomic masses (derived).
+/// Charges of a gram of calcium, meq. Source: atomic masses (derived).
 const CALCIUM_MEQ: f64 = 2000.0 / 40.078;
+/// The same of magnesium. Source: atomic masses (derived).
 const MAGNESIUM_MEQ: f64 = 2000.0 / 24.305;
+/// The same of potassium. Source: atomic masses (derived).
 const POTASSIUM_MEQ: f64 = 1000.0 / 39.098;
 
 /// How one nutrient is treated.
@@ -660,7 +662,7 @@ impl Month<'_> {
         let counts = counts(self.dose.percent).likely;
         let parts = vec![
             Part {
-                name: "the biochar's own sites",
+                name: "sites that come with the biochar",
                 comes_to: percent(sites.own),
                 growth: Growth::AtOnce,
             },
@@ -686,8 +688,7 @@ impl Month<'_> {
             Property::Cec,
             &sources,
         );
-        grounds =
-            material.explain(grounds, &[("exchange capacity", material.cec, Unit::MeqPer100g)]);
+        grounds = material.explain(grounds, &[("of the biochar", material.cec, Unit::MeqPer100g)]);
         grounds.assumed.dedup();
         grounds.sources.dedup();
         let label = Property::Cec.label();
