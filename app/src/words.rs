@@ -660,9 +660,13 @@ pub fn feedstock(feedstock: Feedstock) -> &'static str {
     match feedstock {
         Feedstock::Softwood => "softwood: pine, spruce, fir",
         Feedstock::Hardwood => "hardwood: oak, beech, ash",
-        Feedstock::GrassOrStraw => "straw, grass or bamboo",
+        Feedstock::GrassOrStraw => "straw or grass",
+        Feedstock::Bamboo => "bamboo",
+        Feedstock::RiceHusk => "rice husks",
         Feedstock::Manure => "manure or litter",
-        Feedstock::Nutshell => "nutshells, stones or husks",
+        Feedstock::Nutshell => "nutshells or stones",
+        Feedstock::Bone => "bones",
+        Feedstock::Blend => "a blend of several",
     }
 }
 

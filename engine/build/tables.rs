@@ -2,6 +2,7 @@
 
 mod analyses;
 mod crops;
+mod effects;
 mod feedstocks;
 mod lime_buffers;
 mod limits;
@@ -24,6 +25,7 @@ pub fn all(
     Ok(vec![
         ("analyses.rs", analyses::statics(known)?),
         ("crops.rs", crops::statics(known)?),
+        ("effects.rs", effects::statics(known)?),
         ("feedstocks.rs", feedstocks::statics(known)?),
         ("lime_buffers.rs", lime_buffers::statics(known)?),
         ("limits.rs", limits::statics(known)?),

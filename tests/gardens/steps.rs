@@ -64,8 +64,8 @@ impl Sweep {
     fn named(&self, at: f64, (before, after): (&Outcome, &Outcome)) -> bool {
         let property = self.reading.0;
         let lines = before.plan.lines.iter().chain(&after.plan.lines);
-        // Sodium's ratio is called by a shorter name there.
-        let name = property.label().trim_start_matches("sodium ");
+        // Some are called by a shorter name there.
+        let name = property.label().trim_start_matches("sodium ").trim_end_matches(" (CEC)");
         let near = lines.filter(|line| line.contains(name)).count() > 0;
         let line = format!("pH {at:.1}");
         let told = |outcome: &Outcome| {

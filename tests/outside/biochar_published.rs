@@ -1,379 +1,504 @@
-//! What the engine foretells beside what published trials found. The trials
-//! are not fitted: where one lies outside the band, the table says so, and the
-//! tests hold the misfit to what it is today.
+//! What the engine foretells beside what published trials found.
 //!
-//! The table stands in `DEVELOPERS.md`. After a change that is meant to alter
-//! it, run this with `EMBERLOAM_ACCEPT=1` and read the difference.
+//! `trials.csv` holds the trials: publication, how it was read, soil. `trials_rows.csv` holds a
+//! treatment and a property a row, and its `set`: `held-out`, `fitted` (a parameter of
+//! `engine/facts/effects.csv` rests on it), `left-out` (the note says why), and `check` (for
+//! the mass balance alone). A trial that fails its own mass balance is left out whole.
+//!
+//! The table and its scores stand in `DEVELOPERS.md`. After a change that is meant to alter
+//! them, run this with `EMBERLOAM_ACCEPT=1` and read the difference.
 
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::PathBuf;
 
-use emberloam_engine::case::{BagState, BedKind, Feedstock};
-use emberloam_engine::details::exchange::Pool;
-use emberloam_engine::details::{WEEKS, courses, ph_buffering, ph_with};
-use emberloam_engine::plan::Plan;
-use emberloam_engine::plan::ledger::Bringer;
+use emberloam_engine::Case;
+use emberloam_engine::case::{BedKind, CertificateFigure, CertificateItem, Feedstock};
+use emberloam_engine::details::{changes_with, ph_buffering};
 use emberloam_engine::quantity::Band;
-use emberloam_engine::soil::{PlantGroup, Property, Texture};
-use emberloam_engine::{Case, report};
+use emberloam_engine::report;
+use emberloam_engine::soil::{Property, Texture};
 
-use crate::{close, surveyed, viewed};
+use crate::{close, surveyed};
 
-/// One treatment of one trial.
-struct Row {
-    trial: &'static str,
-    treatment: String,
-    found: f64,
-    foretold: Band,
-    /// Digits after the point.
-    digits: usize,
+/// Weeks that a trial ran that prints no days. Our choice: a season.
+const A_SEASON: f64 = 16.0;
+
+fn table(file: &str) -> Vec<BTreeMap<String, String>> {
+    let path = format!("{}/outside/{file}", env!("CARGO_MANIFEST_DIR"));
+    let mut reader = csv::Reader::from_path(path).expect("a file of trials");
+    reader.deserialize().map(|row| row.expect("a row")).collect()
 }
 
-impl Row {
+/// A trial on one soil.
+#[derive(Clone, Debug)]
+struct Trial {
+    publication: String,
+    read: String,
+    group: String,
+    texture: Option<Texture>,
+    ph: Option<f64>,
+    cec: Option<f64>,
+    carbon: Option<f64>,
+}
+
+/// A treatment and a property.
+#[derive(Clone, Debug)]
+struct Row {
+    trial: String,
+    feedstock: Option<Feedstock>,
+    contents: Vec<CertificateFigure>,
+    /// Biochar, % by mass; none where it is not known.
+    rate: Option<f64>,
+    week: f64,
+    /// As `Property` names it, or one of the checks.
+    property: String,
+    before: f64,
+    after: f64,
+    significant: bool,
+    set: String,
+    note: String,
+}
+
+fn number(text: &str) -> Option<f64> {
+    if text.is_empty() { None } else { Some(text.parse().expect("a number")) }
+}
+
+fn trials() -> BTreeMap<String, Trial> {
+    table("trials.csv")
+        .into_iter()
+        .map(|row| {
+            let trial = Trial {
+                publication: row["publication"].clone(),
+                read: row["read"].clone(),
+                group: row["group"].clone(),
+                texture: Texture::ALL.into_iter().find(|t| t.name() == row["texture"]),
+                ph: number(&row["ph"]),
+                cec: number(&row["cec"]),
+                carbon: number(&row["carbon"]),
+            };
+            assert!(trial.texture.is_some() || row["texture"].is_empty(), "{}", row["texture"]);
+            assert!(!row["address"].is_empty() && !trial.read.is_empty(), "{}", row["trial"]);
+            (row["trial"].clone(), trial)
+        })
+        .collect()
+}
+
+fn rows() -> Vec<Row> {
+    table("trials_rows.csv")
+        .into_iter()
+        .map(|row| {
+            let figure =
+                |what, head: &str| Some(CertificateFigure { what, value: number(&row[head])? });
+            let contents = [
+                figure(CertificateItem::Phosphorus, "char_p"),
+                figure(CertificateItem::Potassium, "char_k"),
+                figure(CertificateItem::Cec, "char_cec"),
+            ];
+            Row {
+                trial: row["trial"].clone(),
+                feedstock: Feedstock::ALL.into_iter().find(|f| f.name() == row["feedstock"]),
+                contents: contents.into_iter().flatten().collect(),
+                rate: number(&row["rate"]),
+                week: number(&row["days"]).map_or(A_SEASON, |days| days / 7.0),
+                property: row["property"].clone(),
+                before: number(&row["before"]).expect("what was there before"),
+                after: number(&row["after"]).expect("what was found"),
+                significant: row["significant"] == "yes",
+                set: row["set"].clone(),
+                note: row["note"].clone(),
+            }
+        })
+        .collect()
+}
+
+/// Why a trial fails its own mass balance; `None` where it doesn't.
+///
+/// Source: a char is at most all carbon or organic matter, and plant char holds at most some 5 %
+/// nitrogen (common practice, no source); twice that is let pass, since the depth is often ours.
+fn fails_its_balance(rows: &[Row]) -> Option<String> {
+    let check = |what: &str| rows.iter().find(|row| row.set == "check" && row.property == what);
+    let implied = |row: &Row| (row.after - row.before) / row.rate.expect("a rate");
+    let (carbon, matter) = (check("organic-carbon"), check("organic-matter"));
+    if let (Some(carbon), Some(matter)) = (carbon, matter)
+        && matter.before < carbon.before
+    {
+        return Some(format!(
+            "organic matter {} % is less than its carbon {} %",
+            matter.before, carbon.before
+        ));
+    }
+    if let Some(matter) = matter.filter(|row| implied(row) > 2.0) {
+        let times = implied(matter);
+        return Some(format!("the organic matter gained is {times:.1} times the biochar given"));
+    }
+    check("total-nitrogen").filter(|row| implied(row) > 0.1).map(|row| {
+        format!("the nitrogen gained asks for {:.0} % in the biochar", 100.0 * implied(row))
+    })
+}
+
+/// A row with what the engine says to it.
+#[derive(Clone, Debug)]
+struct Foretold {
+    row: Row,
+    /// pH units, or % of what was there.
+    found: f64,
+    band: Band,
+    soil: Soil,
+}
+
+/// Soils as far as they matter to the spread of what trials find.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Soil {
+    Acid,
+    Limy,
+    Other,
+}
+
+impl Foretold {
     fn holds(&self) -> bool {
-        let slack = 0.5 * 10f64.powi(-(self.digits as i32));
-        (self.foretold.low - slack..=self.foretold.high + slack).contains(&self.found)
+        let slack = if self.row.property == "ph" { 0.005 } else { 0.5 };
+        (self.band.low - slack..=self.band.high + slack).contains(&self.found)
     }
 
-    /// What was found less what was likely.
-    fn misfit(&self) -> f64 {
-        self.found - self.foretold.likely
+    fn nearer_than_no_change(&self) -> bool {
+        (self.found - self.band.likely).abs() < self.found.abs()
     }
 
-    fn line(&self) -> String {
-        let Row { trial, treatment, found, foretold: Band { low, likely, high }, digits: d } = self;
-        let minus = |v: f64| {
-            // No minus zero.
-            let v = if v.abs() < 0.5 * 10f64.powi(-(*d as i32)) { 0.0 } else { v };
-            format!("{v:.d$}", d = *d).replace('-', "−")
-        };
-        format!(
-            "| {trial} | {treatment} | {} | {} ({} to {}) | {} | {} |",
-            minus(*found),
-            minus(*likely),
-            minus(*low),
-            minus(*high),
-            minus(self.misfit()),
-            if self.holds() { "yes" } else { "no" }
-        )
+    fn width(&self) -> f64 {
+        self.band.high - self.band.low
     }
+}
+
+fn foretell(row: &Row, trial: &Trial) -> Foretold {
+    let property = Property::ALL
+        .into_iter()
+        .find(|of| of.name() == row.property)
+        .unwrap_or_else(|| panic!("{} is no property", row.property));
+    let mut lines = String::new();
+    let mut line = |name: &str, value: Option<f64>, unit: &str| {
+        if let Some(value) = value {
+            lines += &format!("{name}: {value} {unit}\n");
+        }
+    };
+    let ph = if property == Property::Ph { Some(row.before) } else { trial.ph };
+    let cec = if property == Property::Cec { Some(row.before) } else { trial.cec };
+    line("pH", ph, "");
+    line("Organic carbon", trial.carbon, "%");
+    line("CEC", cec, "meq/100 g");
+    let before = |of| (property == of).then_some(row.before);
+    line("P (Olsen)", before(Property::Phosphorus), "ppm");
+    line("K (ammonium acetate)", before(Property::Potassium), "ppm");
+    line("Ca (ammonium acetate)", before(Property::Calcium), "ppm");
+    line("Mg (ammonium acetate)", before(Property::Magnesium), "ppm");
+    line("NO3-N", before(Property::NitrateN), "ppm");
+    let report =
+        report::open(lines.as_bytes()).and_then(|grid| report::read(&grid)).expect("it reads");
+    let mut case = Case { report, ..Case::default() };
+    case.bed.kind = Some(BedKind::Container);
+    case.bed.texture = trial.texture;
+    case.bed.depth_cm = Some(20.0);
+    case.biochar.feedstock = row.feedstock;
+    case.biochar.certificate = row.contents.clone();
+    let rate = Band::exactly(row.rate.expect("a rate"));
+    let changes = changes_with(&surveyed(&case), rate, row.week);
+    let (_, band) = changes
+        .into_iter()
+        .find(|(of, _)| *of == property)
+        .unwrap_or_else(|| panic!("nothing foretold for {row:?} from {lines}"));
+    let change = row.after - row.before;
+    let found = if property == Property::Ph { change } else { 100.0 * change / row.before };
+    let soil = match ph {
+        Some(ph) if ph < 6.5 => Soil::Acid,
+        Some(ph) if ph > 7.3 => Soil::Limy,
+        _ => Soil::Other,
+    };
+    Foretold { row: row.clone(), found, band, soil }
+}
+
+/// Every row that no parameter rests on, of the trials that hold their own mass balance.
+fn held_out() -> Vec<Foretold> {
+    let trials = trials();
+    let all = rows();
+    let left_out = failed(&all);
+    all.iter()
+        .filter(|row| row.set == "held-out" && !left_out.contains_key(&row.trial))
+        .map(|row| foretell(row, &trials[&row.trial]))
+        .collect()
+}
+
+/// The trials that fail their mass balance, each with the reason.
+fn failed(all: &[Row]) -> BTreeMap<String, String> {
+    let names: BTreeSet<&String> = all.iter().map(|row| &row.trial).collect();
+    names
+        .into_iter()
+        .filter_map(|name| {
+            let of: Vec<Row> = all.iter().filter(|row| row.trial == *name).cloned().collect();
+            Some((name.clone(), fails_its_balance(&of)?))
+        })
+        .collect()
+}
+
+/// The middle of some numbers, or another quantile.
+fn quantile(mut values: Vec<f64>, share: f64) -> f64 {
+    values.sort_by(f64::total_cmp);
+    let at = share * (values.len() - 1) as f64;
+    let (low, part) = (at.floor() as usize, at.fract());
+    let next = values[(low + 1).min(values.len() - 1)];
+    values[low] + part * (next - values[low])
+}
+
+/// How the engine did on some rows.
+#[derive(Debug)]
+struct Score {
+    rows: usize,
+    trials: usize,
+    /// Found less likely, the mean.
+    bias: f64,
+    held: usize,
+    significant: usize,
+    nearer: usize,
+    /// The middle width of the band.
+    width: f64,
+    /// The spread of what was found, from the 5th to the 95th of 100.
+    spread: f64,
+    /// Bands wider than the spread of what was found with this property on this kind of soil.
+    wider: usize,
+}
+
+fn score(of: &[&Foretold], all: &[Foretold]) -> Score {
+    let found = |kind: &dyn Fn(&Foretold) -> bool| -> f64 {
+        let values: Vec<f64> = all.iter().filter(|f| kind(f)).map(|f| f.found).collect();
+        quantile(values.clone(), 0.95) - quantile(values, 0.05)
+    };
+    let alike =
+        |one: &Foretold, f: &Foretold| f.row.property == one.row.property && f.soil == one.soil;
+    let significant: Vec<_> = of.iter().filter(|f| f.row.significant).collect();
+    Score {
+        rows: of.len(),
+        trials: of.iter().map(|f| &f.row.trial).collect::<BTreeSet<_>>().len(),
+        bias: of.iter().map(|f| f.found - f.band.likely).sum::<f64>() / of.len() as f64,
+        held: of.iter().filter(|f| f.holds()).count(),
+        significant: significant.len(),
+        nearer: significant.iter().filter(|f| f.nearer_than_no_change()).count(),
+        width: quantile(of.iter().map(|f| f.width()).collect(), 0.5),
+        spread: found(&|f| of.iter().any(|one| std::ptr::eq(*one, f))),
+        wider: of.iter().filter(|one| one.width() > found(&|f| alike(one, f))).count(),
+    }
+}
+
+/// The properties in the order of the table.
+const PROPERTIES: [(&str, &str); 6] = [
+    ("ph", "pH"),
+    ("phosphorus", "P, %"),
+    ("potassium", "K, %"),
+    ("calcium", "Ca, %"),
+    ("magnesium", "Mg, %"),
+    ("cec", "exchange capacity, %"),
+];
+
+fn of_property<'a>(all: &'a [Foretold], name: &str) -> Vec<&'a Foretold> {
+    all.iter().filter(|f| f.row.property == name).collect()
+}
+
+fn part(some: usize, of: usize) -> String {
+    if of == 0 { "–".into() } else { format!("{some} of {of}") }
+}
+
+fn minus(value: f64, digits: usize) -> String {
+    // No minus zero.
+    let value = if value.abs() < 0.5 * 10f64.powi(-(digits as i32)) { 0.0 } else { value };
+    format!("{value:.digits$}").replace('-', "−")
+}
+
+fn line(name: &str, s: &Score, digits: Option<usize>) -> String {
+    let shown = |value: f64| digits.map_or("–".into(), |digits| minus(value, digits));
+    format!(
+        "| {name} | {} | {} | {} | {} | {} | {} | {} | {} |",
+        s.rows,
+        s.trials,
+        shown(s.bias),
+        part(s.held, s.rows),
+        part(s.nearer, s.significant),
+        shown(s.width),
+        shown(s.spread),
+        part(s.wider, s.rows),
+    )
+}
+
+/// With each trial left out in turn: the margin is taken that the rows of the other trials ask for
+/// until nine in ten of them are held, and the rows of the trial are held to it. How many are.
+fn left_out_in_turn(all: &[Foretold]) -> usize {
+    let beyond = |f: &Foretold| (f.band.low - f.found).max(f.found - f.band.high).max(0.0);
+    let margin = |one: &Foretold| {
+        let others = all
+            .iter()
+            .filter(|f| f.row.property == one.row.property && f.row.trial != one.row.trial);
+        let beyond: Vec<f64> = others.map(beyond).collect();
+        if beyond.is_empty() { 0.0 } else { quantile(beyond, 0.9) }
+    };
+    all.iter().filter(|f| f.holds() || beyond(f) <= margin(f)).count()
+}
+
+fn tables() -> Vec<String> {
+    let (trials, rows, all) = (trials(), rows(), held_out());
+    let mut lines = vec![
+        "| Property | Rows | Soils | Found less likely, mean | In the band | Likely nearer than no \
+         change, where significant | Width of the band, middle | Spread of what was found | Bands \
+         wider than the spread of their kind |"
+            .to_string(),
+        "|---|--:|--:|--:|--:|--:|--:|--:|--:|".into(),
+    ];
+    for (name, label) in PROPERTIES {
+        let digits = if name == "ph" { 2 } else { 0 };
+        lines.push(line(label, &score(&of_property(&all, name), &all), Some(digits)));
+    }
+    let every: Vec<&Foretold> = all.iter().collect();
+    lines.push(line("all", &score(&every, &all), None));
+    lines.push(String::new());
+    lines.push(format!(
+        "With each soil left out in turn, and the margin that the others ask for added: {} of {}.",
+        left_out_in_turn(&all),
+        all.len()
+    ));
+    lines.push(String::new());
+    lines.push("| Soil | Group | Publication, and how it was read | Rows | In the band |".into());
+    lines.push("|---|---|---|--:|--:|".into());
+    for (name, trial) in &trials {
+        let of: Vec<&Foretold> = all.iter().filter(|f| f.row.trial == *name).collect();
+        if !of.is_empty() {
+            let held = of.iter().filter(|f| f.holds()).count();
+            let Trial { group, publication, read, .. } = trial;
+            lines.push(format!(
+                "| {name} | {group} | {publication} ({read}) | {} | {held} |",
+                of.len()
+            ));
+        }
+    }
+    lines.push(String::new());
+    lines.push("| Left out, or fitted | Rows | Because |".into());
+    lines.push("|---|--:|---|".into());
+    for (name, why) in failed(&rows) {
+        let count = rows.iter().filter(|r| r.trial == name && r.set != "check").count();
+        lines.push(format!("| {name} | {count} | its own mass balance: {why} |"));
+    }
+    for row in rows.iter().filter(|row| row.set == "left-out" || row.set == "fitted") {
+        let Row { trial, property, set, note, .. } = row;
+        lines.push(format!("| {trial}, {property} | 1 | {set}: {note} |"));
+    }
+    lines
+}
+
+const HEADING: &str = "## How far the model is from published trials\n";
+const BEGINS: &str = "<!-- made by tests/outside/biochar_published.rs -->\n";
+const ENDS: &str = "<!-- to here -->\n";
+
+/// The tables of `DEVELOPERS.md` are those worked out here, and `trials_foretold.csv` has every
+/// row of them.
+/// Source: the publications of `trials.csv` (opened; two rows second-hand; each says how).
+#[test]
+fn the_misfit_is_as_the_documentation_shows_it() {
+    let root = PathBuf::from(env!("CARGO_MANIFEST_DIR"));
+    let (path, each) = (root.join("../DEVELOPERS.md"), root.join("outside/trials_foretold.csv"));
+    let text = fs::read_to_string(&path).expect("DEVELOPERS.md");
+    let (before, rest) = text.split_once(HEADING).expect("the section");
+    let (words, rest) = rest.split_once(BEGINS).expect("the beginning of the tables");
+    let (shown, after) = rest.split_once(ENDS).expect("their end");
+    let made = tables().join("\n") + "\n";
+    let rows: String = held_out()
+        .iter()
+        .map(|f| {
+            let Band { low, likely, high } = f.band;
+            let digits = if f.row.property == "ph" { 2 } else { 1 };
+            let number = |value: f64| minus(value, digits).replace('−', "-");
+            format!(
+                "{},{},{},{},{:.1},{},{},{},{},{}\n",
+                f.row.trial,
+                f.row.property,
+                f.row.feedstock.map_or("", Feedstock::name),
+                f.row.rate.expect("a rate"),
+                f.row.week,
+                number(f.found),
+                number(low),
+                number(likely),
+                number(high),
+                if f.holds() { "yes" } else { "no" },
+            )
+        })
+        .collect();
+    let rows =
+        format!("trial,property,feedstock,percent,week,found,low,likely,high,in_the_band\n{rows}");
+    if std::env::var_os("EMBERLOAM_ACCEPT").is_some() {
+        fs::write(&path, format!("{before}{HEADING}{words}{BEGINS}{made}{ENDS}{after}"))
+            .expect("written");
+        fs::write(&each, rows).expect("written");
+        return;
+    }
+    assert_eq!(made, shown, "run with EMBERLOAM_ACCEPT=1 and read the difference");
+    let kept = fs::read_to_string(&each).expect("trials_foretold.csv");
+    assert_eq!(rows, kept, "run with EMBERLOAM_ACCEPT=1 and read the difference");
+}
+
+/// The scores stand where they stood when they were last read: none may get worse.
+/// Source: the publications of `trials.csv` (opened; two rows second-hand; each says how).
+#[test]
+fn no_score_is_worse_than_it_was() {
+    let all = held_out();
+    // Rows, held at least, nearer at least of the significant, bias at most either way.
+    for (name, rows, held, nearer, bias) in SCORES {
+        let score = score(&of_property(&all, name), &all);
+        assert_eq!(score.rows, rows, "{name}");
+        assert!(score.held >= held, "{name}: {score:?}");
+        assert!(score.nearer >= nearer, "{name}: {score:?}");
+        assert!(score.bias.abs() <= bias, "{name}: {score:?}");
+    }
+    let held = all.iter().filter(|f| f.holds()).count();
+    assert!((0.80..=0.97).contains(&(held as f64 / all.len() as f64)), "{held} of {}", all.len());
+    assert!(10 * left_out_in_turn(&all) >= 9 * all.len() - 5, "{}", left_out_in_turn(&all));
+}
+
+/// What [`no_score_is_worse_than_it_was`] holds the model to: property, rows, held at least,
+/// nearer at least, and the mean of found less likely at most.
+const SCORES: [(&str, usize, usize, usize, f64); 6] = [
+    ("ph", 52, 50, 21, 0.20),
+    ("phosphorus", 22, 18, 6, 12.0),
+    ("potassium", 5, 5, 3, 8.0),
+    ("calcium", 3, 2, 0, 3.0),
+    ("magnesium", 3, 3, 0, 3.0),
+    ("cec", 13, 12, 5, 6.0),
+];
+
+/// The trials that fail their own arithmetic are found by it, and no other is.
+/// Source: the tables of the three (opened), see `trials.csv`.
+#[test]
+fn a_trial_that_fails_its_own_mass_balance_is_left_out() {
+    let failed = failed(&rows());
+    let names: Vec<&str> = failed.keys().map(String::as_str).collect();
+    assert_eq!(names, ["acid-field", "brong-ahafo-field", "rice-pots"]);
+    assert_eq!(failed["acid-field"], "the nitrogen gained asks for 16 % in the biochar");
+    assert!(failed["rice-pots"].contains("less than its carbon"));
+    // Nothing known of them is lost: their rows stand in the file all the same.
+    assert!(rows().iter().filter(|row| failed.contains_key(&row.trial)).count() > 15);
+}
+
+/// How many trials and rows there are, as README says: 18 soils of 11 publications in at least
+/// four groups, and 98 rows, two fewer than was aimed at.
+/// Source: the publications of `trials.csv` (opened; two rows second-hand; each says how).
+#[test]
+fn the_rows_are_as_many_as_is_said() {
+    let (all, trials) = (held_out(), trials());
+    let soils: BTreeSet<&String> = all.iter().map(|f| &f.row.trial).collect();
+    let of = |what: fn(&Trial) -> &String| {
+        soils.iter().map(|soil| what(&trials[*soil])).collect::<BTreeSet<_>>().len()
+    };
+    assert_eq!((all.len(), soils.len(), of(|t| &t.publication)), (98, 18, 11));
+    assert!(of(|t| &t.group) >= 6);
 }
 
 fn case(lines: &str) -> Case {
     let report =
         report::open(lines.as_bytes()).and_then(|grid| report::read(&grid)).expect("it reads");
     Case { report, ..Case::default() }
-}
-
-/// Biochar in the soil, % by mass, of so many t/ha in the top 20 cm.
-fn percent(tonnes: f64, density: f64) -> f64 {
-    100.0 * tonnes / (20.0 * density * 100.0)
-}
-
-fn ph_rise(case: &Case, ph: f64, percent: f64) -> Band {
-    let after = ph_with(&surveyed(case), Band::exactly(percent)).expect("a pH");
-    after.map(|after| after - ph)
-}
-
-/// Source: PeerJ 10311 (PMC7668215), Table 2, season 1, low N (opened): pots of
-/// paddy soil, pH 5.71 at 1.39 g/cm³; 5.80, 5.88 and 6.47 with 20, 40 and 60
-/// t/ha, taken as mixed 20 cm deep (our choice). That the biochar is of straw
-/// is from memory. The texture isn't known.
-fn ph_in_rice_pots() -> Vec<Row> {
-    let mut case = case("pH: 5.71");
-    case.biochar.feedstock = Some(Feedstock::GrassOrStraw);
-    let row = |(tonnes, ph): (f64, f64)| Row {
-        trial: "rice pots, pH",
-        treatment: format!("{tonnes} t/ha"),
-        found: ph - 5.71,
-        foretold: ph_rise(&case, 5.71, percent(tonnes, 1.39)),
-        digits: 2,
-    };
-    [(20.0, 5.80), (40.0, 5.88), (60.0, 6.47)].map(row).into()
-}
-
-/// Source: PMC10791736, Table 3, no lime, 2020 (opened): pH 5.30, organic carbon
-/// 1.11 %; 5.30, 5.90, 6.10 and 6.20 with 2.5, 5, 7.5 and 10 t/ha. Depth,
-/// density and feedstock are not known to us: 20 cm, 1.3 g/cm³, straw (our
-/// choice, the one that favours the model).
-fn ph_in_an_acid_field() -> Vec<Row> {
-    let case = acid_field();
-    let row = |(tonnes, ph): (f64, f64)| Row {
-        trial: "acid field, pH",
-        treatment: format!("{tonnes} t/ha"),
-        found: ph - 5.30,
-        foretold: ph_rise(&case, 5.30, percent(tonnes, 1.3)),
-        digits: 2,
-    };
-    [(2.5, 5.30), (5.0, 5.90), (7.5, 6.10), (10.0, 6.20)].map(row).into()
-}
-
-fn acid_field() -> Case {
-    let mut case = case("pH: 5.30\nOrganic carbon: 1.11 %");
-    case.biochar.feedstock = Some(Feedstock::GrassOrStraw);
-    case
-}
-
-/// Source: Jien & Wang 2013, abstract (opened in a repost): an Ultisol of pH 3.9
-/// comes to 5.1 with 5 % by mass of Leucaena wood biochar after 105 days. Its
-/// texture isn't known to us.
-fn ph_in_an_ultisol() -> Vec<Row> {
-    let mut case = case("pH: 3.9");
-    case.biochar.feedstock = Some(Feedstock::Hardwood);
-    vec![Row {
-        trial: "Ultisol in jars, pH",
-        treatment: "5 % by mass".into(),
-        found: 5.1 - 3.9,
-        foretold: ph_rise(&case, 3.9, 5.0),
-        digits: 2,
-    }]
-}
-
-/// Source: Hailegnaw et al. 2019, abstract (opened): ten soils, 8 % by mass of a
-/// biochar made at 700 °C: pH up by 1.17 at the most. The soils are taken as
-/// loams of pH 6 and the biochar as wood (our choice).
-fn ph_in_ten_soils() -> Vec<Row> {
-    let mut case = case("pH: 6.0");
-    case.bed.texture = Some(Texture::Loam);
-    vec![Row {
-        trial: "ten soils in jars, pH",
-        treatment: "8 % by mass, the most found".into(),
-        found: 1.17,
-        foretold: ph_rise(&case, 6.0, 8.0),
-        digits: 2,
-    }]
-}
-
-/// Source: Dannhauser 2023, replicate data (opened): willow biochar, 10 t/ha, on
-/// two alkaline prairie soils in pots, of pH 7.83 and near 8: +0.2075 and −0.3125.
-fn ph_in_alkaline_pots() -> Vec<Row> {
-    let row = |(soil, ph, found): (&str, f64, f64)| {
-        let mut case = case(&format!("pH: {ph}"));
-        case.biochar.feedstock = Some(Feedstock::Hardwood);
-        Row {
-            trial: "alkaline pots, pH",
-            treatment: format!("10 t/ha, {soil}"),
-            found,
-            foretold: ph_rise(&case, ph, percent(10.0, 1.3)),
-            digits: 2,
-        }
-    };
-    [("Haverhill", 7.83, 0.2075), ("Oxbow", 8.0, -0.3125)].map(row).into()
-}
-
-/// A pot of soil with nitrate to spare and uncharged biochar at `percent` by
-/// mass: no cap of a field holds there.
-fn pot(lines: &str, feedstock: Feedstock, percent: f64, density: f64) -> Case {
-    let mut case = case(&format!("NO3-N: 45 ppm\nBulk density: {density} g/cm3\n{lines}"));
-    case.plants = Some(PlantGroup::FruitingVegetables);
-    case.bed.kind = Some(BedKind::Container);
-    case.bed.texture = Some(Texture::Loam);
-    case.bed.depth_cm = Some(20.0);
-    case.biochar.state = Some(BagState::Uncharged);
-    case.biochar.feedstock = Some(feedstock);
-    // Ten parts of a hundred by volume, or as much less as this mass takes.
-    case.biochar.bulk_density = Some(if percent > 1.2 { 300.0 } else { 150.0 });
-    let share = percent * 1000.0 * density / case.biochar.bulk_density.unwrap();
-    case.biochar.share_percent = Some(share);
-    case
-}
-
-/// The plan with all of the biochar that the trial gave: what holds a gardener's share
-/// down, such as the potassium that straw brings, did not hold the trial's.
-fn as_in_the_trial(plan: &Plan, case: &Case) -> Plan {
-    let mut plan = plan.clone();
-    let times = case.biochar.share_percent.expect("a share") / plan.dose.share;
-    plan.dose.percent = plan.dose.percent.map(|p| p * times);
-    plan.dose.mass = plan.dose.mass.map(|kg| kg * times);
-    for account in &mut plan.ledger.accounts {
-        for entry in account.brought.iter_mut().filter(|entry| entry.by == Bringer::Biochar) {
-            entry.amount = entry.amount.map(|g| g * times);
-            entry.works = entry.works.map(|g| g * times);
-        }
-    }
-    plan
-}
-
-/// The change of a property, %, after so many weeks.
-fn change(case: &Case, property: Property, week: f64) -> Band {
-    let at = WEEKS.iter().position(|w| *w == week).expect("a week of the course");
-    let all = viewed(case, |survey, plan| courses(survey, &as_in_the_trial(plan, case)));
-    let course = all.iter().find(|c| c.property == property);
-    course.unwrap_or_else(|| panic!("no {property:?}")).change[at]
-}
-
-/// Source: Agronomy 2020, 10:444 (opened): wood biochar of 750 °C with manure
-/// compost in three soils: inorganic N −6, −9 and −19 % at 0.5, 1 and 2 % by
-/// mass. The engine is asked for a month after mixing; the trial ran for a year.
-fn nitrogen_in_jars() -> Vec<Row> {
-    let row = |(percent, found): (f64, f64)| Row {
-        trial: "three soils in jars, mineral N, %",
-        treatment: format!("{percent} % by mass"),
-        found,
-        foretold: change(
-            &pot("pH: 6.5", Feedstock::Softwood, percent, 1.3),
-            Property::NitrateN,
-            4.0,
-        ),
-        digits: 0,
-    };
-    [(0.5, -6.0), (1.0, -9.0), (2.0, -19.0)].map(row).into()
-}
-
-/// Source: PeerJ 10311, Table 2 (opened): available P 21.5 mg/kg becomes 22.91,
-/// 24.83 and 27.55, available K 225.5 becomes 228.2, 228.8 and 232.1. Rice took
-/// its share; the engine counts no plants. The extract is not known to us: it
-/// plays no part in the change.
-fn nutrients_in_rice_pots() -> Vec<Row> {
-    let lines = "pH: 5.71\nP (Olsen): 21.5 ppm\nK (ammonium acetate): 225.5 ppm";
-    let mut rows = Vec::new();
-    for (tonnes, phosphorus, potassium) in
-        [(20.0, 22.91, 228.2), (40.0, 24.83, 228.8), (60.0, 27.55, 232.1)]
-    {
-        let case = pot(lines, Feedstock::GrassOrStraw, percent(tonnes, 1.39), 1.39);
-        let mut add = |trial, property, found: f64, before: f64| {
-            rows.push(Row {
-                trial,
-                treatment: format!("{tonnes} t/ha"),
-                found: 100.0 * (found / before - 1.0),
-                foretold: change(&case, property, 16.0),
-                digits: 0,
-            });
-        };
-        add("rice pots, P, %", Property::Phosphorus, phosphorus, 21.5);
-        add("rice pots, K, %", Property::Potassium, potassium, 225.5);
-    }
-    rows.sort_by_key(|row| row.trial);
-    rows
-}
-
-/// Source: PMC10791736, Table 3, no lime, 2020 (opened): P 9.0 mg/kg becomes
-/// 9.5, 10.3, 10.8 and 11.4 with 2.5 to 10 t/ha. Read as an extract in which 9
-/// is enough, so that the plan is of uncharged biochar, as the trial's was.
-fn phosphorus_in_an_acid_field() -> Vec<Row> {
-    let row = |(tonnes, found): (f64, f64)| {
-        let lines = "pH: 5.3\nOrganic carbon: 1.11 %\nP (Modified Morgan): 9.0 ppm";
-        let case = pot(lines, Feedstock::GrassOrStraw, percent(tonnes, 1.3), 1.3);
-        Row {
-            trial: "acid field, P, %",
-            treatment: format!("{tonnes} t/ha"),
-            found: 100.0 * (found / 9.0 - 1.0),
-            foretold: change(&case, Property::Phosphorus, 26.0),
-            digits: 0,
-        }
-    };
-    [(2.5, 9.5), (5.0, 10.3), (7.5, 10.8), (10.0, 11.4)].map(row).into()
-}
-
-/// The capacity of a mixture, meq/100 g, by what was known of both.
-fn mixed(soil: f64, char: Band, percent: f64) -> Band {
-    let pool = |capacity: f64| Pool::of(capacity, 0.3, &[1.0, 0.0, 0.0, 0.0, 0.0, 0.0], &[0.0; 6]);
-    char.map(|char| pool(soil).mixed(&pool(char), percent / 100.0).capacity)
-}
-
-/// Source: Jien & Wang 2013 (opened in a repost): a soil of 7.41 meq/100 g and a
-/// biochar of 22.3 give 9.26 at 2.5 % and 10.8 at 5 % by mass after 105 days.
-/// Mixing gives 7.78 and 8.15 (derived).
-fn capacity_in_an_ultisol() -> Vec<Row> {
-    let row = |(percent, found): (f64, f64)| Row {
-        trial: "Ultisol in jars, CEC, meq/100 g",
-        treatment: format!("{percent} % by mass"),
-        found,
-        foretold: mixed(7.41, Band::exactly(22.3), percent),
-        digits: 2,
-    };
-    [(2.5, 9.26), (5.0, 10.8)].map(row).into()
-}
-
-/// Source: Technology in Agronomy 2023-0016, abstract (opened): CEC up by 16 % on
-/// sandy loam and 4 % on clay loam with 5 to 15 t/ha, here 10. The soils are
-/// taken as 6 and 18 meq/100 g, the biochar as wood of 16 (4–45) (our choice).
-fn capacity_in_oklahoma() -> Vec<Row> {
-    let row = |(soil, cec, found): (&str, f64, f64)| {
-        let after = mixed(cec, Band::new(4.0, 16.0, 45.0), percent(10.0, 1.3));
-        Row {
-            trial: "field, CEC, %",
-            treatment: format!("10 t/ha, {soil}"),
-            found,
-            foretold: after.map(|after| 100.0 * (after / cec - 1.0)),
-            digits: 1,
-        }
-    };
-    [("sandy loam", 6.0, 16.0), ("clay loam", 18.0, 4.0)].map(row).into()
-}
-
-fn all() -> Vec<Row> {
-    [
-        ph_in_rice_pots(),
-        ph_in_an_acid_field(),
-        ph_in_an_ultisol(),
-        ph_in_ten_soils(),
-        ph_in_alkaline_pots(),
-        nitrogen_in_jars(),
-        nutrients_in_rice_pots(),
-        phosphorus_in_an_acid_field(),
-        capacity_in_an_ultisol(),
-        capacity_in_oklahoma(),
-    ]
-    .into_iter()
-    .flatten()
-    .collect()
-}
-
-const HEADING: &str = "## How far the model is from published trials\n";
-
-/// The table of `DEVELOPERS.md` is the one worked out here.
-/// Source: the trials named over each of the functions above (opened).
-#[test]
-fn the_misfit_is_as_the_documentation_shows_it() {
-    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../DEVELOPERS.md");
-    let text = fs::read_to_string(&path).expect("DEVELOPERS.md");
-    let (before, rest) = text.split_once(HEADING).expect("the section");
-    let (section, after) = rest.split_once("\n## ").expect("a next section");
-    let is_row = |line: &&str| line.starts_with("| ") && !line.starts_with("| Trial");
-    let lines: Vec<String> = all().iter().map(Row::line).collect();
-    let shown: Vec<&str> = section.lines().filter(is_row).collect();
-    if std::env::var_os("EMBERLOAM_ACCEPT").is_some() {
-        let (words, rest) = section.split_once("|---").expect("a table");
-        let (rule, rest) = rest.split_once('\n').expect("a rule");
-        let tail: Vec<&str> = rest.lines().filter(|line| !is_row(line)).collect();
-        let table = lines.join("\n");
-        let section = format!("{words}|---{rule}\n{table}\n{}\n", tail.join("\n"));
-        fs::write(&path, format!("{before}{HEADING}{section}\n## {after}")).expect("written");
-        return;
-    }
-    assert_eq!(lines, shown, "run with EMBERLOAM_ACCEPT=1 and read the difference");
-}
-
-/// Of these 28 treatments, how many lie in the band, and how far the likely
-/// value is off at the most, by kind.
-/// Source: the trials named over each of the functions above (opened).
-#[test]
-fn the_misfit_stays_within_what_is_stated() {
-    let of = |rows: Vec<Row>| {
-        let within = rows.iter().filter(|row| row.holds()).count();
-        let worst = rows.iter().map(|row| row.misfit().abs()).fold(0.0, f64::max);
-        (within, rows.len(), worst)
-    };
-    let check = |rows: Vec<Row>, within: usize, most: f64| {
-        let name = rows[0].trial;
-        let (found, all, worst) = of(rows);
-        assert!(found >= within, "{name}: {found} of {all} within");
-        assert!(worst <= most, "{name}: off by {worst}");
-    };
-    check(ph_in_rice_pots(), 3, 0.35);
-    // Not explained: see below.
-    check(ph_in_an_acid_field(), 0, 0.80);
-    check(ph_in_an_ultisol(), 1, 0.25);
-    check(ph_in_ten_soils(), 1, 0.55);
-    // One fell, which the model never foretells; one rose a hair too much.
-    check(ph_in_alkaline_pots(), 0, 0.45);
-    check(nitrogen_in_jars(), 3, 3.0);
-    check(nutrients_in_rice_pots(), 4, 55.0);
-    check(phosphorus_in_an_acid_field(), 4, 25.0);
-    // Mixing is a floor: see below.
-    check(capacity_in_an_ultisol(), 0, 2.7);
-    check(capacity_in_oklahoma(), 0, 16.0);
 }
 
 /// Source: PMC10791736, Table 3, lime without biochar, 2020 (opened): pH 5.50,
@@ -385,12 +510,15 @@ fn the_misfit_stays_within_what_is_stated() {
 /// 2025, opened).
 #[test]
 fn the_acid_field_holds_its_ph_as_foretold_but_its_biochar_limes_beyond_measure() {
-    let foretold = ph_buffering(&surveyed(&acid_field()));
+    let acid_field = case("pH: 5.30\nOrganic carbon: 1.11 %");
+    let foretold = ph_buffering(&surveyed(&acid_field));
+    // % by mass of so many t/ha in 20 cm of 1.3 g/cm³.
+    let percent = |tonnes: f64| tonnes / 26.0;
     for (tonnes, ph) in [(5.0, 6.30), (7.5, 6.50), (10.0, 7.20)] {
-        let taken = 20.0 * 10.0 * percent(tonnes, 1.3) * 0.7 / (ph - 5.30);
+        let taken = 20.0 * 10.0 * percent(tonnes) * 0.7 / (ph - 5.30);
         assert!((foretold.low..=foretold.high).contains(&taken), "{tonnes} t/ha: {taken}");
     }
-    let alike = (6.20 - 5.30) * foretold.likely / (20.0 * 10.0 * percent(10.0, 1.3) * 0.7);
+    let alike = (6.20 - 5.30) * foretold.likely / (20.0 * 10.0 * percent(10.0) * 0.7);
     assert!(alike > 0.128, "{alike}");
 }
 
@@ -414,7 +542,8 @@ fn measured_buffering_lies_in_the_bands() {
 
 /// Source: Agronomy 2020, 10:444 (opened): −6, −9 and −19 % at 0.5, 1 and 2 %.
 /// A least-squares line through the origin has a slope of 9.52 points for each
-/// %; 1 − e^(−kw) fits best at k = 0.104 (derived; found here anew by halving).
+/// %; 1 − e^(−kw) fits best at k = 0.104 (derived; found here anew by halving). The engine takes
+/// 0.8 of it for wood, by another review: the band holds what this trial found with wood.
 #[test]
 fn dose_and_response_of_nitrogen() {
     let points = [(0.5, 6.0), (1.0, 9.0), (2.0, 19.0)];
@@ -434,31 +563,80 @@ fn dose_and_response_of_nitrogen() {
         if uphill(middle) < 0.0 { low = middle } else { high = middle }
     }
     close(low, 0.104, 0.001);
-    // The engine takes 0.8 of it for wood, by another review: the likely value
-    // lies below what this trial found with wood, and the band holds it.
-    for row in nitrogen_in_jars() {
-        assert!(row.holds() && row.misfit() < 0.0, "{}", row.line());
+    for row in rows().iter().filter(|row| row.trial == "ilan-jars") {
+        let mut wet = row.clone();
+        wet.week = 4.0;
+        assert!(foretell(&wet, &trials()["ilan-jars"]).holds(), "{row:?}");
     }
 }
 
-/// Source: Hailegnaw et al. 2019, abstract (opened): at 8 % by mass CEC went from
-/// −7.9 to +35.4 % over ten soils, and fell where the soil held more calcium
-/// than the biochar. Mixing alone, with wood biochar of 4 to 45 meq/100 g in
-/// soils of 5 to 40, gives −7.2 to +64 %: the fall and the rise both lie within.
+/// Source: Jien & Wang 2013 (opened in a repost), the rows `freed-sites` was picked on: 9.26 and
+/// 10.80 meq/100 g. Mixing alone gives 7.78 and 8.15 (derived).
 #[test]
-fn mixing_can_lower_as_well_as_raise_the_capacity() {
-    let share =
-        |soil: f64, char: f64| 100.0 * (mixed(soil, Band::exactly(char), 8.0).likely / soil - 1.0);
-    let (lowest, highest) = (share(40.0, 4.0), share(5.0, 45.0));
-    assert!(lowest < -7.0 && highest > 35.4, "{lowest} to {highest}");
+fn the_rows_that_the_freed_sites_were_picked_on_are_met() {
+    let (trials, rows) = (trials(), rows());
+    let of: Vec<&Row> =
+        rows.iter().filter(|row| row.property == "cec" && row.set == "fitted").collect();
+    assert_eq!(of.len(), 2);
+    for row in of {
+        let foretold = foretell(row, &trials[&row.trial]);
+        assert!(foretold.holds(), "{foretold:?}");
+        // More than mixing: 5 % for the first, 10 % for the second.
+        let mixing = if row.rate == Some(2.5) { 5.0 } else { 10.0 };
+        assert!(foretold.band.likely > mixing, "{foretold:?}");
+    }
 }
 
-/// Source: the same trials of exchange capacity (opened): mixing is a floor. No
-/// treatment found less than the likely mixture, and the rise was 1 to 16 times
-/// as large; charge that comes with the higher pH is not counted.
+/// Source: Hailegnaw et al. 2019, abstract (opened): at 8 % by mass CEC went from −7.9 to
+/// +35.4 % over ten soils, and fell where the soil held more calcium than the biochar; the pH
+/// rose by 1.17 at the most. Frontiers in Soil Science 2024, 4:1371777, abstract (opened): from
+/// −27 to +91 % with biochar of little and of much ash.
 #[test]
-fn mixing_is_a_floor_for_the_exchange_capacity() {
-    for row in capacity_in_an_ultisol().iter().chain(&capacity_in_oklahoma()) {
-        assert!(row.misfit() > 0.0, "{}", row.line());
+fn the_capacity_can_fall_as_well_as_rise() {
+    let row = |cec: f64, ph: f64| {
+        let row = Row {
+            trial: String::new(),
+            feedstock: Some(Feedstock::Hardwood),
+            contents: Vec::new(),
+            rate: Some(8.0),
+            week: 8.0,
+            property: "cec".into(),
+            before: cec,
+            after: cec,
+            significant: false,
+            set: String::new(),
+            note: String::new(),
+        };
+        let trial = Trial {
+            publication: String::new(),
+            read: String::new(),
+            group: String::new(),
+            texture: Some(Texture::Loam),
+            ph: Some(ph),
+            cec: None,
+            carbon: None,
+        };
+        foretell(&row, &trial).band
+    };
+    let (rich, poor) = (row(40.0, 7.9), row(6.0, 5.0));
+    assert!(rich.low < -7.9 && rich.likely < 0.0, "{rich:?}");
+    assert!(poor.likely > 0.0 && poor.high > 35.4, "{poor:?}");
+}
+
+/// What an uncharged biochar holds of nitrogen follows from this model alone: 10 % of 10 to
+/// 45 mg/kg of soil at 1 % by mass is 0.1 to 0.45 g for each kg of biochar, and not the 3 g that
+/// it can be loaded with; what a charge brings beyond is a feed.
+///
+/// Source: Nguyen et al. 2017, −10 and −11 % (second-hand); the rest is arithmetic (derived).
+#[test]
+fn an_uncharged_biochar_holds_little_nitrogen() {
+    for nitrate in [10.0, 20.0, 45.0] {
+        let bed = case(&format!("pH: 6.5\nNO3-N: {nitrate} ppm"));
+        let changes = changes_with(&surveyed(&bed), Band::exactly(1.0), 4.0);
+        let (_, change) = changes.iter().find(|(of, _)| *of == Property::NitrateN).expect("it");
+        // mg for each kg of soil, over 10 g of biochar in it, is g for each kg of biochar ÷ 10.
+        let held = -change.likely / 100.0 * nitrate / 10.0;
+        assert!((0.05..=0.45).contains(&held), "{nitrate} ppm: {held} g/kg");
+        assert!(change.high > 0.0, "{change:?}");
     }
 }

@@ -87,7 +87,8 @@ fn acidity_and_the_lime_table_of_one_buffer_agree_within_a_factor_of_two() {
 }
 
 /// Source: the definition of lime buffer capacity (SERA-6 fact sheet 3, UGA
-/// Circular 874, opened): half the buffering, twice the rise.
+/// Circular 874, opened): half the buffering, twice the rise, but for what the biochar holds
+/// itself.
 #[test]
 fn a_soil_that_holds_its_ph_is_moved_less() {
     let rise = |lines: &str, ph: f64| {
@@ -95,13 +96,13 @@ fn a_soil_that_holds_its_ph_is_moved_less() {
     };
     let weak = rise("pH: 5.0\nBuffer pH: 6.1", 5.0);
     let strong = rise("pH: 5.0\nBuffer pH: 5.6", 5.0);
-    close(weak / strong, 2.0, 1e-9);
-    assert!(weak > 0.1);
+    let times = weak / strong;
+    assert!((1.85..2.0).contains(&times) && weak > 0.1, "{times}");
 }
 
 /// Source: pH rules of the reference: no higher than the biochar's own pH or
-/// 8.3, and 0 to 0.2 on carbonate (our choice; Baigorri 2020 found none or a
-/// fall on alkaline soils, opened).
+/// 8.3, and on carbonate none, within −0.3 and 0.2 (our choice; Baigorri 2020 found
+/// none or a fall on alkaline soils, opened).
 #[test]
 fn the_rise_ends_at_the_biochars_ph_and_at_free_lime() {
     let mut case = poor("pH: 5.6");
@@ -117,7 +118,8 @@ fn the_rise_ends_at_the_biochars_ph_and_at_free_lime() {
     limy.biochar.feedstock = Some(Feedstock::Softwood);
     let said = found(&limy);
     let band = figure(&said.figures, "ph-after").band;
-    assert!(band.low >= 7.2 && band.high <= 7.4 + 1e-9, "{band:?}");
+    close(band.likely, 7.2, 1e-9);
+    assert!(band.low >= 6.9 - 1e-9 && band.high <= 7.4 + 1e-9, "{band:?}");
     assert!(said.text.contains("Free lime"), "{}", said.text);
 }
 

@@ -2,6 +2,8 @@
 
 pub mod certificate;
 mod material;
+mod parameters;
 
 pub use material::Material;
 pub(crate) use material::between;
+pub use parameters::{EffectParameter, parameter, rests_on};

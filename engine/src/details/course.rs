@@ -1,7 +1,7 @@
 //! What biochar should do to each property over a year, week by week, and the
 //! parts that this is made of.
 
-use crate::plan::{A_MONTH, Laid, Part, Plan, laid_out};
+use crate::plan::{A_MONTH, Laid, Part, Plan, laid_out, laid_out_with};
 use crate::quantity::{Band, Grounds, Unit};
 use crate::soil::Property;
 use crate::survey::Survey;
@@ -59,4 +59,11 @@ pub fn courses(survey: &Survey<'_>, plan: &Plan) -> Vec<Course> {
             Course { property, label, unit, change, parts, directions, grounds }
         })
         .collect()
+}
+
+/// The change of every measured property that so much uncharged biochar, % by mass, makes in so
+/// many weeks, whatever the plan would spread: % of what was measured, or pH units.
+pub fn changes_with(survey: &Survey<'_>, percent: Band, week: f64) -> Vec<(Property, Band)> {
+    let laid = laid_out_with(survey, percent);
+    laid.iter().map(|laid| (laid.property, laid.at(week))).collect()
 }

@@ -106,6 +106,14 @@ impl Pool {
         }
     }
 
+    /// This pool with so many more sites, mol of charge per kg, and the calcium that fills them.
+    pub fn with_calcium(&self, sites: f64) -> Pool {
+        let mut more = *self;
+        more.capacity += sites;
+        more.totals[Cation::Calcium as usize] += sites / Cation::Calcium.charge();
+        more
+    }
+
     /// Where its cations sit at equilibrium; `None` when it has no exchange or
     /// no water, when a number is negative or not finite, or when there are
     /// fewer charges than the exchange needs to be full.

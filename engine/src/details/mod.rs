@@ -28,7 +28,7 @@ use crate::soil::Property;
 use crate::survey::Survey;
 
 pub use batch::batch;
-pub use course::{Course, Grown, WEEKS, courses};
+pub use course::{Course, Grown, WEEKS, changes_with, courses};
 pub use permanence::permanence;
 pub use purchase::{Purchase, as_it_comes, purchase};
 pub use reaction::{PhToCome, ph_buffering, ph_with, reaction};

@@ -37,9 +37,9 @@ pub fn reaction(survey: &Survey<'_>, plan: &Plan) -> Option<PhToCome> {
     let buffering = liming::buffering(survey);
     let after = ph_with(survey, dose.percent)?;
     let mut grounds = Grounds::new(
-        "pH + 20 × g biochar per kg soil × liming value ÷ buffering; 0.7 of the liming value \
-         works in the first year; no higher than the biochar's own pH or 8.3, and by no more than \
-         0.2 where there is free lime.",
+        "pH + 20 × g biochar per kg soil × liming value ÷ buffering of soil and biochar; 0.7 of \
+         the liming value works in the first year; no higher than the biochar's own pH or 8.3; \
+         none, within −0.3 and 0.2, where there is free lime.",
         &liming::sources(&buffering),
     )
     .input(survey.water_ph_name(), format!("{ph:.1}"));
@@ -124,7 +124,7 @@ fn by_lime_requirement(survey: &Survey<'_>) -> Option<Buffering> {
     let density = survey.bed.density.value;
     // t/ha is 100 g/m²; a slice of 1 cm weighs 10 kg/m² for each g/cm³.
     let grams_per_kg = 10.0 / lime.depth_cm;
-    let share = liming::WORKS_IN_FIRST_YEAR;
+    let share = liming::works_in_first_year();
     let band = Band::new(
         lime.rate.low * share.low / density.high,
         lime.rate.likely * share.likely / density.likely,

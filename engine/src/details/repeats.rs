@@ -4,9 +4,10 @@
 use crate::bag::Material;
 use crate::bag::certificate::given;
 use crate::case::{CertificateItem, Feedstock};
+use crate::plan::ledger::Substance;
 use crate::plan::{
-    Before, Cap, Plan, caps, kg_per_m2, litres_per_m2, percent, rise_in_the_end, tonnes_per_ha,
-    wanted,
+    Before, Cap, Plan, available, caps, kg_per_m2, litres_per_m2, percent, rise_in_the_end,
+    tonnes_per_ha, wanted,
 };
 use crate::quantity::product;
 use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown, significant};
@@ -15,6 +16,7 @@ use crate::sources::{
 };
 use crate::survey::Survey;
 use crate::survey::buffering as liming;
+use crate::survey::capacity::NewSites;
 
 /// The most of all years together, t/ha dry. Source: our choice.
 const MOST_TONNES_IN_ALL: f64 = 30.0;
@@ -32,26 +34,18 @@ const GROWS_A_YEAR: f64 = 0.1;
 /// Source: our choice.
 const GROWS_TO: f64 = 2.0;
 
-/// Share of a content that plants can have in a year, %: nitrogen, phosphorus,
-/// potassium, calcium, magnesium, sulfur. Potassium comes in the first year;
-/// phosphorus goes on.
-/// Source: our choice within Angst & Sohi 2013.
-const AVAILABLE: [Band; 6] = [
-    Band { low: 0.0, likely: 1.0, high: 3.0 },
-    Band { low: 5.0, likely: 10.0, high: 20.0 },
-    Band { low: 20.0, likely: 45.0, high: 80.0 },
-    Band { low: 5.0, likely: 10.0, high: 25.0 },
-    Band { low: 5.0, likely: 12.0, high: 27.0 },
-    Band { low: 10.0, likely: 30.0, high: 60.0 },
-];
+/// Share of the nitrogen that plants can have in a year, %. Source: our choice within Angst &
+/// Sohi 2013.
+const NITROGEN_AVAILABLE: Band = Band { low: 0.0, likely: 1.0, high: 3.0 };
 
 /// Total nitrogen, %, by feedstock; wood where nobody said.
 /// Source: review literature, from memory.
 fn usual_nitrogen(feedstock: Option<Feedstock>) -> f64 {
     match feedstock {
         Some(Feedstock::Softwood) => 0.5,
-        Some(Feedstock::Hardwood | Feedstock::Nutshell) => 0.7,
-        Some(Feedstock::GrassOrStraw) => 1.0,
+        Some(Feedstock::Hardwood | Feedstock::Nutshell | Feedstock::RiceHusk) => 0.7,
+        Some(Feedstock::GrassOrStraw | Feedstock::Bamboo | Feedstock::Blend) => 1.0,
+        Some(Feedstock::Bone) => 1.5,
         Some(Feedstock::Manure) => 2.2,
         None => 0.6,
     }
@@ -186,11 +180,14 @@ impl<'a> Schedule<'a> {
             (100.0 * soil + held) / (100.0 + all)
         };
         let char = self.material.cec;
-        Some(Band::new(
+        let mixed = Band::new(
             mixed(soil.low, char.low, &|share| self.percent(share).low),
             mixed(soil.likely, char.likely, &|share| self.percent(share).likely),
             mixed(soil.high, char.high, &|share| self.percent(share).high),
-        ))
+        );
+        let all = self.percent(state.all());
+        let sites = NewSites::of(soil.likely, self.ph, all, self.material, &self.buffering);
+        Some(mixed.plus(sites.freed))
     }
 
     /// What plants can have in a year from the additions, kg/ha: of the last
@@ -359,15 +356,46 @@ impl<'a> Schedule<'a> {
     /// What plants can have of the biochar each year, nutrient by nutrient.
     fn credits(&self, rows: &[State]) -> Vec<Option<Column>> {
         let material = self.material;
+        let share = |of| available(of, material, self.ph);
         let contents = [
-            ("nitrogen-credit", "nitrogen plants can have of it", self.nitrogen()),
-            ("phosphorus-credit", "phosphorus (P) plants can have of it", material.phosphorus),
-            ("potassium-credit", "potassium (K) plants can have of it", material.potassium),
-            ("calcium-credit", "calcium plants can have of it", material.calcium),
-            ("magnesium-credit", "magnesium plants can have of it", material.magnesium),
-            ("sulfur-credit", "sulfur plants can have of it", material.sulfur),
+            (
+                "nitrogen-credit",
+                "nitrogen plants can have of it",
+                self.nitrogen(),
+                NITROGEN_AVAILABLE,
+            ),
+            (
+                "phosphorus-credit",
+                "phosphorus (P) plants can have of it",
+                material.phosphorus,
+                share(Substance::Phosphorus),
+            ),
+            (
+                "potassium-credit",
+                "potassium (K) plants can have of it",
+                material.potassium,
+                share(Substance::Potassium),
+            ),
+            (
+                "calcium-credit",
+                "calcium plants can have of it",
+                material.calcium,
+                share(Substance::Calcium),
+            ),
+            (
+                "magnesium-credit",
+                "magnesium plants can have of it",
+                material.magnesium,
+                share(Substance::Magnesium),
+            ),
+            (
+                "sulfur-credit",
+                "sulfur plants can have of it",
+                material.sulfur,
+                share(Substance::Sulfur),
+            ),
         ];
-        let credit = |((name, label, total), available)| {
+        let credit = |(name, label, total, available): (_, _, _, Band)| {
             let goes_on = name == "phosphorus-credit";
             let rule = if goes_on {
                 "all biochar so far × its content × the share that plants can have in a year"
@@ -385,7 +413,7 @@ impl<'a> Schedule<'a> {
                 Some(self.credit(state, total, available, goes_on))
             })
         };
-        contents.into_iter().zip(AVAILABLE).map(credit).collect()
+        contents.into_iter().map(credit).collect()
     }
 }
 

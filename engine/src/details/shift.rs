@@ -7,6 +7,8 @@ use crate::quantity::{Band, Figure, Grounds, Unit, significant};
 use crate::soil::Property;
 use crate::sources::{ARITHMETIC, COLORADO_SODIC, OUR_CHOICE, PHREEQC_EXCHANGE};
 use crate::survey::Survey;
+use crate::survey::buffering as liming;
+use crate::survey::capacity::NewSites;
 
 /// Water in moist soil, and in wetted biochar, L/kg. Source: common practice, no source.
 const SOIL_WATER: f64 = 0.30;
@@ -49,16 +51,18 @@ pub fn exchange_shift(survey: &Survey<'_>, plan: &Plan) -> Option<Shift> {
     let before = soil.settled()?;
     let charged = !matches!(plan.path, Path::UnchargedAfterHarvest);
     let load = if charged { CHARGED } else { FRESH };
-    let after = |capacity: f64, percent: f64| -> Option<Exchange> {
+    let after = |capacity: f64, percent: f64, freed: f64| -> Option<Exchange> {
         let char = Pool::of(capacity / 100.0, CHAR_WATER, &load, &[0.0; CATIONS]);
         let by_mass = percent / 100.0 / (1.0 + percent / 100.0);
-        soil.mixed(&char, by_mass).settled()
+        soil.mixed(&char, by_mass).with_calcium(freed / 100.0).settled()
     };
     let (capacity, percent) = (survey.material.cec, plan.dose.percent);
+    let buffering = liming::buffering(survey);
+    let freed = NewSites::of(cec, survey.water_ph(), percent, &survey.material, &buffering).freed;
     let ends = [
-        after(capacity.likely, percent.likely)?,
-        after(capacity.low, percent.low)?,
-        after(capacity.high, percent.high)?,
+        after(capacity.likely, percent.likely, freed.likely)?,
+        after(capacity.low, percent.low, freed.low)?,
+        after(capacity.high, percent.high, freed.high)?,
     ];
     let band = |of: &dyn Fn(&Exchange) -> f64| {
         let [likely, low, high] = [of(&ends[0]), of(&ends[1]), of(&ends[2])];
@@ -120,7 +124,7 @@ fn shares(survey: &Survey<'_>) -> Option<PerCation> {
 
 fn grounds(survey: &Survey<'_>, cec: f64, percent: Band) -> Grounds {
     let mut grounds = Grounds::new(
-        "Soil and biochar mixed, then brought to equilibrium: each cation holds sites by its constant of exchange (Gaines–Thomas).",
+        "Soil and biochar mixed, with the sites that a higher pH frees for the calcium of its lime, then brought to equilibrium: each cation holds sites by its constant of exchange (Gaines–Thomas).",
         &[PHREEQC_EXCHANGE.opened(), OUR_CHOICE.unsourced(), ARITHMETIC.derived()],
     )
     .input("exchange capacity of the soil", format!("{} meq/100 g", significant(cec, 3)))

@@ -13,12 +13,20 @@ named! { "feedstock":
         Softwood = "softwood";
         /// Oak, beech, ash and other broadleaves.
         Hardwood = "hardwood";
-        /// Straw, grass, bamboo.
+        /// Straw, grass.
         GrassOrStraw = "grass-or-straw";
+        /// Bamboo.
+        Bamboo = "bamboo";
+        /// The husks of rice.
+        RiceHusk = "rice-husk";
         /// Manure or litter.
         Manure = "manure";
-        /// Nutshells, stones, husks.
+        /// Nutshells, stones.
         Nutshell = "nutshell";
+        /// Bones.
+        Bone = "bone";
+        /// Several of these together.
+        Blend = "blend";
     }
 }
 

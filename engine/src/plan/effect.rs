@@ -6,17 +6,15 @@ use crate::quantity::product;
 use crate::survey::buffering as liming;
 use serde::Serialize;
 
-use crate::bag::Material;
+use crate::bag::{EffectParameter, Material, parameter, rests_on};
 use crate::case::Feedstock;
 use crate::plan::Path;
 use crate::plan::ledger::{Bringer, Brings, Entry, Ledger, NITROGEN, Substance};
 use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown, significant};
 use crate::soil::Property;
-use crate::sources::{
-    ANGST_SOHI_2013, BIEDERMAN_2013, COMMON_PRACTICE, Citation, HAILEGNAW_2019, ILAN_2020,
-    NGUYEN_2017, OUR_CHOICE, PHREEQC_EXCHANGE,
-};
+use crate::sources::{COMMON_PRACTICE, Citation, FIDEL_2017, PHREEQC_EXCHANGE};
 use crate::survey::Survey;
+use crate::survey::capacity::NewSites;
 
 /// What biochar should do to one property in the first month.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -29,29 +27,6 @@ pub struct Effect {
     pub direction: &'static str,
 }
 
-/// Mineral nitrogen that 1 % biochar by mass ties up, as the rate of an
-/// exponential; zero at the low end, because reviews of field data found no
-/// change.
-/// Source: fitted to −6, −9 and −19 % at 0.5, 1 and 2 % (derived).
-const NITROGEN_BOUND_PER_PERCENT: Band = Band { low: 0.0, likely: 0.104, high: 0.16 };
-
-/// Share of the biochar's own first-year nutrients that comes in the first
-/// month. Source: our choice.
-const FIRST_MONTH: Band = Band { low: 0.1, likely: 0.3, high: 1.0 };
-
-/// The same for sodium, whose salts dissolve first. Source: our choice.
-const SODIUM_FIRST_MONTH: Band = Band { low: 0.3, likely: 0.6, high: 1.0 };
-
-/// Share of the biochar's sodium that is free in a year, %. Source: our choice.
-const SODIUM_AVAILABLE: Band = Band { low: 20.0, likely: 45.0, high: 80.0 };
-
-/// Of the charge's nitrogen a third shows in an extract after a month; perhaps none ever,
-/// perhaps all at once. Source: Kammann 2015 (opened), our choice.
-const NITROGEN_IN_EXTRACT: Band = Band { low: 0.01, likely: 1.0 / 3.0, high: 1.0 };
-
-/// Of what else the charge brings most is free within a month. Source: our choice.
-const CHARGE_FIRST_MONTH: Band = Band { low: 0.3, likely: 0.7, high: 1.0 };
-
 /// Mineral nitrogen where nobody measured it, mg/kg. Our choice: a garden in spring.
 const USUAL_MINERAL_NITROGEN: f64 = 15.0;
 
@@ -63,78 +38,169 @@ const FULL_HOLD_PERCENT: f64 = 0.5;
 /// Source: common practice, no source.
 const PH_NOISE: f64 = 0.2;
 
+/// From this pH down, and from this one up, phosphorus of manure and bone comes free as
+/// facts/effects.csv says for acid and for limy soil; between them by straight lines.
+/// Source: our choice within Warren et al. 2009.
+const PHOSPHORUS_BETWEEN: (f64, f64) = (5.0, 7.0);
+
+/// Charges of a gram of calcium, meq. Source: atomic masses (derived).
+const CALCIUM_MEQ: f64 = 2000.0 / 40.078;
+/// The same of magnesium. Source: atomic masses (derived).
+const MAGNESIUM_MEQ: f64 = 2000.0 / 24.305;
+/// The same of potassium. Source: atomic masses (derived).
+const POTASSIUM_MEQ: f64 = 1000.0 / 39.098;
+
 /// How one nutrient is treated.
 struct Rule {
     property: Property,
     substance: Substance,
     label: &'static str,
     /// Held by dry, fresh biochar beside dilution, % of what is there.
-    held: Band,
-    /// Share of the biochar's total that plants can have in a year.
-    available: Band,
+    held: EffectParameter,
+    /// Share of the biochar's total that plants can have in a year, %.
+    available: EffectParameter,
+    /// Share of that in the first month.
+    in_month: EffectParameter,
+    /// Share of what the charge brings that is there at once, or in the first month.
+    charge: Growth,
     total: fn(&Material) -> Band,
-    sources: &'static [Citation],
 }
 
 /// Phosphorus, potassium, calcium, magnesium and sulfur.
-/// Source: available shares are our choice within Angst & Sohi 2013; what is
-/// held is our choice, for calcium within Hailegnaw et al. 2019.
 static NUTRIENTS: [Rule; 5] = [
     Rule {
         property: Property::Phosphorus,
         substance: Substance::Phosphorus,
         label: "phosphorus",
-        held: Band { low: -20.0, likely: -5.0, high: 10.0 },
-        available: Band { low: 5.0, likely: 10.0, high: 20.0 },
+        held: EffectParameter::PhosphorusHeld,
+        available: EffectParameter::PhosphorusAvailable,
+        in_month: EffectParameter::OwnFirstMonth,
+        charge: Growth::Charge(EffectParameter::ChargeFirstMonth),
         total: |m| m.phosphorus,
-        sources: &[OUR_CHOICE.unsourced(), ANGST_SOHI_2013.opened()],
     },
     Rule {
         property: Property::Potassium,
         substance: Substance::Potassium,
         label: "potassium",
-        held: Band { low: -10.0, likely: -5.0, high: 0.0 },
-        available: Band { low: 20.0, likely: 45.0, high: 80.0 },
+        held: EffectParameter::PotassiumHeld,
+        available: EffectParameter::PotassiumAvailable,
+        in_month: EffectParameter::SaltsFirstMonth,
+        charge: Growth::AtOnce,
         total: |m| m.potassium,
-        sources: &[COMMON_PRACTICE.unsourced(), OUR_CHOICE.unsourced(), ANGST_SOHI_2013.opened()],
     },
     Rule {
         property: Property::Calcium,
         substance: Substance::Calcium,
         label: "calcium",
-        held: Band { low: -11.0, likely: -2.0, high: 0.0 },
-        available: Band { low: 5.0, likely: 10.0, high: 25.0 },
+        held: EffectParameter::CalciumHeld,
+        available: EffectParameter::CalciumAvailable,
+        in_month: EffectParameter::LimeFirstMonth,
+        charge: Growth::Charge(EffectParameter::ChargeFirstMonth),
         total: |m| m.calcium,
-        sources: &[HAILEGNAW_2019.opened(), OUR_CHOICE.unsourced()],
     },
     Rule {
         property: Property::Magnesium,
         substance: Substance::Magnesium,
         label: "magnesium",
-        held: Band { low: -11.0, likely: -2.0, high: 0.0 },
-        available: Band { low: 5.0, likely: 12.0, high: 27.0 },
+        held: EffectParameter::MagnesiumHeld,
+        available: EffectParameter::MagnesiumAvailable,
+        in_month: EffectParameter::LimeFirstMonth,
+        charge: Growth::Charge(EffectParameter::ChargeFirstMonth),
         total: |m| m.magnesium,
-        sources: &[HAILEGNAW_2019.derived(), OUR_CHOICE.unsourced()],
     },
     Rule {
         property: Property::Sulfur,
         substance: Substance::Sulfur,
         label: "sulfur",
-        held: Band { low: -5.0, likely: -3.0, high: 5.0 },
-        available: Band { low: 10.0, likely: 30.0, high: 60.0 },
+        held: EffectParameter::SulfurHeld,
+        available: EffectParameter::SulfurAvailable,
+        in_month: EffectParameter::OwnFirstMonth,
+        charge: Growth::Charge(EffectParameter::ChargeFirstMonth),
         total: |m| m.sulfur,
-        sources: &[COMMON_PRACTICE.unsourced(), OUR_CHOICE.unsourced()],
     },
 ];
 
+/// What of a nutrient of this biochar plants can have in a year, % of its total, in a soil of
+/// this pH.
+pub(crate) fn available(substance: Substance, material: &Material, ph: Option<f64>) -> Band {
+    NUTRIENTS
+        .iter()
+        .find(|rule| rule.substance == substance)
+        .map_or(Band::exactly(0.0), |rule| rule.available(material, ph))
+}
+
+/// Phosphorus that comes free by the pH, % of the total.
+fn by_ph(acid: EffectParameter, limy: EffectParameter, ph: Option<f64>) -> Band {
+    let (from, to) = PHOSPHORUS_BETWEEN;
+    let ph = ph.unwrap_or(f64::midpoint(from, to));
+    let way = ((ph - from) / (to - from)).clamp(0.0, 1.0);
+    parameter(acid).times(Band::exactly(1.0 - way)).plus(parameter(limy).times(Band::exactly(way)))
+}
+
+/// The share of its calcium, magnesium and potassium that must come free with the lime that
+/// works in the first year, 0–1: what acts as lime brings its cations.
+///
+/// Source: charges balance (derived); Fidel et al. 2017, alkalinity follows base cations.
+fn bases_with_lime(material: &Material) -> Band {
+    let bases = material.calcium.likely * CALCIUM_MEQ
+        + material.magnesium.likely * MAGNESIUM_MEQ
+        + material.potassium.likely * POTASSIUM_MEQ;
+    let lime = material.liming.map(|percent| percent * liming::PER_GRAM_OF_LIME);
+    product(&[lime, liming::works_in_first_year(), Band::exactly(1.0 / bases.max(1e-6))])
+        .map(|share| share.min(1.0))
+}
+
 impl Rule {
+    /// Share of the biochar's total that plants can have in a year, %.
+    fn available(&self, material: &Material, ph: Option<f64>) -> Band {
+        use EffectParameter::{
+            BonePhosphorusAcid, BonePhosphorusLimy, ManurePhosphorusAcid, ManurePhosphorusLimy,
+        };
+        match (self.substance, material.feedstock) {
+            (Substance::Phosphorus, Some(Feedstock::Bone)) => {
+                by_ph(BonePhosphorusAcid, BonePhosphorusLimy, ph)
+            }
+            (Substance::Phosphorus, Some(Feedstock::Manure)) => {
+                by_ph(ManurePhosphorusAcid, ManurePhosphorusLimy, ph)
+            }
+            (Substance::Calcium | Substance::Magnesium, _) => {
+                let least = parameter(self.available);
+                let with_lime = bases_with_lime(material);
+                Band::new(
+                    least.low.max(100.0 * with_lime.low),
+                    least.likely.max(100.0 * with_lime.likely),
+                    least.high.max(100.0 * with_lime.high),
+                )
+            }
+            _ => parameter(self.available),
+        }
+    }
+
+    /// What it rests on.
+    fn sources(&self, material: &Material) -> Vec<Citation> {
+        let mut sources = rests_on(self.held).to_vec();
+        sources.extend(rests_on(match (self.substance, material.feedstock) {
+            (Substance::Phosphorus, Some(Feedstock::Bone)) => EffectParameter::BonePhosphorusAcid,
+            (Substance::Phosphorus, Some(Feedstock::Manure)) => {
+                EffectParameter::ManurePhosphorusAcid
+            }
+            _ => self.available,
+        }));
+        sources.extend(rests_on(self.in_month));
+        if matches!(self.substance, Substance::Calcium | Substance::Magnesium) {
+            sources.push(FIDEL_2017.second_hand());
+        }
+        sources
+    }
+
     /// What fresh biochar of this dose holds, % of what is there.
     fn holds(&self, dose: &Dose) -> Band {
-        let counts = dose.percent.map(|w| (w / FULL_HOLD_PERCENT).min(1.0));
+        let counts = counts(dose.percent);
+        let held = parameter(self.held);
         Band::new(
-            self.held.low * counts.high,
-            self.held.likely * counts.likely,
-            self.held.high.max(0.0) * counts.high,
+            held.low * counts.high,
+            held.likely * counts.likely,
+            held.high.max(0.0) * counts.high,
         )
     }
 }
@@ -142,11 +208,6 @@ impl Rule {
 /// The week that the effects of the plan stand for.
 /// Our choice.
 pub(crate) const A_MONTH: f64 = 4.0;
-
-/// Days in which half of the nitrogen that biochar tied up is free again.
-/// Source: our choice; the tie-up is strongest in the first months, and trials
-/// of a year still found some.
-const FADES_IN: Band = Band { low: 60.0, likely: 120.0, high: 365.0 };
 
 /// How a part of a change comes about.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -159,9 +220,15 @@ pub(crate) enum Growth {
     Fading,
     /// Slowly over the year, with this share of it after a month; the shares
     /// and the amount are independent of each other.
-    Release(Band),
+    Release(EffectParameter),
     /// The same, where both are at their ends together.
-    Charge(Band),
+    Charge(EffectParameter),
+    /// This share of it at once.
+    Shown(EffectParameter),
+    /// This share at once, and then less, as ammonium becomes nitrate.
+    Turning(EffectParameter),
+    /// This share of ammonium, as it becomes nitrate.
+    Turned(EffectParameter),
 }
 
 /// A part of a change: what it comes to, and how.
@@ -185,10 +252,11 @@ impl Part {
                     (-std::f64::consts::LN_2 * 7.0 * (week - A_MONTH).max(0.0) / days).exp()
                 };
                 // What is held longest is the strongest hold, at the low end.
+                let fades = parameter(EffectParameter::NitrogenFades);
                 Band::new(
-                    held.low * left(FADES_IN.high),
-                    held.likely * left(FADES_IN.likely),
-                    held.high * left(FADES_IN.low),
+                    held.low * left(fades.high),
+                    held.likely * left(fades.likely),
+                    held.high * left(fades.low),
                 )
             }
             Growth::Uptake => {
@@ -200,10 +268,18 @@ impl Part {
                 Band::new(low, middle * likely, high)
             }
             Growth::Release(in_month) => {
-                product(&[self.comes_to, in_month.map(|share| grown(week, share))])
+                product(&[self.comes_to, parameter(in_month).map(|share| grown(week, share))])
             }
             Growth::Charge(in_month) => {
-                self.comes_to.times(in_month.map(|share| grown(week, share)))
+                self.comes_to.times(parameter(in_month).map(|share| grown(week, share)))
+            }
+            Growth::Shown(shown) => self.comes_to.times(parameter(shown)),
+            Growth::Turning(shown) => {
+                self.comes_to.times(parameter(shown)).times(still_ammonium(week))
+            }
+            Growth::Turned(shown) => {
+                let turned = still_ammonium(week).map(|left| 1.0 - left);
+                self.comes_to.times(parameter(shown)).times(turned)
             }
         }
     }
@@ -226,6 +302,16 @@ fn grown(week: f64, in_month: f64) -> f64 {
     let power = in_month.clamp(1e-6, 1.0).ln() / (A_MONTH / 52.0).ln();
     // By ln and exp, which are there already: `powf` would bring a table of its own.
     (power * (week / 52.0).min(1.0).ln()).exp()
+}
+
+/// The share of the charge's ammonium that is not nitrate yet.
+fn still_ammonium(week: f64) -> Band {
+    parameter(EffectParameter::AmmoniumTurns).map(|days| (-7.0 * week / days).exp())
+}
+
+/// How far what biochar does to nutrients counts at so much of it, 0–1.
+fn counts(percent: Band) -> Band {
+    percent.map(|w| (w / FULL_HOLD_PERCENT).min(1.0))
 }
 
 /// The change of one property as its parts.
@@ -283,22 +369,48 @@ pub(crate) fn laid_out(survey: &Survey<'_>, path: Path, dose: &Dose, ledger: &Le
     laid.extend(NUTRIENTS.iter().filter_map(|rule| month.nutrient(rule)));
     laid.extend(month.sodium());
     laid.extend(month.ph());
+    laid.extend(month.capacity());
     laid
 }
 
+/// The changes that so much uncharged biochar would make, % by mass, whatever the plan would
+/// spread.
+pub(crate) fn laid_out_with(survey: &Survey<'_>, percent: Band) -> Vec<Laid> {
+    let area = survey.bed.area.value;
+    let mass = percent.map(|p| p / 100.0 * survey.bed.soil_per_m2().likely * area);
+    let mut ledger = Ledger::default();
+    ledger.enter(Bringer::Biochar, &own_content(survey, mass));
+    let dose = Dose {
+        area,
+        area_known: true,
+        depth: survey.bed.depth.value,
+        share: 0.0,
+        litres: 0.0,
+        mass,
+        percent,
+        capped_by: Vec::new(),
+        figures: Vec::new(),
+    };
+    laid_out(survey, Path::UnchargedAfterHarvest, &dose, &ledger)
+}
+
 /// What the biochar brings itself in a year, for the ledger.
-pub(crate) fn own_content(material: &Material, mass: Band) -> Brings {
+pub(crate) fn own_content(survey: &Survey<'_>, mass: Band) -> Brings {
+    let material = &survey.material;
     let mut brings = Brings::nothing();
     for rule in &NUTRIENTS {
         // 1 % of a kilogram is 10 g.
         let amount = mass.times((rule.total)(material)).map(|g| 10.0 * g);
-        let works = product(&[mass, (rule.total)(material), rule.available]).map(|g| g / 10.0);
+        let works =
+            product(&[mass, (rule.total)(material), rule.available(material, survey.water_ph())])
+                .map(|g| g / 10.0);
         brings = brings.with(rule.substance, amount, works);
     }
     let sodium = mass.times(material.sodium).map(|g| 10.0 * g);
-    let works = product(&[mass, material.sodium, SODIUM_AVAILABLE]).map(|g| g / 10.0);
+    let works = product(&[mass, material.sodium, parameter(EffectParameter::SodiumAvailable)])
+        .map(|g| g / 10.0);
     let lime = mass.times(material.liming).map(|g| 10.0 * g);
-    let limes = product(&[mass, material.liming, liming::WORKS_IN_FIRST_YEAR]);
+    let limes = product(&[mass, material.liming, liming::works_in_first_year()]);
     brings.with(Substance::Sodium, sodium, works).with(
         Substance::Alkalinity,
         lime,
@@ -326,16 +438,17 @@ pub(crate) fn held_back(survey: &Survey<'_>, dose: &Dose) -> Vec<(Substance, Ban
     held
 }
 
-/// Mineral nitrogen that biochar ties up, % of what is there, less than nothing.
+/// What biochar does to mineral nitrogen in its first month, % of what is there: it ties up,
+/// and now and then sets free.
 fn tied_up(survey: &Survey<'_>, dose: &Dose) -> Band {
     let feedstock = match survey.material.feedstock {
-        Some(Feedstock::GrassOrStraw | Feedstock::Manure) => 1.2,
+        Some(Feedstock::GrassOrStraw | Feedstock::Manure | Feedstock::Blend) => 1.2,
         _ => 0.8,
     };
     let bound = |w: f64, k: f64| -100.0 * feedstock * (1.0 - (-k * w).exp());
-    let (w, k) = (dose.percent, NITROGEN_BOUND_PER_PERCENT);
-    // Reviews of field data found no change: zero stays inside.
-    Band::new(bound(w.high, k.high), bound(w.likely, k.likely), 0.0)
+    let (w, k) = (dose.percent, parameter(EffectParameter::NitrogenBound));
+    let freed = parameter(EffectParameter::NitrogenFreed).high * counts(w).likely;
+    Band::new(bound(w.high, k.high), bound(w.likely, k.likely), freed)
 }
 
 struct Month<'a> {
@@ -366,16 +479,15 @@ impl Month<'_> {
     }
 
     /// The biochar's own content; `in_month` of it in the first month.
-    fn own(&self, of: Substance, in_month: Band, measured: f64) -> Part {
+    fn own(&self, of: Substance, in_month: EffectParameter, measured: f64) -> Part {
         let comes_to = self.adds(of, measured, |by| by == Bringer::Biochar);
         Part { name: "the biochar's own content", comes_to, growth: Growth::Release(in_month) }
     }
 
     /// What the charge brings; `None` where nothing is charged.
-    fn charge(&self, of: Substance, in_month: Band, measured: f64) -> Option<Part> {
+    fn charge(&self, of: Substance, growth: Growth, measured: f64) -> Option<Part> {
         let comes_to = self.adds(of, measured, |by| matches!(by, Bringer::Charge(_)));
-        let part =
-            Part { name: "brought by the charge", comes_to, growth: Growth::Charge(in_month) };
+        let part = Part { name: "brought by the charge", comes_to, growth };
         (comes_to.high > 0.0).then_some(part)
     }
 
@@ -422,20 +534,33 @@ impl Month<'_> {
         let measured = self.measured(property)?;
         let left = self.hold_left(&NITROGEN);
         let tied = tied_up(self.survey, self.dose);
-        let held = Band::new(tied.low * left.high, tied.likely * left.likely, 0.0);
+        let held = Band::new(tied.low * left.high, tied.likely * left.likely, tied.high);
         let dilution = self.dilution();
         let mut parts = vec![
             Part { name: "held by the biochar", comes_to: held, growth: Growth::Fading },
             self.dilutes(Band::new(dilution.low, dilution.likely, 0.0)),
         ];
-        parts.extend(self.charge(substance, NITROGEN_IN_EXTRACT, measured));
-        let grounds = self.grounds(
-            "tied up: 1 − e^(−k × % by mass), k = 0.104 (0–0.16), × 0.8 for wood and 1.2 for \
-                 straw; less what the charge has filled, plus what it brings",
-            measured,
-            property,
-            &[ILAN_2020.derived(), NGUYEN_2017.second_hand(), BIEDERMAN_2013.opened()],
-        );
+        let shown = EffectParameter::NitrogenInExtract;
+        if substance == Substance::AmmoniumN {
+            parts.extend(self.charge(Substance::AmmoniumN, Growth::Turning(shown), measured));
+        } else {
+            parts.extend(self.charge(substance, Growth::Shown(shown), measured));
+            let turned = self.charge(Substance::AmmoniumN, Growth::Turned(shown), measured);
+            parts
+                .extend(turned.map(|part| Part { name: "ammonium of the charge, turned", ..part }));
+        }
+        let mut sources = rests_on(EffectParameter::NitrogenBound).to_vec();
+        sources.extend(rests_on(EffectParameter::NitrogenFreed));
+        let grounds = self
+            .grounds(
+                "tied up: 1 − e^(−k × % by mass), k = 0.104 (0–0.3), × 0.8 for wood and 1.2 for \
+                 straw; at the high end up to 10 % more; less what the charge has filled, plus what \
+                 it brings. Ammonium turns to nitrate within weeks",
+                measured,
+                property,
+                &sources,
+            )
+            .assume("After some two months plants and rain have taken over: later weeks are those of bare soil.");
         let label = property.label();
         Some(Laid { property, label, unit: Unit::Percent, parts, grounds })
     }
@@ -452,15 +577,15 @@ impl Month<'_> {
         let mut parts = vec![
             Part { name: "held by the biochar", comes_to: held, growth: Growth::Uptake },
             self.dilutes(self.dilution()),
-            self.own(rule.substance, FIRST_MONTH, measured),
+            self.own(rule.substance, rule.in_month, measured),
         ];
-        parts.extend(self.charge(rule.substance, CHARGE_FIRST_MONTH, measured));
+        parts.extend(self.charge(rule.substance, rule.charge, measured));
         let grounds = self.grounds(
             "held by fresh biochar (less what the charge has filled) + dilution + the biochar's \
              own available content in the first month + what the charge brings",
             measured,
             rule.property,
-            rule.sources,
+            &rule.sources(&self.survey.material),
         );
         let (property, label) = (rule.property, rule.label);
         Some(Laid { property, label, unit: Unit::Percent, parts, grounds })
@@ -474,7 +599,7 @@ impl Month<'_> {
         let moved = self.dose.percent.likely * self.survey.material.cec.likely / soil_cec;
         let dilution = self.dilution();
         let mut parts = vec![
-            self.own(Substance::Sodium, SODIUM_FIRST_MONTH, measured),
+            self.own(Substance::Sodium, EffectParameter::SodiumFirstMonth, measured),
             Part {
                 name: "exchanged with the biochar",
                 comes_to: Band::new(-moved, 0.0, moved),
@@ -484,7 +609,11 @@ impl Month<'_> {
             // potassium push sodium out, which about makes up for it.
             self.dilutes(Band::new(dilution.low, 0.0, 0.0)),
         ];
-        parts.extend(self.charge(Substance::Sodium, CHARGE_FIRST_MONTH, measured));
+        parts.extend(self.charge(
+            Substance::Sodium,
+            Growth::Charge(EffectParameter::ChargeFirstMonth),
+            measured,
+        ));
         let mut grounds = self.grounds(
             "the biochar's own sodium + dilution ± what its exchange sites can take or give + \
              what the charge brings",
@@ -505,8 +634,8 @@ impl Month<'_> {
         let material = &self.survey.material;
         let change = liming::rise(Some(ph), self.dose.percent, material, &buffering);
         let mut grounds = self.grounds(
-            "20 × g biochar per kg soil × liming value ÷ buffering (mmol(c)/kg per pH), no higher \
-             than the biochar's own pH or 8.3",
+            "20 × g biochar per kg soil × liming value ÷ buffering of soil and biochar (mmol(c)/kg \
+             per pH), no higher than the biochar's own pH or 8.3",
             ph,
             Property::Ph,
             &liming::sources(&buffering),
@@ -521,6 +650,49 @@ impl Month<'_> {
         grounds.sources.dedup();
         let parts = vec![Part { name: "liming", comes_to: change, growth: Growth::Uptake }];
         Some(Laid { property: Property::Ph, label: "pH", unit: Unit::None, parts, grounds })
+    }
+
+    fn capacity(&self) -> Option<Laid> {
+        let measured = self.measured(Property::Cec)?;
+        let buffering = liming::buffering(self.survey);
+        let (ph, material) = (self.survey.water_ph(), &self.survey.material);
+        let sites = NewSites::of(measured, ph, self.dose.percent, material, &buffering);
+        let percent = |meq: Band| meq.map(|meq| 100.0 * meq / measured);
+        let otherwise = parameter(EffectParameter::CapacityOtherwise);
+        let counts = counts(self.dose.percent).likely;
+        let parts = vec![
+            Part {
+                name: "sites that come with the biochar",
+                comes_to: percent(sites.own),
+                growth: Growth::AtOnce,
+            },
+            Part {
+                name: "sites that the pH frees",
+                comes_to: percent(sites.freed),
+                growth: Growth::Uptake,
+            },
+            Part {
+                name: "what else trials found",
+                comes_to: otherwise.map(|percent| percent * counts),
+                growth: Growth::AtOnce,
+            },
+        ];
+        let mut sources = rests_on(EffectParameter::FreedSites).to_vec();
+        sources.extend(rests_on(EffectParameter::CapacityOtherwise));
+        sources.extend(rests_on(EffectParameter::CharSitesByPh));
+        let mut grounds = self.grounds(
+            "the biochar's sites in the place of the soil's, by the pH + as many of the soil's own \
+             as the higher pH frees: 0.9 × buffering × rise of pH; up to 8 % either way besides, as \
+             trials found",
+            measured,
+            Property::Cec,
+            &sources,
+        );
+        grounds = material.explain(grounds, &[("of the biochar", material.cec, Unit::MeqPer100g)]);
+        grounds.assumed.dedup();
+        grounds.sources.dedup();
+        let label = Property::Cec.label();
+        Some(Laid { property: Property::Cec, label, unit: Unit::Percent, parts, grounds })
     }
 }
 

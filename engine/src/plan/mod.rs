@@ -36,7 +36,7 @@ use crate::soil::Property;
 use crate::survey::Survey;
 
 pub use effect::Effect;
-pub(crate) use effect::{A_MONTH, Laid, Part, laid_out};
+pub(crate) use effect::{A_MONTH, Laid, Part, available, laid_out, laid_out_with};
 pub use hazards::Hazard;
 pub use heap::charge_alone;
 pub use job::{Job, JobKind};
@@ -206,7 +206,7 @@ fn balance(
 }
 
 fn enter_biochar(survey: &Survey<'_>, dose: &Dose, ledger: &mut Ledger) {
-    ledger.enter(Bringer::Biochar, &effect::own_content(&survey.material, dose.mass));
+    ledger.enter(Bringer::Biochar, &effect::own_content(survey, dose.mass));
     for substance in [Substance::Phosphorus, Substance::Potassium, Substance::Sodium] {
         let counts = ceilings::load(survey, substance) * dose.mass.likely;
         ledger.count(Bringer::Biochar, substance, counts);

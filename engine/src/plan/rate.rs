@@ -140,7 +140,8 @@ pub(crate) fn most_ph(survey: &Survey<'_>) -> f64 {
 pub(crate) fn rise_in_the_end(percent: Band, material: &Material, buffering: &Buffering) -> Band {
     let per_kg = percent.map(|p| p * 10.0);
     let liming = material.liming.map(|l| l / 100.0);
-    product(&[per_kg, liming, inverse(buffering.band)]).map(|x| ph_rise(x, 1.0, 1.0))
+    product(&[per_kg, liming, inverse(buffering.with_biochar(percent))])
+        .map(|x| ph_rise(x, 1.0, 1.0))
 }
 
 /// The share by volume at which the biochar's own salts bring the soil to

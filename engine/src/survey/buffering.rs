@@ -1,6 +1,6 @@
 //! How far biochar moves the pH: its liming value over the soil's buffering.
 
-use crate::bag::Material;
+use crate::bag::{EffectParameter, Material, parameter, rests_on};
 use crate::chemistry::found_by_buffer;
 use crate::quantity::{Band, Input, significant};
 use crate::quantity::{inverse, product};
@@ -12,20 +12,22 @@ use crate::sources::{
 use crate::survey::{Survey, WATER_OVER_SALT};
 
 /// Share of the liming value that works in the first year.
-/// Source: limestone trials average 0.73 of pure lime; 0.7 is our choice.
-pub const WORKS_IN_FIRST_YEAR: Band = Band { low: 0.5, likely: 0.7, high: 1.0 };
+/// Source: `lime-works` of facts/effects.csv.
+pub fn works_in_first_year() -> Band {
+    parameter(EffectParameter::LimeWorks)
+}
 
 /// Biochar lifts no soil past this: free lime holds it there.
 /// Source: equilibrium of calcium carbonate with air, common practice.
 pub(crate) const CARBONATE_PH: f64 = 8.3;
 
-/// Past this pH a soil holds as free lime does.
-/// Source: our choice.
-const LIMY_FROM_PH: f64 = 7.8;
+/// From this pH on a soil begins to hold as free lime does, and from this one on it holds
+/// wholly so. Source: our choice.
+const LIMY_FROM_PH: (f64, f64) = (7.3, 7.8);
 
-/// The most that biochar lifts the pH of a soil with free lime.
-/// Source: our choice; on alkaline soils trials found none or a fall.
-const LIMY_RISE: f64 = 0.2;
+/// Biochar in the soil, % by mass, from which it may move the pH of a soil with free lime as
+/// far as trials found. Source: our choice.
+const LIMY_FROM_PERCENT: f64 = 0.5;
 
 /// Organic matter for each part of carbon: between 1.724 and 2.0.
 /// Source: Pribyl 2010, see `chemistry`.
@@ -152,7 +154,7 @@ pub fn by_lime_table(survey: &Survey<'_>) -> Option<Buffering> {
         let (first, most) = *table.points.first()?;
         let (last, _) = *table.points.iter().find(|(_, lime)| *lime <= 0.0)?;
         // 1 t/ha is 100 g/m²; 1 cm of 1 m² is 10 L.
-        let lime = 100.0 * most / (last - first) * WORKS_IN_FIRST_YEAR.likely;
+        let lime = 100.0 * most / (last - first) * works_in_first_year().likely;
         Some(lime * PER_GRAM_OF_LIME / (10.0 * density * table.depth_cm))
     };
     let mut found: Vec<f64> = tables.iter().filter_map(by_one).collect();
@@ -220,12 +222,23 @@ impl Kind {
     }
 }
 
-/// The rise of pH in the first year from `percent` biochar by mass.
+impl Buffering {
+    /// What the soil holds its pH with when `percent` biochar by mass is in it, which holds it
+    /// too, mmol(c) for each kg of soil and one unit of pH.
+    pub fn with_biochar(&self, percent: Band) -> Band {
+        let char = product(&[percent, parameter(EffectParameter::CharBuffering)]);
+        self.band.plus(char.map(|c| c / 100.0))
+    }
+}
+
+/// The rise of pH in the first year from `percent` biochar by mass; a fall counts as less
+/// than nothing.
 pub fn rise(ph: Option<f64>, percent: Band, material: &Material, buffering: &Buffering) -> Band {
     let grams_per_kg = percent.map(|p| p * 10.0);
     let liming = material.liming.map(|l| l / 100.0);
-    let free = product(&[grams_per_kg, liming, WORKS_IN_FIRST_YEAR, inverse(buffering.band)])
-        .map(|x| ph_rise(x, 1.0, 1.0));
+    let held = inverse(buffering.with_biochar(percent));
+    let free =
+        product(&[grams_per_kg, liming, works_in_first_year(), held]).map(|x| ph_rise(x, 1.0, 1.0));
     let Some(ph) = ph else { return free };
     let room = |char_ph: f64| (char_ph.min(CARBONATE_PH) - ph).max(0.0);
     let band = Band::new(
@@ -233,15 +246,25 @@ pub fn rise(ph: Option<f64>, percent: Band, material: &Material, buffering: &Buf
         free.likely.min(room(material.ph.likely)),
         free.high.min(room(material.ph.high)),
     );
-    if buffering.limy || ph > LIMY_FROM_PH {
-        return Band::new(0.0, band.likely.min(LIMY_RISE), band.high.min(LIMY_RISE));
-    }
-    band
+    let (from, to) = LIMY_FROM_PH;
+    let limy = if buffering.limy { 1.0 } else { ((ph - from) / (to - from)).clamp(0.0, 1.0) };
+    let moved = parameter(EffectParameter::LimyRise);
+    let counts = (percent.likely / LIMY_FROM_PERCENT).clamp(0.0, 1.0);
+    let both = |free: f64, held: f64| (1.0 - limy) * free + limy * counts * held;
+    Band::new(
+        both(band.low, moved.low),
+        both(band.likely, moved.likely),
+        both(band.high, moved.high),
+    )
 }
 
 /// The sources of a predicted pH.
 pub fn sources(buffering: &Buffering) -> Vec<Citation> {
     let mut sources = vec![SERA6_LIME.opened(), ADEWUMI_2025.opened()];
+    sources.extend(rests_on(EffectParameter::CharBuffering));
+    if buffering.limy {
+        sources.extend(rests_on(EffectParameter::LimyRise));
+    }
     sources.extend(&buffering.sources);
     sources.push(COMMON_PRACTICE.unsourced());
     sources

@@ -3,6 +3,7 @@
 
 mod bed;
 pub mod buffering;
+pub mod capacity;
 mod half_year;
 mod nitrate;
 mod per_area;

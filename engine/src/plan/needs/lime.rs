@@ -16,7 +16,7 @@ use crate::sources::{
     ARITHMETIC, COMMON_PRACTICE, NCDA_HOME, OSU_LIMING, OUR_CHOICE, PSU_GARDEN, PSU_LAWN,
     TRI_STATE_LIME, UCONN_PH, WSU_LIME_DOSE,
 };
-use crate::survey::buffering::{CARBONATE_PH, PER_GRAM_OF_LIME, WORKS_IN_FIRST_YEAR, buffering};
+use crate::survey::buffering::{CARBONATE_PH, PER_GRAM_OF_LIME, buffering, works_in_first_year};
 use crate::survey::{Ground, Reaction, Standing, Survey};
 
 /// Magnesium in dolomite, CaMg(CO3)2. Source: atomic masses (derived).
@@ -421,7 +421,7 @@ fn told(survey: &Survey<'_>, rate: Band) -> String {
 /// and its charge bring (g).
 fn most_lime(survey: &Survey<'_>, reaction: &Reaction, depth: f64, before: Band) -> f64 {
     let way = (reaction.to - reaction.ph).max(0.0);
-    let works = WORKS_IN_FIRST_YEAR.likely;
+    let works = works_in_first_year().likely;
     let per_m2 = survey.takes_up(depth).likely * way / PER_GRAM_OF_LIME;
     let room = per_m2 - before.likely.max(0.0) / survey.bed.area.value;
     (room.max(0.0) / works) / GRAMS_PER_M2_IN_T_PER_HA
@@ -430,7 +430,7 @@ fn most_lime(survey: &Survey<'_>, reaction: &Reaction, depth: f64, before: Band)
 /// The pH in the first year after the lime (g), with what was brought before (g that work).
 fn ph_foretold(survey: &Survey<'_>, ph: f64, depth: f64, (before, lime): (Band, f64)) -> Figure {
     let area = survey.bed.area.value;
-    let working = WORKS_IN_FIRST_YEAR.likely * lime + before.likely;
+    let working = works_in_first_year().likely * lime + before.likely;
     let per_m2 = working * PER_GRAM_OF_LIME / area;
     let rise = inverse(survey.takes_up(depth)).map(|one| one * per_m2);
     let held = buffering(survey);
@@ -441,7 +441,7 @@ fn ph_foretold(survey: &Survey<'_>, ph: f64, depth: f64, (before, lime): (Band, 
     .input("pH", format!("{ph:.1}"))
     .input(
         "working, of the lime",
-        survey.shown(&Band::exactly(100.0 * WORKS_IN_FIRST_YEAR.likely), Unit::Percent),
+        survey.shown(&Band::exactly(100.0 * works_in_first_year().likely), Unit::Percent),
     )
     .input("buffering", survey.shown(&held.band, Unit::MmolcPerKg));
     grounds.inputs.extend(held.inputs);
