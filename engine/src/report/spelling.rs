@@ -129,12 +129,14 @@ fn before_number(text: &str) -> Option<usize> {
     let ends = rest[number..].chars().next().is_none_or(|c| matches!(c, ' ' | '%' | ','));
     let last = name.rsplit([' ', '(', '-', '/']).next().unwrap_or(name);
     // The 2 of "H2O" and the 1 of "B1" are part of the name.
-    let word = last.chars().count() > 2 || last == "pH";
+    if !ends || last.chars().count() < 3 && last != "pH" {
+        return None;
+    }
     let label = Label::of(name);
-    let named = word && !label.ends_half && label.unknown.is_empty() && label.quantity().is_ok();
+    let named = !label.ends_half && label.unknown.is_empty() && label.quantity().is_ok();
     // "pH CaCl2"
     let whole = Label::of(&text[at - last.len()..at + number]);
-    (ends && named && whole.methods.is_empty()).then_some(at)
+    (named && whole.methods.is_empty()).then_some(at)
 }
 
 /// A share of the exchange joined to its symbol by a dash: `Ca-55%`.
