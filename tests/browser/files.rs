@@ -59,6 +59,24 @@ pub fn bring(page: &Page, event: &str, to: &str, what: &str, given: &[Value]) {
     );
 }
 
+/// Shares a sample as the system does: it posts a form from outside, since the page's own policy
+/// lets no form be sent.
+pub fn share_from_outside(page: &Page, name: &str) {
+    let url = format!("{}share", page.site.url);
+    page.browser.goto("about:blank");
+    page.browser.run_with(
+        "const form = document.createElement('form');
+         Object.assign(form, { method: 'post', enctype: 'multipart/form-data', action: arguments[0] });
+         const field = document.createElement('input');
+         Object.assign(field, { type: 'file', name: 'file' });
+         const data = new DataTransfer();
+         data.items.add(new File([Uint8Array.from(arguments[2])], arguments[1]));
+         field.files = data.files;
+         form.append(field); document.body.append(form); form.submit()",
+        &[json!(url), json!(name), json!(fs::read(sample(name)).unwrap())],
+    );
+}
+
 pub const A_FILE: &str = "data.items.add(new File([Uint8Array.from(arguments[2])], arguments[1]))";
 
 #[test]
@@ -175,20 +193,7 @@ fn a_pdf_opens_and_a_shared_one_arrives_with_the_server_stopped() {
     choose(&page, &sample("fpdf2.pdf"));
     wait_until_opened(&page, "fpdf2.pdf");
 
-    // The system posts a form from outside; the page's own policy lets no form be sent.
-    let url = format!("{}share", page.site.url);
-    page.browser.goto("about:blank");
-    page.browser.run_with(
-        "const form = document.createElement('form');
-         Object.assign(form, { method: 'post', enctype: 'multipart/form-data', action: arguments[0] });
-         const field = document.createElement('input');
-         Object.assign(field, { type: 'file', name: 'file' });
-         const data = new DataTransfer();
-         data.items.add(new File([Uint8Array.from(arguments[2])], arguments[1]));
-         field.files = data.files;
-         form.append(field); document.body.append(form); form.submit()",
-        &[json!(url), json!("openpyxl.xlsx"), json!(fs::read(sample("openpyxl.xlsx")).unwrap())],
-    );
+    share_from_outside(&page, "openpyxl.xlsx");
     page.wait_until_started();
     wait_until_opened(&page, "openpyxl.xlsx");
     let left = page.browser.run("return caches.has('shared-with-emberloam')");

@@ -8,7 +8,9 @@ use emberloam_tests::page::{A_SURPLUS, HUNGRY, Page, UPDATE_NOTE};
 use emberloam_tests::site::Site;
 use serde_json::{Value, json};
 
-use crate::files::{A_FILE, bring, choose, made, sample, wait_until_opened, wait_until_refused};
+use crate::files::{
+    A_FILE, bring, choose, made, sample, share_from_outside, wait_until_opened, wait_until_refused,
+};
 
 /// Invented, and nothing like the other one.
 const ANOTHER: &str = "Method: Olsen\npH 7.2\nPhosphorus 6 mg/kg\nPotassium 90 mg/kg\n";
@@ -111,19 +113,7 @@ fn a_shared_file_can_be_taken_back_also_after_another_load() {
     let page = at_work("undo-shared");
     page.wait_until_offline_ready();
     let before = kept(&page);
-    let url = format!("{}share", page.site.url);
-    page.browser.goto("about:blank");
-    page.browser.run_with(
-        "const form = document.createElement('form');
-         Object.assign(form, { method: 'post', enctype: 'multipart/form-data', action: arguments[0] });
-         const field = document.createElement('input');
-         Object.assign(field, { type: 'file', name: 'file' });
-         const data = new DataTransfer();
-         data.items.add(new File([Uint8Array.from(arguments[2])], arguments[1]));
-         field.files = data.files;
-         form.append(field); document.body.append(form); form.submit()",
-        &[json!(url), json!("openpyxl.xlsx"), json!(fs::read(sample("openpyxl.xlsx")).unwrap())],
-    );
+    share_from_outside(&page, "openpyxl.xlsx");
     page.wait_until_started();
     wait_until_opened(&page, "openpyxl.xlsx");
     page.browser.wait_for("the way back", || page.browser.shows(UNDO));

@@ -223,8 +223,7 @@ impl Label {
                 return Err(format!(
                     "{all} beside {label} is not known here, so it was not read as {label}"
                 ));
-            }
-            if notes.is_empty() {
+            } else {
                 notes.push(format!("passed over {all} in the name"));
             }
         }

@@ -172,10 +172,14 @@ fn listed(rows: &[Vec<Cell>], at: usize, count: usize, decimal: Decimal) -> (Vec
 
 /// Bare numbers below a name that is broken over two lines: `Ca %` and `sat` over `58.8 42.3`.
 fn numbers_below(name: &[Cell], row: &[Cell], decimal: Decimal) -> Option<(Cell, Vec<Cell>)> {
-    let bare = |cell: &Cell| matches!(said(&cell.text, decimal), Said::Amount(_, end) if end == cell.text.len());
     let numbers: Vec<Cell> = filled(row).flat_map(words_of).collect();
     let few = (1..=MOST_BROKEN).contains(&name.len()) && numbers.len() > 1;
-    (few && numbers.iter().all(bare)).then(|| (joined(name), numbers))
+    (few && numbers.iter().all(|c| is_bare(c, decimal))).then(|| (joined(name), numbers))
+}
+
+/// Whether a cell is a number and nothing else.
+fn is_bare(cell: &Cell, decimal: Decimal) -> bool {
+    matches!(said(&cell.text, decimal), Said::Amount(_, end) if end == cell.text.len())
 }
 
 /// A name that is broken over lines has no more words.
@@ -222,10 +226,8 @@ fn name_and_numbers(row: &[Cell], decimal: Decimal) -> Option<(Cell, Vec<Cell>)>
         }
     }
     let mut words = &words[..];
-    let bare = |cell: &Cell| match said(&cell.text, decimal) {
-        Said::Amount(_, end) => end == cell.text.len(),
-        Said::NotDetected => true,
-        _ => false,
+    let bare = |cell: &Cell| {
+        is_bare(cell, decimal) || matches!(said(&cell.text, decimal), Said::NotDetected)
     };
     let missing = is_missing;
     if let [first, second, ..] = words

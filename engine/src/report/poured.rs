@@ -13,6 +13,9 @@ use super::{Cell, prose};
 const SHORTEST: usize = 24;
 const LEAST: usize = 3;
 
+/// So many results in a line are a whole report. Our choice.
+const MANY: usize = 8;
+
 /// No name with its unit has more words.
 const MOST_WORDS: usize = 7;
 
@@ -72,6 +75,10 @@ pub(super) fn poured(row: &[Cell], decimal: Decimal) -> Option<Vec<Vec<Cell>>> {
 /// Whether a line advises, tells limits or an earlier test, or is a row of a table, whose ratings
 /// stand for names: `18 M 141 H 1842 M 14 H 203`.
 fn is_no_list(words: &[Cell], starts: &[usize]) -> bool {
+    // What a whole report in one line says further on is not said of its results.
+    if starts.len() >= MANY {
+        return false;
+    }
     let other = |word: &Cell| {
         let label = Label::of(word.text.trim_matches(['(', ')', ':', ',', '.']));
         label.words.iter().any(|w| {
@@ -80,16 +87,9 @@ fn is_no_list(words: &[Cell], starts: &[usize]) -> bool {
     };
     let letters = || starts.iter().map(|&at| words[at].text.as_str()).filter(|w| w.len() == 1);
     let twice = letters().any(|one| letters().filter(|other| *other == one).count() > 1);
-    // What a whole report in one line says further on is not said of its results.
-    if starts.len() >= MANY {
-        return false;
-    }
     let group = Label::of(joined(&words[..starts[0]]).text.trim_end_matches([':', ' '])).is_group();
     twice || starts[0] > 0 && group || words.iter().any(other)
 }
-
-/// So many results in a line are a whole report. Our choice.
-const MANY: usize = 8;
 
 /// Whether a word is a number, whatever ends it: `212,`, `14kg/ha`.
 fn is_number(word: &Cell, decimal: Decimal) -> bool {
@@ -138,15 +138,15 @@ fn number_of(words: &[Cell], decimal: Decimal) -> Option<(Vec<Cell>, usize)> {
     let of = words.get(after)?;
     let glued = of.text.strip_prefix("d'").or(of.text.strip_prefix("d’"));
     let (name, end) = match glued {
-        Some(name) => (name.to_string(), after + 1),
-        None if OF.contains(&of.text.as_str()) => (words.get(after + 1)?.text.clone(), after + 2),
+        Some(name) => (name, after + 1),
+        None if OF.contains(&of.text.as_str()) => (words.get(after + 1)?.text.as_str(), after + 2),
         None => return None,
     };
-    let label = Label::of(name.trim_end_matches([',', ';', '.']));
+    let name = name.trim_end_matches([',', ';', '.']);
+    let label = Label::of(name);
     if label.quantity().is_err() || !label.unknown.is_empty() {
         return None;
     }
-    let mut cell = words[end - 1].clone();
-    cell.text = name.trim_end_matches([',', ';', '.']).into();
-    Some((vec![cell, joined(&words[..after])], end))
+    let name = Cell { text: name.into(), place: words[end - 1].place };
+    Some((vec![name, joined(&words[..after])], end))
 }

@@ -98,7 +98,7 @@ pub(super) fn told(cell: &Cell, decimal: Decimal) -> Vec<Draft> {
 
 /// Whether an equals sign makes a sentence a formula or a legend; that of "pH = 5.7" tells.
 fn is_formula(sentence: &str) -> bool {
-    let mut parts = sentence.split('=').peekable();
+    let mut parts = sentence.split('=');
     let mut last = parts.next().unwrap_or("");
     for part in parts {
         let word = last.trim_end().rsplit([' ', ',', '(']).next().unwrap_or("");

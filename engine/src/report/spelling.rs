@@ -38,17 +38,13 @@ pub(super) fn plainly(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
     for row in &mut rows {
         let compared = is_compared(row);
         for cell in row {
-            let words = cell.text.split(' ').map(|word| match rated(word) {
-                Some((number, rating)) => format!("{number} {rating}"),
-                None => word.into(),
+            cell.text = each_word(&cell.text, |word| {
+                rated(word).map(|(number, rating)| format!("{number} {rating}"))
             });
-            cell.text = words.collect::<Vec<_>>().join(" ");
             if shares_dashed(&cell.text) > 2 {
-                let words = cell.text.split(' ').map(|w| match dashed(w) {
-                    Some((name, share)) => format!("{name} {share}"),
-                    None => w.into(),
+                cell.text = each_word(&cell.text, |word| {
+                    dashed(word).map(|(name, share)| format!("{name} {share}"))
                 });
-                cell.text = words.collect::<Vec<_>>().join(" ");
             }
             if let Some(at) = before_number(&cell.text) {
                 cell.text.insert(at, ' ');
@@ -60,12 +56,17 @@ pub(super) fn plainly(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
                 cell.text = cell.text.replace("p.p.m.", "ppm").replace("p.p.m", "ppm");
             }
             if compared {
-                let words = cell.text.split(' ').map(|w| before_letters(w).unwrap_or(w));
-                cell.text = words.collect::<Vec<_>>().join(" ");
+                cell.text = each_word(&cell.text, |word| before_letters(word).map(String::from));
             }
         }
     }
     Cow::Owned(rows)
+}
+
+/// A text with those of its words written anew for which there is a way.
+fn each_word(text: &str, anew: impl Fn(&str) -> Option<String>) -> String {
+    let words = text.split(' ').map(|word| anew(word).unwrap_or_else(|| word.into()));
+    words.collect::<Vec<_>>().join(" ")
 }
 
 /// So many quoted lines are a report that was sent on.
