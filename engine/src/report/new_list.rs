@@ -8,6 +8,7 @@ use super::about::AboutSample;
 use super::fold::{fold, is_letter};
 use super::label::Label;
 use super::names::Word;
+use super::sample_names::what_was_tested;
 use super::{Pairing, Reading, SampleReport};
 use crate::soil::Property;
 
@@ -17,6 +18,9 @@ const MOST_WORDS: usize = 9;
 
 /// How many lines above its first result the heading of a list may stand.
 const NEAR: u32 = 3;
+
+/// So many results in one line of sentences are a list. Our choice.
+const LISTED: usize = 4;
 
 /// Beginnings of lines that greet, and words of those that name a laboratory or a firm.
 const GREETINGS: [&str; 22] = [
@@ -43,7 +47,7 @@ const GREETINGS: [&str; 22] = [
     "boa ",
     "witam",
 ];
-const FIRMS: [&str; 14] = [
+const FIRMS: [&str; 16] = [
     "labor",
     "labs",
     " oy",
@@ -58,6 +62,8 @@ const FIRMS: [&str; 14] = [
     " ab",
     " institut",
     " universi",
+    " report",
+    " presentation",
 ];
 
 /// The most headings that are kept.
@@ -164,8 +170,13 @@ fn runs(readings: &[Reading]) -> Vec<Range<usize>> {
     let mut from = 0;
     // Whether a reading says again what its list has said.
     let mut same = vec![false; readings.len()];
-    // A sentence beside a list may tell of anything.
-    let sentence = |r: &Reading| r.pairing == Pairing::Sentence;
+    // A sentence beside a list may tell of anything; one of many results is a list itself.
+    let mut told: BTreeMap<u32, usize> = BTreeMap::new();
+    for reading in readings.iter().filter(|r| r.pairing == Pairing::Sentence) {
+        *told.entry(reading.place.line).or_default() += 1;
+    }
+    let few = |line: u32| told.get(&line).is_some_and(|count| *count < LISTED);
+    let sentence = |r: &Reading| r.pairing == Pairing::Sentence && few(r.place.line);
     let listed = readings.iter().any(|r| !sentence(r));
     for (i, reading) in readings.iter().enumerate().filter(|(_, r)| !(listed && sentence(r))) {
         let key = key_of(reading);
@@ -214,7 +225,7 @@ pub(super) fn plain_heading(text: &str) -> String {
     let text = text.trim_matches(['#', '*', ' ', ':', '-']);
     // "Farm location: Lower Mill": what it is, and the name.
     let named = text.split_once(": ").filter(|(ahead, _)| is_sample(&Label::of(ahead)));
-    named.map_or(text, |(_, name)| name).into()
+    what_was_tested(named.map_or(text, |(_, name)| name)).into()
 }
 
 /// The heading of each run: the last line before its first reading that heads no other, one that
@@ -229,7 +240,7 @@ fn names(
         let to = readings[runs[nth].start].place.line;
         // What stands further up is the head of the page, unless it says that it names a sample.
         let near = move |(line, text): &&(u32, String)| {
-            (from..to).contains(line) && (line + NEAR >= to || is_sample(&Label::of(text)))
+            (from..=to).contains(line) && (line + NEAR >= to || is_sample(&Label::of(text)))
         };
         headings.iter().filter(near).map(|(_, text)| text)
     };

@@ -16,6 +16,10 @@ const LEAST: usize = 3;
 /// So many results in a line are a whole report. Our choice.
 const MANY: usize = 8;
 
+/// A line of so few cells may be one text, if it is so long. Our choice, bytes.
+const MOST_CELLS: usize = 4;
+const LONG: usize = 200;
+
 /// No name with its unit has more words.
 const MOST_WORDS: usize = 7;
 
@@ -25,13 +29,23 @@ const LONGEST: usize = 20_000;
 /// The rows that a line of several results is; `None` where it is none, or is read as well as it
 /// stands.
 pub(super) fn poured(row: &[Cell], decimal: Decimal) -> Option<Vec<Vec<Cell>>> {
-    let [only] = row else { return None };
+    // A mark here and there in a whole report parts no cells.
+    let whole = match row {
+        [_] => None,
+        _ if row.len() <= MOST_CELLS => Some(joined(row)).filter(|all| all.text.len() > LONG),
+        _ => return None,
+    };
+    let only = match (&whole, row) {
+        (Some(whole), _) => whole,
+        (None, [only]) => only,
+        _ => return None,
+    };
     // Nearly every line ends here.
     let figures = || only.text.bytes().filter(u8::is_ascii_digit).count();
     if !(SHORTEST..LONGEST).contains(&only.text.len())
         || figures() < LEAST
         || begins_rates(&only.text)
-        || prose::is_prose(&only.text)
+        || whole.is_none() && prose::is_prose(&only.text)
         || prose::is_of_a_study(&only.text)
         || only.text.contains('±')
     {
@@ -58,6 +72,7 @@ pub(super) fn poured(row: &[Cell], decimal: Decimal) -> Option<Vec<Vec<Cell>>> {
         }
     }
     if starts.len() < LEAST
+        || whole.is_some() && starts.len() < MANY
         || is_no_list(&words, &starts)
         || read_row(row, decimal).drafts.len() >= starts.len()
     {

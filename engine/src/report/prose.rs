@@ -28,7 +28,8 @@ const TELLING: &[&str] = &[
     "is was are were came come comes back in at of has had have a an the reading reads read \
      stands stood sits sat tested tests test measured measures level levels content value values \
      result found reported got about around only just still now very quite up out turned to be it \
-     on by report lab says said with through roof",
+     on by report lab says said with through roof jumps jumped rises rose falls fell drops dropped \
+     reaches reached shows showed climbs climbed goes went",
     "ist war liegt lag bei betragt betrug hat von der die das wert gehalt gemessene gemessen \
      gemessener auf noch nur etwa rund ca knapp aktuell derzeit",
     "est etait sont de du d a s eleve la le les teneur taux valeur mesure environ",

@@ -242,6 +242,9 @@ fn says_what_follows(row: &[Cell]) -> Option<Vec<Vec<Cell>>> {
     let cells: Vec<&Cell> = filled(row).collect();
     let digit = |c: &Cell| c.text.contains(|c: char| c.is_ascii_digit());
     let word = |c: &&Cell| matches!(role(&c.text), Role::Sample(0..10)) && !digit(c);
+    if let Some(pairs) = of_a_form(&cells) {
+        return Some(pairs);
+    }
     let [first, second, others @ ..] = &cells[..] else { return None };
     let each = word(first) && digit(second) && !word(second) && others.iter().any(&word);
     each.then(|| {
@@ -252,6 +255,31 @@ fn says_what_follows(row: &[Cell]) -> Option<Vec<Vec<Cell>>> {
         two.sort_by_key(|pair| !["nam", "nom"].iter().any(|n| fold(&pair[0].text).contains(n)));
         two
     })
+}
+
+/// Beginnings of what a form asks for beside the sample, folded.
+const OF_A_FORM: [&str; 16] = [
+    "client", "customer", "grower", "farm", "report", "lab", "date", "received", "crop", "county",
+    "order", "kunde", "auftrag", "datum", "cliente", "fecha",
+];
+
+/// `Client   M. Ruiz   Field   Upper 14   Report   AB-20417`: words and what is said of each, cell
+/// by cell.
+fn of_a_form(cells: &[&Cell]) -> Option<Vec<Vec<Cell>>> {
+    let pairs = cells.chunks_exact(2);
+    let word = |c: &Cell| !c.text.contains(|c: char| c.is_ascii_digit());
+    let asks = |c: &Cell| OF_A_FORM.iter().any(|w| fold(&c.text).starts_with(w));
+    let sample = |c: &Cell| matches!(role(&c.text), Role::Sample(0..10));
+    let named = |pair: &&[&Cell]| {
+        sample(pair[0]) && ![pair[0], pair[1]].into_iter().any(asks) && !sample(pair[1])
+    };
+    // Nearly every line ends here.
+    if cells.len() < 4 || cells.len() % 2 > 0 || !cells.iter().step_by(2).any(|c| asks(c)) {
+        return None;
+    }
+    let each = pairs.clone().all(|pair| word(pair[0]) && (asks(pair[0]) || sample(pair[0])));
+    (each && pairs.clone().any(|pair| named(&pair)))
+        .then(|| pairs.filter(named).map(|pair| vec![pair[0].clone(), pair[1].clone()]).collect())
 }
 
 /// `Sample ID   Field ID   Last crop` over `H2   Home   Maize`: what each says of the one sample, the

@@ -18,7 +18,7 @@ use super::new_list::{Beside, MOST_HEADINGS, is_sample, lists, may_be_heading, p
 use super::number::{Decimal, parse_amount};
 use super::place::{Draft, place};
 use super::prose;
-use super::sample_names::{is_laboratory_number, names_nothing};
+use super::sample_names::{is_laboratory_number, names_nothing, what_was_tested};
 use super::second_look::second_look;
 use super::sections::{Matter, begins_rates, is_other_matter};
 use super::settle::{self, UnitSaid, settle};
@@ -442,6 +442,15 @@ impl Reader {
         if let [only] = &mut self.report.samples[from..] {
             only.advice.append(&mut self.before.advice);
         }
+        let deep: Vec<_> = self.report.samples[from..]
+            .iter()
+            .filter(|s| s.name.is_empty())
+            .map(|s| s.depth_cm)
+            .collect();
+        // Rows that only their depths tell apart.
+        let by_depth = nameless > 1
+            && deep.iter().all(Option::is_some)
+            && (1..deep.len()).all(|i| !deep[..i].contains(&deep[i]));
         let most = self.report.samples[from..].iter().map(|s| s.readings.len()).max().unwrap_or(0);
         let (mut count, mut last) = (0, (String::new(), None));
         for (i, sample) in self.report.samples.iter_mut().enumerate().skip(from) {
@@ -451,13 +460,18 @@ impl Reader {
             sample.target_ph = sample.target_ph.or(self.before.target_ph);
             if sample.name.is_empty() {
                 // A few numbers beside a full list may be of a letter, a legend or a neighbour.
-                if sample.readings.len() <= STRAY && most >= FULL {
+                if sample.readings.len() <= STRAY && most >= FULL && !by_depth {
                     for reading in &mut sample.readings {
                         reading.pairing = Pairing::CountedOff;
                     }
                 }
                 count += 1;
                 sample.name = match (above.as_str(), nameless) {
+                    (above, _) if by_depth => {
+                        let depth = sample.depth_cm.unwrap_or_default();
+                        let name = name_with_depth(above, depth, in_inches(depth));
+                        name.trim_start_matches([',', ' ']).into()
+                    }
                     ("", _) => format!("Sample {}", i + 1),
                     (above, 1) => above.into(),
                     _ => format!("{above}, sample {count}"),
@@ -562,8 +576,7 @@ impl Reader {
         let spelled = |name: &&str| name.chars().any(is_word);
         let names = |name: &&str| !number(name) && spelled(name);
         let names = |name: &&str| names(name) && !names_nothing(name, self.decimal);
-        let name = name.filter(names).unwrap_or_default();
-        let name = name.trim().to_string();
+        let name = what_was_tested(name.filter(names).unwrap_or_default().trim()).to_string();
         self.report.samples.push(SampleReport { name, ..SampleReport::default() });
         Ok(index)
     }
@@ -775,6 +788,14 @@ impl Reader {
         let mut says = read_row(row, self.decimal);
         says.drafts.retain(|draft| prose::may_tell(&whole, draft.name.trim()));
         if let Some(told) = self.told(&filled, &says) {
+            // "Straight topsoil. The nitrate came to 19 ppm": what the paragraph is about.
+            if let Some((ahead, _)) = whole.split_once(". ")
+                && ahead.split(' ').count() < 5
+                && may_be_heading(ahead)
+                && self.headings.len() < MOST_HEADINGS
+            {
+                self.headings.push((at.line, ahead.into()));
+            }
             self.pairing = Pairing::Sentence;
             self.free_results(&told, &whole, at)?;
             self.pairing = Pairing::Together;

@@ -95,6 +95,88 @@ const OF_A_SAMPLE: [&str; 14] = [
     "number",
 ];
 
+/// Words for a page of results and for what was done, folded: they call the page, and no sample.
+const OF_THE_PAGE: [&str; 40] = [
+    "report",
+    "presentation",
+    "certificate",
+    "bulletin",
+    "analysis",
+    "analyses",
+    "results",
+    "result",
+    "test",
+    "tests",
+    "testing",
+    "paste",
+    "summary",
+    "bericht",
+    "prufbericht",
+    "bodenanalyse",
+    "bodenuntersuchung",
+    "ergebnis",
+    "ergebnisse",
+    "analyse",
+    "rapport",
+    "resultats",
+    "analisis",
+    "informe",
+    "resultados",
+    "laudo",
+    "analise",
+    "relatorio",
+    "boletim",
+    "analisi",
+    "rapporto",
+    "risultati",
+    "verslag",
+    "analyserapport",
+    "uitslag",
+    "wyniki",
+    "badania",
+    "sprawozdanie",
+    "protokol",
+    "rozbor",
+];
+
+/// Words between those and the name of what was tested.
+const OF: [&str; 16] = [
+    "of", "for", "from", "fur", "von", "vom", "aus", "de", "del", "du", "des", "da", "do", "di",
+    "van", "dla",
+];
+const THE: [&str; 14] =
+    ["the", "our", "my", "der", "die", "das", "dem", "la", "le", "les", "el", "o", "a", "il"];
+
+fn is_of_the_page(word: &str) -> bool {
+    let word = squash(word);
+    OF_THE_PAGE.contains(&word.as_str()) || SOILS.contains(&word.as_str())
+}
+
+/// What a heading calls: `ball field` of `Analysis of the ball field`.
+pub(super) fn what_was_tested(heading: &str) -> &str {
+    let mut rest = heading;
+    while let Some((word, behind)) = rest.split_once(' ')
+        && is_of_the_page(word)
+    {
+        rest = behind;
+    }
+    let Some((of, name)) = rest.split_once(' ') else { return heading };
+    if rest.len() == heading.len() || !OF.contains(&squash(of).as_str()) {
+        return heading;
+    }
+    match name.split_once(' ') {
+        Some((the, name)) if THE.contains(&squash(the).as_str()) => name,
+        _ => name,
+    }
+}
+
+/// Whether a heading calls the page alone: `Soil Report (Mehlich 3)`.
+fn calls_the_page(text: &str) -> bool {
+    let ahead = text.split(['(', '[']).next().unwrap_or(text);
+    let mut words = ahead.split(|c: char| !is_letter(c)).filter(|w| !w.is_empty()).peekable();
+    words.peek().is_some() && words.all(is_of_the_page)
+}
+
 /// Whether a text is no name of a sample, wherever it stands: a range or a limit, a unit, the word
 /// for soil, a heading of other things.
 pub(super) fn names_nothing(text: &str, decimal: Decimal) -> bool {
@@ -104,7 +186,7 @@ pub(super) fn names_nothing(text: &str, decimal: Decimal) -> bool {
         Said::Amount(Amount::Above(_) | Amount::Below(_), _) => true,
         _ => false,
     };
-    if limit || SOILS.contains(&squash(text).as_str()) {
+    if limit || SOILS.contains(&squash(text).as_str()) || calls_the_page(text) {
         return true;
     }
     let label = Label::of(text);

@@ -8,7 +8,7 @@ use super::about::{AboutSample, about_sample};
 use super::fold::{fold_char, is_word};
 use super::grid::filled;
 use super::label::Label;
-use super::layout::is_result;
+use super::layout::{Role, is_result, role};
 use super::lines::read_row;
 use super::marks::{Mark, mark};
 use super::number::{Decimal, is_range, is_year};
@@ -165,7 +165,7 @@ const PHRASES: &[(Says, &str)] = &[
     ),
     (
         Says::Title(Matter::Rates),
-        "recommendation|fertilizer recommend|fertiliser recommend|fertilizer guide|fertiliser guide|fertilizer rates|fertiliser rates|suggested for|suggested rates|soil fertility guidelines|lime rate|lime recommend|how much lime|nutrient needs|to apply|wie viel kalk|kalkbedarf im|dungeempfehlung|dungungsempfehlung|empfehlung|dungebedarf|conseil de fumure|conseil fumure|conseils de fumure|avis de fumure|preconisation|recommandation|recomendacion|recomendacoes|recomendacao|adubacao de|adubacao para|quadro de adubacao|dosis de|doses de|raccomandazion|consigli di concimazione|piano di concimazione|bemesting |bemestingsadvies|adviesgift|gift per|godslingsrad|godskningsraad|gjodslingsrad|zalecenia|doporuceni|gubre tavsiye|рекомендаци|дозы удобрений|нормы внесения|рекомендовані норми|plan de fumure|conseil de fertilisation|conseils de fertilisation|apports conseilles|doses conseillees|plan de fertilizacion|programa de fertilizacion|plano de adubacao|piano concimazione|consiglio di concimazione|dungeplan|dungungsplan|kalkempfehlung|bekalkingsadvies|godskningsplan|gjodslingsplan|godslingsplan|lannoitussuositus|kalkitussuositus|zalecane dawki|potrzeby nawozowe|navrh hnojeni|davky hnojiv|tragyazasi|szaktanacs|recomandari|gubreleme|συσταση λιπανσησ|rekomendasi pemupukan|施肥設計|施肥処方|시비처방|施肥建议|推荐施肥|施肥推荐|비료사용|preporuka",
+        "recommendation|fertilizer recommend|fertiliser recommend|fertilizer requirement|fertiliser requirement|nutrient requirement|per 10 square|per 100 square|per 1000 square|per 1000 sq|per 1 000 sq|fertilizer guide|fertiliser guide|fertilizer rates|fertiliser rates|suggested for|suggested rates|soil fertility guidelines|lime rate|lime recommend|how much lime|nutrient needs|to apply|wie viel kalk|kalkbedarf im|dungeempfehlung|dungungsempfehlung|empfehlung|dungebedarf|conseil de fumure|conseil fumure|conseils de fumure|avis de fumure|preconisation|recommandation|recomendacion|recomendacoes|recomendacao|adubacao de|adubacao para|quadro de adubacao|dosis de|doses de|raccomandazion|consigli di concimazione|piano di concimazione|bemesting |bemestingsadvies|adviesgift|gift per|godslingsrad|godskningsraad|gjodslingsrad|zalecenia|doporuceni|gubre tavsiye|рекомендаци|дозы удобрений|нормы внесения|рекомендовані норми|plan de fumure|conseil de fertilisation|conseils de fertilisation|apports conseilles|doses conseillees|plan de fertilizacion|programa de fertilizacion|plano de adubacao|piano concimazione|consiglio di concimazione|dungeplan|dungungsplan|kalkempfehlung|bekalkingsadvies|godskningsplan|gjodslingsplan|godslingsplan|lannoitussuositus|kalkitussuositus|zalecane dawki|potrzeby nawozowe|navrh hnojeni|davky hnojiv|tragyazasi|szaktanacs|recomandari|gubreleme|συσταση λιπανσησ|rekomendasi pemupukan|施肥設計|施肥処方|시비처방|施肥建议|推荐施肥|施肥推荐|비료사용|preporuka",
     ),
     (
         Says::Title(Matter::Ranges),
@@ -415,7 +415,7 @@ fn begins(
     let found = heading(row, decimal);
     let titled = titled(&found).filter(|matter| {
         // "Analysis   Value   Optimum range" is the head of a table of results.
-        !matter.is_about_soil() || !titled_beside(row)
+        !matter.is_about_soil() || !titled_beside(row) && !is_beside_results(rows, at)
     });
     if titled.is_some() {
         return Some(titled);
@@ -446,6 +446,22 @@ fn heads_results(row: &[Cell]) -> bool {
     let results = |c: &Cell| says(&plain(&c.text)).first() == Some(&Says::Results);
     let figures = |c: &Cell| c.text.bytes().any(|b| b.is_ascii_digit());
     filled(row).count() > 1 && filled(row).any(results) && !filled(row).any(figures)
+}
+
+/// Whether a lone line stands right below or above `Value found` alone, as the heads of two columns
+/// whose cells were copied one a line.
+fn is_beside_results(rows: &[Vec<Cell>], at: usize) -> bool {
+    let beside = [at.checked_sub(1), Some(at + 1)].into_iter().flatten();
+    let line = |row: &[Cell]| row.first().map_or(0, |c| c.place.line);
+    rows[at].len() == 1
+        && beside.filter_map(|i| rows.get(i)).any(|row| match row.as_slice() {
+            [only] => {
+                line(row).abs_diff(line(&rows[at])) == 1
+                    && Label::of(&only.text).unknown.is_empty()
+                    && matches!(role(&only.text), Role::Values)
+            }
+            _ => false,
+        })
 }
 
 /// Whether only a cell after the first names rates or ranges.

@@ -542,9 +542,12 @@ fn called(name: &str) -> Role {
     }
     if !label.unknown.is_empty() || !label.properties.is_empty() || label.unit.is_some() {
         Role::Other
+    } else if label.has(Word::RangeColumn) {
+        // "Critical level", though a level alone is a result.
+        Role::Ratings
     } else if label.has(Word::ResultColumn) {
         Role::Values
-    } else if label.has(Word::RatingColumn) || label.has(Word::RangeColumn) {
+    } else if label.has(Word::RatingColumn) {
         Role::Ratings
     } else {
         Role::Other
@@ -726,7 +729,7 @@ fn properties_down(
     let heading = panel.row(at);
     let headless = Label::of(&heading[0].text).quantity().is_ok();
     let samples = samples_across(reader, panel, at, roles, headless)?;
-    let mut table = Properties { heading, headless, roles, samples, over: None };
+    let mut table = Properties { heading, headless, roles, samples, over: None, shares: false };
     let mut end = at + usize::from(!headless);
     while end < panel.rows.len() {
         let row = panel.row(end);
@@ -816,6 +819,8 @@ struct Properties<'a> {
     samples: Vec<(usize, usize)>,
     /// The name whose aim stood in the row above.
     over: Option<Cell>,
+    /// Whether the rows stand under a row that heads shares of the exchange.
+    shares: bool,
 }
 
 impl Properties<'_> {
@@ -886,6 +891,9 @@ impl Properties<'_> {
         label: &Label,
     ) -> Result<(), Trouble> {
         let holds = self.held(row).next().is_some();
+        if filled(row).count() == 1 {
+            self.shares = label.is_saturation() && label.unknown.is_empty();
+        }
         if self.speaks_for_itself(row, name, reader.decimal) {
             reader.end_table(self.samples.len(), self.last());
             return reader.free_row(row);
@@ -985,8 +993,12 @@ impl Properties<'_> {
             let of_column = heading_unit(&self.heading[index])
                 .filter(|_| !self.headless && quantity.unit.is_none());
             // "% of CEC" beside "mg/kg".
-            let share = saturation_of(quantity.property)
-                .filter(|_| of_column.is_some_and(|u| u.unit == Unit::Percent));
+            let share = saturation_of(quantity.property).filter(|_| {
+                match quantity.unit.or(unit).or(of_column) {
+                    Some(printed) => of_column.is_some() && printed.unit == Unit::Percent,
+                    None => self.shares,
+                }
+            });
             let property = share.unwrap_or(quantity.property);
             let of_column = of_column.filter(|unit| suits(property, *unit));
             let quantity = &Quantity { property, ..quantity.clone() };
