@@ -20,6 +20,7 @@ mod likely_columns;
 mod likely_heads;
 mod likely_rows;
 mod lines;
+mod listed_heads;
 mod marks;
 mod meanings;
 mod more_languages;

@@ -93,7 +93,7 @@ spellings! { PROPERTIES:
     is(Property::MagnesiumSaturation) => "permg mgbs bsmg";
     is(Property::PotassiumSaturation) => "perk kbs bsk";
     is(Property::SodiumSaturation) =>
-        "perna nabs bsna esp exchangeablesodiumpercentage exchangeablesodiumpercent \
+        "perna nabs bsna esp isna pst exchangeablesodiumpercentage exchangeablesodiumpercent \
          exchangeablesodium%";
     is(Property::AciditySaturation) => "perh hbs bsh acidsaturation aciditysaturation acidsat acidsatn saturaciondeacidez saturacionacidez porcentajedesaturaciondeacidez suurversadiging alsaturation aluminumsaturation aluminiumsaturation saturacaoporaluminio saturaciondealuminio saturaciondeal saturacaodealuminio";
     is(Property::Ec) =>

@@ -1,6 +1,7 @@
 //! A [`Grid`] to a [`Report`].
 
 use std::borrow::Cow;
+use std::ops::Range;
 
 use super::about::{AboutSample, about_sample};
 use super::across_by_place::across_by_place;
@@ -9,10 +10,13 @@ use super::column_heads::{headed, is_years, with_first_as_group};
 use super::crop::crop_of;
 use super::fold::fold;
 use super::grid::filled;
+use super::label::Label;
 use super::layout::{Head, Role, head, is_result, names_property, role};
 use super::likely_columns::{likely_columns, likely_records};
 use super::likely_rows::likely_rows;
+use super::listed_heads::listed_heads;
 use super::marks::{Mark, mark};
+use super::names::Word;
 use super::number::{Decimal, Evidence, Said, said};
 use super::place::Tail;
 use super::poured::poured;
@@ -23,7 +27,7 @@ use super::sections::parts;
 use super::spelling::plainly;
 use super::stacked_heads::stacked;
 use super::table;
-use super::{Cell, Grid, Pairing, Report, Trouble};
+use super::{Cell, Grid, Pairing, Place, Report, Trouble};
 use crate::region::Region;
 
 /// Reads a grid.
@@ -173,7 +177,7 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             at += table.heads + end - from;
             continue;
         }
-        if let Some(apart) = lines.apart(at) {
+        if let Some(apart) = listed_heads(rows, at, decimal).or_else(|| lines.apart(at)) {
             for &i in &apart.between {
                 reader.free_row(&rows[i])?;
             }
@@ -220,6 +224,14 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             {
                 read_run_together(reader, rows, &table)?;
                 at + table.taken
+            }
+            None if let Some((row, between)) = found_below(rows, at, decimal) => {
+                reader.free_row(&row)?;
+                for row in &rows[between.clone()] {
+                    let (text, place) = whole(row);
+                    reader.unread(None, &text, "a target or a range, not a result", place);
+                }
+                between.end + 1
             }
             None => match result_below(rows, at, decimal) {
                 Some(row) => {
@@ -384,6 +396,43 @@ fn result_below(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Vec<C
         return None;
     }
     (clear && names_property(name, decimal)).then(|| vec![name.clone(), result.clone()])
+}
+
+/// No name has more lines of limits before its result.
+const MOST_LIMITS: usize = 4;
+
+/// A name alone on its line and, below lines with its limits, one that says which number was
+/// found: `Kalium`, `Mangel unter 90`, `Messwert 486 mg/kg`. The name with its result, and the
+/// lines between.
+fn found_below(
+    rows: &[Vec<Cell>],
+    at: usize,
+    decimal: Decimal,
+) -> Option<(Vec<Cell>, Range<usize>)> {
+    let [name] = rows[at].as_slice() else { return None };
+    // Nearly every line ends here.
+    if name.text.contains(|c: char| c.is_ascii_digit() && !name.text.ends_with(')'))
+        || Label::of(&name.text).quantity().is_err()
+    {
+        return None;
+    }
+    for i in at + 1..rows.len().min(at + 2 + MOST_LIMITS) {
+        let (text, place) = whole(&rows[i]);
+        let next = place.line == name.place.line + (i - at) as u32;
+        let from = text.find(|c: char| c.is_ascii_digit() || matches!(c, '<' | '>'))?;
+        let ahead = Label::of(text[..from].trim_end_matches([':', ' ', '=']));
+        let found = ahead.unknown.is_empty() && ahead.properties.is_empty();
+        if !next || !ahead.properties.is_empty() {
+            return None;
+        }
+        if found && ahead.has(Word::ResultColumn) && !ahead.has(Word::RangeColumn) {
+            let start = place.start + text[..from].chars().count() as u32;
+            let result = Cell { text: text[from..].into(), place: Place { start, ..place } };
+            let one = is_result(result.text.split(' ').next().unwrap_or(""), decimal);
+            return one.then(|| (vec![name.clone(), result], at + 1..i));
+        }
+    }
+    None
 }
 
 /// Whether a name is the last of a block of names, and the number below it the first of a block

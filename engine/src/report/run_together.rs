@@ -224,7 +224,8 @@ fn of_no_property(label: &Label, alone: bool, text: &str) -> Option<Says> {
         return Some(Says::Refused("a ratio or a recommendation, not a result".into()));
     }
     let other = |w: &Word| matches!(w, Word::Other(_) | Word::Humic | Word::AvailabilityIndex);
-    if label.words.iter().any(other) {
+    let of_it = |w: &Word| other(w) || matches!(w, Word::Plain);
+    if label.words.iter().any(other) && (alone || label.words.iter().all(of_it)) {
         return Some(Says::Refused("not used by this program".into()));
     }
     if all(|w| matches!(w, Word::Plain | Word::Saturation | Word::Sat)) || label.is_saturation() {
@@ -325,11 +326,13 @@ fn repeat_groups(parts: &mut [Part], above: &[Vec<Part>]) {
         Says::Result(q) if q.unit.is_none() && q.property.unit() != Unit::None => Some(q.property),
         _ => None,
     };
-    let groups: Vec<&Part> = above
-        .iter()
-        .flatten()
-        .filter(|p| matches!(p.says, Says::Unit(_) | Says::Index | Says::Method(_)))
-        .collect();
+    let group = |p: &&Part| matches!(p.says, Says::Unit(_) | Says::Index | Says::Method(_));
+    let over: Vec<Part> = above.iter().flatten().filter(group).cloned().collect();
+    // They may stand in the same line, before the first name.
+    let first = parts.iter().position(|p| matches!(p.says, Says::Result(_))).unwrap_or(0);
+    let ahead: Vec<Part> = parts[..first].iter().filter(group).cloned().collect();
+    let in_line = over.len() < 2 && ahead.len() > 1;
+    let groups = if in_line { ahead } else { over };
     let bare: Vec<usize> = (0..parts.len()).filter(|&i| of(&parts[i]).is_some()).collect();
     let length = bare.len() / groups.len().max(1);
     let names: Vec<_> = bare.iter().map(|&i| of(&parts[i])).collect();
@@ -347,6 +350,9 @@ fn repeat_groups(parts: &mut [Part], above: &[Vec<Part>]) {
             Says::Method(method) => take_method(quantity, method),
             _ => quantity.unit = Some(Printed { unit: Unit::Index, scale: 1.0 }),
         }
+    }
+    if in_line {
+        parts[..first].iter_mut().filter(|p| group(&&**p)).for_each(|p| p.says = Says::Nothing);
     }
 }
 
