@@ -191,7 +191,7 @@ impl<'a> Lines<'a> {
                 Role::Sample(_) | Role::Other => Role::Refused(NOTHING.into()),
                 role => role,
             };
-            if !self.can_be(&role, &result.text) {
+            if !can_be(&role, &result.text, self.decimal) {
                 return None;
             }
             heading.push(Cell { text, place: name.place });
@@ -253,27 +253,6 @@ impl<'a> Lines<'a> {
             && self.kind(end - 1) == Some(Kind::Head)
             && head.as_ref().is_some_and(other);
         (end > at && !next).then_some(Stretch { head, lines: at..end })
-    }
-
-    /// Whether a result can stand under a heading.
-    fn can_be(&self, role: &Role, text: &str) -> bool {
-        let number = match said(text, self.decimal) {
-            Said::Amount(amount, _) => Some(amount.number()),
-            Said::NotDetected | Said::Missing => None,
-            Said::Range => return matches!(role, Role::Other | Role::Depth | Role::Sample(_)),
-            Said::Text => return !matches!(role, Role::Results(_)),
-        };
-        match (role, number) {
-            (Role::Ratings, Some(_)) => false,
-            (Role::Results(quantity), Some(number)) => {
-                let unit = quantity.unit.map_or(quantity.property.unit(), |u| u.unit);
-                match quantity.property {
-                    Property::Ph | Property::SaltPh => (3.0..=10.0).contains(&number),
-                    of => impossible(of, number, Some(unit)).is_none(),
-                }
-            }
-            _ => true,
-        }
     }
 
     /// All names of a table, then the results of its first sample, of its second, and so on.
@@ -348,7 +327,7 @@ impl<'a> Lines<'a> {
                 continue;
             };
             let role = role(&text);
-            if !self.can_be(&role, &result.text) {
+            if !can_be(&role, &result.text, self.decimal) {
                 return None;
             }
             // The same once more begins the list of the next sample.
@@ -504,7 +483,7 @@ impl<'a> Lines<'a> {
             let fits = match &role {
                 Role::Results(_) => {
                     numbers == count
-                        && lines.clone().all(|i| self.can_be(&role, &self.rows[i][0].text))
+                        && lines.clone().all(|i| can_be(&role, &self.rows[i][0].text, self.decimal))
                 }
                 // What stands below a word is no block where names or numbers are mixed in it.
                 _ => numbers == 0 || numbers == count,
@@ -524,7 +503,7 @@ impl<'a> Lines<'a> {
 
     /// Whether lines can be the results of one sample.
     fn is_row(&self, roles: &[Role], row: &[Cell]) -> bool {
-        let fits = roles.iter().zip(row).all(|(role, cell)| self.can_be(role, &cell.text));
+        let fits = roles.iter().zip(row).all(|(role, cell)| can_be(role, &cell.text, self.decimal));
         let held = roles.iter().zip(row).filter(|(role, cell)| {
             matches!(role, Role::Results(_)) && is_result(&cell.text, self.decimal)
         });
@@ -611,6 +590,27 @@ impl<'a> Lines<'a> {
             taken: from - at,
             sure: false,
         })
+    }
+}
+
+/// Whether a result can stand under a heading.
+pub(super) fn can_be(role: &Role, text: &str, decimal: Decimal) -> bool {
+    let number = match said(text, decimal) {
+        Said::Amount(amount, _) => Some(amount.number()),
+        Said::NotDetected | Said::Missing => None,
+        Said::Range => return matches!(role, Role::Other | Role::Depth | Role::Sample(_)),
+        Said::Text => return !matches!(role, Role::Results(_)),
+    };
+    match (role, number) {
+        (Role::Ratings, Some(_)) => false,
+        (Role::Results(quantity), Some(number)) => {
+            let unit = quantity.unit.map_or(quantity.property.unit(), |u| u.unit);
+            match quantity.property {
+                Property::Ph | Property::SaltPh => (3.0..=10.0).contains(&number),
+                of => impossible(of, number, Some(unit)).is_none(),
+            }
+        }
+        _ => true,
     }
 }
 

@@ -1,11 +1,14 @@
-//! The heads of a table copied one below the other, over rows that kept their cells: `pH`,
-//! `P mg/L`, `K mg/L`, and then `East | 6.2 | 31 | 188`. They are counted off, which is to be asked.
+//! The heads of a table copied one below the other, `pH`, `P mg/L`, `K mg/L`, over rows that kept
+//! their cells, as `East | 6.2 | 31 | 188`, or that have a cell a line too. They are counted off,
+//! which is to be asked.
 
 use super::Cell;
-use super::apart::Apart;
+use super::about::depth;
+use super::apart::{Apart, can_be};
 use super::grid::filled;
 use super::label::Label;
 use super::layout::{Role, is_result, role};
+use super::names::Word;
 use super::number::{Decimal, Said, said};
 use crate::soil::Property;
 
@@ -13,77 +16,254 @@ use crate::soil::Property;
 const MOST_LINES: usize = 60;
 const LEAST: usize = 3;
 
-/// A head that is under way: its words, and what they are.
-struct Head {
-    cell: Cell,
-    property: Option<Property>,
+/// No table has more columns before its results, more samples, or a longer heading over some.
+const MOST_LEAD: usize = 4;
+const MOST_SAMPLES: usize = 500;
+const LONGEST: usize = 60;
+
+/// No head has more words, and within so many lines it stands.
+const MOST_ABOVE: usize = 12;
+const MOST_WORDS: usize = 8;
+
+/// The heads of a table.
+#[derive(Default)]
+struct Heads {
+    /// Those before the results: what names a sample, or says how deep it lies.
+    lead: Vec<Cell>,
+    /// `None` for a head that nobody knows.
+    results: Vec<(Cell, Option<Property>)>,
+    /// Whether the last line was a name, whose unit may follow.
+    fresh: bool,
 }
 
 /// The table whose first head stands at a row.
 pub(super) fn listed_heads(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Apart> {
-    // Nearly every line ends here.
-    let begins = |cell: &Cell| {
-        matches!(role(&cell.text), Role::Sample(0..10)) || Label::of(&cell.text).quantity().is_ok()
+    // Words that nobody knows may stand over the names.
+    let begins = |c: &Cell| {
+        matches!(role(&c.text), Role::Sample(0..10) | Role::Depth | Role::Names)
+            || Label::of(&c.text).quantity().is_ok()
     };
-    let [first] = rows[at].as_slice() else { return None };
-    if !begins(first) {
+    let near = rows.iter().enumerate().skip(at).take(MOST_ABOVE);
+    let lines = near.map_while(|(i, row)| Some((i, only(row)?)));
+    let mut lines = lines.take_while(|(_, c)| !is_result(&c.text, decimal));
+    let (head, _) = lines.find(|(_, c)| begins(c) && c.text.split(' ').count() <= MOST_WORDS)?;
+    let mut heads = Heads::default();
+    let mut from = head;
+    // What nobody knows behind the last known head is no head.
+    let mut known = (head, 0);
+    while from < rows.len().min(at + MOST_LINES) && heads.take(&rows[from], decimal) {
+        from += 1;
+        if heads
+            .results
+            .last()
+            .is_none_or(|(c, of)| of.is_some() || Label::of(&c.text).unit.is_some())
+        {
+            known = (from, heads.results.len());
+        }
+    }
+    from = known.0;
+    heads.results.truncate(known.1);
+    let least = if heads.lead.is_empty() { LEAST + 1 } else { LEAST };
+    if heads.known() < least || heads.known() * 2 < heads.results.len() || from == rows.len() {
         return None;
     }
-    let wide = |row: &Vec<Cell>| row.len() > LEAST && results(row, decimal) >= LEAST;
-    let from = (at + 1..rows.len().min(at + MOST_LINES)).find(|&i| wide(&rows[i]))?;
-    let (heads, told) = (heads(&rows[at..from], decimal)?, rows[from].len());
-    let named = heads.iter().filter(|h| h.property.is_some()).count();
-    let lead = heads.iter().position(|h| h.property.is_some())?;
-    let width = heads.len();
-    if named < LEAST || lead + named != width || width != told {
-        return None;
-    }
-    let fits = |row: &&Vec<Cell>| {
-        let held = |c: &Cell| {
-            let first = c.text.split(' ').next().unwrap_or("");
-            is_result(first, decimal) || matches!(said(&c.text, decimal), Said::Missing)
+    let (rows, end) =
+        wide_rows(rows, from, &heads, decimal).or_else(|| records(rows, from, &heads, decimal))?;
+    let lead = rows[0].len() - heads.results.len();
+    let (heading, roles) = heads.over(&rows, lead);
+    let fits = |row: &Vec<Cell>| {
+        let own = |(role, cell): (&Role, &Cell)| {
+            let first = cell.text.split(' ').next().unwrap_or("");
+            !matches!(role, Role::Results(_)) || can_be(role, first, decimal)
         };
-        row.len() == width && row[lead..].iter().all(|c| c.is_blank() || held(c))
+        roles.iter().zip(row).all(own)
     };
-    let held = rows[from..].iter().take_while(fits).count();
-    let roles = heads.iter().map(|h| role(&h.cell.text)).collect();
-    (held > 0).then(|| Apart {
-        heading: heads.into_iter().map(|h| h.cell).collect(),
-        roles,
-        rows: rows[from..from + held].to_vec(),
-        between: Vec::new(),
-        taken: from + held - at,
-        sure: false,
+    if !rows.iter().all(fits) {
+        return None;
+    }
+    let between = (at..head).collect();
+    Some(Apart { heading, roles, rows, between, taken: end - at, sure: false })
+}
+
+/// Whether a text may be a head that nobody knows.
+fn is_short(text: &str) -> bool {
+    text.split(' ').count() < 4 && !text.bytes().any(|b| b.is_ascii_digit()) && !text.ends_with('.')
+}
+
+/// The one cell of a row.
+fn only(row: &[Cell]) -> Option<&Cell> {
+    let mut all = filled(row);
+    all.next().filter(|_| all.next().is_none())
+}
+
+/// Whether a cell begins with a result, or says that there is none.
+fn holds(cell: &Cell, decimal: Decimal) -> bool {
+    let first = cell.text.split(' ').next().unwrap_or("");
+    is_result(first, decimal) || matches!(said(&cell.text, decimal), Said::Missing)
+}
+
+impl Heads {
+    /// Takes a line of heads; says whether it is one.
+    fn take(&mut self, row: &[Cell], decimal: Decimal) -> bool {
+        let Some(cell) = filled(row).next() else { return true };
+        if filled(row).count() > 2 || filled(row).any(|c| is_result(&c.text, decimal)) {
+            return false;
+        }
+        let label = Label::of(&cell.text);
+        let fresh = std::mem::replace(&mut self.fresh, true);
+        if let Ok(quantity) = label.quantity() {
+            // The same in other words is no second one.
+            match self.results.last() {
+                Some((_, before)) if *before == Some(quantity.property) => {}
+                _ => self.results.push((cell.clone(), Some(quantity.property))),
+            }
+            return true;
+        }
+        let named = !self.results.is_empty();
+        let of = role(&cell.text);
+        if matches!(of, Role::Sample(_) | Role::Depth) && !named {
+            self.lead.push(cell.clone());
+            return true;
+        }
+        // "Nr." over "crt."
+        if let (Role::Other, false, Some(last)) = (&of, named, self.lead.last_mut())
+            && !cell.text.contains(' ')
+        {
+            last.text = format!("{} {}", last.text, cell.text);
+            return true;
+        }
+        self.fresh = false;
+        if label.only_unit().is_some() {
+            let last = self.results.last_mut().map(|(cell, _)| cell).or(self.lead.last_mut());
+            if let Some(last) = last.filter(|c| fresh && Label::of(&c.text).unit.is_none()) {
+                last.text = format!("{} {}", last.text, cell.text);
+            }
+            return true;
+        }
+        if named && matches!(of, Role::Other | Role::Refused(_)) && is_short(&cell.text) {
+            self.fresh = true;
+            self.results.push((cell.clone(), None));
+            return true;
+        }
+        matches!(of, Role::Names | Role::Units | Role::Values | Role::Methods)
+    }
+
+    fn known(&self) -> usize {
+        self.results.iter().filter(|(_, of)| of.is_some()).count()
+    }
+
+    /// The heads over rows with so many cells before their results, and what they are.
+    fn over(self, rows: &[Vec<Cell>], lead: usize) -> (Vec<Cell>, Vec<Role>) {
+        let place = self.results[0].0.place;
+        let blank = || Cell { text: String::new(), place };
+        // What they are called may stand over the rows, and no head over that.
+        let mut heading: Vec<Cell> = match lead - self.lead.len().min(lead) {
+            0 | 1 => self.lead,
+            _ => Vec::new(),
+        };
+        while heading.len() < lead {
+            heading.insert(0, blank());
+        }
+        let mut roles: Vec<Role> = heading.iter().map(|c| role(&c.text)).collect();
+        for (i, role) in roles.iter_mut().enumerate().filter(|(_, r)| matches!(r, Role::Blank)) {
+            let cells = || rows.iter().map(|row| row[i].text.as_str());
+            if cells().all(|text| depth(text, "cm", Decimal::Point).is_some()) {
+                *role = Role::Depth;
+            } else if !cells().all(|text| text.bytes().all(|b| b.is_ascii_digit())) {
+                *role = Role::Sample(1);
+            }
+        }
+        roles.extend(self.results.iter().map(|(cell, _)| role(&cell.text)));
+        heading.extend(self.results.into_iter().map(|(cell, _)| cell));
+        (heading, roles)
+    }
+}
+
+/// The rows that kept their cells, and the row after them.
+fn wide_rows(
+    rows: &[Vec<Cell>],
+    from: usize,
+    heads: &Heads,
+    decimal: Decimal,
+) -> Option<(Vec<Vec<Cell>>, usize)> {
+    let width = heads.lead.len() + heads.results.len();
+    let lead = rows[from].len().checked_sub(heads.results.len())?;
+    let known = heads.lead.is_empty() || lead + heads.results.len() == width;
+    let fits = |row: &&Vec<Cell>| {
+        row.len() == rows[from].len()
+            && row[lead..].iter().all(|c| c.is_blank() || holds(c, decimal))
+            && row[lead..].iter().filter(|c| holds(c, decimal)).count() >= LEAST
+    };
+    let own: Vec<Vec<Cell>> = rows[from..].iter().take_while(fits).cloned().collect();
+    (known && lead <= MOST_LEAD && !own.is_empty()).then(|| {
+        let end = from + own.len();
+        (own, end)
     })
 }
 
-fn results(row: &[Cell], decimal: Decimal) -> usize {
-    let first = |c: &&Cell| c.text.split(' ').next().is_some_and(|w| is_result(w, decimal));
-    filled(row).filter(first).count()
+/// The rows whose cells stand one a line, and the row after them. A line of words may stand over
+/// some of them, which is then what they are called.
+fn records(
+    rows: &[Vec<Cell>],
+    from: usize,
+    heads: &Heads,
+    decimal: Decimal,
+) -> Option<(Vec<Vec<Cell>>, usize)> {
+    let leads = match heads.lead.len() {
+        0 => 1..=MOST_LEAD,
+        known => known..=known + 1,
+    };
+    let ways = leads.filter_map(|lead| records_of(rows, from, lead, heads, decimal));
+    ways.max_by_key(|(found, _)| found.len())
 }
 
-/// The heads in some lines; `None` where a line is none.
-fn heads(rows: &[Vec<Cell>], decimal: Decimal) -> Option<Vec<Head>> {
-    let mut heads: Vec<Head> = Vec::new();
-    for row in rows {
-        let cell = filled(row).next()?;
-        if row.len() > 2 || results(row, decimal) > 0 {
-            return None;
-        }
-        let label = Label::of(&cell.text);
-        let property = label.quantity().ok().map(|q| q.property);
-        match (heads.last_mut(), property) {
-            // The same in other words, or its unit, on the next line.
-            (Some(last), Some(property)) if last.property == Some(property) => {}
-            (Some(last), None) if last.property.is_some() && label.only_unit().is_some() => {
-                last.cell.text = format!("{} {}", last.cell.text, cell.text);
-            }
-            (_, Some(_)) => heads.push(Head { cell: cell.clone(), property }),
-            (_, None) if matches!(role(&cell.text), Role::Sample(_)) => {
-                heads.push(Head { cell: cell.clone(), property: None });
-            }
-            _ => return None,
+fn records_of(
+    rows: &[Vec<Cell>],
+    from: usize,
+    lead: usize,
+    heads: &Heads,
+    decimal: Decimal,
+) -> Option<(Vec<Vec<Cell>>, usize)> {
+    let lines: Vec<(usize, &Cell)> = (from..rows.len())
+        .take(MOST_SAMPLES * (lead + heads.results.len() + 1))
+        .filter(|&i| filled(&rows[i]).next().is_some())
+        .map_while(|i| Some((i, only(&rows[i])?)))
+        .collect();
+    let width = lead + heads.results.len();
+    let fits = |at: usize| -> Option<Vec<Cell>> {
+        let row: Vec<Cell> = lines.get(at..at + width)?.iter().map(|l| l.1.clone()).collect();
+        let named = |c: &Cell| Label::of(&c.text).has(Word::RangeColumn);
+        let all = row[lead..].iter().all(|c| holds(c, decimal))
+            && row[lead..]
+                .iter()
+                .filter(|c| !matches!(said(&c.text, decimal), Said::Missing))
+                .count()
+                >= LEAST
+            && !row[..lead].iter().any(named);
+        all.then_some(row)
+    };
+    let words = |at: usize| {
+        lines.get(at).is_some_and(|(_, c)| {
+            c.text.len() < LONGEST && !holds(c, decimal) && !c.text.ends_with(['.', ':'])
+        })
+    };
+    let unnamed = !heads.lead.iter().any(|c| matches!(role(&c.text), Role::Sample(_)));
+    let mut found: Vec<Vec<Cell>> = Vec::new();
+    let (mut at, mut over) = (0, None);
+    loop {
+        if let Some(row) = fits(at) {
+            found.push(over.iter().cloned().chain(row).collect());
+            at += width;
+        } else if unnamed && lead > 0 && words(at) && fits(at + 1).is_some() {
+            over = Some(lines[at].1.clone());
+            at += 1;
+        } else {
+            break;
         }
     }
-    Some(heads)
+    // What goes on with numbers was counted off wrongly.
+    let goes_on = lines.get(at).is_some_and(|(_, c)| is_result(&c.text, decimal));
+    let even = found.iter().all(|row| row.len() == found[0].len());
+    (found.len() > 1 && even && !goes_on)
+        .then(|| (found, lines.get(at).map_or(lines[at - 1].0 + 1, |l| l.0)))
 }
