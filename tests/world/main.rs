@@ -136,7 +136,7 @@ fn unit_of(printed: &str) -> (&str, f64) {
         "mg/dm3" | "g/m3" => ("mg/L", 1.0),
         "mg/100g" => ("mg/100 g", 1.0),
         "meq/100g" | "cmol/kg" | "cmolc/kg" => ("meq/100 g", 1.0),
-        "meq/100cm3" | "cmolc/dm3" => ("meq/100 cm³", 1.0),
+        "meq/100cm3" | "cmolc/dm3" | "cmol/L" => ("meq/100 cm³", 1.0),
         "mmolc/dm3" => ("meq/100 cm³", 0.1),
         "mmolc/kg" => ("mmol(c)/kg", 1.0),
         "uS/cm" => ("µS/cm", 1.0),
@@ -193,6 +193,10 @@ fn is_left_out(sample: &str, reading: &Reading, truths: &[Truth]) -> bool {
         return true;
     }
     let listed = |property: &str| truths.iter().any(|t| t.property == property);
+    // Some left out every index.
+    if reading.unit == Some(Unit::Index) && !listed(reading.property.name()) {
+        return true;
+    }
     match reading.property.name() {
         "clay" => !reading.original.contains(|c: char| c.is_ascii_digit()),
         "sodium" => reading.name.contains("Na2O") && !listed("sodium"),

@@ -1,5 +1,6 @@
 //! What is drawn with letters, not written: scales with a mark on them and rows of leader dots.
-//! A scale's two ends are no results, and dots only lead the eye to one.
+//! A scale's two ends are no results, and dots only lead the eye to one. So does the stamp of a
+//! message: who sent it, and when.
 
 use std::borrow::Cow;
 
@@ -25,7 +26,10 @@ const LONGEST_LINE: usize = 1_000;
 pub(super) fn without_drawings(text: &str) -> Cow<'_, str> {
     let drawn = |line: &str| {
         line.len() <= LONGEST_LINE
-            && (line.contains("...") || line.contains('…') || may_hold_scale(line))
+            && (line.contains("...")
+                || line.contains('…')
+                || may_hold_scale(line)
+                || stamp(line) > 0)
     };
     if !text.lines().any(drawn) {
         return Cow::Borrowed(text);
@@ -41,12 +45,40 @@ pub(super) fn without_drawings(text: &str) -> Cow<'_, str> {
     Cow::Owned(plain)
 }
 
+/// The characters of the stamp with which a message begins: `[10/01/2024, 20:42] Nora: ` and
+/// `10/01/24, 20:42 - Nora: `. Most programs for messages write one of them into what is copied.
+fn stamp(line: &str) -> usize {
+    let (time, sender) = match line.strip_prefix('[') {
+        Some(inner) => match inner.split_once("] ") {
+            Some(parts) => parts,
+            None => return 0,
+        },
+        None if line.starts_with(|c: char| c.is_ascii_digit()) => match line.split_once(" - ") {
+            Some(parts) => parts,
+            None => return 0,
+        },
+        None => return 0,
+    };
+    let figures = |c: char| c.is_ascii_digit() || "/.-:, APMapm\u{202f}".contains(c);
+    let timed = time.len() < 26 && time.contains(':') && time.chars().all(figures);
+    let day = time.split([',', ' ']).next().unwrap_or("").split(['/', '.', '-']).count() == 3;
+    match sender.find(": ") {
+        Some(colon) if timed && day && colon < 50 => {
+            let from = line.len() - sender.len() + colon + 1;
+            line[..from].chars().count()
+        }
+        _ => 0,
+    }
+}
+
 fn may_hold_scale(line: &str) -> bool {
     line.contains(|c| LINE.contains(c)) && line.contains(|c| c == '[' || POINTER.contains(c))
 }
 
 fn blanked(line: &str) -> String {
     let mut chars: Vec<char> = line.chars().collect();
+    let sent = stamp(line);
+    chars[..sent].fill(' ');
     let whole = chars.clone();
     let mut at = 0;
     while at < chars.len() {

@@ -30,6 +30,8 @@ pub(super) struct Label {
     pub ends_half: bool,
     /// `HCO3`: an extract, or the ion itself in a paste.
     is_ion: bool,
+    /// `P mg/l (Index)`: the index stands behind the amount, as its class.
+    index_behind: bool,
 }
 
 /// What a name stands for.
@@ -124,6 +126,7 @@ impl Label {
             }
             Meaning::Word(word) => {
                 self.ends_half = word == Word::HalfMethod;
+                self.index_behind |= word == Word::Index && self.unit.is_some();
                 self.words.push(word);
             }
         }
@@ -242,7 +245,7 @@ impl Label {
             _ => {}
         }
         let mut unit = self.unit;
-        if self.has(Word::Index) && property != Property::BufferPh {
+        if self.has(Word::Index) && !self.index_behind && property != Property::BufferPh {
             unit = Some(Printed { unit: Unit::Index, scale: 1.0 });
         }
         Ok(Quantity {

@@ -7,7 +7,7 @@ use super::grid::{cell_at, filled, text_at};
 use super::label::{Label, Quantity};
 use super::lines::read_row;
 use super::names::Word;
-use super::no_samples::is_of_several;
+use super::no_samples::{begins_with_aim, is_of_several};
 use super::number::{Decimal, Said, is_rating, is_year, said};
 use super::place::Tail;
 
@@ -90,6 +90,9 @@ pub(super) fn role(text: &str) -> Role {
         Word::Sample(rank) => Some(*rank),
         _ => None,
     });
+    if begins_with_aim(text) {
+        return Role::Ratings;
+    }
     if let Some(rank) = rank.min() {
         return Role::Sample(rank + if label.unknown.is_empty() { 0 } else { 10 });
     }

@@ -10,6 +10,7 @@ use super::label::Label;
 use super::layout::{Role, is_result, role};
 use super::names::Word;
 use super::number::{Decimal, Said, said};
+use crate::quantity::Unit;
 use crate::soil::Property;
 
 /// No head takes more lines, and fewer names are none.
@@ -32,8 +33,8 @@ struct Heads {
     lead: Vec<Cell>,
     /// `None` for a head that nobody knows.
     results: Vec<(Cell, Option<Property>)>,
-    /// Whether the last line was a name, whose unit may follow.
-    fresh: bool,
+    /// The units one below the other that follow a name.
+    units: Vec<Cell>,
 }
 
 /// The table whose first head stands at a row.
@@ -61,6 +62,7 @@ pub(super) fn listed_heads(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> O
             known = (from, heads.results.len());
         }
     }
+    heads.give_units();
     from = known.0;
     heads.results.truncate(known.1);
     let least = if heads.lead.is_empty() { LEAST + 1 } else { LEAST };
@@ -110,7 +112,9 @@ impl Heads {
             return false;
         }
         let label = Label::of(&cell.text);
-        let fresh = std::mem::replace(&mut self.fresh, true);
+        if label.only_unit().is_none() {
+            self.give_units();
+        }
         if let Ok(quantity) = label.quantity() {
             // The same in other words is no second one.
             match self.results.last() {
@@ -132,20 +136,34 @@ impl Heads {
             last.text = format!("{} {}", last.text, cell.text);
             return true;
         }
-        self.fresh = false;
         if label.only_unit().is_some() {
-            let last = self.results.last_mut().map(|(cell, _)| cell).or(self.lead.last_mut());
-            if let Some(last) = last.filter(|c| fresh && Label::of(&c.text).unit.is_none()) {
-                last.text = format!("{} {}", last.text, cell.text);
-            }
+            self.units.push(cell.clone());
             return true;
         }
         if named && matches!(of, Role::Other | Role::Refused(_)) && is_short(&cell.text) {
-            self.fresh = true;
             self.results.push((cell.clone(), None));
             return true;
         }
         matches!(of, Role::Names | Role::Units | Role::Values | Role::Methods)
+    }
+
+    /// One unit is that of the name above it; as many as there are names with one are theirs.
+    fn give_units(&mut self) {
+        let units = std::mem::take(&mut self.units);
+        let none = |c: &Cell| Label::of(&c.text).unit.is_none();
+        let bare = |of: &Option<Property>| of.is_some_and(|p| p.unit() == Unit::None);
+        let last = self.results.last_mut().map(|(cell, _)| cell).or(self.lead.last_mut());
+        if let ([unit], Some(last)) = (&units[..], last.filter(|c| none(c))) {
+            last.text = format!("{} {}", last.text, unit.text);
+            return;
+        }
+        let open = self.results.iter_mut().filter(|(c, of)| !bare(of) && none(c));
+        let open: Vec<&mut Cell> = open.map(|(cell, _)| cell).collect();
+        if open.len() == units.len() {
+            for (cell, unit) in open.into_iter().zip(units) {
+                cell.text = format!("{} {}", cell.text, unit.text);
+            }
+        }
     }
 
     fn known(&self) -> usize {

@@ -271,7 +271,7 @@ spellings! { WORDS:
          criticallimit criticalvalue guide guidelow guidehigh labguide screeninglevel screeninglevels screeningvalue actionlevel criteria normallevel deficit surplus goals desiredvalue valuedesired \
          streeftraject streefwaarde norm norme norma normes normas норма \
          adecuado adequado riferimento valorediriferimento zakres zakresoptymalny rangoideal \
-         guidelinevalue optimaal optimalt optimalny 理想値 基準値";
+         guidelinevalue optimaal optimalt optimalny 理想値 基準値 vise visee cible cibles souhaite guidance norms optimale optimalewerte optimaler streefzone streefzones";
     Meaning::Word(Word::MethodColumn) =>
         "testmethod methodused methods procedure methode metodo metodos methoden";
     Meaning::Word(Word::Humic) => "hm hm% humicmatter humic";

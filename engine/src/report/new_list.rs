@@ -84,7 +84,7 @@ pub(super) fn may_be_heading(text: &str) -> bool {
             !folded[at + w.len()..].starts_with(is_letter) || w.starts_with(is_letter)
         })
     });
-    if greets || firm {
+    if greets || firm || is_of_pages(&folded) {
         return false;
     }
     // The full stop of "no. 3" ends none.
@@ -98,6 +98,14 @@ pub(super) fn may_be_heading(text: &str) -> bool {
     let of_soil = !label.properties.is_empty() && !label.only_symbols || label.unit.is_some();
     let head = label.unknown.is_empty() && !sample;
     !(sentence || says || of_soil || head || label.has(Word::Advice))
+}
+
+/// Whether a text counts pages, slides or columns: `Slide 8`, and `Col3` of a table that was
+/// converted.
+pub(super) fn is_of_pages(folded: &str) -> bool {
+    let words = ["slide", "page", "seite", "pagina", "folie", "col", "column", "unnamed:"];
+    let digits = |rest: &str| !rest.is_empty() && rest.bytes().all(|b| b.is_ascii_digit());
+    words.iter().any(|w| folded.strip_prefix(w).is_some_and(|rest| digits(rest.trim())))
 }
 
 /// Whether a label has a word for a day.
@@ -134,8 +142,9 @@ pub(super) fn lists(sample: &mut SampleReport, beside: &Beside<'_>) -> Vec<Sampl
         };
         new.name = match (&names[nth], new.name.as_str(), nth) {
             (Some(heading), "", _) => heading.clone(),
+            (Some(heading), name, 0) if name.starts_with(heading) => name.into(),
             (Some(heading), name, 0) => format!("{heading}, {name}"),
-            (Some(heading), _, _) => match found[0].name.split_once(", ") {
+            (Some(heading), _, _) => match found[0].name.rsplit_once(", ") {
                 // A column of a table: its name holds in every list.
                 Some((_, column)) => format!("{heading}, {column}"),
                 None => heading.clone(),
@@ -240,7 +249,8 @@ fn names(
         let to = readings[runs[nth].start].place.line;
         // What stands further up is the head of the page, unless it says that it names a sample.
         let near = move |(line, text): &&(u32, String)| {
-            (from..=to).contains(line) && (line + NEAR >= to || is_sample(&Label::of(text)))
+            let sure = || text.starts_with('#') || is_sample(&Label::of(text));
+            (from..=to).contains(line) && (line + NEAR >= to || sure())
         };
         headings.iter().filter(near).map(|(_, text)| text)
     };

@@ -75,6 +75,32 @@ const MEANS: [&str; 24] = [
 const OF_CROPS: [&str; 6] =
     ["cropchoice", "1stcrop", "2ndcrop", "nextcrop", "previouscrop", "yieldgoal"];
 
+/// What begins the name of an aim or a limit, folded.
+const AIMS: [&str; 17] = [
+    "ideal",
+    "optimum",
+    "optimal",
+    "optimale",
+    "critical",
+    "umbral",
+    "target",
+    "desired",
+    "guidance",
+    "guideline",
+    "guidelines",
+    "norms",
+    "niveles",
+    "nivel",
+    "richtwert",
+    "sollwert",
+    "optimo",
+];
+
+/// Whether words begin with an aim: `Guidance for gardens`.
+pub(super) fn begins_with_aim(name: &str) -> bool {
+    name.contains(' ') && AIMS.contains(&squash(name.split(' ').next().unwrap_or(name)).as_str())
+}
+
 /// Whether a row or a column of that name is none of a sample: `Mean of 5 fields`, `Summe 0-90 cm`.
 pub(super) fn is_of_several(name: &str) -> bool {
     let first = squash(name.split(' ').next().unwrap_or(name));

@@ -7,7 +7,7 @@ use super::about::{
     methods, texture_alone, unit_for_all,
 };
 use super::advice::{self, Under};
-use super::fold::{clauses, first_chars, fold, is_word, squash};
+use super::fold::{clauses, first_chars, fold, is_letter, is_word, squash};
 use super::grid::filled;
 use super::label::Label;
 use super::layout::{Role, is_result, role};
@@ -15,7 +15,7 @@ use super::lines::{RowSays, is_scale, read_row};
 use super::marks::is_page_number;
 use super::names::Word;
 use super::new_list::{Beside, MOST_HEADINGS, is_sample, lists, may_be_heading, plain_heading};
-use super::number::{Decimal, parse_amount};
+use super::number::{Decimal, is_year, parse_amount};
 use super::place::{Draft, place};
 use super::prose;
 use super::sample_names::{is_laboratory_number, names_nothing, what_was_tested};
@@ -151,11 +151,27 @@ const ANALYSES: [&str; 22] = [
     "weitere",
 ];
 
+/// `3 Mill End` without the number that counts it in a list.
+fn without_counter(name: &str) -> &str {
+    let rest = name.trim_start_matches(|c: char| c.is_ascii_digit());
+    let short = name.len() - rest.len() < 3;
+    let rest = rest.trim_start_matches(['.', ')', ' ']);
+    if short && rest.starts_with(is_letter) && rest.contains(|c: char| !is_letter(c)) {
+        rest
+    } else {
+        name
+    }
+}
+
+/// So many lines below the name of a sample a line of its results in a year may stand.
+const NEAR_YEAR: u32 = 8;
+
 /// `Pond plot (1 ac): pH 6.3, P 64 lb/A (H)`: the name of a sample before its results.
 fn named_line(row: &[Cell], decimal: Decimal) -> Option<(String, Vec<Cell>)> {
     let (first, others) = row.split_first()?;
     let marks = [": ", " - ", " – ", " — "].iter().filter_map(|mark| first.text.split_once(mark));
     let (name, behind) = marks.min_by_key(|(name, _)| name.len())?;
+    let name = name.trim_start_matches(['•', '*', ' ']);
     // What a bracket adds, as "(1 ac)", is no name.
     let label = Label::of(name.split('(').next().unwrap_or(name));
     let sample = |w: &Word| matches!(w, Word::Sample(_) | Word::Plain);
@@ -168,7 +184,7 @@ fn named_line(row: &[Cell], decimal: Decimal) -> Option<(String, Vec<Cell>)> {
     let other = of_analyses
         || is_of_other_matter(name)
         || is_other_matter(name)
-        || is_result(name, decimal);
+        || is_result(without_counter(name), decimal) && !is_year(name);
     if !bare || !named || other || name.split(' ').count() > 6 {
         return None;
     }
@@ -782,7 +798,14 @@ impl Reader {
             return self.about(about, &whole, at);
         }
         if let Some((name, results)) = named_line(row, self.decimal) {
-            self.about(AboutSample::Name(name, 2), &whole, at)?;
+            // "2023: pH 6.1, P 37 mg/L" below the name of the block.
+            let year = is_year(name.trim_start_matches(|c: char| !c.is_ascii_digit()));
+            let over = self.headings.last().filter(|(line, _)| year && line + NEAR_YEAR > at.line);
+            let (name, rank) = match over {
+                Some((_, over)) => (format!("{}, {name}", plain_heading(over)), 0),
+                None => (name, 2),
+            };
+            self.about(AboutSample::Name(name, rank), &whole, at)?;
             return self.free_row(&results);
         }
         let mut says = read_row(row, self.decimal);

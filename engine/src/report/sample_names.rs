@@ -3,11 +3,12 @@
 use std::collections::BTreeSet;
 
 use super::Cell;
-use super::fold::{is_letter, squash};
+use super::fold::{fold, is_letter, squash};
 use super::grid::{cell_at, joined, text_at, words_of};
 use super::label::Label;
 use super::layout::{Role, role};
 use super::names::Word;
+use super::new_list::is_of_pages;
 use super::number::{Decimal, Said, is_rating, said};
 use super::stacked_heads::is_code;
 use super::textures::texture;
@@ -186,7 +187,11 @@ pub(super) fn names_nothing(text: &str, decimal: Decimal) -> bool {
         Said::Amount(Amount::Above(_) | Amount::Below(_), _) => true,
         _ => false,
     };
-    if limit || SOILS.contains(&squash(text).as_str()) || calls_the_page(text) {
+    if limit
+        || SOILS.contains(&squash(text).as_str())
+        || calls_the_page(text)
+        || is_of_pages(&fold(text))
+    {
         return true;
     }
     let label = Label::of(text);

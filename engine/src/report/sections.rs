@@ -303,9 +303,8 @@ fn of_title(text: &str) -> Vec<Says> {
 /// with ranges below it.
 fn of_columns(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Matter> {
     let row = &rows[at];
-    let above = at.checked_sub(1).map(|i| &rows[i]);
-    let crops = || [Some(row), above].into_iter().flatten().any(|row| names_crops(row));
-    let below = || rows.get(at + 1).is_some_and(|row| figures(row) > 2);
+    let crops = || rows[at.saturating_sub(1)..].iter().take(3).any(|row| names_crops(row));
+    let below = || rows[at + 1..].iter().take(2).any(|row| figures(row) > 2);
     if heads_rates(row) && crops() && below() {
         return Some(Matter::Rates);
     }

@@ -21,7 +21,9 @@ pub(super) fn plainly(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
     let glued =
         |row: &&Vec<Cell>| row.iter().any(|c| c.text.split(' ').any(|w| rated(w).is_some()));
     let first_glued = rows.iter().position(|row| glued(&row));
-    let joined = |c: &Cell| before_number(&c.text).is_some() || shares_dashed(&c.text) > 2;
+    let joined = |c: &Cell| {
+        before_number(&c.text).is_some() || shares_dashed(&c.text) > 2 || is_slashed(&c.text)
+    };
     let other = |row: &Vec<Cell>| {
         row.iter().any(|c| dotted(c) || marked(c) || joined(c)) || is_compared(row)
     };
@@ -52,6 +54,9 @@ pub(super) fn plainly(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
             if let Some(bare) = bare(&cell.text) {
                 cell.text = bare;
             }
+            if is_slashed(&cell.text) {
+                cell.text = cell.text.replace(" / ", ",  ");
+            }
             if dotted(cell) {
                 cell.text = cell.text.replace("p.p.m.", "ppm").replace("p.p.m", "ppm");
             }
@@ -61,6 +66,13 @@ pub(super) fn plainly(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
         }
     }
     Cow::Owned(rows)
+}
+
+/// Whether slashes part results: `pH 6.2 / P 9.1 (4) / K 168 (4)`.
+fn is_slashed(text: &str) -> bool {
+    let parts = || text.split(" / ");
+    parts().nth(2).is_some()
+        && parts().all(|part| part.contains(' ') && part.bytes().any(|b| b.is_ascii_digit()))
 }
 
 /// A text with those of its words written anew for which there is a way.

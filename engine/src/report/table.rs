@@ -11,7 +11,7 @@ use super::languages::HOW_FAR_OFF;
 use super::layout::{Role, head, is_result, names_property, role, speaks_for_itself};
 use super::lines::read_row;
 use super::names::{Form, Word};
-use super::no_samples::is_of_several;
+use super::no_samples::{begins_with_aim, is_of_several};
 use super::number::{Decimal, is_range, is_rating, is_year};
 use super::place::{Draft, suits};
 use super::reader::{MOST_READINGS, Reader, whole};
@@ -514,21 +514,6 @@ fn called(name: &str) -> Role {
     if label.words.contains(&HOW_FAR_OFF) && label.unknown.iter().all(figures) {
         return Role::Ratings;
     }
-    // "Ideal coffee", "Critical limit for maize"; while "Lower terrace" is a place.
-    const AIMS: [&str; 12] = [
-        "ideal",
-        "optimum",
-        "optimal",
-        "critical",
-        "umbral",
-        "target",
-        "desired",
-        "niveles",
-        "nivel",
-        "richtwert",
-        "sollwert",
-        "optimo",
-    ];
     if is_of_several(name) {
         return Role::Ratings;
     }
@@ -536,8 +521,8 @@ fn called(name: &str) -> Role {
     if label.words.iter().any(|w| matches!(w, Word::Sample(_))) {
         return Role::Other;
     }
-    let first = squash(name.split(' ').next().unwrap_or(name));
-    if !label.unknown.is_empty() && name.contains(' ') && AIMS.contains(&first.as_str()) {
+    // "Ideal coffee", "Critical limit for maize"; while "Lower terrace" is a place.
+    if !label.unknown.is_empty() && begins_with_aim(name) {
         return Role::Ratings;
     }
     if !label.unknown.is_empty() || !label.properties.is_empty() || label.unit.is_some() {
