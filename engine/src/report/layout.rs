@@ -8,7 +8,7 @@ use super::label::{Label, Quantity};
 use super::lines::read_row;
 use super::names::Word;
 use super::no_samples::{begins_with_aim, is_of_several};
-use super::number::{Decimal, Said, is_rating, is_year, said};
+use super::number::{Decimal, Said, is_range, is_rating, is_year, said};
 use super::place::Tail;
 
 /// What a column holds.
@@ -424,9 +424,29 @@ fn headless(
     if rows.iter().skip(at).take(3).filter(same).count() < 3 {
         return None;
     }
+    let near = || rows.iter().skip(at).take(12).filter(|r| holds(r) && r.len() > 1);
+    let of_column = |i: usize| {
+        let cells = || near().filter_map(move |r| cell_at(r, i));
+        let limits = cells()
+            .filter(|c| is_range(&c.text, decimal) || c.text.starts_with(['<', '>', '≤', '≥']))
+            .count();
+        if Label::of(text_at(&rows[at], i)).only_unit().is_some() {
+            Role::Units
+        } else if limits > 1 {
+            // Aims have ranges among them, and results have none.
+            Role::Ratings
+        } else if cells().any(|c| is_result(&c.text, decimal)) {
+            Role::Sample(0)
+        } else {
+            Role::Other
+        }
+    };
     let mut roles = vec![Role::Names];
-    roles.extend(rows[at].iter().skip(1).map(|c| {
-        if Label::of(&c.text).only_unit().is_some() { Role::Units } else { Role::Sample(0) }
-    }));
+    roles.extend((1..rows[at].len()).map(of_column));
+    // Beside aims, one column of results is that of the one sample.
+    let mut samples = roles.iter_mut().filter(|r| matches!(r, Role::Sample(_)));
+    if let (Some(only), None) = (samples.next(), samples.next()) {
+        *only = Role::Values;
+    }
     Some(Head::Properties(roles))
 }

@@ -29,6 +29,8 @@ const MOST_WORDS: usize = 8;
 /// The heads of a table.
 #[derive(Default)]
 struct Heads {
+    /// Whether a word that nobody knows is a head.
+    own: bool,
     /// Those before the results: what names a sample, or says how deep it lies.
     lead: Vec<Cell>,
     /// `None` for a head that nobody knows.
@@ -39,26 +41,44 @@ struct Heads {
 
 /// The table whose first head stands at a row.
 pub(super) fn listed_heads(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Apart> {
-    // Words that nobody knows may stand over the names.
+    let head = first_head(rows, at, decimal)?;
+    // A word that nobody knows is a head of its own, or says more of the one above it.
+    [true, false].into_iter().find_map(|own| table(rows, at, head, own, decimal))
+}
+
+/// The row of the first head; words that nobody knows may stand over it.
+fn first_head(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<usize> {
     let begins = |c: &Cell| {
-        matches!(role(&c.text), Role::Sample(0..10) | Role::Depth | Role::Names)
-            || Label::of(&c.text).quantity().is_ok()
+        c.text.split(' ').count() <= MOST_WORDS
+            && (matches!(role(&c.text), Role::Sample(0..10) | Role::Depth | Role::Names)
+                || Label::of(&c.text).quantity().is_ok())
     };
-    let near = rows.iter().enumerate().skip(at).take(MOST_ABOVE);
-    let lines = near.map_while(|(i, row)| Some((i, only(row)?)));
-    let mut lines = lines.take_while(|(_, c)| !is_result(&c.text, decimal));
-    let (head, _) = lines.find(|(_, c)| begins(c) && c.text.split(' ').count() <= MOST_WORDS)?;
-    let mut heads = Heads::default();
+    for (i, row) in rows.iter().enumerate().skip(at).take(MOST_ABOVE) {
+        match only(row) {
+            Some(cell) if is_result(&cell.text, decimal) => return None,
+            Some(cell) if begins(cell) => return Some(i),
+            Some(_) => {}
+            // Cells whose lines were broken: the first heads side by side, and the last goes on.
+            None => {
+                let broken =
+                    row.iter().all(begins) && rows.get(i + 1).is_some_and(|r| only(r).is_some());
+                return broken.then_some(i);
+            }
+        }
+    }
+    None
+}
+
+/// The table whose first head stands in a row.
+fn table(rows: &[Vec<Cell>], at: usize, head: usize, own: bool, decimal: Decimal) -> Option<Apart> {
+    let mut heads = Heads { own, ..Heads::default() };
     let mut from = head;
     // What nobody knows behind the last known head is no head.
     let mut known = (head, 0);
-    while from < rows.len().min(at + MOST_LINES) && heads.take(&rows[from], decimal) {
+    while from < rows.len().min(at + MOST_LINES) && heads.take_row(&rows[from], decimal) {
         from += 1;
-        if heads
-            .results
-            .last()
-            .is_none_or(|(c, of)| of.is_some() || Label::of(&c.text).unit.is_some())
-        {
+        let last = heads.results.last();
+        if last.is_none_or(|(c, of)| of.is_some() || Label::of(&c.text).unit.is_some()) {
             known = (from, heads.results.len());
         }
     }
@@ -66,7 +86,8 @@ pub(super) fn listed_heads(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> O
     from = known.0;
     heads.results.truncate(known.1);
     let least = if heads.lead.is_empty() { LEAST + 1 } else { LEAST };
-    if heads.known() < least || heads.known() * 2 < heads.results.len() || from == rows.len() {
+    let few = heads.known() < least || heads.known() * 2 < heads.results.len();
+    if few || from < head + LEAST || from == rows.len() {
         return None;
     }
     let (rows, end) =
@@ -105,14 +126,17 @@ fn holds(cell: &Cell, decimal: Decimal) -> bool {
 }
 
 impl Heads {
-    /// Takes a line of heads; says whether it is one.
-    fn take(&mut self, row: &[Cell], decimal: Decimal) -> bool {
-        let Some(cell) = filled(row).next() else { return true };
-        if filled(row).count() > 2 || filled(row).any(|c| is_result(&c.text, decimal)) {
-            return false;
-        }
+    /// Takes a row of heads; says whether it is one.
+    fn take_row(&mut self, row: &[Cell], decimal: Decimal) -> bool {
+        let results = filled(row).any(|c| is_result(&c.text, decimal));
+        !results && filled(row).all(|cell| self.take(cell))
+    }
+
+    fn take(&mut self, cell: &Cell) -> bool {
         let label = Label::of(&cell.text);
-        if label.only_unit().is_none() {
+        // "mg/L | class"
+        let unit = cell.text.split(' ').next().filter(|w| Label::of(w).only_unit().is_some());
+        if unit.is_none() {
             self.give_units();
         }
         if let Ok(quantity) = label.quantity() {
@@ -136,15 +160,17 @@ impl Heads {
             last.text = format!("{} {}", last.text, cell.text);
             return true;
         }
-        if label.only_unit().is_some() {
-            self.units.push(cell.clone());
+        if let Some(unit) = unit {
+            self.units.push(Cell { text: unit.into(), place: cell.place });
             return true;
         }
         if named && matches!(of, Role::Other | Role::Refused(_)) && is_short(&cell.text) {
-            self.results.push((cell.clone(), None));
+            if self.own {
+                self.results.push((cell.clone(), None));
+            }
             return true;
         }
-        matches!(of, Role::Names | Role::Units | Role::Values | Role::Methods)
+        matches!(of, Role::Names | Role::Units | Role::Values | Role::Methods | Role::Ratings)
     }
 
     /// One unit is that of the name above it; as many as there are names with one are theirs.

@@ -209,8 +209,11 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
                 let close = |pair: &[Cell]| pair[1].place.start == pair[0].place.end + 1;
                 let head = rows[at][0].text.as_str();
                 let open = matches!(role(head), Role::Other) && rows[at].windows(2).all(close);
-                let headless = headless || open;
-                let pairing = if headless { Pairing::CountedOff } else { Pairing::Together };
+                // One column of results beside their aims is that of the one sample.
+                let several = roles.iter().any(|r| matches!(r, Role::Sample(_)));
+                let aims = roles.iter().any(|r| matches!(r, Role::Ratings));
+                let asked = headless && (several || !aims) || open;
+                let pairing = if asked { Pairing::CountedOff } else { Pairing::Together };
                 reader.pairing = pairing;
                 let end = table::panels(reader, rows, at, &roles)?;
                 reader.pairing = Pairing::Together;
