@@ -419,6 +419,11 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
         Word::Sample(rank) => Some(*rank),
         _ => None,
     })?;
+    // "Lower block, young trees" is a name, and no word with a name behind it.
+    let place = label.words.iter().any(|w| matches!(w, Word::RangeColumn | Word::RatingColumn));
+    if place && !whole.contains([':', '=']) && !rest.is_empty() {
+        return None;
+    }
     // The B of "Bed B" is no boron.
     if !label.properties.is_empty() && !label.only_symbols || label.unknown.len() > 1 {
         return None;

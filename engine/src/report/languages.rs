@@ -206,7 +206,7 @@ spellings! { CZECH:
     Meaning::By(Method::TotalAcid) => "lucavka lucavkakralovska";
     Meaning::Word(Word::Nitrogen) => "dusik";
     Meaning::Word(Word::Salt) => "vymenne vymennaph";
-    Meaning::Word(Word::Plain) => "pristupny pristupneho pudy puda pudnireakce prijatelny";
+    Meaning::Word(Word::Plain) => "pristupny pristupneho pudy puda pudnireakce prijatelny icp kpp";
     Meaning::Word(Word::Depth) => "hloubka hloubkaodberu";
     Meaning::Word(Word::Texture) => "druhpudy pudnidruh";
     Meaning::Word(Word::Sample(1)) => "vzorek vzorky cislovzorku";

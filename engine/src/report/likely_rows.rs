@@ -409,6 +409,9 @@ fn samples_above(rows: &[Vec<Cell>], at: usize, count: usize) -> Option<Vec<Cell
     all.min_by_key(|(rank, names)| (poor(names), *rank)).map(|(_, names)| names)
 }
 
+/// No name has more words.
+const MOST_IN_NAME: usize = 4;
+
 /// `beds  greenhouse  upper pasture` right above the list, which nothing says to be names: as many
 /// words as numbers are, more leave it open which are whose.
 fn bare_names(rows: &[Vec<Cell>], at: usize, count: usize) -> Option<Vec<Cell>> {
@@ -419,20 +422,22 @@ fn bare_names(rows: &[Vec<Cell>], at: usize, count: usize) -> Option<Vec<Cell>> 
         label.unknown.is_empty() && !label.words.iter().all(|w| matches!(w, Word::Sample(_)))
             || cell.text.contains(|c: char| c.is_ascii_digit() || matches!(c, ':' | '.' | ','))
     };
-    if !(count..=count * 2).contains(&words.len()) || words.iter().any(known) {
+    if !(count..=count * MOST_IN_NAME).contains(&words.len()) || words.iter().any(known) {
         return None;
     }
     if words.len() == count {
         return Some(words);
     }
-    // "Ridge paddock Creek paddock"
-    let pairs: Vec<&[Cell]> = words.chunks(2).collect();
-    let alike =
-        |at: usize| pairs.iter().all(|p| p.get(at).is_some_and(|w| w.text == pairs[0][at].text));
-    if words.len() == count * 2 && (alike(0) || alike(1)) {
-        return Some(pairs.iter().map(|pair| joined(pair)).collect());
+    // "Ridge paddock Creek paddock": a word is the same in each.
+    if words.len() % count == 0 {
+        let length = words.len() / count;
+        let names: Vec<&[Cell]> = words.chunks(length).collect();
+        let alike = |at: usize| names.iter().all(|name| name[at].text == names[0][at].text);
+        if (0..length).any(alike) {
+            return Some(names.iter().map(|name| joined(name)).collect());
+        }
     }
-    (count > 2).then(|| (0..count).map(|_| joined(&[])).collect())
+    (count > 2 && words.len() <= count * 2).then(|| (0..count).map(|_| joined(&[])).collect())
 }
 
 /// The names of samples in a line that begins with a word for them, and how good they are.

@@ -163,7 +163,7 @@ spellings! { METHODS:
         "modifiedmehlichbuffer modifiedmehlich modmehlich";
     Meaning::By(Method::AdamsEvansBuffer) => "adamsevans adamsevansbuffer aebuffer";
     Meaning::By(Method::WoodruffBuffer) => "woodruff woodruffbuffer wdrf wdrfbuffer";
-    Meaning::By(Method::TotalAcid) => "epa3050 epa3050b epa3051 aquaregia aciddigestion";
+    Meaning::By(Method::TotalAcid) => "epa3050 epa3050b epa3051 aquaregia aqreg konigswasser eauregale aguaregia lucavkakralovska aciddigestion";
     Meaning::By(Method::Mehlich2) => "mehlich2 mehlichii meh2";
     Meaning::IsBy(Property::Phosphorus, Method::Mehlich2) => "mehlichpii mehlichp2";
     Meaning::By(Method::Colwell) => "colwell colwells";

@@ -325,7 +325,7 @@ pub(super) fn said(text: &str, decimal: Decimal) -> Said {
         let none = words_end.is_some() && words < 2;
         return if none || below { Said::NotDetected } else { Said::Text };
     };
-    let (value, length) = with_blank_thousands(inner, value, length);
+    let (value, length) = with_blank_thousands(inner, value, length, decimal);
     let after = text.len() - inner.len() + length;
     if bound.is_none() && goes_on_as_range(&text[after..], decimal) {
         return Said::Range;
@@ -355,24 +355,21 @@ pub(super) fn is_range(text: &str, decimal: Decimal) -> bool {
     said(text.trim_matches(['(', ')', '[', ']']), decimal) == Said::Range
 }
 
-/// `1 450 ppm`: a blank parts thousands when the unit says that the number ends there.
-fn with_blank_thousands(text: &str, value: f64, length: usize) -> (f64, usize) {
+/// `1 450 ppm` and `9 850,00 mg/kg`: a blank parts thousands when the unit says that the number
+/// ends there.
+fn with_blank_thousands(text: &str, value: f64, length: usize, decimal: Decimal) -> (f64, usize) {
     let digits = |t: &str| t.bytes().all(|b| b.is_ascii_digit());
-    let group =
-        text[length..].strip_prefix(' ').and_then(|rest| Some((rest.get(..3)?, &rest[3..])));
-    match group {
-        Some((group, rest))
-            if length <= 3
-                && value >= 1.0
-                && digits(&text[..length])
-                && digits(group)
-                && !rest.starts_with(|c: char| c.is_ascii_digit())
-                && unit_at(&words(rest.get(..40).unwrap_or(rest)), 0).is_some() =>
-        {
-            let more = number(group, Decimal::Point).map_or(0.0, |(v, _)| v);
-            (value * 1000.0 + more, length + 4)
-        }
-        _ => (value, length),
+    let Some(behind) = text[length..].strip_prefix(' ') else { return (value, length) };
+    let Some(group) = behind.get(..3).filter(|group| digits(group)) else { return (value, length) };
+    let (more, end) = number(behind, decimal).unwrap_or((0.0, 0));
+    let rest = &behind[end..];
+    let whole = end == 3 || behind[3..].starts_with(['.', ',']) && more < 1000.0;
+    let joined = length <= 3 && value >= 1.0 && digits(&text[..length]) && !group.is_empty();
+    let unit = unit_at(&words(rest.get(..40).unwrap_or(rest)), 0).is_some();
+    if joined && whole && unit {
+        (value * 1000.0 + more, length + 1 + end)
+    } else {
+        (value, length)
     }
 }
 

@@ -800,10 +800,15 @@ impl Reader {
         if let Some((name, results)) = named_line(row, self.decimal) {
             // "2023: pH 6.1, P 37 mg/L" below the name of the block.
             let year = is_year(name.trim_start_matches(|c: char| !c.is_ascii_digit()));
-            let over = self.headings.last().filter(|(line, _)| year && line + NEAR_YEAR > at.line);
-            let (name, rank) = match over {
-                Some((_, over)) => (format!("{}, {name}", plain_heading(over)), 0),
-                None => (name, 2),
+            let near = self.headings.last().filter(|(line, _)| line + NEAR_YEAR > at.line);
+            let over = near.map(|(_, over)| plain_heading(over));
+            let over = over.or_else(|| self.stated_name().map(String::from)).unwrap_or_default();
+            let over =
+                over.split(", ").filter(|part| !is_year(part)).collect::<Vec<_>>().join(", ");
+            let (name, rank) = match (year, over.is_empty()) {
+                (true, false) => (format!("{over}, {name}"), 0),
+                (true, true) => (name, 0),
+                (false, _) => (name, 2),
             };
             self.about(AboutSample::Name(name, rank), &whole, at)?;
             return self.free_row(&results);
