@@ -133,6 +133,11 @@ pub(super) fn lists(sample: &mut SampleReport, beside: &Beside<'_>) -> Vec<Sampl
     }
     let names = names(&sample.readings, &runs, beside.headings);
     let readings = std::mem::take(&mut sample.readings);
+    // The name of a column of a table holds in every list.
+    let column = match names[0].as_ref().and_then(|heading| sample.name.strip_prefix(heading)) {
+        Some(behind) => behind.trim_start_matches([',', ' ']).to_string(),
+        None => sample.name.clone(),
+    };
     let mut found: Vec<SampleReport> = Vec::new();
     for (nth, run) in runs.iter().enumerate() {
         let own = &readings[run.clone()];
@@ -140,16 +145,10 @@ pub(super) fn lists(sample: &mut SampleReport, beside: &Beside<'_>) -> Vec<Sampl
             0 => std::mem::take(sample),
             _ => SampleReport { depth_cm: found[0].depth_cm, ..SampleReport::default() },
         };
-        new.name = match (&names[nth], new.name.as_str(), nth) {
-            (Some(heading), "", _) => heading.clone(),
-            (Some(heading), name, 0) if name.starts_with(heading) => name.into(),
-            (Some(heading), name, 0) => format!("{heading}, {name}"),
-            (Some(heading), _, _) => match found[0].name.rsplit_once(", ") {
-                // A column of a table: its name holds in every list.
-                Some((_, column)) => format!("{heading}, {column}"),
-                None => heading.clone(),
-            },
-            (None, name, _) => name.into(),
+        new.name = match &names[nth] {
+            Some(heading) if column.is_empty() => heading.clone(),
+            Some(heading) => format!("{heading}, {column}"),
+            None => new.name,
         };
         let window = window(&readings, &runs, nth);
         for (_, fact) in beside.facts.iter().filter(|(line, _)| window.contains(line)) {

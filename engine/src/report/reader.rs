@@ -15,7 +15,7 @@ use super::lines::{RowSays, is_scale, read_row};
 use super::marks::is_page_number;
 use super::names::Word;
 use super::new_list::{Beside, MOST_HEADINGS, is_sample, lists, may_be_heading, plain_heading};
-use super::number::{Decimal, is_year, parse_amount};
+use super::number::{Decimal, is_range, is_year, parse_amount};
 use super::place::{Draft, place};
 use super::prose;
 use super::sample_names::{is_laboratory_number, names_nothing, what_was_tested};
@@ -150,6 +150,12 @@ const ANALYSES: [&str; 22] = [
     "andere",
     "weitere",
 ];
+
+/// A name without the next word of the form and what stands behind that: `East 4 Folio : 9034`.
+fn without_next(name: &str) -> &str {
+    let Some(ahead) = name.split_once(" : ").map(|(ahead, _)| ahead) else { return name };
+    ahead.rsplit_once(' ').map_or(name, |(name, _)| name)
+}
 
 /// `3 Mill End` without the number that counts it in a list.
 fn without_counter(name: &str) -> &str {
@@ -807,10 +813,13 @@ impl Reader {
                 over.split(", ").filter(|part| !is_year(part)).collect::<Vec<_>>().join(", ");
             let (name, rank) = match (year, over.is_empty()) {
                 (true, false) => (format!("{over}, {name}"), 0),
-                (true, true) => (name, 0),
+                // A year alone calls nothing.
+                (true, true) => (String::new(), 0),
                 (false, _) => (name, 2),
             };
-            self.about(AboutSample::Name(name, rank), &whole, at)?;
+            if !name.is_empty() {
+                self.about(AboutSample::Name(name, rank), &whole, at)?;
+            }
             return self.free_row(&results);
         }
         let mut says = read_row(row, self.decimal);
@@ -962,6 +971,13 @@ impl Reader {
             self.unread(None, whole, matter.reason(), at);
             return Ok(());
         }
+        // "OM 5-10 %, CEC <20" tells ranges.
+        let limit = |d: &Draft| d.result.starts_with(['<', '>', '≤', '≥']);
+        let range = |d: &Draft| is_range(&d.result, self.decimal);
+        if drafts.iter().any(range) && drafts.iter().all(|d| limit(d) || range(d)) {
+            self.unread(None, whole, "a target or a range, not a result", at);
+            return Ok(());
+        }
         if self.after_table {
             let reason = "it stands outside the table, so its sample isn't known";
             self.unread(None, whole, reason, at);
@@ -1033,12 +1049,15 @@ impl Reader {
     /// Lists a line that says nothing here. A running title is listed once, however many pages
     /// repeat it, and page numbers never.
     pub fn in_no_place(&mut self, whole: &str, at: Place, reason: String) {
+        // "Lower block, young trees" was parted at its comma.
+        let parted = whole.chars().count() == (at.end - at.start) as usize;
+        let heading = if parted { whole.replace("  ", ", ") } else { whole.into() };
         if self.section.is_none()
             && self.headings.len() < MOST_HEADINGS
-            && may_be_heading(whole)
+            && may_be_heading(&heading)
             && !is_page_number(whole)
         {
-            self.headings.push((at.line, whole.into()));
+            self.headings.push((at.line, heading));
         }
         // "Hi Karen," is nothing that a reader would miss.
         let figures = whole.bytes().any(|b| b.is_ascii_digit());
@@ -1056,10 +1075,11 @@ impl Reader {
             self.facts.push((at.line, about.clone()));
         }
         match about {
-            AboutSample::Name(name, _) if names_nothing(&name, self.decimal) => {
+            AboutSample::Name(name, _) if names_nothing(without_next(&name), self.decimal) => {
                 self.in_no_place(whole, at, NOTHING.into());
             }
             AboutSample::Name(name, rank) => {
+                let name = without_next(&name).to_string();
                 // What the laboratory counts it by is its name where it has no other.
                 let counted = rank > 0 && is_laboratory_number(&name);
                 let rank = if counted { rank + 10 } else { rank };

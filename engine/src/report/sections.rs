@@ -5,12 +5,13 @@ use std::sync::LazyLock;
 
 use super::Cell;
 use super::about::{AboutSample, about_sample};
-use super::fold::{fold_char, is_word};
+use super::fold::{fold, fold_char, is_word};
 use super::grid::filled;
 use super::label::Label;
 use super::layout::{Role, is_result, role};
 use super::lines::read_row;
 use super::marks::{Mark, mark};
+use super::new_list::is_of_pages;
 use super::number::{Decimal, is_range, is_year};
 use crate::soil::Property;
 
@@ -169,7 +170,7 @@ const PHRASES: &[(Says, &str)] = &[
     ),
     (
         Says::Title(Matter::Ranges),
-        "limites de interpreta|prufwert|vorsorgewert|massnahmenwert|critical soil|critical level|critical value|critical limit|critical nutrient|sufficiency range|sufficiency level|target level|target value|target range|optimum range|optimum level|optimal range|desired level|desired range|acceptable range|normal range|typical value|typical range|reference range|reference value|interpretation table|interpretation guide|interpretation of|gehaltsklassen fur|richtwerte|grenzwerte|sollwerte|valeurs de reference|valeurs souhaitables|seuils|niveles criticos|niveles optimos|niveles de referencia|rangos|niveis criticos|faixas de|classes de interpretacao|valori di riferimento|valori ottimali|livelli critici|streefwaarde|streeftraject|waardering|riktvarden|gransvarden|vejledende|liczby graniczne|zakresy|wartosci graniczne|kriteria|mezni hodnoty|градац|группировк|критери|нормативы|words on your report|glossary",
+        "limites de interpreta|prufwert|vorsorgewert|massnahmenwert|critical soil|critical level|critical value|critical limit|critical nutrient|sufficiency range|sufficiency level|target level|target value|target range|optimum range|optimum level|optimal range|optimal level|desired level|desired range|acceptable range|normal range|typical value|typical range|reference range|reference value|interpretation table|interpretation guide|interpretation of|gehaltsklassen fur|richtwerte|grenzwerte|sollwerte|valeurs de reference|valeurs souhaitables|seuils|niveles criticos|niveles optimos|niveles de referencia|rangos|niveis criticos|faixas de|classes de interpretacao|valori di riferimento|valori ottimali|livelli critici|streefwaarde|streeftraject|waardering|riktvarden|gransvarden|vejledende|liczby graniczne|zakresy|wartosci graniczne|kriteria|mezni hodnoty|градац|группировк|критери|нормативы|words on your report|glossary",
     ),
     (
         Says::Title(Matter::Removal),
@@ -434,7 +435,14 @@ fn begins(
         marked && only && ahead.split_whitespace().count() < 4
     };
     let sample = || matches!(about_sample(row, decimal), Some(AboutSample::Name(..)));
+    // A slide that is no soil's again says so itself.
+    let slide = || {
+        count == 1
+            && is_of_pages(&fold(&row[0].text))
+            && !row[0].text.to_lowercase().contains("pag")
+    };
     let again = has(Says::Soil) && !has(Says::Laboratory)
+        || slide()
         || under.is_about_soil()
             && (has(Says::Results) || starts() || heads_results(row) || count < 5 && sample());
     again.then_some(None)

@@ -786,7 +786,9 @@ fn samples_across(
             reader.begin(Some(name.as_ref().unwrap_or(&heading[i].text)))
         }
         // "0-30 cm" under "Plot: Mill End": a depth of that plot.
-        _ if depth(&heading[i].text, "cm", reader.decimal).is_some() => {
+        _ if heading[i].text.starts_with(|c: char| c.is_ascii_digit())
+            && depth(&heading[i].text, "cm", reader.decimal).is_some() =>
+        {
             let name = reader.stated_name().map(|name| format!("{name}, {}", heading[i].text));
             reader.begin(Some(name.as_ref().unwrap_or(&heading[i].text)))
         }
