@@ -182,6 +182,17 @@ impl Table {
         self.in_row = true;
     }
 
+    /// The rows up to here, and what the cell under way has said, which are then no longer its own.
+    fn said_so_far(&mut self) -> Vec<String> {
+        let cell = self.cell.as_mut().map(|(text, ..)| squeezed(&std::mem::take(text)));
+        let rows = std::mem::take(&mut self.rows);
+        if self.in_row {
+            self.begin_row();
+        }
+        let lines = rows.iter().map(|row| row.join("\t").trim_end().to_string()).chain(cell);
+        lines.filter(|line| !line.is_empty()).collect()
+    }
+
     /// A table that only holds other things in place, not cells in columns.
     fn is_layout(&self) -> bool {
         self.rows.iter().all(|r| r.iter().filter(|c| !c.is_empty()).count() < 2)
@@ -290,6 +301,13 @@ impl Page {
                     cell.push_str(word);
                 }
                 return;
+            }
+        }
+        // What the tables around it have said stands before it.
+        for outer in &mut self.tables {
+            for line in outer.said_so_far() {
+                self.text.push_str(&line);
+                self.text.push('\n');
             }
         }
         if !caption.is_empty() {

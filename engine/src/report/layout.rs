@@ -7,7 +7,7 @@ use super::grid::{cell_at, filled, text_at};
 use super::label::{Label, Quantity};
 use super::lines::read_row;
 use super::names::Word;
-use super::no_samples::{begins_with_aim, is_of_several};
+use super::no_samples::{begins_with_aim, calls_a_place, is_of_several};
 use super::number::{Decimal, Said, is_range, is_rating, is_year, said};
 use super::place::Tail;
 
@@ -93,6 +93,9 @@ pub(super) fn role(text: &str) -> Role {
     if begins_with_aim(text) {
         return Role::Ratings;
     }
+    if calls_a_place(text) {
+        return Role::Other;
+    }
     if let Some(rank) = rank.min() {
         return Role::Sample(rank + if label.unknown.is_empty() { 0 } else { 10 });
     }
@@ -150,7 +153,14 @@ fn roles(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Vec<Role> {
     let mut beside = false;
     for (i, role) in roles.iter_mut().enumerate() {
         let words = || below(i).next().is_some() && below(i).all(|c| is_rating(&c.text));
+        // "Results" over two columns: the second holds the units.
+        let units = || {
+            let mut all =
+                rows.iter().skip(at + 1).take(12).filter_map(|r| cell_at(r, i)).peekable();
+            all.peek().is_some() && all.all(|c| Label::of(&c.text).only_unit().is_some())
+        };
         match role {
+            Role::Blank | Role::Other if beside && units() => *role = Role::Units,
             Role::Names => beside = false,
             Role::Values if beside && words() => *role = Role::Ratings,
             Role::Values => beside |= below(i).any(|c| is_result(&c.text, decimal)),
@@ -291,7 +301,8 @@ fn properties_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<He
         let describes = matches!(role, Role::Units | Role::Ratings | Role::Methods | Role::Blank);
         let described = !placed && (other || describes);
         let name = text_at(row, i);
-        let aim = Label::of(name).has(Word::RangeColumn) || is_of_several(name);
+        let limit = Label::of(name).has(Word::RangeColumn) && !calls_a_place(name);
+        let aim = limit || is_of_several(name);
         let sample = !described && !has_values && (placed || !aim);
         let under = next.iter().any(|r| is_result(text_at(r, i), decimal));
         if sample && under {

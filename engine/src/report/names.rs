@@ -246,7 +246,7 @@ spellings! { WORDS:
         "laboratoryreference labreference registro laborkennzahl labornummer labornr labnr labno labnumber labid labnum labsample labsampleid labsampleno id labref";
     Meaning::Word(Word::NameColumn) =>
         "indicator indicators test tests parameter parameters property nutrient nutrients analyte analytes \
-         determination determinand determinands measurement testname item soiltest analysis naehrstoff nahrstoff \
+         determination determinand determinands metal metals heavymetal heavymetals measurement testname item soiltest analysis naehrstoff nahrstoff \
          analyse analisis parametro parametros parametre parametres determinacion \
          determinacao elemento elementos elements nutriente nutrientes nahrstoffe \
          untersuchung";

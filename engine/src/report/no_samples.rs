@@ -1,6 +1,8 @@
 //! Rows and columns of a table of samples that are of no one sample: means, sums, aims.
 
 use super::fold::squash;
+use super::label::Label;
+use super::names::Word;
 
 /// What begins the name of a row or a column that is of several samples, of none, or of an
 /// earlier one: means, sums, aims, folded.
@@ -99,6 +101,17 @@ const AIMS: [&str; 17] = [
 /// Whether words begin with an aim: `Guidance for gardens`.
 pub(super) fn begins_with_aim(name: &str) -> bool {
     name.contains(' ') && AIMS.contains(&squash(name.split(' ').next().unwrap_or(name)).as_str())
+}
+
+/// Whether words call a place by where it lies: `Lower plots`, while `Lower limit` is none.
+pub(super) fn calls_a_place(name: &str) -> bool {
+    let Some((first, rest)) = name.split_once(' ') else { return false };
+    let label = Label::of(rest);
+    let limit = |w: &Word| matches!(w, Word::RangeColumn | Word::RatingColumn | Word::ResultColumn);
+    ["lower", "upper"].contains(&squash(first).as_str())
+        && label.properties.is_empty()
+        && label.unit.is_none()
+        && !label.words.iter().any(limit)
 }
 
 /// Whether a row or a column of that name is none of a sample: `Mean of 5 fields`, `Summe 0-90 cm`.
