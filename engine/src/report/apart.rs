@@ -93,6 +93,17 @@ impl<'a> Lines<'a> {
             .or_else(|| self.in_step(at))
     }
 
+    /// Whether the heads of a table may be listed from a row on: several names before the first
+    /// number. Each line is looked at once, however often this is asked.
+    pub fn may_list_heads(&self, at: usize) -> bool {
+        let middle = at > 0 && !self.is_parted(at) && self.kind(at - 1) == Some(Kind::Name);
+        let ahead = (at..self.rows.len().min(at + MOST)).map(|i| self.kind(i));
+        let mut names = ahead
+            .take_while(|kind| *kind != Some(Kind::Number))
+            .filter(|kind| *kind == Some(Kind::Name));
+        !middle && names.nth(2).is_some()
+    }
+
     fn cell(&self, at: usize) -> Option<&'a Cell> {
         match self.rows.get(at)?.as_slice() {
             [only] => Some(only),

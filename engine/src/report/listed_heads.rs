@@ -5,7 +5,7 @@
 use super::Cell;
 use super::about::depth;
 use super::apart::{Apart, can_be};
-use super::grid::filled;
+use super::grid::{filled, joined};
 use super::label::Label;
 use super::layout::{Role, is_result, role};
 use super::names::Word;
@@ -50,6 +50,7 @@ pub(super) fn listed_heads(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> O
 fn first_head(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<usize> {
     let begins = |c: &Cell| {
         c.text.split(' ').count() <= MOST_WORDS
+            && !c.text.contains(": ")
             && (matches!(role(&c.text), Role::Sample(0..10) | Role::Depth | Role::Names)
                 || Label::of(&c.text).quantity().is_ok())
     };
@@ -75,8 +76,17 @@ fn table(rows: &[Vec<Cell>], at: usize, head: usize, own: bool, decimal: Decimal
     let mut from = head;
     // What nobody knows behind the last known head is no head.
     let mut known = (head, 0);
-    while from < rows.len().min(at + MOST_LINES) && heads.take_row(&rows[from], decimal) {
-        from += 1;
+    while from < rows.len().min(at + MOST_LINES) {
+        // "Organic" over "Matter"
+        let broken = broken_name(rows, from);
+        let taken = match &broken {
+            Some(cell) => heads.take(cell),
+            None => heads.take_row(&rows[from], decimal),
+        };
+        if !taken {
+            break;
+        }
+        from += 1 + usize::from(broken.is_some());
         let last = heads.results.last();
         if last.is_none_or(|(c, of)| of.is_some() || Label::of(&c.text).unit.is_some()) {
             known = (from, heads.results.len());
@@ -108,6 +118,15 @@ fn table(rows: &[Vec<Cell>], at: usize, head: usize, own: bool, decimal: Decimal
     Some(Apart { heading, roles, rows, between, taken: end - at, sure: false })
 }
 
+/// The name of a property that is broken over two lines, each of which alone is none.
+fn broken_name(rows: &[Vec<Cell>], at: usize) -> Option<Cell> {
+    let (first, second) = (only(&rows[at])?, only(rows.get(at + 1)?)?);
+    let is_one = |text: &str| Label::of(text).quantity().is_ok();
+    let whole = joined(&[first.clone(), second.clone()]);
+    let known = |c: &Cell| is_one(&c.text) || Label::of(&c.text).only_unit().is_some();
+    (!known(first) && !known(second) && is_one(&whole.text)).then_some(whole)
+}
+
 /// Whether a text may be a head that nobody knows.
 fn is_short(text: &str) -> bool {
     text.split(' ').count() < 4 && !text.bytes().any(|b| b.is_ascii_digit()) && !text.ends_with('.')
@@ -128,21 +147,30 @@ fn holds(cell: &Cell, decimal: Decimal) -> bool {
 impl Heads {
     /// Takes a row of heads; says whether it is one.
     fn take_row(&mut self, row: &[Cell], decimal: Decimal) -> bool {
+        // Several heads side by side are a row of their own, but for the first of them.
+        let first = self.lead.is_empty() && self.results.is_empty();
         let results = filled(row).any(|c| is_result(&c.text, decimal));
-        !results && filled(row).all(|cell| self.take(cell))
+        let side_by_side = filled(row).count() > 2 && !first;
+        !results && !side_by_side && filled(row).all(|cell| self.take(cell))
     }
 
     fn take(&mut self, cell: &Cell) -> bool {
         let label = Label::of(&cell.text);
         // "mg/L | class"
-        let unit = cell.text.split(' ').next().filter(|w| Label::of(w).only_unit().is_some());
+        let bare = label.properties.is_empty() && !label.is_saturation();
+        let first = cell.text.split(' ').next().filter(|_| bare);
+        let unit = first.filter(|w| Label::of(w).only_unit().is_some());
         if unit.is_none() {
             self.give_units();
         }
         if let Ok(quantity) = label.quantity() {
             // The same in other words is no second one.
-            match self.results.last() {
-                Some((_, before)) if *before == Some(quantity.property) => {}
+            match self.results.last_mut() {
+                Some((last, before)) if *before == Some(quantity.property) => {
+                    if label.unit.is_some() && Label::of(&last.text).unit.is_none() {
+                        last.text = format!("{} {}", last.text, cell.text);
+                    }
+                }
                 _ => self.results.push((cell.clone(), Some(quantity.property))),
             }
             return true;
@@ -276,7 +304,9 @@ fn records_of(
     let width = lead + heads.results.len();
     let fits = |at: usize| -> Option<Vec<Cell>> {
         let row: Vec<Cell> = lines.get(at..at + width)?.iter().map(|l| l.1.clone()).collect();
-        let named = |c: &Cell| Label::of(&c.text).has(Word::RangeColumn);
+        // "3.8" counts no row.
+        let decimals = |c: &Cell| c.text.contains(['.', ',']) && is_result(&c.text, decimal);
+        let named = |c: &Cell| decimals(c) || Label::of(&c.text).has(Word::RangeColumn);
         let all = row[lead..].iter().all(|c| holds(c, decimal))
             && row[lead..]
                 .iter()

@@ -8,6 +8,7 @@ use super::about::AboutSample;
 use super::fold::{fold, is_letter};
 use super::label::Label;
 use super::names::Word;
+use super::no_samples::is_of_pages;
 use super::sample_names::what_was_tested;
 use super::{Pairing, Reading, SampleReport};
 use crate::soil::Property;
@@ -98,14 +99,6 @@ pub(super) fn may_be_heading(text: &str) -> bool {
     let of_soil = !label.properties.is_empty() && !label.only_symbols || label.unit.is_some();
     let head = label.unknown.is_empty() && !sample;
     !(sentence || says || of_soil || head || label.has(Word::Advice))
-}
-
-/// Whether a text counts pages, slides or columns: `Slide 8`, and `Col3` of a table that was
-/// converted.
-pub(super) fn is_of_pages(folded: &str) -> bool {
-    let words = ["slide", "page", "seite", "pagina", "folie", "col", "column", "unnamed:"];
-    let digits = |rest: &str| !rest.is_empty() && rest.bytes().all(|b| b.is_ascii_digit());
-    words.iter().any(|w| folded.strip_prefix(w).is_some_and(|rest| digits(rest.trim())))
 }
 
 /// Whether a label has a word for a day.

@@ -77,6 +77,14 @@ const MEANS: [&str; 24] = [
 const OF_CROPS: [&str; 6] =
     ["cropchoice", "1stcrop", "2ndcrop", "nextcrop", "previouscrop", "yieldgoal"];
 
+/// Whether a text counts pages, slides or columns: `Slide 8`, and `Col3` of a table that was
+/// converted.
+pub(super) fn is_of_pages(folded: &str) -> bool {
+    let words = ["slide", "page", "seite", "pagina", "folie", "col", "column", "unnamed:"];
+    let digits = |rest: &str| !rest.is_empty() && rest.bytes().all(|b| b.is_ascii_digit());
+    words.iter().any(|w| folded.strip_prefix(w).is_some_and(|rest| digits(rest.trim())))
+}
+
 /// What begins the name of an aim or a limit, folded.
 const AIMS: [&str; 17] = [
     "ideal",

@@ -177,7 +177,8 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             at += table.heads + end - from;
             continue;
         }
-        if let Some(apart) = listed_heads(rows, at, decimal).or_else(|| lines.apart(at)) {
+        let listed = lines.may_list_heads(at).then(|| listed_heads(rows, at, decimal)).flatten();
+        if let Some(apart) = listed.or_else(|| lines.apart(at)) {
             for &i in &apart.between {
                 reader.free_row(&rows[i])?;
             }

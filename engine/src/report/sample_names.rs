@@ -8,7 +8,7 @@ use super::grid::{cell_at, joined, text_at, words_of};
 use super::label::Label;
 use super::layout::{Role, role};
 use super::names::Word;
-use super::new_list::is_of_pages;
+use super::no_samples::is_of_pages;
 use super::number::{Decimal, Said, is_rating, said};
 use super::stacked_heads::is_code;
 use super::textures::texture;

@@ -11,7 +11,7 @@ use super::label::Label;
 use super::layout::{Role, is_result, role};
 use super::lines::read_row;
 use super::marks::{Mark, mark};
-use super::new_list::is_of_pages;
+use super::no_samples::is_of_pages;
 use super::number::{Decimal, is_range, is_year};
 use crate::soil::Property;
 
@@ -305,7 +305,10 @@ fn of_title(text: &str) -> Vec<Says> {
 fn of_columns(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Matter> {
     let row = &rows[at];
     let crops = || rows[at.saturating_sub(1)..].iter().take(3).any(|row| names_crops(row));
-    let below = || rows[at + 1..].iter().take(2).any(|row| figures(row) > 2);
+    // The word for the crop may stand in a row of its own, over the rates.
+    let second = rows.get(at + 1).is_some_and(|row| figures(row) < 2 && names_crops(row));
+    let reach = 1 + usize::from(second);
+    let below = || rows[at + 1..].iter().take(reach).any(|row| figures(row) > 2);
     if heads_rates(row) && crops() && below() {
         return Some(Matter::Rates);
     }
