@@ -104,7 +104,16 @@ impl<'a> Lines<'a> {
         !middle && names.nth(2).is_some()
     }
 
-    fn cell(&self, at: usize) -> Option<&'a Cell> {
+    /// Whether a line is a name of a property alone, or words that may head a column.
+    pub fn is_name(&self, at: usize) -> bool {
+        self.kind(at) == Some(Kind::Name)
+    }
+
+    pub fn is_words(&self, at: usize) -> bool {
+        matches!(self.kind(at), Some(Kind::Words | Kind::Head))
+    }
+
+    pub fn cell(&self, at: usize) -> Option<&'a Cell> {
         match self.rows.get(at)?.as_slice() {
             [only] => Some(only),
             _ => None,

@@ -5,6 +5,7 @@
 use super::Cell;
 use super::about::depth;
 use super::apart::{Apart, can_be};
+use super::fold::squash;
 use super::grid::{filled, joined};
 use super::label::Label;
 use super::layout::{Role, is_result, role};
@@ -185,6 +186,12 @@ impl Heads {
         if let (Role::Other, false, Some(last)) = (&of, named, self.lead.last_mut())
             && !cell.text.contains(' ')
         {
+            last.text = format!("{} {}", last.text, cell.text);
+            return true;
+        }
+        // "pH in" over "H2O"
+        let medium = ["h2o", "kcl", "cacl2"].contains(&squash(&cell.text).as_str());
+        if let Some((last, _)) = self.results.last_mut().filter(|_| medium) {
             last.text = format!("{} {}", last.text, cell.text);
             return true;
         }

@@ -5,6 +5,7 @@ mod about;
 mod across_by_place;
 mod advice;
 mod apart;
+mod cell_a_line;
 mod column_heads;
 mod crop;
 mod drawn;

@@ -6,6 +6,7 @@ use std::ops::Range;
 use super::about::{AboutSample, about_sample};
 use super::across_by_place::across_by_place;
 use super::apart::Lines;
+use super::cell_a_line::cell_a_line;
 use super::column_heads::{headed, is_years, with_first_as_group};
 use super::crop::crop_of;
 use super::fold::fold;
@@ -175,6 +176,13 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             };
             let end = table::samples_down(reader, rows, from, &table.heading, &table.roles)?;
             at += table.heads + end - from;
+            continue;
+        }
+        if let Some((table, taken)) = cell_a_line(&lines, at, decimal) {
+            if let Some(Head::Properties(roles)) = head(&table, 0, decimal) {
+                table::panels(reader, &table, 0, &roles)?;
+            }
+            at += taken;
             continue;
         }
         let listed = lines.may_list_heads(at).then(|| listed_heads(rows, at, decimal)).flatten();
