@@ -49,7 +49,9 @@ pub(super) fn cell_a_line(
         };
         let values =
             (1..width).any(|i| rows[1..].iter().filter(|row| number(&row[i])).count() >= LEAST);
-        let fits = rows.len() > LEAST && values && (1..width).all(even);
+        // A name further on begins another row.
+        let names = (1..rows.len()).any(|i| (1..width).any(|j| lines.is_name(at + i * width + j)));
+        let fits = rows.len() > LEAST && values && !names && (1..width).all(even);
         let heads = fits && matches!(head(&rows, 0, decimal), Some(Head::Properties(_)));
         heads.then(|| {
             let taken = rows.len() * width;

@@ -205,6 +205,8 @@ fn count(line: &str, mut quotes: Quotes) -> ([usize; 4], Commas) {
                 commas.in_number += 1;
             } else if bytes.get(i + 1) == Some(&b' ') {
                 commas.before_blank += 1;
+            } else if i + 1 == bytes.len() && counts[mark.unwrap_or(0)] == 1 {
+                // "Dear all,"
             } else {
                 commas.bare += 1;
             }
