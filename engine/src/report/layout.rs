@@ -81,6 +81,12 @@ pub(super) fn role(text: &str) -> Role {
     if rating && label.unit.is_none() && !label.properties.is_empty() && label.unknown.len() < 3 {
         return Role::Ratings;
     }
+    // The B of "Plot B" is no boron.
+    let letter = text.rsplit(' ').next().is_some_and(|last| last.len() == 1);
+    let sampled = label.words.iter().any(|w| matches!(w, Word::Sample(_)));
+    if letter && sampled && label.only_symbols && label.unit.is_none() && label.unknown.is_empty() {
+        return Role::Sample(0);
+    }
     match label.quantity() {
         Ok(quantity) => return Role::Results(Box::new(quantity)),
         Err(why) if label.is_soil() || !why.starts_with("no soil") => return Role::Refused(why),

@@ -7,6 +7,7 @@ mod advice;
 mod apart;
 mod cell_a_line;
 mod column_heads;
+mod counters;
 mod crop;
 mod drawn;
 mod exchange_letters;

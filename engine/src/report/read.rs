@@ -8,6 +8,7 @@ use super::across_by_place::across_by_place;
 use super::apart::Lines;
 use super::cell_a_line::cell_a_line;
 use super::column_heads::{headed, is_years, with_first_as_group};
+use super::counters::without_counters;
 use super::crop::crop_of;
 use super::fold::fold;
 use super::grid::filled;
@@ -43,7 +44,7 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
     let (decimal, note) = evidence.decide();
     let mut reader = Reader::new(decimal, grid.paged);
     reader.report.notes.extend(note);
-    let mut rows = plainly(&grid.rows);
+    let mut rows = without_counters(plainly(&grid.rows), decimal);
     let lines = rows.iter().enumerate();
     let poured: Vec<_> = lines.filter_map(|(i, row)| Some((i, poured(row, decimal)?))).collect();
     for (at, own) in poured.into_iter().rev() {
