@@ -61,6 +61,13 @@ pub(super) fn role(text: &str) -> Role {
     if ["name", "nom", "nombre", "nome", "naam", "navn"].contains(&squash(text).as_str()) {
         return Role::Sample(2);
     }
+    // "RESULT2/" has the number of a footnote.
+    if let Some(ahead) = text.strip_suffix('/') {
+        let bare = ahead.trim_end_matches(|c: char| c.is_ascii_digit());
+        if bare.len() < ahead.len() && !bare.is_empty() {
+            return role(bare.trim_end());
+        }
+    }
     let label = Label::of(text);
     let has = |w| label.has(w);
     if has(Word::Depth) && !has(Word::Advice) {

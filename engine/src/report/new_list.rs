@@ -85,7 +85,7 @@ pub(super) fn may_be_heading(text: &str) -> bool {
             !folded[at + w.len()..].starts_with(is_letter) || w.starts_with(is_letter)
         })
     });
-    if greets || firm || is_of_pages(&folded) {
+    if greets || firm || is_of_pages(&folded) || tells_a_time(text) {
         return false;
     }
     // The full stop of "no. 3" ends none.
@@ -99,6 +99,15 @@ pub(super) fn may_be_heading(text: &str) -> bool {
     let of_soil = !label.properties.is_empty() && !label.only_symbols || label.unit.is_some();
     let head = label.unknown.is_empty() && !sample;
     !(sentence || says || of_soil || head || label.has(Word::Advice))
+}
+
+/// Whether a text tells the time of a day: `Asked July 2, 9:12 AM`.
+fn tells_a_time(text: &str) -> bool {
+    text.match_indices(':').any(|(at, _)| {
+        let digit = |b: Option<&u8>| b.is_some_and(u8::is_ascii_digit);
+        let bytes = text.as_bytes();
+        at > 0 && digit(bytes.get(at - 1)) && digit(bytes.get(at + 1)) && digit(bytes.get(at + 2))
+    })
 }
 
 /// Whether a label has a word for a day.

@@ -57,7 +57,13 @@ pub(super) fn poured(row: &[Cell], decimal: Decimal) -> Option<Vec<Vec<Cell>>> {
     }
     let mut starts = Vec::new();
     let mut at = 0;
+    let mut advised = words.len();
     while at < words.len() {
+        // What a whole report advises at its end is no result.
+        if starts.len() >= MANY && advises(&words[at]) {
+            advised = at;
+            break;
+        }
         match named(&words[at..], decimal) {
             Some(length) => {
                 starts.push(at);
@@ -78,13 +84,24 @@ pub(super) fn poured(row: &[Cell], decimal: Decimal) -> Option<Vec<Vec<Cell>>> {
     {
         return None;
     }
-    let ends = starts[1..].iter().copied().chain([words.len()]);
+    let ends = starts[1..].iter().copied().chain([advised]);
     let pieces = starts.iter().zip(ends).map(|(&from, to)| joined(&words[from..to]));
     let title = (starts[0] > 0).then(|| joined(&words[..starts[0]]));
-    let all = title.into_iter().chain(pieces);
+    let advice = (advised < words.len()).then(|| joined(&words[advised..]));
+    let all = title.into_iter().chain(pieces).chain(advice);
     // A whole report becomes a list; a few results stay a line.
     let is_report = starts.len() >= MANY;
     Some(if is_report { all.map(|cell| vec![cell]).collect() } else { vec![all.collect()] })
+}
+
+/// Whether a word begins what is advised or aimed at.
+fn advises(word: &Cell) -> bool {
+    let label = Label::of(word.text.trim_matches(['(', ')', ':', ',', '.']));
+    let text = word.text.to_lowercase();
+    label.has(Word::Advice)
+        || ["conseil", "souhaitable", "recommend", "empfehl", "suggested", "advies", "recomend"]
+            .iter()
+            .any(|w| text.starts_with(w))
 }
 
 /// Whether a line advises, tells limits or an earlier test, or is a row of a table, whose ratings

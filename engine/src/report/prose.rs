@@ -87,6 +87,11 @@ pub(super) fn told(cell: &Cell, decimal: Decimal) -> Vec<Draft> {
         }
         for clause in clauses(sentence) {
             let at = clause.as_ptr() as usize - text.as_ptr() as usize;
+            // "The first test, in 2022, said pH 7.0"
+            let ahead = &sentence[..clause.as_ptr() as usize - sentence.as_ptr() as usize];
+            if outside_brackets(ahead).split(|c: char| !c.is_ascii_digit()).any(is_year) {
+                continue;
+            }
             let mut from = 0;
             while let Some((draft, end)) = in_clause(clause, from, decimal) {
                 drafts.extend(draft.map(|draft| placed(draft, cell, at)));
@@ -297,13 +302,11 @@ fn begins_word(folded: &str, lists: &[&str]) -> bool {
     })
 }
 
-/// Whether the words before a number tell a result of this soil.
-fn is_told(before: &str) -> bool {
-    let folded = fold(before);
-    // What a bracket adds is about something else.
+/// A text without what a bracket adds, which is about something else.
+fn outside_brackets(text: &str) -> String {
     let mut plain = String::new();
     let mut depth = 0;
-    for c in folded.chars() {
+    for c in text.chars() {
         match c {
             '(' => depth += 1,
             ')' => depth -= 1,
@@ -311,6 +314,12 @@ fn is_told(before: &str) -> bool {
             _ => {}
         }
     }
+    plain
+}
+
+/// Whether the words before a number tell a result of this soil.
+fn is_told(before: &str) -> bool {
+    let plain = outside_brackets(&fold(before));
     // Words before the last joining word are of another clause.
     let own = plain
         .split_whitespace()

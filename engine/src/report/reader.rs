@@ -470,9 +470,8 @@ impl Reader {
             .map(|s| s.depth_cm)
             .collect();
         // Rows that only their depths tell apart.
-        let by_depth = nameless > 1
-            && deep.iter().all(Option::is_some)
-            && (1..deep.len()).all(|i| !deep[..i].contains(&deep[i]));
+        let by_depth =
+            nameless > 1 && deep.iter().all(Option::is_some) && deep.iter().any(|d| *d != deep[0]);
         let most = self.report.samples[from..].iter().map(|s| s.readings.len()).max().unwrap_or(0);
         let (mut count, mut last) = (0, (String::new(), None));
         for (i, sample) in self.report.samples.iter_mut().enumerate().skip(from) {

@@ -256,7 +256,15 @@ pub(super) fn names(
     if let Some((_, best)) = ranked(roles).filter(|&(_, i)| filled(i)).min() {
         return Some(better(rows, heading, roles, best, first));
     }
-    let other = |i: &usize| matches!(roles[*i], Role::Other | Role::Blank | Role::Names);
+    // Numbers under a heading that nobody knows, beside depths, are results: `N*`.
+    let deep = roles.iter().any(|r| matches!(r, Role::Depth));
+    let numbers = |i: usize| {
+        let lettered = |row: &&Vec<Cell>| text_at(row, i).contains(is_letter);
+        heading.get(i).is_some_and(|c| !c.is_blank()) && !rows.iter().any(|row| lettered(&row))
+    };
+    let other = |i: &usize| {
+        matches!(roles[*i], Role::Other | Role::Blank | Role::Names) && !(deep && numbers(*i))
+    };
     let best = (0..first).find(|i| other(i) && filled(*i))?;
     Some(better(rows, heading, roles, best, first))
 }

@@ -166,7 +166,7 @@ const PHRASES: &[(Says, &str)] = &[
     ),
     (
         Says::Title(Matter::Rates),
-        "recommendation|fertilizer recommend|fertiliser recommend|fertilizer requirement|fertiliser requirement|nutrient requirement|per 10 square|per 100 square|per 1000 square|per 1000 sq|per 1 000 sq|fertilizer guide|fertiliser guide|fertilizer rates|fertiliser rates|suggested for|suggested rates|soil fertility guidelines|lime rate|lime recommend|how much lime|nutrient needs|to apply|wie viel kalk|kalkbedarf im|dungeempfehlung|dungungsempfehlung|empfehlung|dungebedarf|conseil de fumure|conseil fumure|conseils de fumure|avis de fumure|preconisation|recommandation|recomendacion|recomendacoes|recomendacao|adubacao de|adubacao para|quadro de adubacao|dosis de|doses de|raccomandazion|consigli di concimazione|piano di concimazione|bemesting |bemestingsadvies|adviesgift|gift per|godslingsrad|godskningsraad|gjodslingsrad|zalecenia|doporuceni|gubre tavsiye|рекомендаци|дозы удобрений|нормы внесения|рекомендовані норми|plan de fumure|conseil de fertilisation|conseils de fertilisation|apports conseilles|doses conseillees|plan de fertilizacion|programa de fertilizacion|plano de adubacao|piano concimazione|consiglio di concimazione|dungeplan|dungungsplan|kalkempfehlung|bekalkingsadvies|godskningsplan|gjodslingsplan|godslingsplan|lannoitussuositus|kalkitussuositus|zalecane dawki|potrzeby nawozowe|navrh hnojeni|davky hnojiv|tragyazasi|szaktanacs|recomandari|gubreleme|συσταση λιπανσησ|rekomendasi pemupukan|施肥設計|施肥処方|시비처방|施肥建议|推荐施肥|施肥推荐|비료사용|preporuka",
+        "recommendation|fertilizer recommend|fertiliser recommend|fertilizer requirement|fertiliser requirement|nutrient requirement|per 10 square|per 100 square|per 1000 square|per 1000 sq|per 1 000 sq|fertilizer guide|fertiliser guide|fertilizer rates|fertiliser rates|suggested for|suggested rates|soil fertility guidelines|lime rate|lime recommend|how much lime|nutrient needs|to apply|wie viel kalk|kalkbedarf im|dungeempfehlung|dungungsempfehlung|empfehlung|dungebedarf|conseil de fumure|conseil fumure|conseils de fumure|avis de fumure|preconisation|recommandation|recomendacion|recomendacoes|recomendacao|adubacao de|adubacao para|quadro de adubacao|dosis de|doses de|raccomandazion|consigli di concimazione|piano di concimazione|bemesting |bemestingsadvies|advies kg|advies per|suggested nutrient|adviesgift|gift per|godslingsrad|godskningsraad|gjodslingsrad|zalecenia|doporuceni|gubre tavsiye|рекомендаци|дозы удобрений|нормы внесения|рекомендовані норми|plan de fumure|conseil de fertilisation|conseils de fertilisation|apports conseilles|doses conseillees|plan de fertilizacion|programa de fertilizacion|plano de adubacao|piano concimazione|consiglio di concimazione|dungeplan|dungungsplan|kalkempfehlung|bekalkingsadvies|godskningsplan|gjodslingsplan|godslingsplan|lannoitussuositus|kalkitussuositus|zalecane dawki|potrzeby nawozowe|navrh hnojeni|davky hnojiv|tragyazasi|szaktanacs|recomandari|gubreleme|συσταση λιπανσησ|rekomendasi pemupukan|施肥設計|施肥処方|시비처방|施肥建议|推荐施肥|施肥推荐|비료사용|preporuka",
     ),
     (
         Says::Title(Matter::Ranges),
@@ -309,7 +309,7 @@ fn of_columns(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Matter>
     let second = rows.get(at + 1).is_some_and(|row| figures(row) < 2 && names_crops(row));
     let reach = 1 + usize::from(second);
     let below = || rows[at + 1..].iter().take(reach).any(|row| figures(row) > 2);
-    if heads_rates(row) && crops() && below() {
+    if heads_rates(row) && (crops() || names_lime(row)) && below() {
         return Some(Matter::Rates);
     }
     let digits = |c: &&Cell| c.text.starts_with(|c: char| c.is_ascii_digit());
@@ -357,6 +357,13 @@ fn heads_rates(row: &[Cell]) -> bool {
         }
     }
     words.windows(3).any(|three| three == ["N", "P2O5", "K2O"])
+}
+
+/// Whether a row names what is limed with, beside the nutrients of a bag.
+fn names_lime(row: &[Cell]) -> bool {
+    const WORDS: [&str; 7] = ["lime", "kalk", "chaux", "calcario", "calagem", "calce", "wapno"];
+    let words = row.iter().map(|c| plain(&c.text));
+    words.into_iter().any(|text| text.split(' ').any(|w| WORDS.iter().any(|l| w.starts_with(l))))
 }
 
 /// How many words of a row begin with a digit.

@@ -55,7 +55,12 @@ pub(super) fn plainly(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
                 cell.text = bare;
             }
             if is_slashed(&cell.text) {
-                cell.text = cell.text.replace(" / ", ",  ");
+                // One unit behind the last is that of all: "Ca 66.2 / Mg 19.4 / K 7.9 %".
+                let last = cell.text.rsplit(" / ").next().unwrap_or("");
+                let shares =
+                    last.split([',', '.', ';']).any(|part| part.trim_end().ends_with(" %"));
+                let mark = if shares { " %,  " } else { ",  " };
+                cell.text = cell.text.replace(" / ", mark);
             }
             if dotted(cell) {
                 cell.text = cell.text.replace("p.p.m.", "ppm").replace("p.p.m", "ppm");

@@ -64,6 +64,8 @@ const USUAL: &[Usual] = &[
     usual(Property::Clay, Unit::Percent, 5.0, 55.0),
     usual(Property::OrganicMatter, Unit::GPerKg, 10.0, 120.0),
     usual(Property::OrganicCarbon, Unit::GPerKg, 5.0, 60.0),
+    usual(Property::OrganicCarbon, Unit::MgPerKg, 5_000.0, 60_000.0),
+    usual(Property::TotalN, Unit::MgPerKg, 500.0, 6_000.0),
     usual(Property::TotalN, Unit::GPerKg, 0.5, 6.0),
     usual(Property::Sand, Unit::GPerKg, 120.0, 850.0),
     usual(Property::Silt, Unit::GPerKg, 50.0, 650.0),
