@@ -184,12 +184,13 @@ impl Table {
 
     /// The rows up to here, and what the cell under way has said, which are then no longer its own.
     fn said_so_far(&mut self) -> Vec<String> {
-        let cell = self.cell.as_mut().map(|(text, ..)| squeezed(&std::mem::take(text)));
+        let cell = self.cell.as_mut().map(|(text, ..)| std::mem::take(text)).unwrap_or_default();
         let rows = std::mem::take(&mut self.rows);
         if self.in_row {
             self.begin_row();
         }
-        let lines = rows.iter().map(|row| row.join("\t").trim_end().to_string()).chain(cell);
+        let rows = rows.iter().map(|row| row.join("\t").trim_end().to_string());
+        let lines = rows.chain(cell.split('\n').map(squeezed));
         lines.filter(|line| !line.is_empty()).collect()
     }
 
@@ -334,7 +335,8 @@ impl Page {
                 return;
             }
             if let Some((cell, ..)) = &mut table.cell {
-                cell.push_str(said);
+                // A new line in the source is a blank; one that an element begins is kept.
+                cell.extend(said.chars().map(|c| if c == '\n' { ' ' } else { c }));
                 return;
             }
             if said.trim().is_empty() {
@@ -363,7 +365,7 @@ impl Page {
     /// A new line outside tables, a blank within a cell.
     fn break_line(&mut self) {
         match self.tables.last_mut() {
-            Some(Table { cell: Some((cell, ..)), .. }) => cell.push(' '),
+            Some(Table { cell: Some((cell, ..)), .. }) => cell.push('\n'),
             Some(_) => {}
             None => self.end_line(),
         }

@@ -166,6 +166,7 @@ fn roles(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Vec<Role> {
     let mut beside = false;
     for (i, role) in roles.iter_mut().enumerate() {
         let words = || below(i).next().is_some() && below(i).all(|c| is_rating(&c.text));
+        let numbers = i > 1 && below(i - 1).any(|c| is_result(&c.text, decimal));
         // "Results" over two columns: the second holds the units.
         let units = || {
             let mut all =
@@ -175,7 +176,8 @@ fn roles(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Vec<Role> {
         match role {
             Role::Blank | Role::Other if beside && units() => *role = Role::Units,
             Role::Names => beside = false,
-            Role::Values if beside && words() => *role = Role::Ratings,
+            // "Level" behind the numbers of two years holds words.
+            Role::Values if (beside || numbers) && words() => *role = Role::Ratings,
             Role::Values => beside |= below(i).any(|c| is_result(&c.text, decimal)),
             _ => {}
         }

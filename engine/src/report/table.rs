@@ -782,6 +782,7 @@ fn samples_across(
         Role::Values => reader.begin(None),
         _ if is_year(&heading[i].text) => {
             let over = reader.heading_above(heading[i].place.line);
+            let over = over.or_else(|| reader.stated_name().map(String::from));
             let name = over.map(|over| format!("{over}, {}", heading[i].text));
             reader.begin(Some(name.as_ref().unwrap_or(&heading[i].text)))
         }
