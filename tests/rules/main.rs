@@ -31,6 +31,7 @@ mod reading_in_line;
 mod reading_layouts;
 mod reading_likely;
 mod reading_names;
+mod reading_pasted;
 mod reading_second_look;
 mod reading_shapes;
 mod reading_traps;

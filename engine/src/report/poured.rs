@@ -80,7 +80,7 @@ pub(super) fn poured(row: &[Cell], decimal: Decimal) -> Option<Vec<Vec<Cell>>> {
     if starts.len() < LEAST
         || whole.is_some() && starts.len() < MANY
         || is_no_list(&words, &starts)
-        || read_row(row, decimal).drafts.len() >= starts.len()
+        || advised == words.len() && read_row(row, decimal).drafts.len() >= starts.len()
     {
         return None;
     }

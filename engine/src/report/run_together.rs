@@ -189,7 +189,11 @@ fn two_in_one(words: &[Cell]) -> bool {
     let of = |words: &[Cell]| Label::of(&joined(words).text);
     let meant = |words: &[Cell]| {
         let label = of(words);
-        label.only_unit().is_some() || label.only_method().is_some()
+        let index = label.words.iter().all(|w| matches!(w, Word::Index))
+            && !label.words.is_empty()
+            && label.unknown.is_empty()
+            && label.unit.is_none();
+        label.only_unit().is_some() || label.only_method().is_some() || index
     };
     let parted = (1..words.len()).any(|i| meant(&words[..i]) && meant(&words[i..]));
     let named: Vec<_> =
@@ -233,7 +237,7 @@ fn of_no_property(label: &Label, alone: bool, text: &str) -> Option<Says> {
     }
     match role(text) {
         // "Laboratory reference" and "Index" are two.
-        Role::Sample(_) if label.has(Word::Index) => None,
+        Role::Sample(_) if label.has(Word::Index) || label.unit.is_some() => None,
         of @ (Role::Sample(_) | Role::Depth | Role::Texture) => Some(Says::Of(of)),
         _ if alone => Some(Says::Nothing),
         _ => None,
