@@ -226,7 +226,7 @@ spellings! { NORDIC:
     is(Property::Copper) => "kobber koppar";
     is(Property::Iron) => "jern jarn";
     is(Property::Lead) => "bly";
-    is(Property::OrganicMatter) => "mullhalt mullhalten moldinnhold humusindhold organiskmateriale organisktmaterial organiskstof organiskstoff";
+    is(Property::OrganicMatter) => "mullhalt mullhalten moldinnhold moldinnh humusindhold organiskmateriale organisktmaterial organiskstof organiskstoff";
     is(Property::OrganicCarbon) => "organisktkol organiskkulstof organiskkarbon";
     is(Property::TotalN) => "totalkvave totalkvælstof totalnitrogen kjeldahln";
     is(Property::NitrateN) => "nitratkvave nitratkvælstof";
@@ -238,7 +238,7 @@ spellings! { NORDIC:
     is(Property::Arsenic) => "arsenik";
     is(Property::Cec) => "katjonbyteskapacitet ombytningskapacitet kationbytningskapacitet";
     is(Property::BaseSaturation) => "basmattnadsgrad basemetning basemætningsgrad basemetningsgrad";
-    is(Property::BulkDensity) => "volumvekt volumvikt volumenvægt";
+    is(Property::BulkDensity) => "volumvekt volvekt volvikt volumvikt volumenvægt";
     Meaning::By(Method::LossOnIgnition) => "glodetap glodningsforlust glodetab";
     Meaning::Word(Word::Nitrogen) => "kvave kvælstof";
     Meaning::Word(Word::Plain) => "jord plantetilgængelig vaxttillganglig lettloslig";

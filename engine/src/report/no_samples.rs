@@ -111,12 +111,17 @@ pub(super) fn begins_with_aim(name: &str) -> bool {
     name.contains(' ') && AIMS.contains(&squash(name.split(' ').next().unwrap_or(name)).as_str())
 }
 
+/// Whether a word says on which side something lies.
+pub(super) fn calls_a_side(word: &str) -> bool {
+    ["lower", "upper"].contains(&squash(word).as_str())
+}
+
 /// Whether words call a place by where it lies: `Lower plots`, while `Lower limit` is none.
 pub(super) fn calls_a_place(name: &str) -> bool {
     let Some((first, rest)) = name.split_once(' ') else { return false };
     let label = Label::of(rest);
     let limit = |w: &Word| matches!(w, Word::RangeColumn | Word::RatingColumn | Word::ResultColumn);
-    ["lower", "upper"].contains(&squash(first).as_str())
+    calls_a_side(first)
         && label.properties.is_empty()
         && label.unit.is_none()
         && !label.words.iter().any(limit)

@@ -11,7 +11,7 @@ use super::languages::HOW_FAR_OFF;
 use super::layout::{Role, head, is_result, names_property, role, speaks_for_itself};
 use super::lines::read_row;
 use super::names::{Form, Word};
-use super::no_samples::{begins_with_aim, is_of_several};
+use super::no_samples::{begins_with_aim, calls_a_side, is_of_several};
 use super::number::{Decimal, is_range, is_rating, is_year};
 use super::place::{Draft, suits};
 use super::reader::{MOST_READINGS, Reader, whole};
@@ -71,8 +71,12 @@ pub(super) fn samples_down(
     let columns = columns(reader, heading, roles);
     let first = columns.first().map_or(0, |c| c.index);
     // An average of the samples is none.
+    // "Lower" beside "Hoop 1" and "Garlic" is a place; beside "Upper" it may be a limit.
+    let sides = |row: &&Vec<Cell>| filled(row).next().is_some_and(|c| calls_a_side(&c.text));
+    let lone_side = rows[from..].iter().take(NEAR).filter(sides).count() == 1;
     let about = |row: &Vec<Cell>| {
-        filled(row).next().is_some_and(|c| matches!(called(&c.text), Role::Ratings))
+        let first = filled(row).next().filter(|c| !(lone_side && calls_a_side(&c.text)));
+        first.is_some_and(|c| matches!(called(&c.text), Role::Ratings))
             || is_of_limits(row, decimal)
     };
     let holds = |row: &&Vec<Cell>| {
@@ -86,6 +90,7 @@ pub(super) fn samples_down(
     let names = sample_names::names(&held, heading, roles, first);
     let named = held.iter().filter(|r| names.is_some_and(|n| !n.of(r).is_empty())).count();
     let mut table = Samples {
+        lone_side,
         heading,
         roles,
         names,
@@ -154,6 +159,8 @@ struct Samples<'a> {
     names: Option<Names>,
     all_named: bool,
     two_depths: Option<(usize, usize)>,
+    /// Whether one sample is called by its side alone, as `Lower`.
+    lone_side: bool,
     /// Columns that hold something beside the results.
     seen: Vec<bool>,
     /// Columns about the samples that could not be understood, and why.
@@ -184,7 +191,10 @@ impl Samples<'_> {
         for (seen, cell) in self.seen.iter_mut().zip(row) {
             *seen |= !cell.is_blank();
         }
-        let named = self.names.map_or(Role::Blank, |n| called(text_at(row, n.best)));
+        let named = match self.names.map(|n| text_at(row, n.best)) {
+            Some(name) if self.lone_side && calls_a_side(name) => Role::Other,
+            name => name.map_or(Role::Blank, called),
+        };
         let first = filled(row).next();
         if self.count > 0 && first.is_some_and(is_unit_or_share) {
             let (text, place) = whole(row);
