@@ -52,7 +52,8 @@ impl Label {
     /// Takes a name apart.
     pub fn of(text: &str) -> Label {
         let mut label = Label { only_symbols: true, ..Label::default() };
-        if text.len() > LONGEST {
+        // "N/A" was not analysed, and is no sodium.
+        if text.len() > LONGEST || text.eq_ignore_ascii_case("n/a") {
             label.unknown.push(text.chars().take(20).collect());
             return label;
         }
