@@ -252,7 +252,7 @@ fn compare(truths: &[Truth], report: &Report, faults: &mut Vec<String>) -> Count
         };
         let named = |sample: &SampleReport| {
             let deep = || {
-                depth_of(&truth.sample).is_some_and(|(name, top, bottom)| {
+                truth.sample.split(" | ").filter_map(depth_of).any(|(name, top, bottom)| {
                     is_as_deep(sample, top, bottom)
                         && (plain(&name).is_empty() || alike(&sample.name, &name))
                 })

@@ -24,7 +24,7 @@ const NEAR: u32 = 3;
 const LISTED: usize = 4;
 
 /// Beginnings of lines that greet, and words of those that name a laboratory or a firm.
-const GREETINGS: [&str; 22] = [
+const GREETINGS: [&str; 27] = [
     "hi ",
     "hello",
     "dear ",
@@ -47,6 +47,11 @@ const GREETINGS: [&str; 22] = [
     "buenos",
     "boa ",
     "witam",
+    "good day",
+    "good morning",
+    "good evening",
+    "morning ",
+    "goeie",
 ];
 const FIRMS: [&str; 16] = [
     "labor",

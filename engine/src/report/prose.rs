@@ -319,7 +319,9 @@ fn outside_brackets(text: &str) -> String {
 
 /// Whether the words before a number tell a result of this soil.
 fn is_told(before: &str) -> bool {
-    let plain = outside_brackets(&fold(before));
+    // Within a bracket its own words count: "a sodic subsoil (ESP above 6".
+    let inside = before.rsplit_once('(').filter(|(_, inside)| !inside.contains(')'));
+    let plain = outside_brackets(&fold(inside.map_or(before, |(_, inside)| inside)));
     // Words before the last joining word are of another clause.
     let own = plain
         .split_whitespace()

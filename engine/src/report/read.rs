@@ -24,7 +24,7 @@ use super::place::Tail;
 use super::poured::poured;
 use super::reader::{Reader, is_wordless, whole};
 use super::run_together::{RunTogether, run_together};
-use super::sample_names::identities;
+use super::sample_names::{heads_no_names, identities};
 use super::sections::parts;
 use super::spelling::plainly;
 use super::stacked_heads::stacked;
@@ -331,7 +331,9 @@ fn named_below(rows: &[Vec<Cell>], at: usize) -> Option<Vec<[Cell; 2]>> {
     let soil = |c: &Cell| matches!(role(&c.text), Role::Results(_));
     let says = |c: &Cell| c.is_blank() || matches!(role(&c.text), Role::Sample(0..10));
     let none = below.iter().all(says) || below.iter().any(soil);
-    if head.iter().any(|c| !other(c) || digit(c)) || none || goes_on() {
+    // "Soil type  Loamy" says its own piece.
+    let own = below.first().is_some_and(|c| heads_no_names(&c.text));
+    if head.iter().any(|c| !other(c) || digit(c)) || none || own || goes_on() {
         return None;
     }
     // A name comes before a code.

@@ -295,7 +295,7 @@ fn columns_of(heads: &[Vec<Part>], main: usize) -> Vec<Columns> {
 }
 
 /// `pH pH` over `H2O CaCl2`: each with its own.
-fn tell_reactions(parts: &mut [Part], line: &[Part]) {
+fn tell_reactions(parts: &mut Vec<Part>, line: &[Part]) {
     const WATER: [&str; 6] = ["h2o", "water", "agua", "eau", "wasser", "acqua"];
     let told: Vec<Option<Method>> = line
         .iter()
@@ -308,6 +308,18 @@ fn tell_reactions(parts: &mut [Part], line: &[Part]) {
     let reactions: Vec<usize> = (0..parts.len())
         .filter(|&i| matches!(&parts[i].says, Says::Result(q) if q.property == Property::Ph && q.method.is_none()))
         .collect();
+    // "pH" over "H2O CaCl2": one name over both.
+    if let (&[only], [first, second]) = (&reactions[..], &told[..])
+        && first != second
+    {
+        parts.insert(only + 1, parts[only].clone());
+        for (i, method) in [(only, first), (only + 1, second)] {
+            if let (Says::Result(quantity), Some(method)) = (&mut parts[i].says, method) {
+                take_method(quantity, *method);
+            }
+        }
+        return;
+    }
     // Water alone may be anything.
     let told: Vec<_> = told.into_iter().filter(|m| reactions.len() > 1 || m.is_some()).collect();
     if reactions.len() != told.len() {

@@ -52,6 +52,11 @@ const NO_NAMES: [&str; 31] = [
     "trattamento",
 ];
 
+/// Whether a heading is of what is said of a sample beside its name: `Soil type`, `Last crop`.
+pub(super) fn heads_no_names(heading: &str) -> bool {
+    NO_NAMES.iter().any(|word| squash(heading).starts_with(word))
+}
+
 /// Words for the soil itself, folded, one text: they say what was sent in, and not from where.
 const SOILS: [&str; 22] = [
     "soil",
@@ -296,10 +301,7 @@ pub(super) fn better(
         all.into_iter().map(|(_, i)| i).collect()
     };
     let lettered = |i: usize| near.iter().all(|row| text_at(row, i).contains(is_letter));
-    let may_name = |i: usize| {
-        let heading = heading.get(i).map_or(String::new(), |c| squash(&c.text));
-        !NO_NAMES.iter().any(|word| heading.starts_with(word))
-    };
+    let may_name = |i: usize| !heading.get(i).is_some_and(|c| heads_no_names(&c.text));
     // Another column of words, whose heading names nothing else.
     let free = |i: &usize| {
         *i != best
@@ -350,9 +352,15 @@ pub(super) fn better(
     // A code with a letter is a name; a number that only counts is none.
     let counts =
         near.iter().enumerate().all(|(nth, row)| text_at(row, best) == (nth + 1).to_string());
+    // Where nothing else calls them, each is its grower's.
+    let of_grower = |i: &usize| {
+        let grower = ["farmer", "grower", "owner", "kisan"];
+        let own = heading.get(*i).map_or(String::new(), |c| squash(&c.text));
+        *i != best && lettered(*i) && grower.iter().any(|w| own.starts_with(w))
+    };
     if counts
         && near.len() > 1
-        && let Some(i) = (0..first).find(free)
+        && let Some(i) = (0..first).find(free).or_else(|| (0..first).find(of_grower))
     {
         let also = (told(&[i]) < near.len() && !deep).then_some(best);
         return Names { best: i, also };

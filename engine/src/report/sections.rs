@@ -208,7 +208,15 @@ fn plain(text: &str) -> String {
     for c in text.chars().map(fold_char).chain([' ']) {
         if is_word(c) {
             // The fold keeps it; the names of the parts are written with one s.
-            plain.push(if c == 'ß' { 's' } else { c });
+            // A scan has 0 for o.
+            let scanned = c == '0' && plain.ends_with(char::is_alphabetic);
+            plain.push(if c == 'ß' {
+                's'
+            } else if scanned {
+                'o'
+            } else {
+                c
+            });
         } else if !plain.is_empty() && !plain.ends_with(' ') {
             plain.push(' ');
         }

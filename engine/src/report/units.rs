@@ -65,7 +65,7 @@ const UNITS: &[(Unit, f64, &str)] = &[
     (
         Unit::Percent,
         1.0,
-        "% pct percent g/100g prozent %ofecec %ofcec %ecec %cec %ctc %cic %dactc %delacic %delacice dag/kg dagkg-1 dag/kg-1 gew% masse% %masse %gew %w/w %m/m m/m% %p/p %ms %ts %ds %tm %tr %dm %csc %kak %kvk %delacic %delacec %delactc %dacsc %dellacsc %vancec %derkak %dacec %ofcationexchangecapacity %cationexchangecapacity %mass",
+        "% pct percent percentage percentages g/100g prozent %ofecec %ofcec %ecec %cec %ctc %cic %dactc %delacic %delacice dag/kg dagkg-1 dag/kg-1 gew% masse% %masse %gew %w/w %m/m m/m% %p/p %ms %ts %ds %tm %tr %dm %csc %kak %kvk %delacic %delacec %delactc %dacsc %dellacsc %vancec %derkak %dacec %ofcationexchangecapacity %cationexchangecapacity %mass",
     ),
     (
         Unit::GPerKg,
