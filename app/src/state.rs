@@ -310,6 +310,10 @@ impl Page {
                 case.reading = ReadingAnswers::default();
                 case.beds.clear();
                 case.sample = 0;
+                // Whether this is the bed of the trial, only the person can tell.
+                if let Some(trial) = &mut case.trial {
+                    trial.off = true;
+                }
             });
             self.done.set(Vec::new());
             // Nor must it be saved over the one that was open.

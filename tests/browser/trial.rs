@@ -1,7 +1,7 @@
 //! A trial: its plots judged, kept, told in Spanish, and the next one planned.
 
 use emberloam_tests::driver::Browser;
-use emberloam_tests::page::Page;
+use emberloam_tests::page::{A_SURPLUS, Page};
 use emberloam_tests::site::Site;
 use serde_json::json;
 
@@ -168,4 +168,49 @@ fn a_trial_goes_out_by_link_and_leaves_the_own_one_safe() {
     page.browser.wait_for("the own trial", || verdicts(&page) == ["can't tell"]);
     let text = page.browser.run("return document.querySelector('#trial-table').value");
     assert_eq!(text, own);
+}
+
+#[test]
+fn what_a_trial_found_stands_beside_the_default_and_can_be_switched_off() {
+    let page = Page::with_report("trial-in-plan");
+    open(&page);
+    press(&page, "A clear trial");
+    page.browser.wait_for("the verdict", || verdicts(&page).len() == 4);
+    let row = "tr[data-effect=potassium]";
+    page.browser.wait_for("the effects", || page.browser.has(row));
+    let text = |css: &str| {
+        let of = "return document.querySelector(arguments[0])?.textContent ?? ''";
+        page.browser.run_with(of, &[json!(css)]).as_str().unwrap_or_default().to_owned()
+    };
+    let default = text(&format!("{row} td:nth-of-type(2)"));
+    assert!(!default.contains("With your trial"), "{default}");
+    page.browser.click(".into-plan");
+    let beside = format!("{row} .with-trial");
+    page.browser.wait_for("the trial beside it", || page.browser.has(&beside));
+    assert!(text(row).contains(default.trim()), "the default is gone: {}", text(row));
+    assert!(text("#with-trial").contains("Amounts and jobs still rest on the default"));
+    page.browser.reload();
+    page.wait_until_started();
+    page.open_all_answers();
+    page.browser.wait_for("the kept trial", || page.browser.has(&beside));
+    page.browser.run("document.querySelector('#with-trial input').click()");
+    page.browser
+        .wait_for("the default alone", || page.browser.has(row) && !page.browser.has(&beside));
+    // It is kept, and said again at one press.
+    page.browser.run("document.querySelector('#with-trial input').click()");
+    page.browser.wait_for("the trial again", || page.browser.has(&beside));
+    // Whether another report is of the same bed, only the person can tell.
+    // No line of the old one is left in it.
+    let other =
+        A_SURPLUS.replace("Method:", "Extract:").replace(" ppm", "0 ppb").replace("back", "front");
+    let other = other.replace("6.6", "6.4").replace("6.1 %", "5.9 %").replace("17.2", "16.1");
+    page.paste(&other.replace("0 ppb", ".5 ppm"));
+    page.wait_for_answer();
+    page.open_all_answers();
+    page.browser.wait_for("the default of the other report", || {
+        page.browser.has(row)
+            && !page.browser.has(&beside)
+            && page.browser.has("#with-trial:not([hidden])")
+    });
+    assert_eq!(page.browser.console_errors(), Vec::<String>::new());
 }

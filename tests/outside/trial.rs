@@ -581,8 +581,7 @@ fn the_usual_scatter_holds_that_of_open_trials() {
 /// memory), by numerical integration here: the mean and the spread of prior times likelihood.
 #[test]
 fn what_a_trial_teaches_is_the_product_of_both() {
-    let (model, found) =
-        (Band::new(2.0, 8.0, 14.0), Interval { low: 9.0, value: 13.0, high: 17.0 });
+    let (model, found) = (Band::new(2.0, 8.0, 14.0), Band::new(9.0, 13.0, 17.0));
     let both = calibrate(model, found).unwrap();
     let (prior, trial) = (6.0 / 1.644_853_626_951, 4.0 / 1.959_963_984_540);
     let weight =

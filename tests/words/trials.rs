@@ -6,8 +6,8 @@ use std::fs;
 use emberloam_engine::quantity::{Band, Unit};
 use emberloam_engine::soil::Property;
 use emberloam_engine::trial::{
-    Design, Evaluation, ExactTest, Foretold, Interval, Only, Place, Role, RoleOf, Test, Trial,
-    Wish, calibrate, evaluate, next_trial,
+    Design, Evaluation, ExactTest, Foretold, Only, Place, Role, RoleOf, Test, Trial, Wish,
+    calibrate, evaluate, next_trial,
 };
 use emberloam_tests::project;
 
@@ -203,7 +203,7 @@ pub fn everything() -> BTreeSet<String> {
             }
         }
     }
-    let found = Interval { low: 1.0, value: 2.0, high: 3.0 };
+    let found = Band::new(1.0, 2.0, 3.0);
     let both = calibrate(Band::new(0.0, 1.0, 4.0), found).expect("both are sure of something");
     said.insert(both.grounds.rule);
     said.extend(both.grounds.assumed);

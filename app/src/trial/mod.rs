@@ -6,6 +6,7 @@ mod next;
 mod picture;
 mod results;
 mod table;
+mod taught;
 mod view;
 
 use leptos::prelude::*;

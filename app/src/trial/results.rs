@@ -132,7 +132,7 @@ fn compared(of: &Comparison) -> impl IntoView {
 
 /// What the trial teaches the model, beside its own word.
 fn taught(of: &Foreseen) -> Option<AnyView> {
-    let both = calibrate(of.foretold, of.found)?;
+    let both = calibrate(of.foretold, of.found.band())?;
     let told = |band: Band| {
         let [low, likely, high] = [band.low, band.likely, band.high].map(|v| significant(v, 2));
         format!("{likely} ({low} to {high}) {}", of.unit.symbol()).trim_end().to_string()

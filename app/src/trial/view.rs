@@ -15,6 +15,7 @@ use crate::trial::kept::{from_fragment, from_json, keep, kept, to_fragment, to_j
 use crate::trial::next::next;
 use crate::trial::results::results;
 use crate::trial::table::judged;
+use crate::trial::taught::in_plan;
 use crate::words::{keeping, trial as words};
 
 const CLEAR: &str = include_str!("../../../public/samples/trials/clear.csv");
@@ -169,6 +170,7 @@ pub fn trial(page: Page) -> AnyView {
             </div>
         </div>
         {results(at_work)}
+        {in_plan(at_work)}
         {judged(at_work)}
         <div class="buttons" hidden=flag(none)>
             <button

@@ -21,6 +21,19 @@ pub const EVERY_PAIR: &str = "Compare every pair of treatments";
 pub const FORETOLD: &str = "Compare with what the plan of this page foretells for your bed";
 pub const ALL: &str = "All properties on one sheet";
 pub const ALL_MEANS: &str = "Each line is the difference, counted in the usual scatter of plots treated alike, with the span that holds for all properties together. An arrow stands only where the span leaves out nought.";
+pub const SAY_IT: &str = "Say beside it what your trial found";
+pub const WITH_TRIAL: &str = "With your trial:";
+pub const STILL_DEFAULT: &str = "Amounts and jobs still rest on the default.";
+pub const NOT_SAID: &str = "Not said in the plan";
+pub const FOUND: &str = "Properties your trial tells of";
+pub const IN_PLAN: &str = "In your plan";
+pub const IN_PLAN_MEANS: &str = "What a treatment did can stand beside what the plan foretells for your bed. It is saved with the answers for the bed.";
+pub const PUT_IN_PLAN: &str = "Put into the plan:";
+pub const OUT_OF_PLAN: &str = "Take the trial out of the plan";
+pub const NOTHING_FORETOLD: &str = "Nothing to put in: no property with an interval here is one that the plan foretells for this bed.";
+pub const PLAN_HAS_OTHER: &str = "The plan holds other numbers than this trial shows now.";
+pub const PLAN_HAS_IT: &str =
+    "The plan says it beside its own, under “What biochar does in the first month”.";
 pub const PLOTS: &str = "Plots";
 pub const TREATMENT: &str = "Treatment";
 pub const MEAN: &str = "Mean";
@@ -78,6 +91,16 @@ pub fn column(head: &str) -> String {
 /// The model's word before and after the trial.
 pub fn with_trial(model: &str, both: &str) -> String {
     format!("Foretold: {model}. With your trial: {both}.")
+}
+
+/// The trial that stands beside the default.
+pub fn your_trial(name: &str) -> String {
+    format!("With your trial “{name}”")
+}
+
+/// A change after a month by the trial, and without it.
+pub fn month_with_trial(with: &str, own: &str) -> String {
+    format!("With your trial, after a month: {with}. Without it: {own}.")
 }
 
 /// What a treated plot gets.

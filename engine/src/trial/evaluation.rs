@@ -3,7 +3,9 @@
 use serde::Serialize;
 
 use super::{Design, Role};
+use crate::case::TrialFinding;
 use crate::named::named;
+use crate::plan::calibrate;
 use crate::quantity::{Band, Unit};
 use crate::soil::Property;
 use crate::sources::Citation;
@@ -76,6 +78,30 @@ pub struct Evaluation {
     pub guard: String,
     /// What the methods rest on.
     pub sources: Vec<Citation>,
+}
+
+impl Evaluation {
+    /// What one treatment did beside the control, of each property that the model foretold, for
+    /// the plan of its bed. What changed in plots that were all treated may come of the season,
+    /// and teaches nothing.
+    pub fn findings(&self, treatment: usize) -> Vec<TrialFinding> {
+        let of_property = |result: &TrialResult| {
+            let is_it = |c: &&Comparison| {
+                c.treatment == treatment
+                    && c.treatment != c.control
+                    && self.control == Some(c.control)
+            };
+            let seen = result.comparisons.iter().find(is_it)?.foretold.as_ref()?;
+            let (model, found) = (seen.foretold, seen.found.band());
+            calibrate(model, found)?;
+            Some(TrialFinding {
+                property: result.property?,
+                foretold: [model.low, model.likely, model.high],
+                found: [found.low, found.likely, found.high],
+            })
+        };
+        self.results.iter().filter_map(of_property).collect()
+    }
 }
 
 /// A treatment and its plots.
@@ -163,6 +189,13 @@ pub struct Interval {
     pub value: f64,
     /// The high end.
     pub high: f64,
+}
+
+impl Interval {
+    /// As a band.
+    pub fn band(&self) -> Band {
+        Band::new(self.low, self.value, self.high)
+    }
 }
 
 named! { "verdict":

@@ -10,7 +10,6 @@
 
 mod amounts;
 mod blocks;
-mod calibration;
 mod design;
 mod distributions;
 mod evaluation;
@@ -39,8 +38,8 @@ use crate::named::named;
 use crate::quantity::{Band, Measures, Unit};
 use crate::soil::Property;
 
+pub use crate::plan::{Calibrated, calibrate};
 pub use amounts::{Amounts, Place, amounts};
-pub use calibration::{Calibrated, calibrate};
 pub use design::Design;
 pub use distributions::{f_tail, t_both_tails, t_critical};
 pub use evaluation::{
