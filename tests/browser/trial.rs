@@ -3,7 +3,9 @@
 use emberloam_tests::driver::Browser;
 use emberloam_tests::page::{A_SURPLUS, Page};
 use emberloam_tests::site::Site;
-use serde_json::json;
+use serde_json::{Value, json};
+
+use crate::shelf::{READ, fill, save_as, told, unfold, wait_for_names};
 
 const TABLE: &str = "#trial-table";
 
@@ -212,5 +214,94 @@ fn what_a_trial_found_stands_beside_the_default_and_can_be_switched_off() {
             && !page.browser.has(&beside)
             && page.browser.has("#with-trial:not([hidden])")
     });
+    assert_eq!(page.browser.console_errors(), Vec::<String>::new());
+}
+
+/// A button of a saved report.
+fn press_saved(page: &Page, word: &str, name: &str) {
+    page.browser.click(&format!("#shelf-list [aria-label='{word}: “{name}”']"));
+}
+
+#[test]
+fn a_trial_is_saved_opened_changed_printed_deleted_and_goes_with_the_backup() {
+    let page = opened("trial-saved");
+    press(&page, "A clear trial");
+    page.browser.wait_for("the verdict", || verdicts(&page).len() == 4);
+    let clear = page.browser.run("return document.querySelector('#trial-table').value");
+    press(&page, "Save it among the saved reports");
+    page.browser.wait_for("a word", || page.browser.text("#trial").contains("Give it a name"));
+    fill(&page, "#trial-name", "By the fence");
+    press(&page, "Save it among the saved reports");
+    page.browser.wait_for("the save", || page.browser.text("#trial").contains("Saved as"));
+    unfold(&page, "#shelf");
+    wait_for_names(&page, &["By the fence"]);
+    // Saved again it is the same one, also after a reload.
+    page.browser.reload();
+    page.wait_until_started();
+    open(&page);
+    page.browser.wait_for("the verdict", || verdicts(&page).len() == 4);
+    press(&page, "Save it among the saved reports");
+    page.browser.wait_for("the save", || page.browser.text("#trial").contains("Saved as"));
+    let kept = page.browser.run(READ);
+    let kept: Vec<Value> = kept
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|one| serde_json::from_str(one.as_str().unwrap()).unwrap())
+        .collect();
+    assert_eq!(
+        (kept.len(), &kept[0]["revision"], &kept[0]["trial"]["text"]),
+        (1, &json!(2), &clear)
+    );
+    // Opened over another trial it leaves that one safe.
+    let own = "Treatment,pH\nuntreated,6.1\nuntreated,6.2\nbiochar,6.1\nbiochar,6.3\n";
+    press(&page, "Remove the trial");
+    put(&page, own);
+    page.browser.wait_for("the own trial", || verdicts(&page) == ["can't tell"]);
+    unfold(&page, "#shelf");
+    wait_for_names(&page, &["By the fence"]);
+    press_saved(&page, "Open", "By the fence");
+    page.browser.wait_for("the saved trial", || verdicts(&page).len() == 4);
+    assert_eq!(
+        page.browser.run("return document.querySelector('#trial-name').value"),
+        "By the fence"
+    );
+    // On paper stand its name, the day and what each property did.
+    page.browser.run(
+        "window.print = () => {
+            const of = (css) => document.querySelector(css);
+            window.__printed = [of('#ground').className, of('#trial-head').textContent,
+                of('#trial-head').hidden, document.querySelectorAll('.trial-result details:not([open])').length];
+            dispatchEvent(new Event('afterprint'));
+        }",
+    );
+    page.browser.click("#print-trial");
+    let printed = page.browser.run("return window.__printed");
+    assert!(printed[0].as_str().unwrap().contains("prints-trial"), "{printed}");
+    assert!(printed[1].as_str().unwrap().starts_with("By the fence "), "{printed}");
+    assert_eq!((&printed[2], &printed[3]), (&json!(false), &json!(0)), "{printed}");
+    assert!(!page.browser.shows("#trial-head"));
+    press(&page, "Back to my own trial");
+    page.browser.wait_for("the own trial", || verdicts(&page) == ["can't tell"]);
+    // Out with all, deleted, and in again.
+    page.browser.run("addEventListener('emberloam:save', (e) => { window.__saved = e.detail })");
+    page.browser.click("#shelf-out");
+    page.browser.wait_for("the file", || page.browser.run("return !!window.__saved") == true);
+    press_saved(&page, "Delete", "By the fence");
+    wait_for_names(&page, &[]);
+    let saved = page.browser.run("return window.__saved").as_str().unwrap().to_owned();
+    let file = emberloam_tests::project().join("target/browser/trial-shelf.json");
+    std::fs::write(&file, saved.split_once("\napplication/json\n").unwrap().1).unwrap();
+    page.browser.type_into("#shelf-in", &file.display().to_string());
+    page.browser.wait_for("the trial back", || told(&page).contains("Brought in 1 report"));
+    wait_for_names(&page, &["By the fence"]);
+    press_saved(&page, "Open", "By the fence");
+    page.browser.wait_for("the saved trial", || verdicts(&page).len() == 4);
+    // Erased with everything.
+    page.browser.click("#shelf-erase");
+    page.browser.click("#shelf-erase-yes");
+    page.browser.wait_for("word of it", || told(&page).contains("All is erased"));
+    page.browser.wait_for("no trial", || !page.browser.shows("#trial-results"));
+    assert_eq!(page.browser.run("return Object.keys(localStorage).length"), 0);
     assert_eq!(page.browser.console_errors(), Vec::<String>::new());
 }

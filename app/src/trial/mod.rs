@@ -5,6 +5,7 @@ mod kept;
 mod next;
 mod picture;
 mod results;
+mod saved;
 mod table;
 mod taught;
 mod view;

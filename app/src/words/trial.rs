@@ -44,7 +44,20 @@ pub const SAVE_SVG: &str = "Save the sheet as a picture (SVG)";
 pub const SAVE_PNG: &str = "Save the sheet for a slide (PNG)";
 pub const PRINT_TRIAL: &str = "Print the trial";
 pub const COPY_LINK: &str = "Copy a link to this trial";
-pub const FROM_A_LINK: &str = "This trial came with a link. Your own is safe.";
+pub const ANOTHER: &str =
+    "This trial came from a link or from the saved reports. Your own is safe.";
+pub const DAMAGED: &str =
+    "This saved trial can't be read here. It stays as it is among the saved reports.";
+pub const NAME: &str = "Name of the trial";
+pub const SAVE_HERE: &str = "Save it among the saved reports";
+pub const TWO_REPORTS: &str = "Or take two saved reports as before and after";
+pub const TWO_NEEDED: &str =
+    "This needs two saved reports of the same bed or beds. Save each under “Saved reports” first.";
+pub const BEFORE: &str = "Before";
+pub const AFTER: &str = "After";
+pub const TWO_MEAN: &str = "Their readings are taken as you put them right. Beds are matched by their names; two reports with one bed each are of the same bed.";
+pub const TAKE_TWO: &str = "Compare these two";
+pub const CHOOSE_TWO: &str = "Choose two different saved reports that can be read.";
 pub const BACK_TO_MINE: &str = "Back to my own trial";
 pub const KEEP_THIS: &str = "Keep this one in its place";
 pub const REMOVE: &str = "Remove the trial";
