@@ -305,3 +305,48 @@ fn a_trial_is_saved_opened_changed_printed_deleted_and_goes_with_the_backup() {
     assert_eq!(page.browser.run("return Object.keys(localStorage).length"), 0);
     assert_eq!(page.browser.console_errors(), Vec::<String>::new());
 }
+
+#[test]
+fn two_saved_reports_are_compared_as_before_and_after() {
+    let page = Page::with_report("trial-two");
+    save_as(&page, "Spring", "Back", "2026-03-01");
+    open(&page);
+    unfold(&page, "#trial-two");
+    page.browser.wait_for("what it needs", || {
+        page.browser.text("#trial-two").contains("two saved reports")
+    });
+    // The same bed a year later.
+    page.paste(&A_SURPLUS.replace("395", "420").replace("6.6", "6.9"));
+    page.wait_for_answer();
+    fill(&page, "#shelf-name", "A year later");
+    fill(&page, "#shelf-date", "2027-03-01");
+    page.browser.click("#shelf-save-new");
+    wait_for_names(&page, &["A year later", "Spring"]);
+    for open in [false, true] {
+        page.browser
+            .run_with("document.querySelector('#trial-two').open = arguments[0]", &[json!(open)]);
+        std::thread::sleep(std::time::Duration::from_millis(200));
+    }
+    page.browser.wait_for("the choices", || page.browser.shows("#trial-take-two"));
+    let choose = |css: &str, name: &str| {
+        page.browser.run_with(
+            "const choice = document.querySelector(arguments[0]);
+            choice.value = [...choice.options].find((o) => o.textContent.includes(arguments[1])).value;
+            choice.dispatchEvent(new Event('change', { bubbles: true }))",
+            &[json!(css), json!(name)],
+        );
+    };
+    choose("#trial-before", "Spring");
+    page.browser.click("#trial-take-two");
+    page.browser
+        .wait_for("a word", || page.browser.text("#trial").contains("Choose two different"));
+    choose("#trial-after", "A year later");
+    page.browser.click("#trial-take-two");
+    page.browser
+        .wait_for("the comparison", || headline(&page).starts_with("One plot of a treatment"));
+    let told = page.browser.run("return document.querySelector('#trial-results').textContent");
+    let told = told.as_str().unwrap();
+    assert!(told.contains("Potassium is 25\u{a0}mg/kg higher after than before"), "{told}");
+    assert!(told.contains("Magnesium is the same before and after"), "{told}");
+    assert_eq!(page.browser.console_errors(), Vec::<String>::new());
+}

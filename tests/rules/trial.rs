@@ -7,6 +7,7 @@ use emberloam_engine::trial::{
     Place, Role, RoleOf, Test, Trial, TrialResult, Verdict, Wish, evaluate, layout_csv, next_trial,
     sheet_csv,
 };
+use emberloam_engine::{Case, export, judged_readings, report};
 use emberloam_tests::project;
 use proptest::prelude::*;
 
@@ -404,6 +405,59 @@ fn two_reports_of_the_same_plots_are_before_and_after() {
     // By hand: changes of 53, 48, 53 and −1, 2, −1.
     assert!((potassium.comparisons[0].difference - (154.0 / 3.0)).abs() < 1e-9);
     assert_eq!(potassium.groups[1].readings[0].before, Some(97.0));
+}
+
+#[test]
+fn two_reports_of_one_bed_show_its_change_and_conclude_nothing() {
+    let before =
+        "Soil test, back bed\nMethod: Mehlich-3\npH 6.0\nPhosphorus 40 ppm\nPotassium 100 ppm\n";
+    let after = "Soil test, the bed at the back\nMethod: Mehlich-3\npH 6.4\nPhosphorus 40 ppm\nPotassium 150 mg/kg\n";
+    let of = |after: &str| evaluate(&Trial { later: Some(after.into()), ..trial(before) }).unwrap();
+    let found = of(after);
+    assert_eq!(found.design, Design::NoReplicates);
+    let text = |property| {
+        let result = found.results.iter().find(|r| r.property == Some(property)).unwrap();
+        result.comparisons[0].text.clone()
+    };
+    assert!(
+        text(Property::Potassium)
+            .starts_with("Potassium is 50\u{a0}mg/kg higher after than before.")
+    );
+    assert!(text(Property::Ph).starts_with("pH is 0.40 higher"), "{}", text(Property::Ph));
+    assert!(text(Property::Phosphorus).starts_with("Phosphorus is the same before and after."));
+    assert!(found.results.iter().all(|r| r.comparisons[0].verdict == Verdict::NoReplicates));
+    // What was extracted in another way is not subtracted.
+    let found = of(&after.replace("Mehlich-3", "Olsen"));
+    let phosphorus =
+        found.results.iter().find(|r| r.property == Some(Property::Phosphorus)).unwrap();
+    assert!(phosphorus.comparisons.is_empty(), "{:?}", phosphorus.comparisons);
+    assert!(
+        found.notes.iter().any(|note| note.contains("measured in two ways")),
+        "{:?}",
+        found.notes
+    );
+}
+
+/// What the saved reports hold is written as a table and read again as plots.
+#[test]
+fn readings_written_as_a_table_are_read_as_the_same() {
+    let of = |text: &str| {
+        let report = report::open(text.as_bytes()).and_then(|grid| report::read(&grid)).unwrap();
+        let case = Case { report, ..Case::default() };
+        let sample = |at: usize| (case.report.samples[at].name.clone(), judged_readings(&case, at));
+        export::table(&(0..case.report.samples.len()).map(sample).collect::<Vec<_>>())
+    };
+    let text = "Sample,pH,Mehlich-3 P (ppm),Olsen P (ppm),K ppm,Organic matter %\nNorth,6.1,40,<2,120,3.2\nSouth,6.5,44,18,,3.4\n";
+    let table = of(text);
+    assert_eq!(of(&table), table);
+    assert_eq!(table.lines().count(), 3, "{table}");
+    let later = table.replace("40", "60").replace("44", "61");
+    let found = evaluate(&Trial { later: Some(later), ..trial(table) }).unwrap();
+    assert_eq!(found.design, Design::BeforeAfter);
+    let heads: Vec<_> = found.results.iter().map(|r| (r.property, r.comparisons.len())).collect();
+    assert_eq!(heads.len(), 5, "{heads:?}");
+    let risen = found.results.iter().find(|r| r.head.contains("Mehlich")).unwrap();
+    assert!((risen.comparisons[0].difference - 18.5).abs() < 1e-9);
 }
 
 #[test]

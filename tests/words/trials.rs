@@ -88,6 +88,10 @@ fn texts() -> Vec<String> {
         "Treatment,pH\nnone,a\nnone,b\nchar,c\nchar,d\nash,e\nash,f\nnone,g1\nash,6\n",
     ];
     all.extend(odd.map(String::from));
+    all.extend([
+        "Back bed\nMethod: Mehlich-3\npH 6.1\nPhosphorus 40 ppm\nK (mg/kg) 33\n".into(),
+        "Sample,pH,Olsen P (mg/kg),K (mg/kg)\nNorth,6.1,12,90\nSouth,6.4,16,95\n".into(),
+    ]);
     let many = |rows: usize, treatments: usize, columns: usize| {
         let mut text = format!(
             "Treatment,{}\n",
@@ -129,6 +133,11 @@ fn trials() -> Vec<Trial> {
             |head: &str, value: &str| vec![Only { head: head.into(), values: vec![value.into()] }];
         all.push(Trial { only: only("gone", ""), ..plain.clone() });
         all.push(Trial { only: only("Treatment", "gone"), ..plain.clone() });
+        if plain.text.contains("pH") && plain.text.len() < 400 {
+            let other = plain.text.replace("Mehlich-3", "Olsen").replace("Olsen P", "Bray P");
+            let other = other.replace("6.1", "6.6").replace("33", "12");
+            all.push(Trial { later: Some(other), ..plain.clone() });
+        }
         all.push(plain);
     }
     all

@@ -84,3 +84,79 @@ fn save(at_work: AtWork) {
         }
     });
 }
+
+/// The fold with the two choices; the saved reports are read when it is opened.
+pub fn two_reports(at_work: AtWork) -> AnyView {
+    let all = RwSignal::new(Vec::<Entry>::new());
+    let chosen = [RwSignal::new(String::new()), RwSignal::new(String::new())];
+    let read = move |open: bool| {
+        if !open {
+            return;
+        }
+        leptos::task::spawn_local(async move {
+            match database::all(Place::Shelf).await {
+                Ok(shelved) => {
+                    let reports = shelved.iter().filter_map(|(_, json)| match Held::read(json) {
+                        Held::Entry(entry) if !entry.is_trial() => Some(entry),
+                        _ => None,
+                    });
+                    let mut reports: Vec<Entry> = reports.collect();
+                    by_date(&mut reports);
+                    all.set(reports);
+                }
+                Err(why) => at_work.told.set(why.words().into()),
+            }
+        });
+    };
+    let choice = move |label: &'static str, id: &'static str, chosen: RwSignal<String>| {
+        let options = move || {
+            let option = |entry: Entry| {
+                let day = day::parse(&entry.date).map_or_else(String::new, day::spoken);
+                let name = format!("{} {day}", entry.name);
+                view! { <option value=entry.id translate="no">{name.trim_end().to_string()}</option> }
+            };
+            all.get().into_iter().map(option).collect_view()
+        };
+        view! {
+            <label class="field">
+                <span class="field-name">{label}</span>
+                <select id=id on:change=changed(move |event| chosen.set(event_target_value(&event)))>
+                    <option value="">"–"</option>
+                    {options}
+                </select>
+            </label>
+        }
+    };
+    let take = press(move || {
+        let table_of = |chosen: RwSignal<String>| {
+            let id = chosen.get_untracked();
+            let entry = all.with_untracked(|all| all.iter().find(|e| e.id == id).cloned())?;
+            samples(&entry).map(|samples| table(&samples))
+        };
+        match chosen.map(table_of) {
+            [Some(before), Some(after)] if before != after => {
+                let later = Some(after);
+                let trial = Trial { text: before, later, ..Trial::default() };
+                at_work.stand_in(trial, SavedAs::default());
+            }
+            _ => at_work.told.set(words::CHOOSE_TWO.into()),
+        }
+    });
+    view! {
+        <details id="trial-two" class="fold" on:toggle=unfolds(read)>
+            <summary>{words::TWO_REPORTS}</summary>
+            <p class="soft" hidden=flag(move || all.with(|all| all.len() > 1))>{words::TWO_NEEDED}</p>
+            <div hidden=flag(move || all.with(|all| all.len() < 2))>
+                <div class="controls">
+                    {choice(words::BEFORE, "trial-before", chosen[0])}
+                    {choice(words::AFTER, "trial-after", chosen[1])}
+                </div>
+                <p class="soft">{words::TWO_MEAN}</p>
+                <button type="button" id="trial-take-two" on:click=take>
+                    {words::TAKE_TWO}
+                </button>
+            </div>
+        </details>
+    }
+    .into_any()
+}

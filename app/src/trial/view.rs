@@ -20,7 +20,7 @@ use crate::trial::kept::{
 };
 use crate::trial::next::next;
 use crate::trial::results::results;
-use crate::trial::saved::kept_among_reports;
+use crate::trial::saved::{kept_among_reports, two_reports};
 use crate::trial::table::judged;
 use crate::trial::taught::in_plan;
 use crate::words::{keeping, trial as words};
@@ -195,6 +195,7 @@ pub fn trial(page: Page) -> AnyView {
             <span class="field-name">{words::OPEN_A_FILE}</span>
             <input type="file" id="trial-file" class="file" />
         </label>
+        {two_reports(at_work)}
         <p id="trial-trouble" role="alert">{text(move || refused().unwrap_or_default())}</p>
         <p hidden=flag(move || is_kept.get())>{words::NOT_KEPT}</p>
         <p role="status">{text(move || told.get())}</p>

@@ -7,7 +7,7 @@ use crate::case::TrialFinding;
 use crate::named::named;
 use crate::plan::calibrate;
 use crate::quantity::{Band, Unit};
-use crate::soil::Property;
+use crate::soil::{Method, Property};
 use crate::sources::Citation;
 
 /// Why a trial can't be judged, and what to do. Nothing that was typed is lost.
@@ -42,6 +42,8 @@ pub struct Column {
     pub property: Option<Property>,
     /// The unit, where one is named.
     pub unit: Option<Unit>,
+    /// How it was measured, where that is named.
+    pub method: Option<Method>,
     /// The different texts in it, the first 40, where it is no result.
     pub levels: Vec<String>,
     /// How many of its cells are numbers.

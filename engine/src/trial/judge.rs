@@ -169,7 +169,7 @@ fn work(laid: &Laid, at: usize, share: f64) -> Worked {
     let there: Vec<usize> = (0..laid.plots.treatments.len())
         .filter(|t| worked.seen.iter().any(|s| s.treatment == *t))
         .collect();
-    if laid.design == Design::BeforeAfter {
+    if laid.first.is_some() && laid.plots.treatments.len() < 2 {
         before_after(&mut worked, &there);
     } else {
         compare(laid, &mut worked, &there);

@@ -172,6 +172,17 @@ impl Said<'_> {
         let what = capital(self.label);
         let (treatment, control) = (self.name(facts.raw.0), self.name(facts.raw.1));
         let by = size(difference, self.unit);
+        if facts.raw.0 == facts.raw.1 {
+            return match difference {
+                0.0 => format!("{what} is the same before and after. One plot shows nothing."),
+                rise if rise > 0.0 => format!(
+                    "{what} is {by} higher after than before. One plot shows nothing, and the season changes soil too."
+                ),
+                _ => format!(
+                    "{what} is {by} lower after than before. One plot shows nothing, and the season changes soil too."
+                ),
+            };
+        }
         let mut text = if difference == 0.0 {
             format!(
                 "{what} is the same with “{treatment}” and “{control}”. One plot of a treatment shows nothing."
