@@ -594,9 +594,7 @@ fn overall(laid: &Laid, worked: &Worked) -> Option<Overall> {
     if fit.means.len() < 3 && !laid.in_blocks {
         return None;
     }
-    let (df, f) = (fit.means.len() as f64 - 1.0, fit.treatments / fit.error);
-    let p = f_tail(f, df, fit.df);
-    f.is_finite().then_some(Overall { f, df, error_df: fit.df, error: fit.error, p })
+    Some(Overall::of(fit)).filter(|overall| overall.f.is_finite())
 }
 
 fn outliers(laid: &Laid, worked: &Worked, said: &text::Said<'_>) -> (Vec<Outlier>, Option<f64>) {

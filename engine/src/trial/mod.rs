@@ -40,6 +40,7 @@ use crate::soil::Property;
 
 pub use crate::plan::{Calibrated, calibrate};
 pub use amounts::{Amounts, Place, amounts};
+pub use blocks::one_way;
 pub use design::Design;
 pub use distributions::{f_tail, t_both_tails, t_critical};
 pub use evaluation::{

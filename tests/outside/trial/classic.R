@@ -31,6 +31,8 @@ tell("dunnett.trt1", many$test$pvalues[1])
 tell("dunnett.trt2", many$test$pvalues[2])
 tell("ranks", wilcox.test(d$weight[d$treatment == "trt2"], d$weight[d$treatment == "ctrl"], exact = TRUE)$p.value)
 
+table("michelso", data.frame(speed = 299 + morley$Speed / 1000))
+
 s <- data.frame(treatment = sleep$group, pair = sleep$ID, sleep = sleep$extra)
 table("sleep", s)
 paired <- t.test(sleep$extra[sleep$group == 2], sleep$extra[sleep$group == 1], paired = TRUE)
