@@ -10,7 +10,8 @@ use emberloam_engine::soil::Property;
 use emberloam_engine::trial::{
     Comparison, Design, Dunnett, Evaluation, Interval, Role, RoleOf, StudentizedRange, Test, Trial,
     TrialResult, Verdict, calibrate, evaluate, f_tail, holm, noncentral_t_below, one_way, power,
-    rank_sum, replicates, signed_rank, smallest_shift, t_both_tails, t_critical, usual_spread,
+    rank_sum, replicates, shapiro_wilk, signed_rank, smallest_shift, t_both_tails, t_critical,
+    usual_spread,
 };
 use serde_json::Value;
 
@@ -216,6 +217,39 @@ fn certified_readings_of_a_beam_and_of_light() {
         close("mean", group.mean, mean, 15.0);
         close("sd", group.sd.unwrap(), sd, least);
     }
+}
+
+/// Source: scipy 1.17 `shapiro` (opened as code), whose normal quantile holds 7 digits; and R's
+/// `shapiro.test` (opened as code) of its classic data, one of them by way of a whole trial.
+#[test]
+fn normality_by_scipy_and_r() {
+    let mut seen = 0;
+    for row in REFERENCE["normal"].as_array().expect("rows") {
+        let [w, p, values @ ..] = &numbers(row)[..] else { panic!("two numbers and more") };
+        let (found, chance) = shapiro_wilk(values).expect("enough that differ");
+        close("W", found, *w, 6.5);
+        if *p > 1e-8 {
+            close("p of W", chance, *p, 4.5);
+        }
+        seen += 1;
+    }
+    assert!(seen >= 30, "{seen}");
+    let readings = |name: &str, at: usize| -> Vec<f64> {
+        let rows = r_table(name).lines().skip(1);
+        rows.map(|row| row.split(',').nth(at).unwrap().parse().unwrap()).collect()
+    };
+    for (name, values) in [("morley", readings("michelso", 0)), ("sleep", readings("sleep", 2))] {
+        let (w, p) = shapiro_wilk(&values).unwrap();
+        close(name, w, r(&format!("shapiro.{name}.w")), 9.0);
+        close(name, p, r(&format!("shapiro.{name}.p")), 8.0);
+    }
+    let found = judged(r_table("PlantGrowth"));
+    let look = found.results[0].normality.clone().expect("30 plots are enough");
+    close("residuals", look.w, r("shapiro.PlantGrowth.w"), 9.0);
+    close("residuals", look.p, r("shapiro.PlantGrowth.p"), 8.0);
+    // Ten pairs are too few to tell.
+    assert_eq!(judged(r_table("sleep")).results[0].normality, None);
+    assert_eq!(shapiro_wilk(&[1.0, 1.0, 1.0, 1.0]), None);
 }
 
 /// Source: mpmath, incomplete beta function to 40 digits (opened as code).

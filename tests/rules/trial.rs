@@ -407,6 +407,25 @@ fn two_reports_of_the_same_plots_are_before_and_after() {
     assert_eq!(potassium.groups[1].readings[0].before, Some(97.0));
 }
 
+/// Plots that are skewed on purpose, and too few to tell.
+#[test]
+fn a_scatter_that_is_not_normal_is_told_where_there_are_plots_enough() {
+    let of = |plots: usize, skew: fn(f64) -> f64| {
+        let mut draw = Draw(7);
+        let mut rows = String::from("Treatment,Yield\n");
+        for at in 0..plots {
+            rows += &format!("{},{:.4}\n", ["none", "char"][at % 2], skew(draw.normal()));
+        }
+        let found = judged(rows);
+        found.results[0].normality.clone().map(|look| look.text)
+    };
+    let even = of(40, |z| 20.0 + z).unwrap();
+    assert!(even.starts_with("Nothing speaks against a normal scatter"), "{even}");
+    let skewed = of(40, |z| (2.0 * z).exp()).unwrap();
+    assert!(skewed.starts_with("The scatter does not look normal"), "{skewed}");
+    assert_eq!(of(10, |z| (2.0 * z).exp()), None);
+}
+
 #[test]
 fn two_reports_of_one_bed_show_its_change_and_conclude_nothing() {
     let before =

@@ -156,6 +156,7 @@ fn of_trial(found: &Evaluation, said: &mut BTreeSet<String>) {
     found.columns.iter().for_each(|column| take(&column.why));
     for result in &found.results {
         take(&result.label);
+        result.normality.iter().for_each(|look| take(&look.text));
         result.notes.iter().chain(result.outliers.iter().map(|o| &o.text)).for_each(|t| take(t));
         for of in &result.comparisons {
             [&of.text, &of.why].into_iter().for_each(|t| take(t));

@@ -84,7 +84,9 @@ fn of_property(result: &TrialResult, found: &Evaluation) -> AnyView {
     };
     let said = |text: String| (!text.is_empty()).then(|| view! { <li>{text}</li> });
     let notes = result.outliers.iter().map(|outlier| outlier.text.clone());
-    let notes: Vec<_> = notes.chain(result.notes.iter().cloned()).map(said).collect();
+    let normality = result.normality.iter().map(|look| look.text.clone());
+    let notes = notes.chain(normality).chain(result.notes.iter().cloned());
+    let notes: Vec<_> = notes.map(said).collect();
     view! {
         <li class="trial-result" data-head=result.head.clone()>
             <details>

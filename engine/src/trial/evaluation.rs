@@ -135,6 +135,8 @@ pub struct TrialResult {
     pub overall: Option<Overall>,
     /// Readings far from what the others lead one to expect. They are used all the same.
     pub outliers: Vec<Outlier>,
+    /// Whether the scatter looks normal, where there are plots enough to tell.
+    pub normality: Option<Normality>,
     /// The share of results below or above a limit, 0 to 1.
     pub limits_share: f64,
     /// The standard deviation of plots treated alike, in the unit: what the next trial is
@@ -318,6 +320,17 @@ pub struct Foreseen {
     pub unit: Unit,
     /// `Some(true)` agrees, `Some(false)` does not, `None` can't tell.
     pub agrees: Option<bool>,
+    /// In a sentence.
+    pub text: String,
+}
+
+/// A look at the scatter that the intervals take for normal. It changes no verdict.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Normality {
+    /// W of Shapiro and Wilk, 0 to 1.
+    pub w: f64,
+    /// The chance of so small a one where the scatter is normal.
+    pub p: f64,
     /// In a sentence.
     pub text: String,
 }

@@ -4,12 +4,13 @@ use super::blocks::{Fit, Point, fit};
 use super::design::{Laid, MOST_AT_LIMIT, Seen};
 use super::distributions::{f_tail, t_both_tails, t_critical};
 use super::evaluation::{
-    Column, Comparison, Evaluation, Exact, ExactTest, Foreseen, Group, Interval, Level, Outlier,
-    Overall, Reading, Test, TrialResult, Verdict,
+    Column, Comparison, Evaluation, Exact, ExactTest, Foreseen, Group, Interval, Level, Normality,
+    Outlier, Overall, Reading, Test, TrialResult, Verdict,
 };
 use super::exact::{choices, permutation, signed_permutation};
 use super::holm::{ALPHA, holm, shares};
 use super::means::{Mean, welch};
+use super::normality::shapiro_wilk;
 use super::power::{POWER, replicates, smallest_shift};
 use super::rank::{rank_sum, signed_rank};
 use super::residuals::far_off;
@@ -19,11 +20,15 @@ use super::{Design, Foretold, Trial, text};
 use crate::quantity::Unit;
 use crate::soil::Property;
 use crate::sources::{
-    COCHRAN_COX_1957, DUNNETT_1955, FIELLER_1954, HOLM_1979, OUR_CHOICE, TUKEY_KRAMER, WELCH_1947,
+    COCHRAN_COX_1957, DUNNETT_1955, FIELLER_1954, HOLM_1979, OUR_CHOICE, ROYSTON_1995,
+    TUKEY_KRAMER, WELCH_1947,
 };
 
 /// With so few plots of a treatment an exact test is given beside the other. Our choice.
 const FEW: usize = 5;
+
+/// With fewer plots, pairs or changes nobody can tell whether the scatter is normal. Our choice.
+const ENOUGH: usize = 12;
 
 /// Scatter below this share of the readings' own spread is none: it comes of rounding.
 /// Our choice.
@@ -133,6 +138,9 @@ pub(super) fn judged(trial: &Trial, laid: &Laid, columns: Vec<Column>) -> Evalua
         sources.push(COCHRAN_COX_1957.from_memory());
     }
     sources.push(FIELLER_1954.from_memory());
+    if results.iter().any(|result| result.normality.is_some()) {
+        sources.push(ROYSTON_1995.from_memory());
+    }
     sources.push(OUR_CHOICE.unsourced());
     Evaluation {
         headline: text::headline(laid, &results),
@@ -431,6 +439,10 @@ fn told(
     let said = text::Said { laid, label, unit: column.unit };
     let alone = worked.family.as_ref().map(|family| family.critical(ALPHA));
     let guarded_at = worked.family.as_ref().map(|family| family.critical(ALPHA / share));
+    // The same for all comparisons: they share their degrees of freedom.
+    let shift = guarded_at
+        .zip(worked.raws.first().and_then(|raw| raw.error))
+        .map(|(critical, (_, df))| smallest_shift(df, critical));
     let many = worked.raws.len();
     let comparisons: Vec<Comparison> = worked
         .raws
@@ -454,9 +466,7 @@ fn told(
             {
                 (verdict, held_back) = (Verdict::CantTell, Some(text::HeldBack::Limits));
             }
-            let smallest = guarded_at
-                .zip(raw.error)
-                .map(|(critical, (se, df))| smallest_shift(df, critical) * se);
+            let smallest = shift.zip(raw.error).map(|(shift, (se, _))| shift * se);
             let ratio = has_ratio(laid, worked, column.property).then(|| ratio(raw)).flatten();
             let ratio = if judged { ratio } else { None };
             let plots_needed = column.property.and_then(|property| needed(laid, raw, property));
@@ -494,6 +504,7 @@ fn told(
         })
         .collect();
     let (outliers, residual_sd) = outliers(laid, worked, &said);
+    let normality = normality(laid, worked);
     let values: Vec<f64> = worked.seen.iter().map(|s| s.value).collect();
     let mut notes = Vec::new();
     if worked.share_at_limit > 0.0 && worked.bar != Some(Verdict::TooManyAtLimit) {
@@ -516,6 +527,7 @@ fn told(
         comparisons,
         overall: overall(laid, worked),
         outliers,
+        normality,
         limits_share: worked.share_at_limit,
         residual_sd,
         mean: if values.is_empty() { 0.0 } else { Mean::of(&values).mean },
@@ -624,6 +636,34 @@ fn outliers(laid: &Laid, worked: &Worked, said: &text::Said<'_>) -> (Vec<Outlier
         Outlier { treatment: seen.treatment, plot, value: seen.value, text }
     });
     (named.collect(), Some(error.sqrt()))
+}
+
+/// A look at what is taken for normal: the differences of pairs, the changes, else what treatments
+/// and blocks leave over, in shares of each treatment's own scatter where that is not taken for
+/// equal.
+fn normality(laid: &Laid, worked: &Worked) -> Option<Normality> {
+    worked.family.as_ref()?;
+    let of_pairs = worked.raws.first().filter(|_| worked.test == Some(Test::Paired));
+    let values: Vec<f64> = match (of_pairs, &worked.fit) {
+        (Some(raw), _) => differences(worked, raw),
+        (None, Some(_)) if worked.test == Some(Test::Welch) => {
+            let treatments = 0..laid.plots.treatments.len();
+            let in_shares = |t| {
+                let values = worked.values(t);
+                let mean = Mean::of(&values);
+                let sd = mean.variance.unwrap_or(0.0).sqrt();
+                values.into_iter().map(move |v| (v - mean.mean) / sd)
+            };
+            treatments.flat_map(in_shares).collect()
+        }
+        (None, Some(fit)) => fit.residuals.iter().map(|(off, _)| *off).collect(),
+        (None, None) => return None,
+    };
+    if values.len() < ENOUGH {
+        return None;
+    }
+    let (w, p) = shapiro_wilk(&values)?;
+    Some(Normality { w, p, text: text::normality(p) })
 }
 
 /// The model's word beside what was found.

@@ -21,6 +21,7 @@ mod layout;
 mod means;
 mod names;
 mod next;
+mod normality;
 mod plots;
 mod power;
 mod rank;
@@ -44,13 +45,14 @@ pub use blocks::one_way;
 pub use design::Design;
 pub use distributions::{f_tail, t_both_tails, t_critical};
 pub use evaluation::{
-    Column, Comparison, Evaluation, Exact, ExactTest, Foreseen, Group, Interval, Level, Outlier,
-    Overall, Reading, Refusal, Test, TrialResult, Verdict,
+    Column, Comparison, Evaluation, Exact, ExactTest, Foreseen, Group, Interval, Level, Normality,
+    Outlier, Overall, Reading, Refusal, Test, TrialResult, Verdict,
 };
 pub use exact::{permutation, signed_permutation};
 pub use holm::holm;
 pub use layout::{PlotOf, layout, layout_csv};
 pub use next::{NextTrial, SheetRow, Wish, next_trial, sheet_csv};
+pub use normality::shapiro_wilk;
 pub use power::{noncentral_t_below, power, replicates, smallest_shift};
 pub use rank::{rank_sum, signed_rank};
 pub use several::{Dunnett, StudentizedRange};

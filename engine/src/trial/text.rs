@@ -291,6 +291,22 @@ pub(super) fn exact(test: ExactTest, p: f64, least: f64, coarse: bool) -> String
     }
 }
 
+/// Rarer than this, and what is left over does not look normal. Our choice: it is asked of every
+/// property.
+const RARE: f64 = 0.01;
+
+/// Whether the scatter looks normal.
+pub(super) fn normality(p: f64) -> String {
+    let told = significant(p, 2);
+    if p < RARE {
+        format!(
+            "The scatter does not look normal (Shapiro–Wilk, p = {told}): trust the interval only as far as the dots agree with it."
+        )
+    } else {
+        format!("Nothing speaks against a normal scatter (Shapiro–Wilk, p = {told}).")
+    }
+}
+
 /// Why a test was taken.
 pub(super) fn why(test: Test) -> &'static str {
     match test {
