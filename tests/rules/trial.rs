@@ -5,7 +5,7 @@ use emberloam_engine::soil::Property;
 use emberloam_engine::trial::{
     Comparison, Design, Evaluation, Foretold, Interval, MOST_PROPERTIES, MOST_TREATMENTS, Only,
     Place, Role, RoleOf, Test, Trial, TrialResult, Verdict, Wish, evaluate, layout_csv, next_trial,
-    sheet_csv,
+    sheet_csv, t_both_tails,
 };
 use emberloam_engine::{Case, export, judged_readings, report};
 use emberloam_tests::project;
@@ -405,6 +405,34 @@ fn two_reports_of_the_same_plots_are_before_and_after() {
     // By hand: changes of 53, 48, 53 and −1, 2, −1.
     assert!((potassium.comparisons[0].difference - (154.0 / 3.0)).abs() < 1e-9);
     assert_eq!(potassium.groups[1].readings[0].before, Some(97.0));
+}
+
+/// What Dunnett's test would take too long for is judged by a bound, which is said; and never
+/// more is shown by it.
+#[test]
+fn many_treatments_of_very_unequal_numbers_are_judged_by_a_bound() {
+    let of = |plots: fn(usize) -> usize| {
+        let mut draw = Draw(3);
+        let mut rows = String::from("Treatment,Yield\n");
+        for treatment in 0..20 {
+            let name =
+                if treatment == 0 { "untreated".into() } else { format!("char {treatment}") };
+            for _ in 0..plots(treatment) {
+                rows += &format!("{name},{:.3}\n", 20.0 + draw.normal());
+            }
+        }
+        judged(rows).results.remove(0)
+    };
+    let (unequal, equal) = (of(|treatment| 3 + 4 * treatment), of(|_| 20));
+    assert_eq!(equal.comparisons[0].test, Some(Test::Dunnett));
+    assert!(unequal.comparisons.iter().all(|c| c.test == Some(Test::Sidak)));
+    assert!(unequal.comparisons[0].why.contains("unequal numbers"));
+    // Šidák's probability of a single comparison is no smaller than that of 19 independent ones.
+    for of in &unequal.comparisons {
+        let alone = t_both_tails(of.t.unwrap(), of.df.unwrap());
+        let bound = 1.0 - (1.0 - alone).powi(19);
+        assert!((of.p.unwrap() - bound).abs() < 1e-9);
+    }
 }
 
 /// Plots that are skewed on purpose, and too few to tell.

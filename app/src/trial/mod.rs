@@ -1,6 +1,7 @@
 //! A trial in one's own soil: its plots judged, the next one planned. A piece of the program of
 //! its own, fetched when somebody opens it and kept from then on.
 
+mod judging;
 mod kept;
 mod next;
 mod picture;

@@ -1,6 +1,7 @@
 //! What a trial says in the plan of the bed: put in, found to be other, taken out.
 
 use emberloam_engine::case::BedTrial;
+use emberloam_engine::trial::evaluate;
 use leptos::prelude::*;
 
 use crate::in_place::{flag, press, settled, text};
@@ -30,11 +31,14 @@ pub fn in_plan(at_work: AtWork) -> AnyView {
     };
     let put = move |(at, name): (usize, String)| {
         let say = press(move || {
+            let mut found = untrack(|| at_work.of(|found| found.findings(at)));
             if trial.with_untracked(|trial| trial.foretold.is_empty()) {
+                // It was judged without what the plan foretells.
                 let foretold = untrack(|| foretold(page));
                 trial.update(|trial| trial.foretold = foretold);
+                let again = trial.with_untracked(evaluate);
+                found = again.map(|found| found.findings(at)).unwrap_or_default();
             }
-            let found = untrack(|| at_work.of(|found| found.findings(at)));
             nothing.set(found.is_empty());
             if found.is_empty() {
                 return;

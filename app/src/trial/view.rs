@@ -2,7 +2,7 @@
 
 use emberloam_engine::plan::Effect as SoilEffect;
 use emberloam_engine::season::day::spoken;
-use emberloam_engine::trial::{Evaluation, Foretold, Refusal, Trial, evaluate};
+use emberloam_engine::trial::{Evaluation, Foretold, Refusal, Trial};
 use gloo::events::EventListener;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -15,6 +15,7 @@ use crate::share::arrived::forget_address;
 use crate::share::sharing::{address_with, put_on_clipboard};
 use crate::state::Page;
 use crate::store::is_a_file;
+use crate::trial::judging::{Progress, judge, progress};
 use crate::trial::kept::{
     from_fragment, from_json, keep, keep_name, kept, kept_name, to_fragment, to_json,
 };
@@ -39,7 +40,9 @@ pub struct AtWork {
     /// What the person gave.
     pub trial: RwSignal<Trial>,
     /// What is told of it.
-    pub found: Memo<Found>,
+    pub found: RwSignal<Found>,
+    /// How far the judging is.
+    pub progress: Progress,
     /// As what it is saved.
     pub saved: RwSignal<SavedAs>,
     /// The person's own, while one from elsewhere stands in its place.
@@ -51,20 +54,25 @@ pub struct AtWork {
 impl AtWork {
     fn begin(page: Page) -> AtWork {
         let trial = RwSignal::new(kept());
-        let found = Memo::new(move |_| {
-            let mut trial = trial.get();
-            trial.measures = page.measures();
-            (!trial.text.trim().is_empty()).then(|| evaluate(&trial))
-        });
+        let found = RwSignal::new(None);
         let at_work = AtWork {
             page,
             trial,
             found,
+            progress: Progress::new(),
             saved: RwSignal::new(kept_name()),
             own: RwSignal::new(None),
             told: RwSignal::new(String::new()),
         };
         at_work.look_for_a_link();
+        let asked = move || Trial { measures: page.measures(), ..trial.get() };
+        untrack(|| judge(at_work, asked()));
+        Effect::new(move |again: Option<()>| {
+            let asked = asked();
+            if again.is_some() {
+                untrack(|| judge(at_work, asked));
+            }
+        });
         hear(
             "emberloam:all-erased",
             Box::new(move |_| {
@@ -196,6 +204,7 @@ pub fn trial(page: Page) -> AnyView {
             <input type="file" id="trial-file" class="file" />
         </label>
         {two_reports(at_work)}
+        {progress(at_work)}
         <p id="trial-trouble" role="alert">{text(move || refused().unwrap_or_default())}</p>
         <p hidden=flag(move || is_kept.get())>{words::NOT_KEPT}</p>
         <p role="status">{text(move || told.get())}</p>
@@ -269,7 +278,11 @@ fn print(at_work: AtWork) {
         folds.iter().for_each(|fold| fold.set_open(false));
     });
     done.forget();
-    let _ = window().print();
+    // What was opened here draws itself first.
+    let print = || {
+        let _ = window().print();
+    };
+    set_timeout(print, std::time::Duration::from_millis(50));
 }
 
 /// What the plan foretells for the bed of the page, as a trial takes it.

@@ -44,6 +44,9 @@ pub const SAVE_SVG: &str = "Save the sheet as a picture (SVG)";
 pub const SAVE_PNG: &str = "Save the sheet for a slide (PNG)";
 pub const PRINT_TRIAL: &str = "Print the trial";
 pub const COPY_LINK: &str = "Copy a link to this trial";
+pub const JUDGING: &str = "Judging the plots";
+pub const STOPPED: &str =
+    "Stopped before the end. Change anything in the trial, and it is judged anew.";
 pub const ANOTHER: &str =
     "This trial came from a link or from the saved reports. Your own is safe.";
 pub const DAMAGED: &str =

@@ -231,7 +231,7 @@ named! { "test", label:
         Dunnett = "dunnett", "Dunnett's test";
         TukeyKramer = "tukey-kramer", "Tukey–Kramer test";
         /// Least squares, with Šidák's bound for several comparisons.
-        Sidak = "sidak", "analysis of variance with blocks that lack plots, by least squares, with Šidák's bound";
+        Sidak = "sidak", "analysis of variance by least squares, with Šidák's bound";
     }
 }
 

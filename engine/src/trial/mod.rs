@@ -50,6 +50,7 @@ pub use evaluation::{
 };
 pub use exact::{permutation, signed_permutation};
 pub use holm::holm;
+pub use judge::Judging;
 pub use layout::{PlotOf, layout, layout_csv};
 pub use next::{NextTrial, SheetRow, Wish, next_trial, sheet_csv};
 pub use normality::shapiro_wilk;
@@ -200,8 +201,5 @@ impl Foretold {
 /// # Errors
 /// What can't be read, with what to do, and the columns as far as they are known.
 pub fn evaluate(trial: &Trial) -> Result<Evaluation, Refusal> {
-    let table = table::table_of(trial)?;
-    let plots = plots::plots_of(trial, &table)?;
-    let laid = design::laid_out(trial, plots, &table)?;
-    Ok(judge::judged(trial, &laid, table.columns))
+    Judging::of(trial).map(Judging::told)
 }

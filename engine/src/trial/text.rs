@@ -326,7 +326,7 @@ pub(super) fn why(test: Test) -> &'static str {
             "Every treatment beside every other: the Tukey–Kramer test keeps chance to 5 % for all pairs together."
         }
         Test::Sidak => {
-            "Blocks lack plots: least squares, and Šidák's bound keeps chance to 5 % for all comparisons together."
+            "Blocks lack plots, or many treatments hold unequal numbers of them: least squares, and Šidák's bound keeps chance to 5 % for all comparisons together."
         }
     }
 }
