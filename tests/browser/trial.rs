@@ -405,3 +405,37 @@ fn the_greatest_trial_is_judged_in_slices_and_can_be_stopped() {
     assert!(gap < 3000.0, "the page slept for {gap} ms");
     assert_eq!(page.browser.console_errors(), Vec::<String>::new());
 }
+
+/// By hand: 20 quarts of soil hold 1 quart of biochar at 5 %.
+#[test]
+fn the_next_trial_is_told_in_the_measures_of_the_reader() {
+    let page = opened("trial-measures");
+    page.unfold("#next-trial");
+    page.browser.wait_for("the plots", || page.browser.has(".lots td"));
+    let units = || {
+        page.browser.run("return [...document.querySelectorAll('#next-trial .with-unit span')].map((s) => s.textContent).join(' ')")
+            .as_str().unwrap_or_default().to_owned()
+    };
+    let set = |label: &str, value: &str| {
+        page.browser.run_with(
+            "const field = [...document.querySelectorAll('#next-trial label')].find((l) => l.textContent.startsWith(arguments[0]));
+            const box = field.querySelector('input');
+            box.value = arguments[1];
+            box.dispatchEvent(new Event('change', { bubbles: true }))",
+            &[json!(label), json!(value)],
+        );
+    };
+    page.browser.run("document.querySelector('.measures label:first-of-type input').click()");
+    page.browser.wait_for("litres", || units().contains("m²") && units().contains(" L"));
+    page.browser.run("document.querySelector('.measures label:last-of-type input').click()");
+    page.browser.wait_for("quarts", || {
+        units().contains("sq ft") && units().contains("gal") && units().contains("qt")
+    });
+    assert!(!units().contains(" L"), "{}", units());
+    set("Soil in a pot", "5");
+    set("Your scoop holds", "1");
+    page.browser
+        .wait_for("a scoop", || page.browser.text("#next-trial").contains("about 1 scoops"));
+    let told = page.browser.text("#next-trial");
+    assert!(!told.contains(" L of"), "{told}");
+}
