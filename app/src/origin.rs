@@ -36,6 +36,16 @@ pub struct Opened {
     pub revision: u64,
 }
 
+/// A trial among the saved reports: its name there, and as it was opened or saved last.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct SavedAs {
+    /// Its name.
+    pub name: String,
+    /// None where it was not saved yet.
+    pub opened: Option<Opened>,
+}
+
 /// Answers that a link has fixed, with the note of who made it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -15,7 +15,7 @@ use leptos::prelude::*;
 
 use crate::deferred::with_the_sample;
 use crate::in_place::Look;
-use crate::origin::Origin;
+use crate::origin::{Origin, SavedAs};
 use crate::paper::Printed;
 use crate::report::own_tables;
 use crate::{date, later, store, words};
@@ -45,6 +45,8 @@ pub struct Page {
     replacing: StoredValue<bool>,
     /// What this tab has before it from the shelf or from a link.
     pub origin: RwSignal<Origin>,
+    /// A saved trial that was opened, as JSON, until the part of the trial takes it.
+    pub trial: RwSignal<Option<(String, SavedAs)>>,
     /// What is said aloud.
     pub said: RwSignal<String>,
     /// Counts the times the report or all was replaced, taken back or erased by the
@@ -138,6 +140,7 @@ impl Page {
             replaced: RwSignal::new(Vec::new()),
             replacing: StoredValue::new(false),
             origin: RwSignal::new(Origin::default()),
+            trial: RwSignal::new(None),
             said: RwSignal::new(String::new()),
             turn: StoredValue::new(0),
             erasings: StoredValue::new(0),
@@ -310,6 +313,10 @@ impl Page {
                 case.reading = ReadingAnswers::default();
                 case.beds.clear();
                 case.sample = 0;
+                // Whether this is the bed of the trial, only the person can tell.
+                if let Some(trial) = &mut case.trial {
+                    trial.off = true;
+                }
             });
             self.done.set(Vec::new());
             // Nor must it be saved over the one that was open.

@@ -1,12 +1,14 @@
 //! What a person tells the engine: the report, the answers about it, the bed,
 //! the plants, the season, and what is on hand. Every field may be missing.
 
+mod bed_trial;
 mod bounds;
 mod own_bed;
 
 use serde::{Deserialize, Serialize};
 use time::Date;
 
+pub use self::bed_trial::{BedTrial, TrialFinding};
 pub use self::bounds::{Beyond, MOST_CROPS};
 pub use self::own_bed::{BedAnswer, OwnBed};
 pub use crate::facts::{CertificateItem, ChargeSource, Feedstock};
@@ -48,7 +50,10 @@ pub struct Case {
     pub bed: Bed,
     /// The plants.
     pub plants: Option<PlantGroup>,
-    /// What was said of the bed of one sample alone; it stands before `bed`, `plants` and the
+    /// A trial in this bed, said beside what the plan foretells.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub trial: Option<BedTrial>,
+    /// What was said of the bed of one sample alone; it stands before `bed`, `plants`, `trial` and the
     /// dates of planting, harvest and crops.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub beds: Vec<OwnBed>,
@@ -77,6 +82,7 @@ impl Default for Case {
             reading: ReadingAnswers::default(),
             bed: Bed::default(),
             plants: None,
+            trial: None,
             beds: Vec::new(),
             season: Season::default(),
             biochar: Bag::default(),

@@ -37,6 +37,36 @@ pub fn modus(report: &Report, outcome: &Outcome, code: &str, date: &str) -> Stri
     whole(Export::modus(code, date), report, outcome, "")
 }
 
+/// Samples with their readings as a table, a row each, to be read again as plots of a trial. A
+/// property by two methods has two columns.
+pub fn table(samples: &[(String, Vec<JudgedReading>)]) -> String {
+    let head = |reading: &JudgedReading| {
+        let method = reading.method.map_or(String::new(), |method| format!(" {}", method.label()));
+        let unit = reading.unit.map(|unit| unit.symbol()).filter(|symbol| !symbol.is_empty());
+        let unit = unit.map_or(String::new(), |symbol| format!(" ({symbol})"));
+        format!("{}{method}{unit}", reading.property.label())
+    };
+    let mut heads: Vec<String> = Vec::new();
+    for reading in samples.iter().flat_map(|(_, readings)| readings) {
+        let head = head(reading);
+        if has_number(reading) && !heads.contains(&head) {
+            heads.push(head);
+        }
+    }
+    let mut text = format!("Sample\t{}\n", heads.join("\t"));
+    for (name, readings) in samples {
+        text += &name.replace(['\t', '\n', '\r'], " ");
+        for wanted in &heads {
+            let found =
+                readings.iter().find(|reading| has_number(reading) && head(reading) == *wanted);
+            text.push('\t');
+            text += &found.map_or(String::new(), result);
+        }
+        text.push('\n');
+    }
+    text
+}
+
 fn whole(mut export: Export, report: &Report, outcome: &Outcome, text: &str) -> String {
     let source = Lines::of(text);
     for (sample, judged) in report.samples.iter().zip(&outcome.samples) {

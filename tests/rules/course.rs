@@ -8,7 +8,7 @@ use emberloam_engine::{Case, interpret, report};
 use crate::{close, viewed};
 
 /// A soil with a surplus, bare until spring, and a bag of fresh softwood biochar, 5 % by volume.
-fn trial() -> Case {
+pub fn trial() -> Case {
     let text = "Method: Mehlich-3\npH 6.6\nOrganic matter 4.2 %\nNO3-N 48 ppm\nNH4-N 6 ppm\nP 160 ppm\nK 320 ppm\nCa 2200 ppm\nMg 260 ppm\nS 24 ppm\nNa 18 ppm\nCEC 14 meq/100 g";
     let report =
         report::open(text.as_bytes()).and_then(|grid| report::read(&grid)).expect("it reads");

@@ -4,6 +4,7 @@
 #![allow(missing_docs, reason = "each test's name says what it checks")]
 
 mod bed;
+mod bed_trial;
 mod by_month;
 mod charging;
 mod chemistry;

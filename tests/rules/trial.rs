@@ -5,8 +5,9 @@ use emberloam_engine::soil::Property;
 use emberloam_engine::trial::{
     Comparison, Design, Evaluation, Foretold, Interval, MOST_PROPERTIES, MOST_TREATMENTS, Only,
     Place, Role, RoleOf, Test, Trial, TrialResult, Verdict, Wish, evaluate, layout_csv, next_trial,
-    sheet_csv,
+    sheet_csv, t_both_tails,
 };
+use emberloam_engine::{Case, export, judged_readings, report};
 use emberloam_tests::project;
 use proptest::prelude::*;
 
@@ -404,6 +405,106 @@ fn two_reports_of_the_same_plots_are_before_and_after() {
     // By hand: changes of 53, 48, 53 and −1, 2, −1.
     assert!((potassium.comparisons[0].difference - (154.0 / 3.0)).abs() < 1e-9);
     assert_eq!(potassium.groups[1].readings[0].before, Some(97.0));
+}
+
+/// What Dunnett's test would take too long for is judged by a bound, which is said; and never
+/// more is shown by it.
+#[test]
+fn many_treatments_of_very_unequal_numbers_are_judged_by_a_bound() {
+    let of = |plots: fn(usize) -> usize| {
+        let mut draw = Draw(3);
+        let mut rows = String::from("Treatment,Yield\n");
+        for treatment in 0..20 {
+            let name =
+                if treatment == 0 { "untreated".into() } else { format!("char {treatment}") };
+            for _ in 0..plots(treatment) {
+                rows += &format!("{name},{:.3}\n", 20.0 + draw.normal());
+            }
+        }
+        judged(rows).results.remove(0)
+    };
+    let (unequal, equal) = (of(|treatment| 3 + 4 * treatment), of(|_| 20));
+    assert_eq!(equal.comparisons[0].test, Some(Test::Dunnett));
+    assert!(unequal.comparisons.iter().all(|c| c.test == Some(Test::Sidak)));
+    assert!(unequal.comparisons[0].why.contains("unequal numbers"));
+    // Šidák's probability of a single comparison is no smaller than that of 19 independent ones.
+    for of in &unequal.comparisons {
+        let alone = t_both_tails(of.t.unwrap(), of.df.unwrap());
+        let bound = 1.0 - (1.0 - alone).powi(19);
+        assert!((of.p.unwrap() - bound).abs() < 1e-9);
+    }
+}
+
+/// Plots that are skewed on purpose, and too few to tell.
+#[test]
+fn a_scatter_that_is_not_normal_is_told_where_there_are_plots_enough() {
+    let of = |plots: usize, skew: fn(f64) -> f64| {
+        let mut draw = Draw(7);
+        let mut rows = String::from("Treatment,Yield\n");
+        for at in 0..plots {
+            rows += &format!("{},{:.4}\n", ["none", "char"][at % 2], skew(draw.normal()));
+        }
+        let found = judged(rows);
+        found.results[0].normality.clone().map(|look| look.text)
+    };
+    let even = of(40, |z| 20.0 + z).unwrap();
+    assert!(even.starts_with("Nothing speaks against a normal scatter"), "{even}");
+    let skewed = of(40, |z| (2.0 * z).exp()).unwrap();
+    assert!(skewed.starts_with("The scatter does not look normal"), "{skewed}");
+    assert_eq!(of(10, |z| (2.0 * z).exp()), None);
+}
+
+#[test]
+fn two_reports_of_one_bed_show_its_change_and_conclude_nothing() {
+    let before =
+        "Soil test, back bed\nMethod: Mehlich-3\npH 6.0\nPhosphorus 40 ppm\nPotassium 100 ppm\n";
+    let after = "Soil test, the bed at the back\nMethod: Mehlich-3\npH 6.4\nPhosphorus 40 ppm\nPotassium 150 mg/kg\n";
+    let of = |after: &str| evaluate(&Trial { later: Some(after.into()), ..trial(before) }).unwrap();
+    let found = of(after);
+    assert_eq!(found.design, Design::NoReplicates);
+    let text = |property| {
+        let result = found.results.iter().find(|r| r.property == Some(property)).unwrap();
+        result.comparisons[0].text.clone()
+    };
+    assert!(
+        text(Property::Potassium)
+            .starts_with("Potassium is 50\u{a0}mg/kg higher after than before.")
+    );
+    assert!(text(Property::Ph).starts_with("pH is 0.40 higher"), "{}", text(Property::Ph));
+    assert!(text(Property::Phosphorus).starts_with("Phosphorus is the same before and after."));
+    assert!(found.results.iter().all(|r| r.comparisons[0].verdict == Verdict::NoReplicates));
+    // What was extracted in another way is not subtracted.
+    let found = of(&after.replace("Mehlich-3", "Olsen"));
+    let phosphorus =
+        found.results.iter().find(|r| r.property == Some(Property::Phosphorus)).unwrap();
+    assert!(phosphorus.comparisons.is_empty(), "{:?}", phosphorus.comparisons);
+    assert!(
+        found.notes.iter().any(|note| note.contains("measured in two ways")),
+        "{:?}",
+        found.notes
+    );
+}
+
+/// What the saved reports hold is written as a table and read again as plots.
+#[test]
+fn readings_written_as_a_table_are_read_as_the_same() {
+    let of = |text: &str| {
+        let report = report::open(text.as_bytes()).and_then(|grid| report::read(&grid)).unwrap();
+        let case = Case { report, ..Case::default() };
+        let sample = |at: usize| (case.report.samples[at].name.clone(), judged_readings(&case, at));
+        export::table(&(0..case.report.samples.len()).map(sample).collect::<Vec<_>>())
+    };
+    let text = "Sample,pH,Mehlich-3 P (ppm),Olsen P (ppm),K ppm,Organic matter %\nNorth,6.1,40,<2,120,3.2\nSouth,6.5,44,18,,3.4\n";
+    let table = of(text);
+    assert_eq!(of(&table), table);
+    assert_eq!(table.lines().count(), 3, "{table}");
+    let later = table.replace("40", "60").replace("44", "61");
+    let found = evaluate(&Trial { later: Some(later), ..trial(table) }).unwrap();
+    assert_eq!(found.design, Design::BeforeAfter);
+    let heads: Vec<_> = found.results.iter().map(|r| (r.property, r.comparisons.len())).collect();
+    assert_eq!(heads.len(), 5, "{heads:?}");
+    let risen = found.results.iter().find(|r| r.head.contains("Mehlich")).unwrap();
+    assert!((risen.comparisons[0].difference - 18.5).abs() < 1e-9);
 }
 
 #[test]

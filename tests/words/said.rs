@@ -8,8 +8,8 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use emberloam_engine::case::{
-    BagState, BedKind, Case, CertificateFigure, CertificateItem, ChargeSource, Crop, Feedstock,
-    SourceFigures, WetSeason, Winter,
+    BagState, BedKind, BedTrial, Case, CertificateFigure, CertificateItem, ChargeSource, Crop,
+    Feedstock, SourceFigures, TrialFinding, WetSeason, Winter,
 };
 use emberloam_engine::details::standards::standards;
 use emberloam_engine::details::work_in::work_in;
@@ -20,7 +20,7 @@ use emberloam_engine::details::{
 use emberloam_engine::quantity::Measures;
 use emberloam_engine::report::Report;
 use emberloam_engine::season::place;
-use emberloam_engine::soil::{Method, PlantGroup, Texture};
+use emberloam_engine::soil::{Method, PlantGroup, Property, Texture};
 use emberloam_engine::{charge_alone, interpret, report, summary, survey};
 use emberloam_files::open_file;
 use time::{Date, Duration, Month};
@@ -255,12 +255,21 @@ pub fn everything(gardens: usize) -> BTreeSet<String> {
     let reports = reports(&mut said);
     let mut draw = Draw(0x9E37_79B9_7F4A_7C15);
     for at in 0..gardens {
-        let case = answers(&mut draw, reports[at % reports.len()].clone());
+        let mut case = answers(&mut draw, reports[at % reports.len()].clone());
+        case.trial = (at % 4 == 0).then(tried);
         of_garden(&case, &mut said);
     }
     said.extend(trials::everything());
     said.extend(beyond());
     said
+}
+
+/// A trial that found something of every property.
+fn tried() -> BedTrial {
+    let found =
+        |property| TrialFinding { property, foretold: [-4.0, 1.5, 9.25], found: [0.5, 3.75, 7.0] };
+    let found = Property::ALL.map(found).to_vec();
+    BedTrial { name: "By the fence".into(), off: false, found }
 }
 
 /// Why answers that no garden has are refused.
@@ -274,6 +283,9 @@ fn beyond() -> BTreeSet<String> {
         format!(r#"{{"season":{{"lowest-c":{}}}}}"#, twelve("-1e9")),
         format!(r#"{{"season":{{"crops":{}}}}}"#, many(r#"{"name":"kale"}"#)),
         format!(r#"{{"season":{{"crops":[{{"name":"{long}"}}]}}}}"#),
+        format!(r#"{{"trial":{{"name":"{long}"}}}}"#),
+        format!(r#"{{"trial":{{"found":{}}}}}"#, many(FOUND)),
+        format!(r#"{{"trial":{{"found":[{}]}}}}"#, FOUND.replace("1", "1e99")),
         format!(r#"{{"beds":{}}}"#, many(r#"{"sample":1}"#)),
         format!(r#"{{"beds":[{{"sample":1,"open":{}}}]}}"#, many(r#""area""#)),
         format!(r#"{{"charge-with":{}}}"#, many(r#""compost""#)),
@@ -321,4 +333,5 @@ fn beyond() -> BTreeSet<String> {
 }
 
 /// A figure of a certificate.
+const FOUND: &str = r#"{"property":"ph","foretold":[0,1,1],"found":[0,1,1]}"#;
 const CERTIFIED: &str = r#"{"what":"ash","value":1}"#;

@@ -309,7 +309,7 @@ mod tests {
 
     #[test]
     fn what_a_newer_program_put_there_goes_out_and_in_as_it_is() {
-        let newer = r#"{"emberloam-entry":2,"id":"n","moon":"full"}"#.to_string();
+        let newer = r#"{"emberloam-entry":3,"id":"n","moon":"full"}"#.to_string();
         let file = pack(&[("n".into(), newer.clone())], "now");
         let mut other = Vec::new();
         bring_in(&mut other, &file, &mut counter());

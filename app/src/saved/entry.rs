@@ -3,6 +3,7 @@
 
 use emberloam_engine::Case;
 use emberloam_engine::case::CASE_VERSION;
+use emberloam_engine::trial::TRIAL_VERSION;
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
 
@@ -11,10 +12,12 @@ use crate::share::answers;
 use crate::store::Kept;
 use crate::words;
 
-/// The version of the shape of an entry.
+/// The version of the shape of an entry that holds a report.
 const ENTRY_VERSION: u64 = 1;
+/// The same of one that holds a trial: programs before it leave it alone.
+const TRIAL_ENTRY: u64 = 2;
 
-/// A saved report.
+/// A saved report, or a saved trial.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Entry {
@@ -41,6 +44,9 @@ pub struct Entry {
     pub text: String,
     /// The answers, without what nobody said.
     pub answers: Value,
+    /// The trial, as its own JSON; none where this is a report.
+    #[serde(default, skip_serializing_if = "Value::is_null")]
+    pub trial: Value,
     /// What another version of the program put beside these; it is kept as it is.
     #[serde(flatten)]
     pub more: Map<String, Value>,
@@ -79,8 +85,13 @@ impl Held {
     pub fn from_value(value: &Value) -> Held {
         let name = || value["name"].as_str().unwrap_or_default().to_string();
         match value["emberloam-entry"].as_u64() {
-            Some(version) if version > ENTRY_VERSION => Held::Newer(name()),
-            Some(ENTRY_VERSION) => {
+            Some(version) if version > TRIAL_ENTRY => Held::Newer(name()),
+            Some(TRIAL_ENTRY) if !value["trial"].is_object() => Held::Damaged,
+            Some(ENTRY_VERSION | TRIAL_ENTRY) => {
+                let trial = value["trial"]["version"].as_u64();
+                if trial.is_some_and(|version| version > u64::from(TRIAL_VERSION)) {
+                    return Held::Newer(name());
+                }
                 let case = value["answers"]["version"].as_u64();
                 if case.is_some_and(|version| version > u64::from(CASE_VERSION)) {
                     return Held::Newer(name());
@@ -118,6 +129,7 @@ fn bring_up(value: &Value) -> Option<Entry> {
         changed: String::new(),
         revision: 0,
         text: value["text"].as_str()?.into(),
+        trial: Value::Null,
         answers: value.get("answers").cloned().unwrap_or_else(|| Value::Object(Default::default())),
         more: Map::new(),
     };
@@ -138,8 +150,19 @@ impl Entry {
             revision: 1,
             text: kept.text.clone(),
             answers: answers::sparse(&kept.answers),
+            trial: Value::Null,
             more: Map::new(),
         }
+    }
+
+    /// The same with a trial in the place of a report.
+    pub fn holding(self, trial: Value) -> Entry {
+        Entry { emberloam_entry: TRIAL_ENTRY, trial, ..self }
+    }
+
+    /// Whether it is a trial.
+    pub fn is_trial(&self) -> bool {
+        !self.trial.is_null()
     }
 
     /// The report with its answers; `None` when the answers are none.
@@ -163,13 +186,15 @@ impl Entry {
     pub fn says_the_same(&self, other: &Entry) -> bool {
         self.text == other.text
             && self.answers == other.answers
+            && self.trial == other.trial
             && self.place == other.place
             && self.date == other.date
     }
 
     /// Whether all words of `find` are in its name, place, date or text.
     pub fn matches(&self, find: &str) -> bool {
-        let all = [&self.name, &self.place, &self.date, &self.text].map(|text| folded(text));
+        let table = self.trial["text"].as_str().unwrap_or_default();
+        let all = [&*self.name, &self.place, &self.date, &self.text, table].map(folded);
         folded(find).split_whitespace().all(|word| all.iter().any(|text| text.contains(word)))
     }
 }
@@ -328,7 +353,7 @@ pub mod tests {
 
     #[test]
     fn newer_shapes_are_named_and_older_ones_brought_up() {
-        let newer = json!({"emberloam-entry": 2, "name": "Back bed", "colour": "red"});
+        let newer = json!({"emberloam-entry": 3, "name": "Back bed", "colour": "red"});
         assert_eq!(Held::from_value(&newer), Held::Newer("Back bed".into()));
         let mut newer_case = an_entry("a", "Back bed", "");
         newer_case.answers = json!({"version": 9, "moon": "full"});
@@ -344,6 +369,34 @@ pub mod tests {
         let mut wrong = an_entry("a", "Back bed", "");
         wrong.answers = json!({"bed": 7});
         assert_eq!(Held::read(&wrong.to_json()), Held::Damaged);
+    }
+
+    #[test]
+    fn a_trial_is_saved_beside_reports_and_found_by_its_table() {
+        let trial = json!({"version": 1, "text": "Treatment,pH\nnone,6\nchar,6.4\n"});
+        let entry = an_entry("t", "By the fence", "").holding(trial.clone());
+        assert_eq!(Held::read(&entry.to_json()), Held::Entry(entry.clone()));
+        assert!(entry.is_trial() && !an_entry("a", "Back", "pH 6").is_trial());
+        assert!(entry.matches("char fence") && !entry.matches("lime"));
+        assert!(!entry.says_the_same(&an_entry("t", "By the fence", "")));
+        assert_eq!(entry.to_json().find("trial\":null"), None);
+        // Programs before it know version 1 alone, and leave it alone.
+        assert!(entry.to_json().contains("\"emberloam-entry\":2"));
+        let newer = entry.clone().holding(json!({"version": 9}));
+        assert_eq!(Held::read(&newer.to_json()), Held::Newer("By the fence".into()));
+        let none = entry.clone().holding(Value::Null);
+        assert_eq!(Held::read(&none.to_json()), Held::Damaged);
+        let (saved, outcome) = save(
+            &Kept::default(),
+            label("By the fence"),
+            Some(&entry.opened()),
+            Some(&entry.to_json()),
+            "f".into(),
+            NOW,
+        );
+        let saved = saved.holding(trial);
+        assert_eq!((outcome, saved.revision, saved.id.as_str()), (Outcome::Saved, 2, "t"));
+        assert!(saved.says_the_same(&entry));
     }
 
     #[test]

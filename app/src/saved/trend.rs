@@ -79,13 +79,18 @@ pub struct Beds {
 
 /// Reads a saved report again. Nothing, when it can't be read or has no date.
 pub fn beds(entry: &Entry) -> Option<Beds> {
-    let kept = entry.kept()?;
     let date = if entry.date.is_empty() { entry.created.get(..10)? } else { &entry.date };
-    let day = day::parse(date)?;
+    Some(Beds { day: day::parse(date)?, beds: samples(entry)? })
+}
+
+/// The samples of a saved report with their readings, as they were put right. Nothing, when it
+/// can't be read.
+pub fn samples(entry: &Entry) -> Option<Vec<(String, Vec<JudgedReading>)>> {
+    let kept = entry.kept()?;
     let report = report::open(kept.text.as_bytes()).and_then(|grid| report::read(&grid)).ok()?;
     let chosen = kept.answers.sample.min(report.samples.len().saturating_sub(1));
     let case = Case { report, ..kept.answers };
-    let beds = case.report.samples.iter().enumerate().map(|(at, sample)| {
+    let samples = case.report.samples.iter().enumerate().map(|(at, sample)| {
         let place = entry.place.trim();
         let name = sample.name.trim();
         let name = match (at == chosen && !place.is_empty(), name.is_empty()) {
@@ -95,7 +100,7 @@ pub fn beds(entry: &Entry) -> Option<Beds> {
         };
         (name.to_string(), judged_readings(&case, at))
     });
-    Some(Beds { day, beds: beds.collect() })
+    Some(samples.collect())
 }
 
 /// The names of all beds, each once.

@@ -3,13 +3,14 @@
 use emberloam_engine::season::day;
 use leptos::prelude::*;
 use wasm_bindgen_futures::JsFuture;
-use web_sys::HtmlInputElement;
+use web_sys::{HtmlDetailsElement, HtmlInputElement};
 
+use crate::frame::element;
 use crate::in_place::{Look, changed, flag, focus, keyed, press, text, unfolds};
 use crate::language::own_or_said;
-use crate::origin::{Opened, Origin};
+use crate::origin::{Opened, Origin, SavedAs};
 use crate::report::exports::event_code;
-use crate::report::files::{save as save_file, tell};
+use crate::report::files::{hear, save as save_file, tell};
 use crate::saved::backup::{self, Shelved, Unpacked};
 use crate::saved::database::{self, Change, Place, Shut};
 use crate::saved::entry::{self, Entry, Held, Label, Outcome, by_date};
@@ -175,6 +176,13 @@ impl SavedReports {
 
     fn open(self, entry: &Entry) {
         let page = self.page;
+        if entry.is_trial() {
+            let (name, opened) = (entry.name.clone(), Some(entry.opened()));
+            page.trial.set(Some((entry.trial.to_string(), SavedAs { name, opened })));
+            element::<HtmlDetailsElement>("trial").set_open(true);
+            focus("trial-table");
+            return self.tell(said::opened(&entry.name));
+        }
         let Some(kept) = entry.kept() else { return };
         page.restore(kept);
         page.origin.set(Origin { opened: Some(entry.opened()), scenario: None });
@@ -215,13 +223,14 @@ impl SavedReports {
     }
 
     fn duplicate(self, entry: &Entry) {
-        let Some(kept) = entry.kept() else { return };
-        let label = Label {
+        let copy = Entry {
+            id: event_code(),
             name: said::another(&entry.name),
-            place: entry.place.clone(),
-            date: entry.date.clone(),
+            created: now(),
+            changed: now(),
+            revision: 1,
+            ..entry.clone()
         };
-        let copy = Entry::new(&kept, label, event_code(), &now());
         let name = copy.name.clone();
         let decide =
             move |_: &[Shelved]| (vec![Change::Put((copy.id.clone(), copy.to_json()))], ());
@@ -323,6 +332,7 @@ pub fn reports(page: Page) -> AnyView {
             reports.read();
         }
     };
+    hear("emberloam:shelf-changed", Box::new(move |_| changed()));
     let erased = move || {
         page.erase();
         page.before.set(None);
@@ -546,6 +556,10 @@ fn item(reports: SavedReports, entry: Memo<Entry>) -> impl IntoView {
                 " "
                 <span class="soft" translate="no">
                     {text(place)}
+                </span>
+                " "
+                <span class="soft">
+                    {text(move || if entry.look(Entry::is_trial) { said::IS_A_TRIAL } else { "" })}
                 </span>
                 " "
                 <span class="soft">{text(move || if is_open() { said::OPEN_NOW } else { "" })}</span>

@@ -35,6 +35,9 @@ impl Answer {
                 | "reading.corrections"
                 | "reading.in-all-samples"
                 | "reading.named-lines"
+                | "trial.name"
+                | "trial.off"
+                | "trial.found"
         )
     }
 }
@@ -150,14 +153,16 @@ enum Told {
     Number(Unit),
     /// A day.
     Day,
-    /// How many there are.
+    /// How many there are, or that it is so.
     Count,
+    /// A name that the person gave.
+    Name,
 }
 
 type Row = (&'static str, &'static str, Told);
 
 /// The answers with words of their own; any other is told by its name.
-const TOLD: [Row; 34] = [
+const TOLD: [Row; 37] = [
     ("sample", words::WHICH_SAMPLE, Told::Number(Unit::None)),
     ("reading.region", words::REGION, Told::Choice(region)),
     ("reading.extractants", words::EXTRACTANT, Told::Choice(method)),
@@ -174,6 +179,9 @@ const TOLD: [Row; 34] = [
     ("bed.kind", words::BED_KIND, Told::Choice(bed_kind)),
     ("plants", words::PLANTS, Told::Choice(plants)),
     ("beds", words::OWN_BEDS, Told::Count),
+    ("trial.name", words::trial::TRIAL, Told::Name),
+    ("trial.off", words::trial::NOT_SAID, Told::Count),
+    ("trial.found", words::trial::FOUND, Told::Count),
     ("season.planting", words::PLANTING, Told::Day),
     ("season.harvest", words::HARVEST, Told::Day),
     ("season.first-frost", words::FIRST_FROST, Told::Day),
@@ -290,6 +298,7 @@ fn tell(name: &str, value: &Value, told: Option<Told>, measures: Measures) -> St
         (Some(Told::Day), Value::String(text)) => {
             day::parse(text).map_or_else(|| text.clone(), day::spoken)
         }
+        (Some(Told::Name), Value::String(name)) => name.clone(),
         (_, Value::Array(several)) => words::keeping::so_many(several.len()),
         (_, Value::String(text)) => text.replace('-', " "),
         (_, other) => other.to_string(),
@@ -298,6 +307,7 @@ fn tell(name: &str, value: &Value, told: Option<Told>, measures: Measures) -> St
 
 #[cfg(test)]
 mod tests {
+    use emberloam_engine::case::BedTrial;
     use proptest::prelude::*;
 
     use super::*;
@@ -343,6 +353,7 @@ mod tests {
         let mut case = Case::default();
         // What holds for one bed alone is only written where there is such a bed.
         case.answer(0, false, |case| case.bed.area_m2 = Some(2.0));
+        case.trial = Some(BedTrial { off: true, ..BedTrial::default() });
         let whole = whole(&case);
         for (name, ..) in TOLD {
             let mut here = &whole;

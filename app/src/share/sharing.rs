@@ -81,6 +81,7 @@ impl Sharing {
             letter.answers.reading.in_all_samples.clear();
             letter.answers.reading.named_lines.clear();
             letter.answers.beds.clear();
+            letter.answers.trial = None;
         }
         letter
     }

@@ -9,7 +9,7 @@ use plotters::prelude::Color;
 use plotters::style::text_anchor::HPos;
 
 use crate::deferred::soon;
-use crate::figure::figures;
+use crate::figure::{figures, value};
 use crate::grounds::opened_grounds;
 use crate::in_place::{Look, changed, flag, text};
 use crate::specialists::chart::{Pen, Repaint, Sheet, chart, level_line};
@@ -71,7 +71,7 @@ pub fn course(page: Page) -> AnyView {
                     },
                 )}
             </figure>
-            {move || shown().map(table)} {reaction(page)} {exchange(page)}
+            {move || shown().map(|course| table(page, course))} {reaction(page)} {exchange(page)}
         </section>
     }
     .into_any()
@@ -94,9 +94,22 @@ fn exchange(page: Page) -> impl IntoView {
 }
 
 /// The words for the directions, the numbers by week, and the parts.
-fn table(course: Course) -> impl IntoView {
+fn table(page: Page, course: Course) -> impl IntoView {
     let [week, month, year] = course.directions;
     let unit = course.unit;
+    let effect = page.of_plan(|plan| {
+        plan.effects
+            .iter()
+            .find(|effect| effect.property == course.property)
+            .cloned()
+            .into_iter()
+            .collect::<Vec<_>>()
+    });
+    let with_trial = effect.into_iter().next().and_then(|effect| {
+        let with = value(page, effect.with_trial.as_ref()?);
+        let said = words::trial::month_with_trial(&with, &value(page, &effect.change));
+        Some(view! { <p class="with-trial">{said}</p> })
+    });
     let cells = move |band: &Band| {
         view! {
             <td>{amount(band.low, unit)}</td>
@@ -134,6 +147,7 @@ fn table(course: Course) -> impl IntoView {
     };
     view! {
         <p>{words::course_directions(week, month, year)}</p>
+        {with_trial}
         {opened_grounds(course.label, course.grounds)}
         <details class="fold">
             <summary>{words::AS_A_TABLE}</summary>

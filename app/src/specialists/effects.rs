@@ -7,6 +7,7 @@ use plotters::element::{PathElement, Polygon, Rectangle};
 use plotters::prelude::Color;
 use plotters::style::text_anchor::HPos;
 
+use crate::control::tick;
 use crate::deferred::soon_of;
 use crate::figure::value;
 use crate::grounds::opened_grounds;
@@ -14,6 +15,7 @@ use crate::in_place::{flag, settled, text};
 use crate::specialists::chart::{Pen, Repaint, Sheet, chart};
 use crate::state::Page;
 use crate::words;
+use crate::words::trial as trial_words;
 
 /// Height of a row and of the axis, page pixels.
 const ROW: f64 = 30.0;
@@ -32,11 +34,29 @@ pub fn effects(page: Page) -> AnyView {
         drawn.retain(|effect| effect.change.unit == Unit::Percent);
         drawn
     };
+    let trial = move || page.said(|case| case.trial.clone());
+    let name = move || trial().map(|trial| trial_words::your_trial(&trial.name));
+    let say = move |on: bool| {
+        page.answer(move |case| {
+            if let Some(trial) = &mut case.trial {
+                trial.off = !on;
+            }
+        });
+    };
     let height = move || drawn().len() as f64 * ROW + AXIS;
     let repaint = expect_context::<Repaint>();
     view! {
         <div hidden=flag(move || all().is_empty())>
             <h3>{words::EFFECTS}</h3>
+            <div id="with-trial" hidden=flag(move || trial().is_none())>
+                {tick(
+                    trial_words::SAY_IT,
+                    flag(move || trial().is_some_and(|trial| !trial.off)),
+                    Box::new(say),
+                    flag(|| false),
+                )}
+                <p class="soft">{text(move || name().unwrap_or_default())} ". " {trial_words::STILL_DEFAULT}</p>
+            </div>
             <figure>
                 <figcaption>{words::EFFECTS_HOW_TO_READ}</figcaption>
                 {chart(
@@ -72,12 +92,19 @@ pub fn effects(page: Page) -> AnyView {
 /// A row of the table.
 fn row(page: Page, effect: SoilEffect) -> impl IntoView {
     let behind = effect.change.grounds.clone();
+    let label = effect.property.label();
+    let with = effect.with_trial.clone().map(|with| {
+        let said = text(move || value(page, &with));
+        view! { <p class="with-trial">{trial_words::WITH_TRIAL} " " {said}</p> }
+    });
+    let with_behind =
+        effect.with_trial.as_ref().map(|with| opened_grounds(label, with.grounds.clone()));
     view! {
         <tr data-effect=effect.property.name()>
             <th scope="row">{words::title(effect.property.label())}</th>
             <td>{effect.direction}</td>
-            <td>{text(move || value(page, &effect.change))}</td>
-            <td>{opened_grounds(effect.property.label(), behind)}</td>
+            <td>{text(move || value(page, &effect.change))} {with}</td>
+            <td>{opened_grounds(effect.property.label(), behind)} {with_behind}</td>
         </tr>
     }
 }
@@ -87,7 +114,7 @@ fn row(page: Page, effect: SoilEffect) -> impl IntoView {
 fn draw(sheet: &Sheet, pen: &Pen, effects: &[SoilEffect]) {
     let (width, height) = sheet.dim_in_pixel();
     let (width, height) = (width as i32, height as i32);
-    let ends = effects.iter().flat_map(|e| [e.change.band.low, e.change.band.high]);
+    let ends = effects.iter().flat_map(SoilEffect::figures).flat_map(|f| [f.band.low, f.band.high]);
     let reach = ends.fold(10.0_f64, |reach, end| reach.max(end.abs())).min(MOST);
     let names = pen.px(if f64::from(width) / pen.scale < 420.0 { 96.0 } else { 150.0 });
     let margin = pen.px(30.0);
@@ -131,6 +158,21 @@ fn draw(sheet: &Sheet, pen: &Pen, effects: &[SoilEffect]) {
         }
         let (a, b) = (band.likely.min(0.0), band.likely.max(0.0));
         let _ = sheet.draw(&bar(a, b, 3.0, pen.likely.mix(1.0)));
+        if let Some(with) = &effect.with_trial {
+            let with = with.band.map(|change| change.clamp(-reach, reach));
+            let [low, likely, high] = [with.low, with.likely, with.high].map(x);
+            let below = y + pen.px(11.0);
+            let line = pen.line(pen.ink.mix(1.0), 2.0);
+            let _ = sheet.draw(&PathElement::new([(low, below), (high, below)], line));
+            let half = pen.px(4.0);
+            let mark = vec![
+                (likely - half, below),
+                (likely, below - half),
+                (likely + half, below),
+                (likely, below + half),
+            ];
+            let _ = sheet.draw(&Polygon::new(mark, pen.ink.filled()));
+        }
         let tick = pen.px(1.5);
         let _ = sheet.draw(&Rectangle::new(
             [(x(band.likely) - tick, y - pen.px(9.0)), (x(band.likely) + tick, y + pen.px(9.0))],

@@ -2,11 +2,13 @@
 
 use emberloam_engine::trial::Trial;
 
+use crate::origin::SavedAs;
 use crate::share::link::{Unopened, packed, unpacked};
 use crate::store::{named, storage};
 
 /// Where it is kept.
 const KEPT: &str = "trial";
+const SAVED_AS: &str = "trial-saved-as";
 
 /// The trial as JSON.
 pub fn to_json(trial: &Trial) -> String {
@@ -17,6 +19,22 @@ pub fn to_json(trial: &Trial) -> String {
 /// A saved trial, where a text is one.
 pub fn from_json(text: &str) -> Option<Trial> {
     text.trim_start().starts_with('{').then(|| serde_json::from_str(text).ok()).flatten()
+}
+
+/// As what the trial is saved among the reports.
+pub fn kept_name() -> SavedAs {
+    let text = storage().and_then(|storage| storage.get_item(&named(SAVED_AS)).ok().flatten());
+    text.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default()
+}
+
+/// Keeps that.
+pub fn keep_name(saved: &SavedAs) {
+    let Some(storage) = storage() else { return };
+    // Ignored: a name that isn't kept is typed again.
+    let _ = match serde_json::to_string(saved) {
+        Ok(json) if *saved != SavedAs::default() => storage.set_item(&named(SAVED_AS), &json),
+        _ => storage.remove_item(&named(SAVED_AS)),
+    };
 }
 
 /// What was kept.

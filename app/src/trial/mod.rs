@@ -1,11 +1,14 @@
 //! A trial in one's own soil: its plots judged, the next one planned. A piece of the program of
 //! its own, fetched when somebody opens it and kept from then on.
 
+mod judging;
 mod kept;
 mod next;
 mod picture;
 mod results;
+mod saved;
 mod table;
+mod taught;
 mod view;
 
 use leptos::prelude::*;

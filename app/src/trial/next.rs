@@ -1,12 +1,15 @@
 //! The next trial: how many plots it takes, which gets what and how much, and when to sample.
 
-use emberloam_engine::quantity::{Unit, in_readers, measured_out, significant};
+use emberloam_engine::quantity::{
+    Measures, Unit, in_readers, measured_out, pot_measure, scoop_measure, significant,
+};
 use emberloam_engine::season::day::spoken;
 use emberloam_engine::soil::Property;
 use emberloam_engine::trial::{
     NextTrial, Place, PlotOf, Wish, layout_csv, next_trial, sheet_csv, usual_spread,
 };
 use leptos::prelude::*;
+use web_sys::HtmlInputElement;
 
 use crate::control::{date_of, number_typed, pick, tick};
 use crate::grounds::opened_grounds;
@@ -68,6 +71,42 @@ fn number(
     number_typed(page, label, unit, "field", text(shown), text(String::new), Box::new(put))
 }
 
+/// A volume in what the reader measures such a thing by.
+fn volume(
+    planning: Planning,
+    label: &'static str,
+    by: fn(Measures) -> (f64, &'static str),
+    get: impl Fn() -> Option<f64> + Send + 'static,
+    put: impl Fn(Option<f64>) + 'static,
+) -> AnyView {
+    let page = planning.page;
+    let shown = move || {
+        get().map_or_else(String::new, |litres| significant(litres / by(page.measures()).0, 3))
+    };
+    let typed = move |event: web_sys::Event| {
+        let typed = event_target::<HtmlInputElement>(&event).value_as_number();
+        let litres = typed * untrack(|| by(page.measures())).0;
+        put(Some(litres).filter(|litres| litres.is_finite()));
+    };
+    view! {
+        <label class="field">
+            <span class="field-name">{label}</span>
+            <span class="with-unit">
+                <input
+                    type="number"
+                    inputmode="decimal"
+                    min="0"
+                    step="any"
+                    prop:value=text(shown)
+                    on:change=changed(typed)
+                />
+                <span>{text(move || by(page.measures()).1)}</span>
+            </span>
+        </label>
+    }
+    .into_any()
+}
+
 /// What is asked.
 fn asked(planning: Planning) -> impl IntoView {
     let Planning { wish, pot, plot, .. } = planning;
@@ -118,11 +157,11 @@ fn asked(planning: Planning) -> impl IntoView {
             {number(planning, words::PLOT_DEPTH, Unit::Cm, move || Some(plot.get().1), move |v| {
                 plot.update(|plot| plot.1 = v.unwrap_or(15.0));
             })}
-            {number(planning, words::POT, Unit::Litre, move || pot.get(), move |v| pot.set(v))}
+            {volume(planning, words::POT, pot_measure, move || pot.get(), move |v| pot.set(v))}
             {number(planning, words::SHARE, Unit::Percent, of(|w| Some(w.share_percent)), move |v| {
                 wish.update(|wish| wish.share_percent = v.unwrap_or(5.0));
             })}
-            {number(planning, words::SCOOP, Unit::Litre, of(|w| Some(w.scoop_litres)), move |v| {
+            {volume(planning, words::SCOOP, scoop_measure, of(|w| Some(w.scoop_litres)), move |v| {
                 wish.update(|wish| wish.scoop_litres = v.unwrap_or(1.0));
             })}
             {date_of(

@@ -1,12 +1,14 @@
 //! What the plots say: the whole in a line, all properties on one sheet, and each with its plots,
 //! its interval, its test, and the smallest difference that could have been seen.
 
+use std::hash::{DefaultHasher, Hash, Hasher};
+
 use emberloam_engine::quantity::{Band, Unit, significant};
 use emberloam_engine::trial::{Comparison, Evaluation, Foreseen, Group, TrialResult, calibrate};
 use leptos::prelude::*;
 
 use crate::grounds::opened_grounds;
-use crate::in_place::{flag, press, settled, text};
+use crate::in_place::{flag, press, settled, text, unfolds};
 use crate::language::say;
 use crate::report::files::save;
 use crate::trial::picture::{plots, sheet, slide};
@@ -19,18 +21,13 @@ pub fn results(at_work: AtWork) -> AnyView {
     let none = move || !found.with(|found| matches!(found, Some(Ok(_))));
     let drawn = move || at_work.of(|found| sheet(found, &str::to_string));
     let one = move |at: usize| {
-        let result = found.with_untracked(|found| match found {
-            Some(Ok(found)) => found.results.get(at).map(|result| (result.clone(), found.clone())),
+        found.with_untracked(|found| match found {
+            Some(Ok(found)) => Some(of_property(at_work, at, found.results.get(at)?, found)),
             _ => None,
-        });
-        result.map(|(result, found)| of_property(&result, &found))
-    };
-    // A property that stays the same keeps its place, and is drawn anew with its numbers.
-    let all = move || {
-        at_work.of(|found| {
-            found.results.iter().map(|result| format!("{result:?}")).enumerate().collect()
         })
     };
+    // A property that stays the same keeps its place, and is drawn anew with its numbers.
+    let all = move || at_work.of(|found| found.results.iter().map(mark).enumerate().collect());
     let picture = move |kind: &'static str, ending: &str| {
         let svg = untrack(|| at_work.of(|found| slide(found, &|text: &str| say(text))));
         save(&format!("trial.{ending}"), kind, &svg);
@@ -43,7 +40,7 @@ pub fn results(at_work: AtWork) -> AnyView {
                 <div class="trial-picture" aria-hidden="true" inner_html=drawn></div>
                 <figcaption class="soft">{words::ALL_MEANS}</figcaption>
             </figure>
-            <ul class="plain">{settled(all, move |(at, _): (usize, String)| one(at))}</ul>
+            <ul class="plain">{settled(all, move |(at, _): (usize, u64)| one(at))}</ul>
             <div class="buttons">
                 <button type="button" on:click=press(move || picture("image/png", "png"))>
                     {words::SAVE_PNG}
@@ -66,10 +63,61 @@ fn with_unit(value: f64, unit: Option<Unit>) -> String {
     }
 }
 
-fn of_property(result: &TrialResult, found: &Evaluation) -> AnyView {
+/// More dots than these in all are drawn where somebody opens a property. Our choice.
+const MOST_DRAWN: usize = 5_000;
+
+/// What tells a result from another one of that property.
+fn mark(result: &TrialResult) -> u64 {
+    let mut hasher = DefaultHasher::new();
+    (&result.label, &result.notes).hash(&mut hasher);
+    for group in &result.groups {
+        (group.n, group.mean.to_bits()).hash(&mut hasher);
+        group.readings.iter().for_each(|reading| reading.value.to_bits().hash(&mut hasher));
+    }
+    for of in &result.comparisons {
+        let foretold = of.foretold.as_ref().map(|foretold| &foretold.text);
+        let exact = of.exact.as_ref().map(|exact| &exact.text);
+        (&of.text, &of.why, exact, foretold).hash(&mut hasher);
+    }
+    hasher.finish()
+}
+
+/// One property: its verdict, and behind it all that is told of it.
+fn of_property(at_work: AtWork, at: usize, result: &TrialResult, found: &Evaluation) -> AnyView {
     let verdicts = result.comparisons.iter().map(|c| words::verdict(c.verdict));
     let mut verdicts: Vec<&str> = verdicts.collect();
     verdicts.dedup();
+    let opened = RwSignal::new(found.plots * found.results.len() <= MOST_DRAWN);
+    let inside = move || {
+        opened.get().then(|| {
+            at_work.found.with_untracked(|found| match found {
+                Some(Ok(found)) => Some(behind(found.results.get(at)?, found)),
+                _ => None,
+            })
+        })
+    };
+    let unfolded = unfolds(move |open| {
+        if open && !opened.get_untracked() {
+            opened.set(true);
+        }
+    });
+    view! {
+        <li class="trial-result" data-head=result.head.clone()>
+            <details on:toggle=unfolded>
+                <summary>
+                    <strong>{result.label.clone()}</strong>
+                    " "
+                    <span class="verdict-word">{verdicts.join(", ")}</span>
+                </summary>
+                {inside}
+            </details>
+        </li>
+    }
+    .into_any()
+}
+
+/// All that is told of a property.
+fn behind(result: &TrialResult, found: &Evaluation) -> AnyView {
     let row = |group: &Group| {
         let name = found.treatments.get(group.treatment).map(|level| level.name.clone());
         let sd = group.sd.map_or_else(|| "–".into(), |sd| with_unit(sd, result.unit));
@@ -84,34 +132,27 @@ fn of_property(result: &TrialResult, found: &Evaluation) -> AnyView {
     };
     let said = |text: String| (!text.is_empty()).then(|| view! { <li>{text}</li> });
     let notes = result.outliers.iter().map(|outlier| outlier.text.clone());
-    let notes: Vec<_> = notes.chain(result.notes.iter().cloned()).map(said).collect();
+    let normality = result.normality.iter().map(|look| look.text.clone());
+    let notes = notes.chain(normality).chain(result.notes.iter().cloned());
+    let notes: Vec<_> = notes.map(said).collect();
     view! {
-        <li class="trial-result" data-head=result.head.clone()>
-            <details>
-                <summary>
-                    <strong>{result.label.clone()}</strong>
-                    " "
-                    <span class="verdict-word">{verdicts.join(", ")}</span>
-                </summary>
-                {result.comparisons.iter().map(compared).collect_view()}
-                <div class="trial-picture" aria-hidden="true" inner_html=plots(result, found)></div>
-                <p class="soft">{words::EACH_PLOT}</p>
-                <div class="scroll" tabindex="0" role="region" aria-label=result.label.clone()>
-                    <table>
-                        <thead>
-                            <tr>
-                                <th scope="col">{words::TREATMENT}</th>
-                                <th scope="col">{words::PLOTS}</th>
-                                <th scope="col">{words::MEAN}</th>
-                                <th scope="col">{words::SCATTER}</th>
-                            </tr>
-                        </thead>
-                        <tbody>{result.groups.iter().map(row).collect_view()}</tbody>
-                    </table>
-                </div>
-                <ul class="notes">{notes}</ul>
-            </details>
-        </li>
+        {result.comparisons.iter().map(compared).collect_view()}
+        <div class="trial-picture" aria-hidden="true" inner_html=plots(result, found)></div>
+        <p class="soft">{words::EACH_PLOT}</p>
+        <div class="scroll" tabindex="0" role="region" aria-label=result.label.clone()>
+            <table>
+                <thead>
+                    <tr>
+                        <th scope="col">{words::TREATMENT}</th>
+                        <th scope="col">{words::PLOTS}</th>
+                        <th scope="col">{words::MEAN}</th>
+                        <th scope="col">{words::SCATTER}</th>
+                    </tr>
+                </thead>
+                <tbody>{result.groups.iter().map(row).collect_view()}</tbody>
+            </table>
+        </div>
+        <ul class="notes">{notes}</ul>
     }
     .into_any()
 }
@@ -132,7 +173,7 @@ fn compared(of: &Comparison) -> impl IntoView {
 
 /// What the trial teaches the model, beside its own word.
 fn taught(of: &Foreseen) -> Option<AnyView> {
-    let both = calibrate(of.foretold, of.found)?;
+    let both = calibrate(of.foretold, of.found.band())?;
     let told = |band: Band| {
         let [low, likely, high] = [band.low, band.likely, band.high].map(|v| significant(v, 2));
         format!("{likely} ({low} to {high}) {}", of.unit.symbol()).trim_end().to_string()

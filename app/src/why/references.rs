@@ -102,7 +102,7 @@ fn of_answer(outcome: &Outcome) -> Cited {
         add(&figure.grounds, figure.label);
     }
     for effect in &plan.effects {
-        add(&effect.change.grounds, words::EFFECTS);
+        effect.figures().for_each(|figure| add(&figure.grounds, words::EFFECTS));
     }
     plan.reasons.iter().for_each(|reason| add(&reason.grounds, words::THE_PATH));
     plan.jobs.iter().for_each(|job| add(&job.grounds, words::ROOM_SEASON));

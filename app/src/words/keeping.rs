@@ -13,6 +13,7 @@ pub const SAVE_CHANGES: &str = "Save changes";
 pub const SAVE_NEW: &str = "Save as a new one";
 pub const NAME_IT: &str = "Give it a name first.";
 pub const FIND: &str = "Find by name, date or text";
+pub const IS_A_TRIAL: &str = "trial";
 pub const OPEN_NOW: &str = "open now";
 pub const OPEN: &str = "Open";
 pub const RENAME: &str = "Rename";

@@ -21,6 +21,19 @@ pub const EVERY_PAIR: &str = "Compare every pair of treatments";
 pub const FORETOLD: &str = "Compare with what the plan of this page foretells for your bed";
 pub const ALL: &str = "All properties on one sheet";
 pub const ALL_MEANS: &str = "Each line is the difference, counted in the usual scatter of plots treated alike, with the span that holds for all properties together. An arrow stands only where the span leaves out nought.";
+pub const SAY_IT: &str = "Say beside it what your trial found";
+pub const WITH_TRIAL: &str = "With your trial:";
+pub const STILL_DEFAULT: &str = "Amounts and jobs still rest on the default.";
+pub const NOT_SAID: &str = "Not said in the plan";
+pub const FOUND: &str = "Properties your trial tells of";
+pub const IN_PLAN: &str = "In your plan";
+pub const IN_PLAN_MEANS: &str = "What a treatment did can stand beside what the plan foretells for your bed. It is saved with the answers for the bed.";
+pub const PUT_IN_PLAN: &str = "Put into the plan:";
+pub const OUT_OF_PLAN: &str = "Take the trial out of the plan";
+pub const NOTHING_FORETOLD: &str = "Nothing to put in: no property with an interval here is one that the plan foretells for this bed.";
+pub const PLAN_HAS_OTHER: &str = "The plan holds other numbers than this trial shows now.";
+pub const PLAN_HAS_IT: &str =
+    "The plan says it beside its own, under “What biochar does in the first month”.";
 pub const PLOTS: &str = "Plots";
 pub const TREATMENT: &str = "Treatment";
 pub const MEAN: &str = "Mean";
@@ -31,7 +44,23 @@ pub const SAVE_SVG: &str = "Save the sheet as a picture (SVG)";
 pub const SAVE_PNG: &str = "Save the sheet for a slide (PNG)";
 pub const PRINT_TRIAL: &str = "Print the trial";
 pub const COPY_LINK: &str = "Copy a link to this trial";
-pub const FROM_A_LINK: &str = "This trial came with a link. Your own is safe.";
+pub const JUDGING: &str = "Judging the plots";
+pub const STOPPED: &str =
+    "Stopped before the end. Change anything in the trial, and it is judged anew.";
+pub const ANOTHER: &str =
+    "This trial came from a link or from the saved reports. Your own is safe.";
+pub const DAMAGED: &str =
+    "This saved trial can't be read here. It stays as it is among the saved reports.";
+pub const NAME: &str = "Name of the trial";
+pub const SAVE_HERE: &str = "Save it among the saved reports";
+pub const TWO_REPORTS: &str = "Or take two saved reports as before and after";
+pub const TWO_NEEDED: &str =
+    "This needs two saved reports of the same bed or beds. Save each under “Saved reports” first.";
+pub const BEFORE: &str = "Before";
+pub const AFTER: &str = "After";
+pub const TWO_MEAN: &str = "Their readings are taken as you put them right. Beds are matched by their names; two reports with one bed each are of the same bed.";
+pub const TAKE_TWO: &str = "Compare these two";
+pub const CHOOSE_TWO: &str = "Choose two different saved reports that can be read.";
 pub const BACK_TO_MINE: &str = "Back to my own trial";
 pub const KEEP_THIS: &str = "Keep this one in its place";
 pub const REMOVE: &str = "Remove the trial";
@@ -78,6 +107,16 @@ pub fn column(head: &str) -> String {
 /// The model's word before and after the trial.
 pub fn with_trial(model: &str, both: &str) -> String {
     format!("Foretold: {model}. With your trial: {both}.")
+}
+
+/// The trial that stands beside the default.
+pub fn your_trial(name: &str) -> String {
+    format!("With your trial “{name}”")
+}
+
+/// A change after a month by the trial, and without it.
+pub fn month_with_trial(with: &str, own: &str) -> String {
+    format!("With your trial, after a month: {with}. Without it: {own}.")
 }
 
 /// What a treated plot gets.

@@ -1,7 +1,7 @@
 //! The most and the least that a garden can have. What goes beyond is refused at every door
 //! through which answers come: a field, a link, a file, the saved reports.
 
-use super::{Bag, Bed, Case, Charge, Crop, Feeds, ReadingAnswers, Season};
+use super::{Bag, Bed, BedTrial, Case, Charge, Crop, Feeds, ReadingAnswers, Season};
 use crate::own::MOST_BYTES;
 
 /// Crops in a year on one bed. Four in a row and two beside each other is much.
@@ -98,9 +98,11 @@ impl Case {
         many("things to charge with", self.charge_with.len(), MOST_NAMED)?;
         reading(&self.reading)?;
         bed(&self.bed)?;
+        trial(self.trial.as_ref())?;
         crops(&self.season.crops)?;
         for own in &self.beds {
             bed(&own.bed)?;
+            trial(own.trial.as_ref())?;
             crops(&own.crops)?;
             many("open answers of a bed", own.open.len(), MOST_NAMED)?;
         }
@@ -128,6 +130,15 @@ fn bed(bed: &Bed) -> Result<(), Beyond> {
     // From a pot to ten hectares.
     number("The area in m²", bed.area_m2, 0.0, 100_000.0)?;
     number("The depth in cm", bed.depth_cm, 0.0, 200.0)
+}
+
+fn trial(trial: Option<&BedTrial>) -> Result<(), Beyond> {
+    let Some(trial) = trial else { return Ok(()) };
+    long("The name of the trial", &trial.name)?;
+    many("properties of the trial", trial.found.len(), MOST_NAMED)?;
+    let all =
+        trial.found.iter().flat_map(|finding| finding.foretold.into_iter().chain(finding.found));
+    all.into_iter().try_for_each(|one| number("A change in the trial in %", Some(one), -1e6, 1e6))
 }
 
 fn crops(crops: &[Crop]) -> Result<(), Beyond> {

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 use time::Date;
 
-use super::{Bed, Case, Crop};
+use super::{Bed, BedTrial, Case, Crop};
 use crate::named::named;
 use crate::region::CropNames;
 use crate::report::Report;
@@ -29,6 +29,8 @@ named! { "answer about a bed":
         Harvest = "harvest";
         /// The crops of the year.
         Crops = "crops";
+        /// A trial in it.
+        Trial = "trial";
     }
 }
 
@@ -45,6 +47,9 @@ pub struct OwnBed {
     /// The plants.
     #[serde(default)]
     pub plants: Option<PlantGroup>,
+    /// A trial in this bed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub trial: Option<BedTrial>,
     /// The next planting or sowing in this bed.
     #[serde(default, with = "crate::day")]
     pub planting: Option<Date>,
@@ -65,6 +70,7 @@ impl OwnBed {
         OwnBed {
             bed: case.bed.clone(),
             plants: case.plants,
+            trial: case.trial.clone(),
             planting: case.season.planting,
             harvest: case.season.harvest,
             crops: case.season.crops.clone(),
@@ -76,6 +82,7 @@ impl OwnBed {
     fn into_case(self, case: &mut Case) {
         case.bed = self.bed;
         case.plants = self.plants;
+        case.trial = self.trial;
         case.season.planting = self.planting;
         case.season.harvest = self.harvest;
         case.season.crops = self.crops;
@@ -92,6 +99,7 @@ impl OwnBed {
             BedAnswer::Planting => self.planting = from.planting,
             BedAnswer::Harvest => self.harvest = from.harvest,
             BedAnswer::Crops => self.crops = from.crops.clone(),
+            BedAnswer::Trial => self.trial = from.trial.clone(),
         }
     }
 
@@ -165,6 +173,7 @@ impl Case {
             reading: self.reading.clone(),
             bed: self.bed.clone(),
             plants: self.plants,
+            trial: self.trial.clone(),
             beds: self.beds.clone(),
             season: self.season.clone(),
             biochar: self.biochar.clone(),
@@ -285,6 +294,10 @@ mod tests {
                 BedAnswer::Plants => case.plants = number.map(|_| PlantGroup::ALL[to as usize]),
                 BedAnswer::Planting => case.season.planting = date,
                 BedAnswer::Harvest => case.season.harvest = date,
+                BedAnswer::Trial => {
+                    let trial = |n: f64| BedTrial { name: n.to_string(), ..BedTrial::default() };
+                    case.trial = number.map(trial);
+                }
                 BedAnswer::Crops => {
                     case.season.crops = number.iter().map(|_| crop("Kale")).collect();
                 }

@@ -9,6 +9,7 @@ use serde::Serialize;
 use crate::bag::{EffectParameter, Material, parameter, rests_on};
 use crate::case::Feedstock;
 use crate::plan::Path;
+use crate::plan::calibration::with_trial;
 use crate::plan::ledger::{Bringer, Brings, Entry, Ledger, NITROGEN, Substance};
 use crate::quantity::{Band, Figure, Grounds, Measures, Unit, shown, significant};
 use crate::soil::Property;
@@ -25,6 +26,17 @@ pub struct Effect {
     pub change: Figure,
     /// The direction in words: `down`, `up`, `down or unsure`, `up or unsure`, `unsure`.
     pub direction: &'static str,
+    /// The same together with a trial in this bed, where there is one; the change stays the
+    /// model's own, and the plan rests on that.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub with_trial: Option<Figure>,
+}
+
+impl Effect {
+    /// The model's own change, and with the trial.
+    pub fn figures(&self) -> impl Iterator<Item = &Figure> {
+        std::iter::once(&self.change).chain(&self.with_trial)
+    }
 }
 
 /// Mineral nitrogen where nobody measured it, mg/kg. Our choice: a garden in spring.
@@ -353,7 +365,9 @@ pub fn effects(survey: &Survey<'_>, path: Path, dose: &Dose, ledger: &Ledger) ->
             let direction = laid.direction(&band);
             let Laid { property, label, unit, grounds, .. } = laid;
             let name = if property == Property::Ph { "ph" } else { property.name() };
-            Effect { property, direction, change: Figure { name, label, band, unit, grounds } }
+            let change = Figure { name, label, band, unit, grounds };
+            let with_trial = with_trial(&change, property, survey.case.trial.as_ref());
+            Effect { property, direction, change, with_trial }
         })
         .collect()
 }

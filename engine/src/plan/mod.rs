@@ -1,6 +1,7 @@
 //! What to do with the bed: one plan, decided once, in this order: hazards,
 //! path, rate, charge, lime and feeds, jobs, cautions.
 
+mod calibration;
 pub mod cautions;
 mod ceilings;
 pub mod charge;
@@ -35,6 +36,7 @@ use crate::season::Window;
 use crate::soil::Property;
 use crate::survey::Survey;
 
+pub use calibration::{Calibrated, calibrate};
 pub use effect::Effect;
 pub(crate) use effect::{A_MONTH, Laid, Part, available, laid_out, laid_out_with};
 pub use hazards::Hazard;
@@ -99,7 +101,7 @@ impl Plan {
         figures
             .chain(charge)
             .chain(needs)
-            .chain(self.effects.iter().map(|e| &e.change.grounds))
+            .chain(self.effects.iter().flat_map(Effect::figures).map(|figure| &figure.grounds))
             .chain(self.reasons.iter().map(|r| &r.grounds))
             .chain(self.jobs.iter().map(|job| &job.grounds))
             .chain(self.cautions.iter().map(|c| &c.grounds))

@@ -31,7 +31,7 @@ pub(crate) use measured::{Powder, measured, portion};
 pub(crate) use spread::{inverse, product};
 pub use unit::Unit;
 pub(crate) use vessel::{Portion, in_fractions, usual_bucket, with_buckets};
-pub use vessel::{Vessel, measured_out};
+pub use vessel::{Vessel, measured_out, pot_measure, scoop_measure};
 
 /// Numbers that no soil has, for the tests.
 #[cfg(test)]

@@ -156,6 +156,22 @@ pub(crate) fn with_buckets(litres: f64, bucket: f64, kind: &str, measures: Measu
     }
 }
 
+/// Litres in one of what a pot is sold by, and its sign.
+pub fn pot_measure(measures: Measures) -> (f64, &'static str) {
+    match measures {
+        Measures::Metric => (1.0, "L"),
+        Measures::Us => (LITRES_PER_GALLON, "gal"),
+    }
+}
+
+/// Litres in one of what a scoop is known by, and its sign.
+pub fn scoop_measure(measures: Measures) -> (f64, &'static str) {
+    match measures {
+        Measures::Metric => (1.0, "L"),
+        Measures::Us => (LITRES_PER_GALLON / 4.0, "qt"),
+    }
+}
+
 /// A volume to measure out, with buckets where that helps:
 /// `40 L (4 ten-litre buckets)`, `11 gal (about 2 five-gallon buckets)`.
 pub fn measured_out(litres: f64, measures: Measures) -> String {
@@ -170,6 +186,19 @@ pub fn measured_out(litres: f64, measures: Measures) -> String {
 mod tests {
     use super::*;
     use crate::quantity::EXTREMES;
+
+    /// By hand: a US gallon is 231 cubic inches of 2.54 cm, four quarts.
+    #[test]
+    fn a_pot_and_a_scoop_are_measured_as_the_reader_does() {
+        let gallon = 231.0 * 2.54f64.powi(3) / 1000.0;
+        let (pot, scoop) = (pot_measure(Measures::Us), scoop_measure(Measures::Us));
+        assert!((pot.0 - gallon).abs() < 1e-9 && (4.0 * scoop.0 - gallon).abs() < 1e-9);
+        assert_eq!((pot.1, scoop.1), ("gal", "qt"));
+        assert_eq!(
+            (pot_measure(Measures::Metric), scoop_measure(Measures::Metric)),
+            ((1.0, "L"), (1.0, "L"))
+        );
+    }
 
     #[test]
     fn a_volume_is_told_in_half_buckets_where_that_comes_near() {

@@ -4,7 +4,7 @@ use crate::day::when;
 use crate::outcome::{Bound, JudgedReading, Outcome};
 use crate::plan::cautions::Caution;
 use crate::plan::needs::Need;
-use crate::plan::{Job, Plan};
+use crate::plan::{Effect, Job, Plan};
 use crate::quantity::{Figure, Grounds, Measures, Unit, shown, significant};
 use crate::sources::Citation;
 
@@ -85,6 +85,7 @@ pub fn parts(outcome: &Outcome, measures: Measures) -> Vec<Block> {
         part("What is left over", left.collect());
     }
     part("Lime and feeds", plan.needs.iter().flat_map(|n| need(n, measures)).collect());
+    part("With your trial", plan.effects.iter().filter_map(|e| beside(e, measures)).collect());
     if let Some(sample) = outcome.samples.get(outcome.sample) {
         part("What the soil holds", sample.readings.iter().map(level).collect());
     }
@@ -129,6 +130,14 @@ pub fn with_sources(mut blocks: Vec<Block>) -> Vec<Block> {
 
 fn figure(f: &Figure, measures: Measures) -> Line {
     Line::new(f.label, shown(&f.band, f.unit, measures), &f.grounds)
+}
+
+/// What biochar does in the first month by the trial of this bed, beside the plan's own word.
+fn beside(effect: &Effect, measures: Measures) -> Option<Line> {
+    let with = effect.with_trial.as_ref()?;
+    let [own, with_trial] = [&effect.change, with].map(|f| shown(&f.band, f.unit, measures));
+    let text = format!("{with_trial} in the first month; without your trial {own}");
+    Some(Line::new(with.label, text, &with.grounds))
 }
 
 /// A need: its answer, its amounts for the bed, its steps.

@@ -283,6 +283,7 @@ impl<'a> Survey<'a> {
         let mut other = Case {
             bed: case.bed.clone(),
             plants: case.plants,
+            trial: case.trial.clone(),
             season: case.season.clone(),
             biochar: case.biochar.clone(),
             charge_with: case.charge_with.clone(),

@@ -4,7 +4,9 @@
 //! Source: the reduced normal equations of the treatments, as in Cochran and Cox, Experimental
 //! Designs, 1957 (from memory); `aov(y ~ block + treatment)` of R agrees.
 
-use super::means::Mean;
+use super::distributions::f_tail;
+use super::evaluation::Overall;
+use super::means::{Mean, sum};
 
 /// One plot's value with its treatment and its block, both counted from 0.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -31,6 +33,24 @@ pub(super) struct Fit {
     pub residuals: Vec<(f64, f64)>,
 }
 
+impl Overall {
+    /// Of what least squares found.
+    pub(super) fn of(fit: &Fit) -> Overall {
+        let (df, f) = (fit.means.len() as f64 - 1.0, fit.treatments / fit.error);
+        Overall { f, df, error_df: fit.df, error: fit.error, p: f_tail(f, df, fit.df) }
+    }
+}
+
+/// The one-way analysis of groups of any size, as the verdicts rest on it; `None` where nothing is
+/// left for the error.
+pub fn one_way(groups: &[Vec<f64>]) -> Option<Overall> {
+    let of_group = |(treatment, values): (usize, &Vec<f64>)| {
+        values.iter().map(|y| Point { treatment, block: 0, y: *y }).collect::<Vec<_>>()
+    };
+    let points: Vec<Point> = groups.iter().enumerate().flat_map(of_group).collect();
+    Some(Overall::of(&fit(&points, groups.len(), 1)?))
+}
+
 /// Fits `treatments` and `blocks`; every one of both has a point. `None` where some treatments
 /// never meet the others in a block, and where nothing is left for the error.
 pub(super) fn fit(points: &[Point], treatments: usize, blocks: usize) -> Option<Fit> {
@@ -47,8 +67,8 @@ pub(super) fn fit(points: &[Point], treatments: usize, blocks: usize) -> Option<
     let sizes: Vec<f64> = by_block.iter().map(|all| all.len() as f64).collect();
     // What is left of a point once its block is taken out.
     let left = |point: &Point| (point.y - base) - block_means[point.block];
-    let mut right = vec![0.0; treatments];
-    points.iter().for_each(|point| right[point.treatment] += left(point));
+    let of = |treatment| points.iter().filter(move |point| point.treatment == treatment);
+    let right: Vec<f64> = (0..treatments).map(|t| sum(of(t).map(left))).collect();
     let normal = |i: usize, j: usize| {
         let own: f64 = if i == j { met[i].iter().sum() } else { 0.0 };
         own - (0..blocks).map(|b| met[i][b] * met[j][b] / sizes[b]).sum::<f64>()
@@ -66,7 +86,7 @@ pub(super) fn fit(points: &[Point], treatments: usize, blocks: usize) -> Option<
     };
     let drawn: Vec<f64> = (0..blocks).map(of_block).collect();
     let rest = |point: &Point| left(point) - (effects[point.treatment] - drawn[point.block]);
-    let squares: f64 = points.iter().map(|point| rest(point).powi(2)).sum();
+    let squares = sum(points.iter().map(|point| rest(point).powi(2)));
     let error = squares / df as f64;
     let between: f64 = effects.iter().zip(&right).map(|(effect, right)| effect * right).sum();
 

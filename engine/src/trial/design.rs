@@ -230,7 +230,9 @@ pub(super) fn laid_out(trial: &Trial, plots: Plots, table: &Table) -> Result<Lai
     let in_blocks =
         beside.is_some() && (design.has_blocks() || design == Design::BeforeAfterWithControl);
     let last = plots.whens.len().checked_sub(1);
-    let first = if design.is_change() { Some(0) } else { None };
+    // One plot before and after concludes nothing, and is shown.
+    let one_plot = design == Design::NoReplicates && changes && plots.treatments.len() < 2;
+    let first = if design.is_change() || one_plot { Some(0) } else { None };
     if last > Some(0) && first.is_none() && design.is_judged() {
         plots.notes.push("Only the last time was judged.".into());
     }

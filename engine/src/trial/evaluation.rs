@@ -3,9 +3,11 @@
 use serde::Serialize;
 
 use super::{Design, Role};
+use crate::case::TrialFinding;
 use crate::named::named;
+use crate::plan::calibrate;
 use crate::quantity::{Band, Unit};
-use crate::soil::Property;
+use crate::soil::{Method, Property};
 use crate::sources::Citation;
 
 /// Why a trial can't be judged, and what to do. Nothing that was typed is lost.
@@ -40,6 +42,8 @@ pub struct Column {
     pub property: Option<Property>,
     /// The unit, where one is named.
     pub unit: Option<Unit>,
+    /// How it was measured, where that is named.
+    pub method: Option<Method>,
     /// The different texts in it, the first 40, where it is no result.
     pub levels: Vec<String>,
     /// How many of its cells are numbers.
@@ -78,6 +82,30 @@ pub struct Evaluation {
     pub sources: Vec<Citation>,
 }
 
+impl Evaluation {
+    /// What one treatment did beside the control, of each property that the model foretold, for
+    /// the plan of its bed. What changed in plots that were all treated may come of the season,
+    /// and teaches nothing.
+    pub fn findings(&self, treatment: usize) -> Vec<TrialFinding> {
+        let of_property = |result: &TrialResult| {
+            let is_it = |c: &&Comparison| {
+                c.treatment == treatment
+                    && c.treatment != c.control
+                    && self.control == Some(c.control)
+            };
+            let seen = result.comparisons.iter().find(is_it)?.foretold.as_ref()?;
+            let (model, found) = (seen.foretold, seen.found.band());
+            calibrate(model, found)?;
+            Some(TrialFinding {
+                property: result.property?,
+                foretold: [model.low, model.likely, model.high],
+                found: [found.low, found.likely, found.high],
+            })
+        };
+        self.results.iter().filter_map(of_property).collect()
+    }
+}
+
 /// A treatment and its plots.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Level {
@@ -107,6 +135,8 @@ pub struct TrialResult {
     pub overall: Option<Overall>,
     /// Readings far from what the others lead one to expect. They are used all the same.
     pub outliers: Vec<Outlier>,
+    /// Whether the scatter looks normal, where there are plots enough to tell.
+    pub normality: Option<Normality>,
     /// The share of results below or above a limit, 0 to 1.
     pub limits_share: f64,
     /// The standard deviation of plots treated alike, in the unit: what the next trial is
@@ -165,6 +195,13 @@ pub struct Interval {
     pub high: f64,
 }
 
+impl Interval {
+    /// As a band.
+    pub fn band(&self) -> Band {
+        Band::new(self.low, self.value, self.high)
+    }
+}
+
 named! { "verdict":
     /// What can be said of one property.
     #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -194,7 +231,7 @@ named! { "test", label:
         Dunnett = "dunnett", "Dunnett's test";
         TukeyKramer = "tukey-kramer", "Tukey–Kramer test";
         /// Least squares, with Šidák's bound for several comparisons.
-        Sidak = "sidak", "analysis of variance with blocks that lack plots, by least squares, with Šidák's bound";
+        Sidak = "sidak", "analysis of variance by least squares, with Šidák's bound";
     }
 }
 
@@ -283,6 +320,17 @@ pub struct Foreseen {
     pub unit: Unit,
     /// `Some(true)` agrees, `Some(false)` does not, `None` can't tell.
     pub agrees: Option<bool>,
+    /// In a sentence.
+    pub text: String,
+}
+
+/// A look at the scatter that the intervals take for normal. It changes no verdict.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Normality {
+    /// W of Shapiro and Wilk, 0 to 1.
+    pub w: f64,
+    /// The chance of so small a one where the scatter is normal.
+    pub p: f64,
     /// In a sentence.
     pub text: String,
 }

@@ -1,29 +1,42 @@
 //! Each property of a trial, judged: the interval, its test, and what can be said.
 
 use super::blocks::{Fit, Point, fit};
-use super::design::{Laid, MOST_AT_LIMIT, Seen};
+use super::design::{Laid, MOST_AT_LIMIT, Seen, laid_out};
 use super::distributions::{f_tail, t_both_tails, t_critical};
 use super::evaluation::{
-    Column, Comparison, Evaluation, Exact, ExactTest, Foreseen, Group, Interval, Level, Outlier,
-    Overall, Reading, Test, TrialResult, Verdict,
+    Column, Comparison, Evaluation, Exact, ExactTest, Foreseen, Group, Interval, Level, Normality,
+    Outlier, Overall, Reading, Refusal, Test, TrialResult, Verdict,
 };
 use super::exact::{choices, permutation, signed_permutation};
 use super::holm::{ALPHA, holm, shares};
 use super::means::{Mean, welch};
+use super::normality::shapiro_wilk;
+use super::plots::plots_of;
 use super::power::{POWER, replicates, smallest_shift};
 use super::rank::{rank_sum, signed_rank};
 use super::residuals::far_off;
 use super::several::{Dunnett, StudentizedRange};
+use super::table::table_of;
 use super::usual_spread::usual_spread;
 use super::{Design, Foretold, Trial, text};
 use crate::quantity::Unit;
 use crate::soil::Property;
 use crate::sources::{
-    COCHRAN_COX_1957, DUNNETT_1955, FIELLER_1954, HOLM_1979, OUR_CHOICE, TUKEY_KRAMER, WELCH_1947,
+    COCHRAN_COX_1957, DUNNETT_1955, FIELLER_1954, HOLM_1979, OUR_CHOICE, ROYSTON_1995,
+    TUKEY_KRAMER, WELCH_1947,
 };
 
 /// With so few plots of a treatment an exact test is given beside the other. Our choice.
 const FEW: usize = 5;
+
+/// With fewer plots, pairs or changes nobody can tell whether the scatter is normal. Our choice.
+const ENOUGH: usize = 12;
+
+/// Dunnett's test is worked out where a tail takes no more normal probabilities, and ranks are
+/// counted where that takes no more steps for all comparisons of a property. Our choice: some
+/// tenths of a second.
+const MOST_PROBABILITIES: usize = 150_000;
+const MOST_STEPS: f64 = 2e8;
 
 /// Scatter below this share of the readings' own spread is none: it comes of rounding.
 /// Our choice.
@@ -102,25 +115,89 @@ impl Worked {
     }
 }
 
-/// Judges every property, and all of them together.
-pub(super) fn judged(trial: &Trial, laid: &Laid, columns: Vec<Column>) -> Evaluation {
-    let many = laid.plots.results.len();
-    let worked: Vec<Worked> = (0..many).map(|at| work(laid, at, 0.5)).collect();
+/// A trial that is being judged, a property at a time: first each is worked out, then each is told
+/// in the light of all.
+pub struct Judging {
+    trial: Trial,
+    laid: Laid,
+    columns: Vec<Column>,
+    labels: Vec<String>,
+    worked: Vec<Worked>,
+    /// The share of the 5 % and Holm's probability of each property, once all are worked out.
+    together: Vec<(f64, f64)>,
+    results: Vec<TrialResult>,
+}
+
+impl Judging {
+    /// Begins with the table read.
+    ///
+    /// # Errors
+    /// What can't be read, with what to do, and the columns as far as they are known.
+    pub fn of(trial: &Trial) -> Result<Judging, Refusal> {
+        let table = table_of(trial)?;
+        let plots = plots_of(trial, &table)?;
+        let laid = laid_out(trial, plots, &table)?;
+        let columns = table.columns;
+        let labels = text::labels(&laid, &columns);
+        let (worked, together, results) = (Vec::new(), Vec::new(), Vec::new());
+        Ok(Judging { trial: trial.clone(), laid, columns, labels, worked, together, results })
+    }
+
+    /// The steps done, and all of them.
+    pub fn done(&self) -> (usize, usize) {
+        (self.worked.len() + self.results.len(), 2 * self.laid.plots.results.len())
+    }
+
+    /// Does a step; whether there are more.
+    pub fn step(&mut self) -> bool {
+        let many = self.laid.plots.results.len();
+        let (at, told) = (self.worked.len(), self.results.len());
+        if at < many {
+            self.worked.push(work(&self.laid, at, 0.5));
+        } else if told < many {
+            if self.together.is_empty() {
+                self.together = together(&self.worked);
+            }
+            let (column, label) = (self.laid.plots.results[told], &self.labels[told]);
+            let column = &self.columns[column];
+            let shares = self.together[told];
+            self.results.push(told_of(
+                &self.trial,
+                &self.laid,
+                &self.worked[told],
+                column,
+                label,
+                shares,
+            ));
+        }
+        let (done, of) = self.done();
+        done < of
+    }
+
+    /// What is told of it, with the steps that are left.
+    pub fn told(mut self) -> Evaluation {
+        while self.step() {}
+        let Judging { laid, columns, worked, results, .. } = self;
+        let open = worked.iter().filter(|worked| worked.family.is_some()).count();
+        whole(laid, columns, results, open)
+    }
+}
+
+/// The share of the 5 % that Holm leaves each property, and its probability beside all others.
+fn together(worked: &[Worked]) -> Vec<(f64, f64)> {
     // Only what has an interval shares the 5 %.
-    let open: Vec<usize> = (0..many).filter(|at| worked[*at].family.is_some()).collect();
-    let shared = shares(&open.iter().map(|at| worked[*at].largest_p()).collect::<Vec<_>>());
-    let by_holm = holm(&open.iter().map(|at| worked[*at].largest_p()).collect::<Vec<_>>());
-    let labels = text::labels(laid, &columns);
-    let results: Vec<TrialResult> = worked
-        .iter()
-        .map(|work| {
-            let place = open.iter().position(|at| *at == work.at);
-            let share = place.map_or(1.0, |at| shared[at]);
-            let holms = place.map_or(1.0, |at| by_holm[at]);
-            let column = &columns[laid.plots.results[work.at]];
-            told(trial, laid, work, column, &labels[work.at], (share, holms))
-        })
-        .collect();
+    let open: Vec<usize> = (0..worked.len()).filter(|at| worked[*at].family.is_some()).collect();
+    let largest: Vec<f64> = open.iter().map(|at| worked[*at].largest_p()).collect();
+    let (shared, by_holm) = (shares(&largest), holm(&largest));
+    let of = |at: usize| {
+        let place = open.iter().position(|known| *known == at);
+        place.map_or((1.0, 1.0), |at| (shared[at], by_holm[at]))
+    };
+    (0..worked.len()).map(of).collect()
+}
+
+/// The whole of what is told.
+fn whole(laid: Laid, columns: Vec<Column>, results: Vec<TrialResult>, open: usize) -> Evaluation {
     let treatments = laid.plots.treatments.iter().zip(&laid.plots_of);
     let treatments: Vec<Level> =
         treatments.map(|(name, plots)| Level { name: name.clone(), plots: *plots }).collect();
@@ -133,19 +210,22 @@ pub(super) fn judged(trial: &Trial, laid: &Laid, columns: Vec<Column>) -> Evalua
         sources.push(COCHRAN_COX_1957.from_memory());
     }
     sources.push(FIELLER_1954.from_memory());
+    if results.iter().any(|result| result.normality.is_some()) {
+        sources.push(ROYSTON_1995.from_memory());
+    }
     sources.push(OUR_CHOICE.unsourced());
     Evaluation {
-        headline: text::headline(laid, &results),
-        guard: text::guard(open.len(), treatments.len()),
+        headline: text::headline(&laid, &results),
+        guard: text::guard(open, treatments.len()),
         plots: treatments.iter().map(|level| level.plots).sum(),
         blocks: laid.plots.blocks.len(),
         columns,
         treatments,
         control: laid.control,
         design: laid.design,
-        stated: laid.stated.clone(),
-        could_be: laid.could_be.clone(),
-        notes: laid.plots.notes.clone(),
+        stated: laid.stated,
+        could_be: laid.could_be,
+        notes: laid.plots.notes,
         results,
         sources,
     }
@@ -169,7 +249,7 @@ fn work(laid: &Laid, at: usize, share: f64) -> Worked {
     let there: Vec<usize> = (0..laid.plots.treatments.len())
         .filter(|t| worked.seen.iter().any(|s| s.treatment == *t))
         .collect();
-    if laid.design == Design::BeforeAfter {
+    if laid.first.is_some() && laid.plots.treatments.len() < 2 {
         before_after(&mut worked, &there);
     } else {
         compare(laid, &mut worked, &there);
@@ -300,15 +380,24 @@ fn compare(laid: &Laid, worked: &mut Worked, there: &[usize]) {
         (_, None) if balanced => Test::TukeyKramer,
         _ => Test::Sidak,
     });
+    let mut bound = false;
     worked.family = df.map(|df| match worked.test {
         Some(Test::Dunnett) => {
             let others: Vec<usize> = pairs.iter().map(|(t, _)| n(*t)).collect();
-            Family::Dunnett(Dunnett::new(n(pairs[0].1), &others, df))
+            let all = Dunnett::new(n(pairs[0].1), &others, df);
+            if all.work() <= MOST_PROBABILITIES {
+                return Family::Dunnett(all);
+            }
+            bound = true;
+            Family::Bound(pairs.len(), df)
         }
         Some(Test::TukeyKramer) => Family::Pairs(StudentizedRange::new(there.len(), df)),
         Some(Test::Sidak) => Family::Bound(pairs.len(), df),
         _ => Family::One(df),
     });
+    if bound {
+        worked.test = Some(Test::Sidak);
+    }
     if let Some(family) = &worked.family {
         worked.raws.iter_mut().for_each(|raw| raw.p = family.p(raw.t));
     }
@@ -375,6 +464,12 @@ fn differences(worked: &Worked, raw: &Raw) -> Vec<f64> {
     own.filter_map(|s| Some(of(raw.treatment, s.block)? - of(raw.control, s.block)?)).collect()
 }
 
+/// Whether ranks can be counted for so many comparisons.
+fn counts_in_time(one: usize, other: usize, comparisons: usize) -> bool {
+    let (all, few) = ((one + other) as f64, one.min(other) as f64);
+    all <= 24.0 || all <= 100.0 && few * all.powi(3) * comparisons as f64 <= MOST_STEPS
+}
+
 /// An exact test, where plots are few or values tied.
 fn exact(worked: &Worked, raw: &Raw, in_pairs: bool) -> Option<Exact> {
     let [one, other] = [worked.values(raw.treatment), worked.values(raw.control)];
@@ -400,7 +495,7 @@ fn exact(worked: &Worked, raw: &Raw, in_pairs: bool) -> Option<Exact> {
         let least = both_ends / ways;
         match permutation(&one, &other) {
             Some(p) => (ExactTest::Permutation, p, least),
-            None if one.len() + other.len() <= 100 => {
+            None if counts_in_time(one.len(), other.len(), worked.raws.len()) => {
                 (ExactTest::RankSum, rank_sum(&one, &other), least)
             }
             None => return None,
@@ -420,7 +515,7 @@ fn holds_at_all_limits(laid: &Laid, worked: &Worked, at: usize, share: f64, is: 
 }
 
 /// One property in words and numbers.
-fn told(
+fn told_of(
     trial: &Trial,
     laid: &Laid,
     worked: &Worked,
@@ -431,6 +526,10 @@ fn told(
     let said = text::Said { laid, label, unit: column.unit };
     let alone = worked.family.as_ref().map(|family| family.critical(ALPHA));
     let guarded_at = worked.family.as_ref().map(|family| family.critical(ALPHA / share));
+    // The same for all comparisons: they share their degrees of freedom.
+    let shift = guarded_at
+        .zip(worked.raws.first().and_then(|raw| raw.error))
+        .map(|(critical, (_, df))| smallest_shift(df, critical));
     let many = worked.raws.len();
     let comparisons: Vec<Comparison> = worked
         .raws
@@ -454,9 +553,7 @@ fn told(
             {
                 (verdict, held_back) = (Verdict::CantTell, Some(text::HeldBack::Limits));
             }
-            let smallest = guarded_at
-                .zip(raw.error)
-                .map(|(critical, (se, df))| smallest_shift(df, critical) * se);
+            let smallest = shift.zip(raw.error).map(|(shift, (se, _))| shift * se);
             let ratio = has_ratio(laid, worked, column.property).then(|| ratio(raw)).flatten();
             let ratio = if judged { ratio } else { None };
             let plots_needed = column.property.and_then(|property| needed(laid, raw, property));
@@ -494,6 +591,7 @@ fn told(
         })
         .collect();
     let (outliers, residual_sd) = outliers(laid, worked, &said);
+    let normality = normality(laid, worked);
     let values: Vec<f64> = worked.seen.iter().map(|s| s.value).collect();
     let mut notes = Vec::new();
     if worked.share_at_limit > 0.0 && worked.bar != Some(Verdict::TooManyAtLimit) {
@@ -516,6 +614,7 @@ fn told(
         comparisons,
         overall: overall(laid, worked),
         outliers,
+        normality,
         limits_share: worked.share_at_limit,
         residual_sd,
         mean: if values.is_empty() { 0.0 } else { Mean::of(&values).mean },
@@ -594,9 +693,7 @@ fn overall(laid: &Laid, worked: &Worked) -> Option<Overall> {
     if fit.means.len() < 3 && !laid.in_blocks {
         return None;
     }
-    let (df, f) = (fit.means.len() as f64 - 1.0, fit.treatments / fit.error);
-    let p = f_tail(f, df, fit.df);
-    f.is_finite().then_some(Overall { f, df, error_df: fit.df, error: fit.error, p })
+    Some(Overall::of(fit)).filter(|overall| overall.f.is_finite())
 }
 
 fn outliers(laid: &Laid, worked: &Worked, said: &text::Said<'_>) -> (Vec<Outlier>, Option<f64>) {
@@ -626,6 +723,34 @@ fn outliers(laid: &Laid, worked: &Worked, said: &text::Said<'_>) -> (Vec<Outlier
         Outlier { treatment: seen.treatment, plot, value: seen.value, text }
     });
     (named.collect(), Some(error.sqrt()))
+}
+
+/// A look at what is taken for normal: the differences of pairs, the changes, else what treatments
+/// and blocks leave over, in shares of each treatment's own scatter where that is not taken for
+/// equal.
+fn normality(laid: &Laid, worked: &Worked) -> Option<Normality> {
+    worked.family.as_ref()?;
+    let of_pairs = worked.raws.first().filter(|_| worked.test == Some(Test::Paired));
+    let values: Vec<f64> = match (of_pairs, &worked.fit) {
+        (Some(raw), _) => differences(worked, raw),
+        (None, Some(_)) if worked.test == Some(Test::Welch) => {
+            let treatments = 0..laid.plots.treatments.len();
+            let in_shares = |t| {
+                let values = worked.values(t);
+                let mean = Mean::of(&values);
+                let sd = mean.variance.unwrap_or(0.0).sqrt();
+                values.into_iter().map(move |v| (v - mean.mean) / sd)
+            };
+            treatments.flat_map(in_shares).collect()
+        }
+        (None, Some(fit)) => fit.residuals.iter().map(|(off, _)| *off).collect(),
+        (None, None) => return None,
+    };
+    if values.len() < ENOUGH {
+        return None;
+    }
+    let (w, p) = shapiro_wilk(&values)?;
+    Some(Normality { w, p, text: text::normality(p) })
 }
 
 /// The model's word beside what was found.

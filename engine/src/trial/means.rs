@@ -1,5 +1,19 @@
 //! Means and scatter of treatments, and two of them against each other without equal scatter.
 
+/// A sum whose error does not grow with the number of its terms.
+///
+/// Source: Neumaier 1974, after Kahan (from memory).
+pub(super) fn sum(terms: impl Iterator<Item = f64>) -> f64 {
+    let (mut all, mut lost) = (0.0, 0.0);
+    for term in terms {
+        let next: f64 = all + term;
+        // What the larger of both can't hold of the smaller.
+        lost += if f64::abs(all) >= term.abs() { (all - next) + term } else { (term - next) + all };
+        all = next;
+    }
+    all + lost
+}
+
 /// How many, their mean and their variance; a variance of `None` for a single value.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Mean {
@@ -14,10 +28,10 @@ impl Mean {
     pub fn of(values: &[f64]) -> Mean {
         let first = values.first().copied().unwrap_or(0.0);
         let n = values.len() as f64;
-        let shift = values.iter().map(|v| v - first).sum::<f64>() / n;
+        let shift = sum(values.iter().map(|v| v - first)) / n;
         let away = |v: &f64| (v - first) - shift;
-        let slip: f64 = values.iter().map(away).sum::<f64>() / n;
-        let squares: f64 = values.iter().map(|v| (away(v) - slip).powi(2)).sum();
+        let slip = sum(values.iter().map(away)) / n;
+        let squares = sum(values.iter().map(|v| (away(v) - slip).powi(2)));
         let variance = (values.len() > 1).then(|| squares / (n - 1.0));
         Mean { n: values.len(), mean: first + (shift + slip), variance }
     }

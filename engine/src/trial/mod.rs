@@ -10,7 +10,6 @@
 
 mod amounts;
 mod blocks;
-mod calibration;
 mod design;
 mod distributions;
 mod evaluation;
@@ -22,6 +21,7 @@ mod layout;
 mod means;
 mod names;
 mod next;
+mod normality;
 mod plots;
 mod power;
 mod rank;
@@ -39,18 +39,21 @@ use crate::named::named;
 use crate::quantity::{Band, Measures, Unit};
 use crate::soil::Property;
 
+pub use crate::plan::{Calibrated, calibrate};
 pub use amounts::{Amounts, Place, amounts};
-pub use calibration::{Calibrated, calibrate};
+pub use blocks::one_way;
 pub use design::Design;
 pub use distributions::{f_tail, t_both_tails, t_critical};
 pub use evaluation::{
-    Column, Comparison, Evaluation, Exact, ExactTest, Foreseen, Group, Interval, Level, Outlier,
-    Overall, Reading, Refusal, Test, TrialResult, Verdict,
+    Column, Comparison, Evaluation, Exact, ExactTest, Foreseen, Group, Interval, Level, Normality,
+    Outlier, Overall, Reading, Refusal, Test, TrialResult, Verdict,
 };
 pub use exact::{permutation, signed_permutation};
 pub use holm::holm;
+pub use judge::Judging;
 pub use layout::{PlotOf, layout, layout_csv};
 pub use next::{NextTrial, SheetRow, Wish, next_trial, sheet_csv};
+pub use normality::shapiro_wilk;
 pub use power::{noncentral_t_below, power, replicates, smallest_shift};
 pub use rank::{rank_sum, signed_rank};
 pub use several::{Dunnett, StudentizedRange};
@@ -198,8 +201,5 @@ impl Foretold {
 /// # Errors
 /// What can't be read, with what to do, and the columns as far as they are known.
 pub fn evaluate(trial: &Trial) -> Result<Evaluation, Refusal> {
-    let table = table::table_of(trial)?;
-    let plots = plots::plots_of(trial, &table)?;
-    let laid = design::laid_out(trial, plots, &table)?;
-    Ok(judge::judged(trial, &laid, table.columns))
+    Judging::of(trial).map(Judging::told)
 }

@@ -157,7 +157,7 @@ pub fn next_trial(wish: &Wish) -> Result<NextTrial, String> {
     let amounts = match wish.place {
         Some(place) => Some(
             amounts(place, wish.share_percent, wish.scoop_litres, treated).ok_or(
-                "A measure of the plot, the share or the scoop can't be. Give the area in m² and the depth in cm, or the litres of a pot, a share from 0.01 to 50 %, and a scoop in litres.",
+                "A measure of the plot, the share or the scoop can't be. Give an area and a depth, or what a pot holds, a share from 0.01 to 50 %, and what the scoop holds.",
             )?,
         ),
         None => None,

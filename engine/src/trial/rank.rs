@@ -22,6 +22,8 @@ fn as_far(ways: &[f64], sum: usize, twice_middle: f64) -> f64 {
 /// The probability, both sides, that chance alone parts two groups as far by their ranks.
 /// Values that are no number must not come in. At most some 200 values in all.
 pub fn rank_sum(one: &[f64], other: &[f64]) -> f64 {
+    // Both sides count alike, and the smaller group takes fewer steps.
+    let (one, other) = if one.len() > other.len() { (other, one) } else { (one, other) };
     let all: Vec<f64> = one.iter().chain(other).copied().collect();
     let ranks = double_ranks(&all);
     let total: usize = ranks.iter().sum();

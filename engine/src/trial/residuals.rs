@@ -1,6 +1,6 @@
 //! What the treatments and blocks leave over: readings that lie far off are named, never dropped.
 
-use super::distributions::t_both_tails;
+use super::distributions::t_critical;
 
 /// A reading is named where chance puts one so far off in fewer than 5 of 100 trials.
 /// Source: common practice, no source.
@@ -15,15 +15,18 @@ const FEWEST: f64 = 4.0;
 /// Source: the t of a reading left out, each share of 5 % divided by their number (Bonferroni);
 /// Cook and Weisberg, Residuals and Influence in Regression, 1982 (from memory).
 pub(super) fn far_off(residuals: &[(f64, f64)], error: f64, df: f64) -> Vec<usize> {
-    let n = residuals.len() as f64;
+    if df < FEWEST {
+        return Vec::new();
+    }
+    let rare = t_critical(RARE / residuals.len() as f64, df - 1.0);
     let is_far = |(off, draws): (f64, f64)| {
         let square = off * off / (error * (1.0 - draws));
         let left = df - square;
-        if df < FEWEST || !square.is_finite() || draws > 1.0 - 1e-9 {
+        if !square.is_finite() || draws > 1.0 - 1e-9 {
             return false;
         }
         // All of the error is this one reading's.
-        left <= 1e-9 || t_both_tails((square * (df - 1.0) / left).sqrt(), df - 1.0) * n < RARE
+        left <= 1e-9 || (square * (df - 1.0) / left).sqrt() > rare
     };
     (0..residuals.len()).filter(|at| is_far(residuals[*at])).collect()
 }

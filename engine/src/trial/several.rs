@@ -89,6 +89,11 @@ impl Dunnett {
         }
     }
 
+    /// Normal probabilities that one tail takes: it grows with the square of unequal numbers.
+    pub fn work(&self) -> usize {
+        2 * self.spread.len() * self.points.len() * self.factors.len()
+    }
+
     /// P(the largest |t| > `t`).
     pub fn tail(&self, t: f64) -> f64 {
         let t = t.abs();

@@ -26,6 +26,11 @@ impl Spread {
         Spread { points }
     }
 
+    /// How many points it has.
+    pub fn len(&self) -> usize {
+        self.points.len()
+    }
+
     /// The mean of `f`.
     pub fn mean(&self, f: impl Fn(f64) -> f64) -> f64 {
         self.points.iter().map(|(s, weight)| weight * f(*s)).sum()

@@ -7,7 +7,7 @@ use super::heads::{control_rank, is_rate, role_of};
 use super::names::{Parts, parts};
 use super::{Column, MOST_PLOTS, MOST_PROPERTIES, MOST_TEXT, Refusal, Role, Trial};
 use crate::quantity::{Context, Unit, convert};
-use crate::report::{self, Grid, Report, parse_amount};
+use crate::report::{self, Grid, Reading, Report, parse_amount};
 use crate::soil::{Amount, Property};
 
 /// A table of plots: its columns, and the cells of each row.
@@ -59,6 +59,15 @@ impl Table {
     }
 }
 
+impl Column {
+    /// Takes over what a reading under its head is of.
+    fn is_of(&mut self, reading: &Reading) {
+        self.property = Some(reading.property);
+        self.unit = reading.unit;
+        self.method = reading.method.as_ref().map(|known| known.value);
+    }
+}
+
 fn column(head: String) -> Column {
     Column {
         head,
@@ -66,6 +75,7 @@ fn column(head: String) -> Column {
         why: String::new(),
         property: None,
         unit: None,
+        method: None,
         levels: Vec::new(),
         numbers: 0,
     }
@@ -84,9 +94,12 @@ pub(super) fn is_missing(cell: &str) -> bool {
 
 /// The table of a trial with the role of each column.
 pub(super) fn table_of(trial: &Trial) -> Result<Table, Refusal> {
-    let mut table = raw(&trial.text, "")?;
-    if let Some(later) = trial.later.as_deref().filter(|text| !text.trim().is_empty()) {
-        let later = raw(later, "The second text: ")?;
+    let later = trial.later.as_deref().filter(|text| !text.trim().is_empty());
+    // Of two reports each may hold one bed alone.
+    let least = if later.is_some() { 1 } else { 2 };
+    let mut table = raw(&trial.text, "", least)?;
+    if let Some(later) = later {
+        let later = raw(later, "The second text: ", least)?;
         table = one_after_the_other(table, later);
     }
     if table.rows.len() > MOST_PLOTS {
@@ -109,7 +122,7 @@ pub(super) fn table_of(trial: &Trial) -> Result<Table, Refusal> {
     Ok(table)
 }
 
-fn raw(text: &str, which: &str) -> Result<Table, Refusal> {
+fn raw(text: &str, which: &str, least: usize) -> Result<Table, Refusal> {
     let refuse = |message: String| Refusal { message, columns: Vec::new() };
     if text.trim().is_empty() {
         return Err(refuse(format!(
@@ -130,7 +143,7 @@ fn raw(text: &str, which: &str) -> Result<Table, Refusal> {
         };
         table.columns.iter().any(said)
     };
-    let mut pasted = pasted(&grid);
+    let mut pasted = pasted(&grid).filter(|table| table.rows.len() >= least);
     let long = grid.rows.len() > MOST_READ;
     if long && pasted.as_ref().is_some_and(names_treatments) || grid.rows.len() > MOST_LINES {
         return pasted.map(with_properties).ok_or_else(|| refuse(format!("{which}{NO_TABLE}")));
@@ -140,7 +153,7 @@ fn raw(text: &str, which: &str) -> Result<Table, Refusal> {
         known_properties(table, &grid, report);
     }
     let pasted = pasted.map(with_properties);
-    let samples = read.as_ref().and_then(of_samples);
+    let samples = read.as_ref().and_then(of_samples).filter(|table| table.rows.len() >= least);
     match (pasted, samples) {
         (Some(table), Some(samples)) => {
             Ok(if names_treatments(&table) || samples.rows.len() < table.rows.len() {
@@ -228,7 +241,7 @@ fn pasted(grid: &Grid) -> Option<Table> {
         1 => table.notes.push(format!("Line {} holds no result and was left out.", without[0])),
         more => table.notes.push(format!("{more} lines hold no result and were left out.")),
     }
-    (table.rows.len() >= 2).then_some(table)
+    Some(table)
 }
 
 /// Whether a row holds units: blank where the first column of a plot stands, or all of it short
@@ -250,7 +263,7 @@ fn known_properties(table: &mut Table, grid: &Grid, report: &Report) {
             columns.insert((cell.place.line, cell.place.start), at);
         }
     }
-    let mut found: BTreeMap<usize, Vec<(Property, Option<Unit>)>> = BTreeMap::new();
+    let mut found: BTreeMap<usize, Vec<&Reading>> = BTreeMap::new();
     for reading in report.samples.iter().flat_map(|sample| &sample.readings) {
         let Some(&at) = columns.get(&(reading.place.line, reading.place.start)) else { continue };
         // Where the number was worked into another, as P of P2O5, the head's own name stays.
@@ -260,14 +273,12 @@ fn known_properties(table: &mut Table, grid: &Grid, report: &Report) {
             (own.number() - read.number()).abs() <= 1e-9 * own.number().abs()
         });
         if same {
-            found.entry(at).or_default().push((reading.property, reading.unit));
+            found.entry(at).or_default().push(reading);
         }
     }
     for (at, all) in found {
-        let (property, unit) = all[0];
-        if all.iter().all(|(other, _)| *other == property) {
-            table.columns[at].property = Some(property);
-            table.columns[at].unit = unit;
+        if all.iter().all(|other| other.property == all[0].property) {
+            table.columns[at].is_of(all[0]);
         }
     }
 }
@@ -283,12 +294,13 @@ fn with_properties(mut table: Table) -> Table {
 
 /// The property of a column that the reader of reports did not find in the whole: read alone.
 fn known_alone(table: &mut Table, at: usize) {
+    let least = table.rows.len().min(2);
     let cells = || table.rows.iter().map(|(_, cells)| cells[at].as_str());
     let results: Vec<&str> = cells().filter(|cell| result_in(cell).is_some()).take(4).collect();
     let filled = cells().filter(|cell| !is_missing(cell)).count();
     let is_numbers = 2 * cells().filter(|cell| result_in(cell).is_some()).count() >= filled;
     let head = &table.columns[at].head;
-    if table.columns[at].property.is_some() || results.len() < 2 || !is_numbers {
+    if table.columns[at].property.is_some() || results.len() < least || !is_numbers {
         return;
     }
     // Beside another column, as in a report.
@@ -306,11 +318,10 @@ fn known_alone(table: &mut Table, at: usize) {
         .filter(|reading| reading.place.start >= from)
         .zip(&results)
         .filter(|(reading, own)| reading.amount == result_in(own))
-        .map(|(reading, _)| (reading.property, reading.unit))
+        .map(|(reading, _)| reading)
         .collect();
-    if found.len() == results.len() && found.iter().all(|(property, _)| *property == found[0].0) {
-        table.columns[at].property = Some(found[0].0);
-        table.columns[at].unit = found[0].1;
+    if found.len() == results.len() && found.iter().all(|r| r.property == found[0].property) {
+        table.columns[at].is_of(found[0]);
     }
 }
 
@@ -323,7 +334,7 @@ fn of_samples(report: &Report) -> Option<Table> {
         if !keys.iter().any(|(property, _)| *property == reading.property) {
             keys.push((reading.property, reading.unit));
             let mut new = column(reading.property.label().to_string());
-            (new.property, new.unit) = (Some(reading.property), reading.unit);
+            new.is_of(reading);
             table.columns.push(new);
         }
     }
@@ -337,7 +348,7 @@ fn of_samples(report: &Report) -> Option<Table> {
         }
         table.rows.push((line, cells));
     }
-    (table.rows.len() >= 2 && table.columns.len() >= 2).then_some(table)
+    (table.columns.len() >= 2).then_some(table)
 }
 
 /// A reading in the unit of the others; none where it can't be converted.
@@ -378,12 +389,20 @@ fn one_after_the_other(mut before: Table, later: Table) -> Table {
         }));
     }
     let mut apart: Vec<String> = Vec::new();
+    let mut two_ways: Vec<String> = Vec::new();
+    let one_bed = before.rows.len() == 1 && later.rows.len() == 1;
     let mut whens = vec!["before".to_string(); before.rows.len()];
     let width = before.columns.len();
     for (line, cells) in later.rows {
         let mut row = vec![String::new(); width];
         for (from, (cell, at)) in cells.into_iter().zip(&places).enumerate() {
             let (had, has) = (&before.columns[*at], &later.columns[from]);
+            if had.method.zip(has.method).is_some_and(|(had, has)| had != has) {
+                if !two_ways.contains(&had.head) {
+                    two_ways.push(had.head.clone());
+                }
+                continue;
+            }
             row[*at] = match (had.unit, has.unit, result_in(&cell)) {
                 (Some(to), Some(unit), Some(amount)) if to != unit => {
                     let charge = had.property.and_then(Property::mg_per_mmolc);
@@ -411,8 +430,29 @@ fn one_after_the_other(mut before: Table, later: Table) -> Table {
             "“{head}” stands in two units that can't be converted into each other, so its later results were left out."
         ));
     }
+    for head in two_ways {
+        before.notes.push(format!(
+            "“{head}” was measured in two ways that give different numbers, so its later results were left out."
+        ));
+    }
     before.add("When", whens);
+    let when = before.columns.len() - 1;
+    (before.columns[when].role, before.columns[when].why) =
+        (Role::When, "Its head says so.".into());
+    // Two reports of one bed are of one plot, whatever each calls it.
+    if one_bed {
+        before.add("Plot", vec!["1".into(); 2]);
+        for column in before.columns.iter_mut().filter(|column| is_name(column)) {
+            (column.role, column.why) =
+                (Role::LeaveOut, "Each report holds one sample: they are of one plot.".into());
+        }
+    }
     before
+}
+
+/// Whether a column holds names of samples.
+fn is_name(column: &Column) -> bool {
+    matches!(role_of(&column.head), Some(Role::Names)) && column.property.is_none()
 }
 
 /// Columns for what the names of samples hold.
@@ -440,8 +480,13 @@ fn take_names_apart(table: &mut Table, trial: &Trial) {
     treatments.sort_unstable();
     treatments.dedup();
     // One sample of each can be any report; a control among them makes it a trial.
-    let again = treatments.len() < table.rows.len()
-        || treatments.iter().any(|name| control_rank(name).is_some());
+    let is_first = |row: &(u32, Vec<String>)| row.1.last().is_some_and(|cell| cell == "before");
+    let at_once = match trial.later.as_deref().map(str::trim) {
+        Some(later) if !later.is_empty() => table.rows.iter().filter(|row| is_first(row)).count(),
+        _ => table.rows.len(),
+    };
+    let again =
+        treatments.len() < at_once || treatments.iter().any(|name| control_rank(name).is_some());
     let tells = (2..=super::MOST_TREATMENTS).contains(&treatments.len())
         && again
         && !treatments.contains(&"");

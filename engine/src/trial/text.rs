@@ -172,6 +172,17 @@ impl Said<'_> {
         let what = capital(self.label);
         let (treatment, control) = (self.name(facts.raw.0), self.name(facts.raw.1));
         let by = size(difference, self.unit);
+        if facts.raw.0 == facts.raw.1 {
+            return match difference {
+                0.0 => format!("{what} is the same before and after. One plot shows nothing."),
+                rise if rise > 0.0 => format!(
+                    "{what} is {by} higher after than before. One plot shows nothing, and the season changes soil too."
+                ),
+                _ => format!(
+                    "{what} is {by} lower after than before. One plot shows nothing, and the season changes soil too."
+                ),
+            };
+        }
         let mut text = if difference == 0.0 {
             format!(
                 "{what} is the same with “{treatment}” and “{control}”. One plot of a treatment shows nothing."
@@ -280,6 +291,22 @@ pub(super) fn exact(test: ExactTest, p: f64, least: f64, coarse: bool) -> String
     }
 }
 
+/// Rarer than this, and what is left over does not look normal. Our choice: it is asked of every
+/// property.
+const RARE: f64 = 0.01;
+
+/// Whether the scatter looks normal.
+pub(super) fn normality(p: f64) -> String {
+    let told = significant(p, 2);
+    if p < RARE {
+        format!(
+            "The scatter does not look normal (Shapiro–Wilk, p = {told}): trust the interval only as far as the dots agree with it."
+        )
+    } else {
+        format!("Nothing speaks against a normal scatter (Shapiro–Wilk, p = {told}).")
+    }
+}
+
 /// Why a test was taken.
 pub(super) fn why(test: Test) -> &'static str {
     match test {
@@ -299,7 +326,7 @@ pub(super) fn why(test: Test) -> &'static str {
             "Every treatment beside every other: the Tukey–Kramer test keeps chance to 5 % for all pairs together."
         }
         Test::Sidak => {
-            "Blocks lack plots: least squares, and Šidák's bound keeps chance to 5 % for all comparisons together."
+            "Blocks lack plots, or many treatments hold unequal numbers of them: least squares, and Šidák's bound keeps chance to 5 % for all comparisons together."
         }
     }
 }

@@ -66,7 +66,14 @@ def scipys():
         for t in (-1.0, 0.5, 2.3, 6.0)
         for df, shift in ((3, 0.7), (6, 2.0), (19, 4.0), (80, -1.0))
     ]
-    return {"range": ranges, "shifted": shifted}
+    draw = np.random.default_rng(25)
+    normal = []
+    for n in (3, 4, 5, 6, 8, 11, 12, 19, 60, 400, 2000):
+        for values in (draw.normal(6, 0.4, n), draw.exponential(30, n), np.round(draw.normal(6, 0.4, n), 1)):
+            if n < 2000 or len(set(values)) == n:
+                found = stats.shapiro(values)
+                normal.append([float(found.statistic), float(found.pvalue), *map(float, values)])
+    return {"range": ranges, "shifted": shifted, "normal": normal}
 
 
 def trials():
