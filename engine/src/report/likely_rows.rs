@@ -429,7 +429,7 @@ fn bare_names(rows: &[Vec<Cell>], at: usize, count: usize) -> Option<Vec<Cell>> 
         return Some(words);
     }
     // "Ridge paddock Creek paddock": a word is the same in each.
-    if words.len() % count == 0 {
+    if words.len().is_multiple_of(count) {
         let length = words.len() / count;
         let names: Vec<&[Cell]> = words.chunks(length).collect();
         let alike = |at: usize| names.iter().all(|name| name[at].text == names[0][at].text);

@@ -299,7 +299,10 @@ fn of_a_form(cells: &[&Cell]) -> Option<Vec<Vec<Cell>>> {
         sample(pair[0]) && ![pair[0], pair[1]].into_iter().any(asks) && !sample(pair[1])
     };
     // Nearly every line ends here.
-    if cells.len() < 4 || cells.len() % 2 > 0 || !cells.iter().step_by(2).any(|c| asks(c)) {
+    if cells.len() < 4
+        || !cells.len().is_multiple_of(2)
+        || !cells.iter().step_by(2).any(|c| asks(c))
+    {
         return None;
     }
     let each = pairs.clone().all(|pair| word(pair[0]) && (asks(pair[0]) || sample(pair[0])));
@@ -431,8 +434,8 @@ fn found_below(
     {
         return None;
     }
-    for i in at + 1..rows.len().min(at + 2 + MOST_LIMITS) {
-        let (text, place) = whole(&rows[i]);
+    for (i, row) in rows.iter().enumerate().skip(at + 1).take(1 + MOST_LIMITS) {
+        let (text, place) = whole(row);
         let next = place.line == name.place.line + (i - at) as u32;
         let from = text.find(|c: char| c.is_ascii_digit() || matches!(c, '<' | '>'))?;
         let ahead = Label::of(text[..from].trim_end_matches([':', ' ', '=']));

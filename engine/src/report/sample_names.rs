@@ -265,7 +265,7 @@ pub(super) fn names(
     let deep = roles.iter().any(|r| matches!(r, Role::Depth));
     let numbers = |i: usize| {
         let lettered = |row: &&Vec<Cell>| text_at(row, i).contains(is_letter);
-        heading.get(i).is_some_and(|c| !c.is_blank()) && !rows.iter().any(|row| lettered(&row))
+        heading.get(i).is_some_and(|c| !c.is_blank()) && !rows.iter().any(lettered)
     };
     let other = |i: &usize| {
         matches!(roles[*i], Role::Other | Role::Blank | Role::Names) && !(deep && numbers(*i))
