@@ -97,10 +97,14 @@ impl<'a> Lines<'a> {
     /// number. Each line is looked at once, however often this is asked.
     pub fn may_list_heads(&self, at: usize) -> bool {
         let middle = at > 0 && !self.is_parted(at) && self.kind(at - 1) == Some(Kind::Name);
-        let ahead = (at..self.rows.len().min(at + MOST)).map(|i| self.kind(i));
-        let mut names = ahead
-            .take_while(|kind| *kind != Some(Kind::Number))
-            .filter(|kind| *kind == Some(Kind::Name));
+        // "pH 6.5" says its piece.
+        let says = |i: usize| {
+            let last = self.cell(i).and_then(|c| c.text.rsplit(' ').next());
+            last.is_some_and(|word| word.starts_with(|c: char| c.is_ascii_digit()))
+        };
+        let mut names = (at..self.rows.len().min(at + MOST))
+            .take_while(|&i| self.kind(i) != Some(Kind::Number))
+            .filter(|&i| self.kind(i) == Some(Kind::Name) && !says(i));
         !middle && names.nth(2).is_some()
     }
 

@@ -113,18 +113,18 @@ pub(super) fn begins_with_aim(name: &str) -> bool {
 
 /// Whether a word says on which side something lies.
 pub(super) fn calls_a_side(word: &str) -> bool {
-    ["lower", "upper"].contains(&squash(word).as_str())
+    ["lower", "upper"].iter().any(|side| word.eq_ignore_ascii_case(side))
 }
 
 /// Whether words call a place by where it lies: `Lower plots`, while `Lower limit` is none.
 pub(super) fn calls_a_place(name: &str) -> bool {
-    let Some((first, rest)) = name.split_once(' ') else { return false };
+    // Nearly every text ends here.
+    let Some((_, rest)) = name.split_once(' ').filter(|(first, _)| calls_a_side(first)) else {
+        return false;
+    };
     let label = Label::of(rest);
     let limit = |w: &Word| matches!(w, Word::RangeColumn | Word::RatingColumn | Word::ResultColumn);
-    calls_a_side(first)
-        && label.properties.is_empty()
-        && label.unit.is_none()
-        && !label.words.iter().any(limit)
+    label.properties.is_empty() && label.unit.is_none() && !label.words.iter().any(limit)
 }
 
 /// Whether a row or a column of that name is none of a sample: `Mean of 5 fields`, `Summe 0-90 cm`.

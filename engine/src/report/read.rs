@@ -429,7 +429,9 @@ fn found_below(
 ) -> Option<(Vec<Cell>, Range<usize>)> {
     let [name] = rows[at].as_slice() else { return None };
     // Nearly every line ends here.
-    if name.text.contains(|c: char| c.is_ascii_digit() && !name.text.ends_with(')'))
+    let near = rows.iter().skip(at + 1).take(1 + MOST_LIMITS).flatten();
+    if !near.into_iter().any(|c| c.text.bytes().any(|b| b.is_ascii_digit()))
+        || name.text.contains(|c: char| c.is_ascii_digit() && !name.text.ends_with(')'))
         || Label::of(&name.text).quantity().is_err()
     {
         return None;

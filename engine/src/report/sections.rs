@@ -433,7 +433,8 @@ fn begins(
     let found = heading(row, decimal);
     let titled = titled(&found).filter(|matter| {
         // "Analysis   Value   Optimum range" is the head of a table of results.
-        !matter.is_about_soil() || !titled_beside(row) && !is_beside_results(rows, at)
+        !matter.is_about_soil()
+            || !(titled_beside(row) || *matter == Matter::Ranges && is_beside_results(rows, at))
     });
     if titled.is_some() {
         return Some(titled);
