@@ -16,7 +16,7 @@ use serde_json::{Value, json};
 use crate::project;
 
 /// How long to wait for what the page should do. Long, so that a busy machine fails no test.
-pub const PATIENCE: Duration = Duration::from_secs(15);
+pub const PATIENCE: Duration = Duration::from_secs(30);
 
 /// The key under which WebDriver names an element.
 const ELEMENT: &str = "element-6066-11e4-a52e-4f735466cecf";
