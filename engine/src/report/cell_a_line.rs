@@ -3,19 +3,25 @@
 
 use super::Cell;
 use super::apart::Lines;
-use super::layout::{Head, head, is_result};
+use super::layout::{Head, Role, head, is_result};
 use super::number::{Decimal, Said, said};
 
 /// A table has so many columns and so many rows.
 const COLUMNS: std::ops::RangeInclusive<usize> = 3..=9;
 const LEAST: usize = 4;
 
-/// The rows of the table that begins at a line, its head first, and how many lines it takes.
-pub(super) fn cell_a_line(
-    lines: &Lines<'_>,
-    at: usize,
-    decimal: Decimal,
-) -> Option<(Vec<Vec<Cell>>, usize)> {
+/// The table that begins at a line.
+pub(super) struct CellALine {
+    /// Its rows, the head first.
+    pub rows: Vec<Vec<Cell>>,
+    /// What each column holds.
+    pub roles: Vec<Role>,
+    /// How many lines it takes.
+    pub taken: usize,
+}
+
+/// The table that begins at a line, if one does.
+pub(super) fn cell_a_line(lines: &Lines<'_>, at: usize, decimal: Decimal) -> Option<CellALine> {
     // Nearly every line ends here.
     if !lines.is_words(at) {
         return None;
@@ -52,10 +58,11 @@ pub(super) fn cell_a_line(
         // A name further on begins another row.
         let names = (1..rows.len()).any(|i| (1..width).any(|j| lines.is_name(at + i * width + j)));
         let fits = rows.len() > LEAST && values && !names && (1..width).all(even);
-        let heads = fits && matches!(head(&rows, 0, decimal), Some(Head::Properties(_)));
-        heads.then(|| {
-            let taken = rows.len() * width;
-            (rows, taken)
-        })
+        if !fits {
+            return None;
+        }
+        let Some(Head::Properties(roles)) = head(&rows, 0, decimal) else { return None };
+        let taken = rows.len() * width;
+        Some(CellALine { rows, roles, taken })
     })
 }

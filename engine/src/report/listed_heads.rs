@@ -107,8 +107,7 @@ fn table(rows: &[Vec<Cell>], at: usize, head: usize, own: bool, decimal: Decimal
     let (heading, roles) = heads.over(&rows, lead);
     let fits = |row: &Vec<Cell>| {
         let own = |(role, cell): (&Role, &Cell)| {
-            let first = cell.text.split(' ').next().unwrap_or("");
-            !matches!(role, Role::Results(_)) || can_be(role, first, decimal)
+            !matches!(role, Role::Results(_)) || can_be(role, first_word(cell), decimal)
         };
         roles.iter().zip(row).all(own)
     };
@@ -139,10 +138,13 @@ fn only(row: &[Cell]) -> Option<&Cell> {
     all.next().filter(|_| all.next().is_none())
 }
 
+fn first_word(cell: &Cell) -> &str {
+    cell.text.split(' ').next().unwrap_or("")
+}
+
 /// Whether a cell begins with a result, or says that there is none.
 fn holds(cell: &Cell, decimal: Decimal) -> bool {
-    let first = cell.text.split(' ').next().unwrap_or("");
-    is_result(first, decimal) || matches!(said(&cell.text, decimal), Said::Missing)
+    is_result(first_word(cell), decimal) || matches!(said(&cell.text, decimal), Said::Missing)
 }
 
 impl Heads {
@@ -159,8 +161,7 @@ impl Heads {
         let label = Label::of(&cell.text);
         // "mg/L | class"
         let bare = label.properties.is_empty() && !label.is_saturation();
-        let first = cell.text.split(' ').next().filter(|_| bare);
-        let unit = first.filter(|w| Label::of(w).only_unit().is_some());
+        let unit = Some(first_word(cell)).filter(|w| bare && Label::of(w).only_unit().is_some());
         if unit.is_none() {
             self.give_units();
         }
@@ -265,9 +266,8 @@ fn wide_rows(
     heads: &Heads,
     decimal: Decimal,
 ) -> Option<(Vec<Vec<Cell>>, usize)> {
-    let width = heads.lead.len() + heads.results.len();
     let lead = rows[from].len().checked_sub(heads.results.len())?;
-    let known = heads.lead.is_empty() || lead + heads.results.len() == width;
+    let known = heads.lead.is_empty() || lead == heads.lead.len();
     let fits = |row: &&Vec<Cell>| {
         row.len() == rows[from].len()
             && row[lead..].iter().all(|c| c.is_blank() || holds(c, decimal))

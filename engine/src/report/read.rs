@@ -179,11 +179,9 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             at += table.heads + end - from;
             continue;
         }
-        if let Some((table, taken)) = cell_a_line(&lines, at, decimal) {
-            if let Some(Head::Properties(roles)) = head(&table, 0, decimal) {
-                table::panels(reader, &table, 0, &roles)?;
-            }
-            at += taken;
+        if let Some(table) = cell_a_line(&lines, at, decimal) {
+            table::panels(reader, &table.rows, 0, &table.roles)?;
+            at += table.taken;
             continue;
         }
         let listed = lines.may_list_heads(at).then(|| listed_heads(rows, at, decimal)).flatten();

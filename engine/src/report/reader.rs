@@ -1048,15 +1048,13 @@ impl Reader {
     /// Lists a line that says nothing here. A running title is listed once, however many pages
     /// repeat it, and page numbers never.
     pub fn in_no_place(&mut self, whole: &str, at: Place, reason: String) {
-        // "Lower block, young trees" was parted at its comma.
-        let parted = whole.chars().count() == (at.end - at.start) as usize;
-        let heading = if parted { whole.replace("  ", ", ") } else { whole.into() };
-        if self.section.is_none()
-            && self.headings.len() < MOST_HEADINGS
-            && may_be_heading(&heading)
-            && !is_page_number(whole)
-        {
-            self.headings.push((at.line, heading));
+        if self.section.is_none() && self.headings.len() < MOST_HEADINGS {
+            // "Lower block, young trees" was parted at its comma.
+            let parted = whole.chars().count() == (at.end - at.start) as usize;
+            let heading = if parted { whole.replace("  ", ", ") } else { whole.into() };
+            if may_be_heading(&heading) && !is_page_number(whole) {
+                self.headings.push((at.line, heading));
+            }
         }
         // "Hi Karen," is nothing that a reader would miss.
         let figures = whole.bytes().any(|b| b.is_ascii_digit());

@@ -54,7 +54,8 @@ const NO_NAMES: [&str; 31] = [
 
 /// Whether a heading is of what is said of a sample beside its name: `Soil type`, `Last crop`.
 pub(super) fn heads_no_names(heading: &str) -> bool {
-    NO_NAMES.iter().any(|word| squash(heading).starts_with(word))
+    let heading = squash(heading);
+    NO_NAMES.iter().any(|word| heading.starts_with(word))
 }
 
 /// Words for the soil itself, folded, one text: they say what was sent in, and not from where.
