@@ -13,9 +13,11 @@ const PAUSE: u32 = 600;
 /// The region that speaks.
 pub fn announce(page: Page) -> impl IntoView {
     let said = page.said;
-    Effect::new(move |before: Option<(Option<usize>, String, u32, Option<Timeout>)>| {
+    Effect::new(move |before: Option<(Option<usize>, String, u32, Option<(Timeout, String)>)>| {
         // A long report is told of when it is here, even where it looks as the last one did.
         let came = page.came.get();
+        // What is said meanwhile is heard out first.
+        said.track();
         let results = page.of_sample(|sample| Some(sample.readings.len()));
         let headline = page.of_plan(|plan| plan.headline.clone());
         let (old_results, old_headline, old_came, waiting) = before.unwrap_or_default();
@@ -27,10 +29,11 @@ pub fn announce(page: Page) -> impl IntoView {
             _ => None,
         };
         // A message that still waits is dropped only for a newer one.
-        let waiting = match message {
-            Some(message) => Some(Timeout::new(PAUSE, move || said.set(message))),
-            None => waiting,
-        };
+        let waits = waiting.map(|(_, waits)| waits).filter(|waits| *waits != said.get_untracked());
+        let waiting = message.or(waits).map(|message| {
+            let then = message.clone();
+            (Timeout::new(PAUSE, move || said.set(then)), message)
+        });
         (results, headline, came, waiting)
     });
     view! {
