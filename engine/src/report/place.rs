@@ -9,6 +9,7 @@ use super::oxide::{Share, share};
 use super::plausible::impossible;
 use super::short_names::{RT_ABOVE_PH, danish, only_beside_percent};
 use super::units::{Printed, unit_at};
+use super::usual::is_far_out;
 use super::{Known, Origin, Pairing, Place, Reading, fold};
 use crate::quantity::{Unit, significant};
 use crate::soil::{Amount, Method, MethodKind, Property};
@@ -298,6 +299,11 @@ impl<'a> Placing<'a> {
                 if tail.left.as_deref().is_some_and(is_length_or_time) {
                     return Err(format!("a length or a time, not a result for {label}"));
                 }
+                if let Some(joined) = thousands_by_blanks(draft) {
+                    new.notes.push("asked, because the blank may part two numbers".into());
+                    new.amount = Some(amount.with(joined));
+                    return Ok(Some(new));
+                }
                 let more = |left: &str| !draft.first && goes_on(left, decimal);
                 let parted = tail.left.as_deref().is_some_and(|l| l.starts_with(['/', '|']));
                 let numbers = |left: &str| {
@@ -331,9 +337,7 @@ impl<'a> Placing<'a> {
                 new.notes.push("not detected; the report gives no limit".into());
             }
             Said::Range => {
-                return Err(format!(
-                    "a range, not a result: no number of your own stands beside {label}"
-                ));
+                return Err(format!("{A_RANGE}: no number of your own stands beside {label}"));
             }
             // "Nitrate   N 121": so much of each nutrient to spread.
             Said::Text if ["N ", "P2O5 ", "K2O "].iter().any(|n| result.starts_with(n)) => {
@@ -534,6 +538,25 @@ fn wrong_unit(property: Property, unit: Option<Unit>) -> Option<String> {
         || property == Property::Ec
             && matches!(unit, Unit::MgPerKg | Unit::MgPerL | Unit::MgPer100g | Unit::Percent);
     wrong.then(|| format!("{} is never given in {}", property.label(), unit.symbol()))
+}
+
+/// How the reason begins for which a cell with two limits is no result.
+pub(super) const A_RANGE: &str = "a range, not a result";
+
+/// The whole number that `2 480` is where blanks part thousands.
+fn thousands_by_blanks(draft: &Draft) -> Option<f64> {
+    let mut groups = draft.result.trim().split(' ');
+    let digits = |g: &str| g.bytes().all(|b| b.is_ascii_digit());
+    let first = groups.next().filter(|g| digits(g) && (1..4).contains(&g.len()))?;
+    let rest: Vec<&str> = groups.collect();
+    let whole = !rest.is_empty() && !first.starts_with('0') && !draft.first;
+    let number: f64 = format!("{first}{}", rest.concat()).parse().ok()?;
+    let (property, unit) = (draft.quantity.property, draft.unit.map(|u| u.unit));
+    (whole
+        && rest.iter().all(|g| g.len() == 3 && digits(g))
+        && property.is_extracted()
+        && !is_far_out(property, unit.or(draft.quantity.unit.map(|u| u.unit)), number))
+    .then_some(number)
 }
 
 /// How the note begins that says so.

@@ -473,6 +473,7 @@ impl Reader {
         let by_depth =
             nameless > 1 && deep.iter().all(Option::is_some) && deep.iter().any(|d| *d != deep[0]);
         let most = self.report.samples[from..].iter().map(|s| s.readings.len()).max().unwrap_or(0);
+        let others_named = nameless < self.report.samples.len() - from;
         let (mut count, mut last) = (0, (String::new(), None));
         for (i, sample) in self.report.samples.iter_mut().enumerate().skip(from) {
             sample.depth_cm = sample.depth_cm.or(self.before.depth_cm);
@@ -480,8 +481,9 @@ impl Reader {
             sample.group = sample.group.or(self.before.group);
             sample.target_ph = sample.target_ph.or(self.before.target_ph);
             if sample.name.is_empty() {
-                // A few numbers beside a full list may be of a letter, a legend or a neighbour.
-                if sample.readings.len() <= STRAY && most >= FULL && !by_depth {
+                // Nothing names it, though another sample is named: it may be of a letter, a legend,
+                // a neighbour or another year.
+                if !by_depth && (others_named || sample.readings.len() <= STRAY && most >= FULL) {
                     for reading in &mut sample.readings {
                         reading.pairing = Pairing::CountedOff;
                     }

@@ -7,6 +7,7 @@ use std::collections::BTreeMap;
 use super::fold::{fold, is_letter};
 use super::label::Label;
 use super::number::bound_in_words;
+use super::place::A_RANGE;
 use super::plausible::doubt;
 use super::settle::{SECOND, ask_usual_unit};
 use super::usual::is_far_out;
@@ -106,8 +107,10 @@ pub(super) fn second_look(report: &mut Report, grid: &Grid) {
             other_unit_in_its_line(&lines, reading);
         }
         aluminium_beside_bases(sample);
+        among_ranges(sample);
         mixed(sample);
     }
+    rates_beside_results(&mut report.samples);
 }
 
 fn ask(reading: &mut Reading, why: &str) {
@@ -244,6 +247,55 @@ fn open_unit(reading: &mut Reading) {
         && Label::of(&reading.original).unit.is_none()
     {
         leave_open(reading, unit);
+    }
+}
+
+/// A column that holds ranges too is what somebody aims at, whatever its head is called.
+fn among_ranges(sample: &mut SampleReport) {
+    let ranges = sample.unread.iter().filter(|u| u.reason.starts_with(A_RANGE)).count();
+    if ranges > 1 {
+        for reading in &mut sample.readings {
+            ask(reading, "asked, because ranges stand among these results");
+        }
+    }
+}
+
+/// Whether the result was printed as an oxide, the form in which rates of fertiliser are told.
+fn as_oxide(reading: &Reading) -> bool {
+    reading.notes.iter().any(|n| n.starts_with("P2O5 ×") || n.starts_with("K2O ×"))
+}
+
+/// Whether it could be a rate: an amount for an area, or one of which nothing says what it is.
+fn may_be_rate(reading: &Reading) -> bool {
+    matches!(reading.unit, None | Some(Unit::LbPerAcre | Unit::KgPerHa))
+}
+
+/// Rows of one list stand so near. Our choice.
+const NEAR: u32 = 8;
+
+/// Phosphate and potash for an area, where the report tells what the soil holds of these elsewhere
+/// and otherwise, are rates, and so is what is told with them.
+fn rates_beside_results(samples: &mut [SampleReport]) {
+    let all = || samples.iter().flat_map(|s| &s.readings);
+    let found: Vec<Property> = all()
+        .filter(|r| r.unit.is_some() && !(may_be_rate(r) && as_oxide(r)))
+        .map(|r| r.property)
+        .collect();
+    for sample in samples {
+        let rates: Vec<(u32, Option<Unit>)> = sample
+            .readings
+            .iter()
+            .filter(|r| as_oxide(r) && may_be_rate(r) && found.contains(&r.property))
+            .map(|r| (r.place.line, r.unit))
+            .collect();
+        for reading in sample.readings.iter_mut().filter(|r| r.property.is_extracted()) {
+            let with = |(line, unit): &(u32, Option<Unit>)| {
+                reading.unit == *unit && reading.place.line.abs_diff(*line) <= NEAR
+            };
+            if rates.iter().any(with) {
+                ask(reading, "asked, because it may be a rate of fertiliser");
+            }
+        }
     }
 }
 
