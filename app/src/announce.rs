@@ -10,10 +10,14 @@ use crate::words;
 /// A pause in typing, ms, after which the change is worth saying.
 const PAUSE: u32 = 600;
 
+/// What is known of the page, and what waits to be said of it: the number of results, the
+/// headline, how many reports came, the message with its time.
+type Heard = (Option<usize>, String, u32, Option<(Timeout, String)>);
+
 /// The region that speaks.
 pub fn announce(page: Page) -> impl IntoView {
     let said = page.said;
-    Effect::new(move |before: Option<(Option<usize>, String, u32, Option<(Timeout, String)>)>| {
+    Effect::new(move |before: Option<Heard>| {
         // A long report is told of when it is here, even where it looks as the last one did.
         let came = page.came.get();
         // What is said meanwhile is heard out first.

@@ -1,7 +1,7 @@
 //! How people paste: tables copied with a cell a line, broken heads, chats, forms, pages whose
 //! units, aims and rates stand beside the results. Each cause in several shapes.
 
-use emberloam_engine::report::Pairing;
+use emberloam_engine::report::{Pairing, Reading, Report, open, read as read_grid};
 use emberloam_engine::soil::Property::{self, *};
 
 use crate::reading_layouts::{counted_off, together};
@@ -10,6 +10,10 @@ use crate::reading_traps::report;
 /// The names of the samples that a text has.
 fn names(text: &str) -> Vec<String> {
     report(text).samples.into_iter().map(|s| s.name).collect()
+}
+
+fn open_and_read(text: &str) -> Option<Report> {
+    open(text.as_bytes()).and_then(|grid| read_grid(&grid)).ok()
 }
 
 /// What is read of a text, sample by sample.
@@ -241,4 +245,133 @@ fn what_is_far_too_little_for_a_total_is_asked() {
         of.all(|r| r.pairing == Pairing::CountedOff)
     };
     assert!(asked(TotalN) && asked(OrganicCarbon));
+}
+
+/// Whether each reading of a text that has this number is asked, and there is one.
+fn is_asked(text: &str, number: f64) -> bool {
+    let samples = report(text).samples;
+    let of = |r: &&Reading| r.amount.is_some_and(|a| (a.number() - number).abs() < 1e-9);
+    let found: Vec<&Reading> = samples.iter().flat_map(|s| &s.readings).filter(of).collect();
+    !found.is_empty() && found.iter().all(|r| r.pairing == Pairing::CountedOff)
+}
+
+#[test]
+fn a_table_whose_lines_were_lost_is_found_among_its_words() {
+    // Units below the names, beside them, and none; rows by a name, a name with a number, a depth.
+    counted_off(
+        "Salt and Nutrient Sheet Redgum Lab Grower: Tolland Orchards Date 11/08/2024 Sample pH EC B Cl \
+         NO3-N K Zn ID dS/m ppm ppm ppm ppm ppm North-1 7.2 1.34 0.4 62 11.8 148 1.1 North-2 7.6 \
+         2.05 0.7 133 4.2 97 0.4 South-1 7.9 3.62 1.3 284 17.5 122 0.8 Comments: leach the south end \
+         with 9 inches of water.",
+        "North-1: pH 7.2, ec 1.34 dS/m, boron 0.4 mg/kg, chloride 62 mg/kg, nitrate-n 11.8 mg/kg, \
+         K 148 mg/kg, Zn 1.1 mg/kg | North-2: pH 7.6, ec 2.05 dS/m, boron 0.7 mg/kg, chloride 133 mg/kg, \
+         nitrate-n 4.2 mg/kg, K 97 mg/kg, Zn 0.4 mg/kg | South-1: pH 7.9, ec 3.62 dS/m, boron 1.3 mg/kg, \
+         chloride 284 mg/kg, nitrate-n 17.5 mg/kg, K 122 mg/kg, Zn 0.8 mg/kg",
+    );
+    counted_off(
+        "SOIL ANALYSIS Account 04417 Page 1 Sample ID OM % Rate P M3 ppm Rate K ppm Rate Mg ppm Rate Ca \
+         ppm Rate pH CEC meq/100g SHED 2.1 L 96 VH 134 M 101 M 870 M 6.0 7.0 LANE 3.4 M 31 M 88 L 142 \
+         H 1130 M 5.5 10.3 Values on this sheet are of air-dry soil.",
+        "SHED: organic-matter 2.1 %, P 96 mg/kg by Mehlich-3, K 134 mg/kg, Mg 101 mg/kg, Ca 870 mg/kg, \
+         pH 6, cec 7 meq/100 g | LANE: organic-matter 3.4 %, P 31 mg/kg by Mehlich-3, K 88 mg/kg, \
+         Mg 142 mg/kg, Ca 1130 mg/kg, pH 5.5, cec 10.3 meq/100 g",
+    );
+    let pit = "Pit on a flat, hard red clay, calcareous below half a metre, drained by a creek. Laboratory \
+               data Depth cm pH EC dS/m Org.C % P mg/kg K mg/kg B mg/kg 0-12 6.9 0.11 1.72 23 486 1.1 \
+               12-38 7.8 0.16 0.66 6 331 1.9 38-80 9.0 0.38 0.31 3 290 5.6 Note: boron over 15 harms \
+               cereals.";
+    assert_eq!(report(pit).samples.len(), 3);
+    assert!(read(pit).contains(&(OrganicCarbon, 0.66)) && read(pit).contains(&(Boron, 5.6)));
+    // Ranges and rates one after the other are no rows.
+    let ranges = "Optimum levels for gardens on loam in our county as used by the advisers since the last \
+                  revision: pH P K Ca Mg Zn ppm low 5 10 60 400 50 1 high 7 40 180 2000 240 8";
+    assert!(open_and_read(ranges).is_none_or(|r| {
+        r.samples.iter().all(|s| s.readings.iter().all(|r| r.pairing == Pairing::CountedOff))
+    }));
+}
+
+#[test]
+fn results_of_several_plots_with_slashes_between_are_columns_to_be_asked() {
+    counted_off(
+        "Two plots, ridge first.\npH 5.9 / 6.4\nOM 3.1% / 34.0% (not a typo)\nP 12 ppm / 8 ppm\n\
+         K 88 ppm / 141 ppm\nCEC 11.6 / 29.3\n",
+        "Sample 1: pH 5.9, organic-matter 3.1 %, P 12 mg/kg, K 88 mg/kg, cec 11.6 ? | \
+         Sample 2: pH 6.4, organic-matter 34 %, P 8 mg/kg, K 141 mg/kg, cec 29.3 ?",
+    );
+    // One such line alone may be anything.
+    assert_eq!(read("pH 5.9 / 6.4\nP 12 ppm\nK 88 ppm\n"), [(Phosphorus, 12.0), (Potassium, 88.0)]);
+}
+
+#[test]
+fn plots_whose_codes_look_like_nutrients_are_plots() {
+    let head = "sample,organic_matter_pct,pH,P_olsen_ppm,K_ppm,Zn_ppm\n";
+    for codes in [["NT-1", "NT-2", "S-1"], ["K1", "K2", "K3"], ["P-01", "P-02", "P-03"]] {
+        let rows = ["4.6,7.8,9,188,0.71", "4.8,7.7,11,203,0.80", "4.4,7.9,8,179,0.66"];
+        let rows: String =
+            codes.iter().zip(rows).map(|(code, row)| format!("{code},{row}\n")).collect();
+        let text = format!("{head}{rows}# mean of all,4.6,7.8,9,190,0.72\n");
+        assert_eq!(names(&text), codes, "{text}");
+        assert_eq!(read(&text)[..2], [(OrganicMatter, 4.6), (Ph, 7.8)]);
+    }
+}
+
+#[test]
+fn a_bar_at_the_start_of_a_line_is_a_blank_cell_where_the_table_has_no_frame() {
+    let text = "Site | Depth (cm) | EC 1:5 dS/m | Exchangeable Cations |||| Organic Carbon % |\n\
+                ||| Ca | Mg | K | Na ||\nFlat | 0-15 | 0.09 | 7.4 | 6.8 | 0.31 | 0.66 | 3.6 |\n\
+                Bank | 0-15 | 0.13 | 9.9 | 12.6 | 0.36 | 2.3 | 1.1 |\n";
+    let found = read(text);
+    assert!(found.contains(&(Calcium, 7.4)) && found.contains(&(Sodium, 2.3)), "{found:?}");
+    together("| pH | P ppm |\n|---|---|\n| 6.2 | 18 |\n", "Sample 1: pH 6.2, P 18 mg/kg");
+}
+
+#[test]
+fn what_may_be_a_rate_an_aim_or_another_years_is_asked() {
+    // Phosphate and potash for an area beside what was found, whatever stands above them.
+    let found = "Field,pH,P ppm,K ppm,Mg ppm\n7A,5.9,41,148,71\n7B,6.3,28,109,126\n";
+    let text = format!("{found}\nZrup\nField,P2O5,K2O,Mg\nNo 1,100,180,30\nNo 2,120,220,40\n");
+    assert!(is_asked(&text, 30.0) && is_asked(&text, 40.0), "{:?}", report(&text).samples);
+    assert!(!is_asked(&text, 41.0));
+    // A column that has ranges too.
+    let text = "Test\tUnit\tNorth\tSouth\tZrup\npH\t\t5.9\t6.6\t6.5\nP\tppm\t31\t44\t30 - 50\n\
+                K\tppm\t140\t188\t150 - 200\nB\tppm\t0.4\t0.6\t0.8\n";
+    assert!(is_asked(text, 6.5) && is_asked(text, 0.8) && !is_asked(text, 5.9));
+    // A blank may part thousands or two numbers.
+    let text = "Test\tUnit\tNorth\tSouth\npH\t\t5.9\t6.6\nCa\tppm\t2 480\t875\n";
+    assert!(is_asked(text, 2480.0) && !is_asked(text, 875.0));
+}
+
+#[test]
+fn a_goal_of_ones_own_is_no_sample() {
+    for goal in ["Club target", "My ideal", "Target for roses"] {
+        let text = format!(
+            "Patch,pH,P ppm,K ppm\nBarn,6.9,212,688\nLane,7.1,148,455\n{goal},6.8,170,550\n"
+        );
+        assert_eq!(names(&text), ["Barn", "Lane"], "{text}");
+    }
+}
+
+#[test]
+fn names_in_the_second_column_are_under_the_heading_of_the_first() {
+    for heading in ["EXCHANGEABLE CATIONS, ppm", "Cations (ppm)", "Cations ppm"] {
+        let text = format!(
+            "Sample ID\t\tBag A\tBag B\npH\t\t6.7\t6.8\nOrganic matter, %\t\t38.4\t36.9\n\
+             {heading}\tCALCIUM\t4390\t4310\n\tMAGNESIUM\t516\t498\nSulfur ppm\t\t18\t17\n"
+        );
+        together(
+            &text,
+            "Bag A: pH 6.7, organic-matter 38.4 %, Ca 4390 mg/kg, Mg 516 mg/kg, sulfur 18 mg/kg | \
+             Bag B: pH 6.8, organic-matter 36.9 %, Ca 4310 mg/kg, Mg 498 mg/kg, sulfur 17 mg/kg",
+        );
+    }
+}
+
+#[test]
+fn a_row_of_limits_between_a_head_and_its_results_is_no_part_of_the_names() {
+    together(
+        "Lab ref,Block,pH,Olsen P,Ca,K\n,,,mg/L,me/100g,me/100g\n\
+         Medium range,,6.0-6.5,15-25,6-12,0.5-0.8\n1/1,Lake,6.6,22,8.7,0.64\n1/2,Gully,7.1,17,9.1,0.49\n",
+        "Lake: pH 6.6, P 22 mg/L by Olsen, Ca 8.7 meq/100 g, K 0.64 meq/100 g | \
+         Gully: pH 7.1, P 17 mg/L by Olsen, Ca 9.1 meq/100 g, K 0.49 meq/100 g",
+    );
 }

@@ -10,7 +10,7 @@ use super::grid::{cell_at, filled, text_at, with_their_own, words_of};
 use super::label::{Label, Quantity};
 use super::layout::{Role, is_result, names_a_report, names_property, role};
 use super::names::Word;
-use super::number::{Decimal, is_rating};
+use super::number::{Decimal, is_range, is_rating};
 use super::place::suits;
 use super::sample_names::identities;
 use crate::quantity::Unit;
@@ -29,6 +29,8 @@ pub(super) struct Headed {
     pub rows: Option<Vec<Vec<Cell>>>,
     /// How many rows of heads there are.
     pub heads: usize,
+    /// Those among them that hold limits and head nothing.
+    pub ranges: Vec<Vec<Cell>>,
 }
 
 /// The table of samples that begins at a row with two rows of heads or more.
@@ -61,8 +63,14 @@ pub(super) fn headed(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<
     if sides.len() > 1 {
         return None;
     }
+    let limits = |row: &&Vec<Cell>| {
+        let ranges = filled(row).filter(|c| is_range(&c.text, decimal)).count();
+        ranges > 1 && ranges * 2 >= filled(row).count()
+    };
+    let (ranges, named): (Vec<Vec<Cell>>, Vec<Vec<Cell>>) =
+        near[..heads].iter().cloned().partition(|row| limits(&row));
     let (over, shaped) = if in_columns(&near[..=heads]) {
-        (by_index(&near[..heads]), None)
+        (by_index(&named), None)
     } else {
         let (over, shaped) = by_place(rows, at, heads, decimal)?;
         (over, Some(shaped))
@@ -72,7 +80,13 @@ pub(super) fn headed(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<
     let row = shaped.as_ref().map_or(&rows[at + heads], |shaped| &shaped[0]);
     let held = |i: &usize| is_result(text_at(row, *i), decimal);
     let named = (0..roles.len()).filter(|&i| matches!(roles[i], Role::Results(_)));
-    (named.filter(held).count() > 1).then_some(Headed { heading, roles, rows: shaped, heads })
+    (named.filter(held).count() > 1).then_some(Headed {
+        heading,
+        roles,
+        rows: shaped,
+        heads,
+        ranges,
+    })
 }
 
 /// The roles of a head whose first cell is the group of the others and not over the names of

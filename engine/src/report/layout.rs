@@ -7,7 +7,7 @@ use super::grid::{cell_at, filled, text_at};
 use super::label::{Label, Quantity};
 use super::lines::read_row;
 use super::names::Word;
-use super::no_samples::{begins_with_aim, calls_a_place, is_of_several};
+use super::no_samples::{calls_a_place, is_aim, is_of_several};
 use super::number::{Decimal, Said, is_range, is_rating, is_year, said};
 use super::place::Tail;
 
@@ -103,7 +103,7 @@ pub(super) fn role(text: &str) -> Role {
         Word::Sample(rank) => Some(*rank),
         _ => None,
     });
-    if begins_with_aim(text) {
+    if is_aim(text) {
         return Role::Ratings;
     }
     if calls_a_place(text) {
@@ -141,9 +141,21 @@ pub(super) fn is_result(text: &str, decimal: Decimal) -> bool {
 /// Whether a cell is the name of a property and nothing else.
 pub(super) fn names_property(cell: &Cell, decimal: Decimal) -> bool {
     !cell.is_blank()
+        && !calls_a_plot(&cell.text)
         && Label::of(&cell.text).quantity().is_ok()
         && !is_result(&cell.text, decimal)
         && read_row(std::slice::from_ref(cell), decimal).drafts.is_empty()
+}
+
+/// Whether a text is a plot's short code, whatever else its letters mean: `NT-1`, `K-03`.
+fn calls_a_plot(text: &str) -> bool {
+    let code = text.trim().split_once('-');
+    code.is_some_and(|(letters, digits)| {
+        (1..4).contains(&letters.len())
+            && letters.bytes().all(|b| b.is_ascii_uppercase())
+            && !digits.is_empty()
+            && digits.bytes().all(|b| b.is_ascii_digit())
+    })
 }
 
 /// Whether row `at` is the head of a table.
@@ -233,6 +245,13 @@ fn samples_down(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Head>
         .filter(|c| names_property(c, decimal))
         .map(|c| c.text.as_str())
         .collect();
+    // "K1", "K2", "K3" under many names are plots.
+    let stem = |text: &str| text.trim_end_matches(|c: char| c.is_ascii_digit()).len();
+    let plots =
+        count > 3 && sides.iter().all(|s| stem(s) < 3 && s[..stem(s)] == sides[0][..stem(s)]);
+    if plots {
+        sides.truncate(1);
+    }
     sides.dedup();
     if sides.len() > 1 && !strip {
         return None;

@@ -106,9 +106,13 @@ const AIMS: [&str; 17] = [
     "optimo",
 ];
 
-/// Whether words begin with an aim: `Guidance for gardens`.
-pub(super) fn begins_with_aim(name: &str) -> bool {
-    name.contains(' ') && AIMS.contains(&squash(name.split(' ').next().unwrap_or(name)).as_str())
+/// Whether words begin or end with an aim: `Guidance for gardens`, `Club target`.
+pub(super) fn is_aim(name: &str) -> bool {
+    let aim = |word: Option<&str>| word.is_some_and(|w| AIMS.contains(&squash(w).as_str()));
+    let mut words = name.split(' ');
+    // "6.5 (optimum)" is a result with its class.
+    let class = name.starts_with(|c: char| c.is_ascii_digit()) || name.ends_with(')');
+    name.contains(' ') && (aim(words.next()) || !class && aim(words.next_back()))
 }
 
 /// Whether a word says on which side something lies.
@@ -129,6 +133,7 @@ pub(super) fn calls_a_place(name: &str) -> bool {
 
 /// Whether a row or a column of that name is none of a sample: `Mean of 5 fields`, `Summe 0-90 cm`.
 pub(super) fn is_of_several(name: &str) -> bool {
+    let name = name.trim_start_matches(['#', '*', ' ']);
     let first = squash(name.split(' ').next().unwrap_or(name));
     let last = squash(name.rsplit(' ').next().unwrap_or(name));
     let begins = OF_SEVERAL.contains(&first.as_str()) || MEANS.contains(&last.as_str());

@@ -528,12 +528,14 @@ impl<'a> Placing<'a> {
 }
 
 /// Units that this property never has: the column is something else.
-fn wrong_unit(property: Property, unit: Option<Unit>) -> Option<String> {
+pub(super) fn wrong_unit(property: Property, unit: Option<Unit>) -> Option<String> {
     let unit = unit?;
     let bare = property.unit() == Unit::None;
     let wrong = bare && !matches!(unit, Unit::None | Unit::Index)
         || property.is_share() && !matches!(unit, Unit::Percent | Unit::Index)
         || property == Property::Phosphorus && unit == Unit::Percent
+        || property != Property::Ec
+            && matches!(unit, Unit::DsPerM | Unit::UsPerCm)
         // Salts by weight are a conductivity times a factor that each laboratory has of its own.
         || property == Property::Ec
             && matches!(unit, Unit::MgPerKg | Unit::MgPerL | Unit::MgPer100g | Unit::Percent);

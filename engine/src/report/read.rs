@@ -17,8 +17,10 @@ use super::layout::{Head, Role, head, is_result, names_property, role};
 use super::likely_columns::{likely_columns, likely_records};
 use super::likely_rows::likely_rows;
 use super::listed_heads::listed_heads;
+use super::lost_lines::lost_lines;
 use super::marks::{Mark, mark};
 use super::names::Word;
+use super::nested_names::out_of_their_nest;
 use super::number::{Decimal, Evidence, Said, said};
 use super::place::Tail;
 use super::poured::poured;
@@ -26,6 +28,7 @@ use super::reader::{Reader, is_wordless, whole};
 use super::run_together::{RunTogether, run_together};
 use super::sample_names::{heads_no_names, identities};
 use super::sections::parts;
+use super::slashes::parted_by_slashes;
 use super::spelling::plainly;
 use super::stacked_heads::stacked;
 use super::table;
@@ -44,9 +47,14 @@ pub fn read(grid: &Grid) -> Result<Report, Trouble> {
     let (decimal, note) = evidence.decide();
     let mut reader = Reader::new(decimal, grid.paged);
     reader.report.notes.extend(note);
-    let mut rows = without_counters(plainly(&grid.rows), decimal);
+    let plain = without_counters(plainly(&grid.rows), decimal);
+    let mut rows = out_of_their_nest(parted_by_slashes(plain, decimal), decimal);
     let lines = rows.iter().enumerate();
-    let poured: Vec<_> = lines.filter_map(|(i, row)| Some((i, poured(row, decimal)?))).collect();
+    let poured: Vec<_> = lines
+        .filter_map(|(i, row)| {
+            Some((i, lost_lines(row, decimal).or_else(|| poured(row, decimal))?))
+        })
+        .collect();
     for (at, own) in poured.into_iter().rev() {
         rows.to_mut().splice(at..=at, own);
     }
@@ -170,6 +178,10 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             continue;
         }
         if let Some(table) = headed(rows, at, decimal) {
+            for row in &table.ranges {
+                let (text, place) = whole(row);
+                reader.unread(None, &text, "a target or a range, not a result", place);
+            }
             let from = at + table.heads;
             let (rows, from) = match &table.rows {
                 Some(shaped) => (&shaped[..], 0),

@@ -11,7 +11,7 @@ use super::label::{Label, Quantity};
 use super::layout::{Role, role};
 use super::names::Word;
 use super::number::{Decimal, Said, is_rating, said};
-use super::place::Tail;
+use super::place::{Tail, wrong_unit};
 use super::plausible::impossible;
 use super::stacked_heads::is_code;
 use super::units::Printed;
@@ -178,6 +178,14 @@ pub(super) fn says(words: &[Cell], text: &str) -> Option<Says> {
         return None;
     }
     match label.quantity() {
+        // "% EC dS/m", "(meq/100 g) Acidity": the unit belongs to the name before it.
+        Ok(quantity)
+            if unit(&words[0])
+                && (words[0].text.starts_with('(')
+                    || wrong_unit(quantity.property, quantity.unit.map(|u| u.unit)).is_some()) =>
+        {
+            None
+        }
         Ok(quantity) => Some(Says::Result(Box::new(quantity))),
         Err(why) if alone => Some(Says::Refused(why)),
         Err(_) => None,
@@ -487,6 +495,7 @@ fn takes(quantity: &Quantity, printed: Printed) -> bool {
     let of = quantity.property;
     of.unit() != Unit::None
         && quantity.unit.is_none()
+        && wrong_unit(of, Some(printed.unit)).is_none()
         && (of.shares_unit() || of.unit() == printed.unit || of.unit() != Unit::MgPerKg)
 }
 

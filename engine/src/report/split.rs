@@ -64,6 +64,21 @@ pub(super) fn rows(text: &str) -> Option<Vec<Vec<Cell>>> {
         let mut end = i + 1;
         match marks[i] {
             _ if line.is_sheet => rows.push(one_cell(line)),
+            Some('|') => {
+                // One line that ends a cell at its start does not frame the whole table.
+                end = (i + 1..lines.len()).find(|&j| marks[j] != Some('|')).unwrap_or(lines.len());
+                let table = &lines[i..end];
+                let framed = table.iter().filter(|l| l.text.trim_start().starts_with('|'));
+                let framed = framed.count() * 2 >= table.len();
+                for line in table {
+                    let cells = cells_at_mark(line, '|');
+                    rows.push(if line.is_sheet {
+                        one_cell(line)
+                    } else {
+                        in_bars(cells, line, framed)
+                    });
+                }
+            }
             Some(mark) => rows.push(cells_at_mark(line, mark)),
             None => {
                 let goes_on = |j: usize| {
@@ -306,14 +321,16 @@ fn cells_at_mark(line: &Line<'_>, mark: char) -> Vec<Cell> {
         }
         i += 1;
     }
-    if mark == '|' {
-        // The bars at both ends are the table's frame.
-        if cells.last().is_some_and(|c| c.text.is_empty()) {
-            cells.pop();
-        }
-        if line.text.trim_start().starts_with('|') && !cells.is_empty() {
-            cells.remove(0);
-        }
+    cells
+}
+
+/// The cells without those outside the bars at both ends, which are the table's frame.
+fn in_bars(mut cells: Vec<Cell>, line: &Line<'_>, framed: bool) -> Vec<Cell> {
+    if cells.last().is_some_and(|c| c.text.is_empty()) {
+        cells.pop();
+    }
+    if framed && line.text.trim_start().starts_with('|') && !cells.is_empty() {
+        cells.remove(0);
     }
     cells
 }

@@ -11,7 +11,7 @@ use super::languages::HOW_FAR_OFF;
 use super::layout::{Role, head, is_result, names_property, role, speaks_for_itself};
 use super::lines::read_row;
 use super::names::{Form, Word};
-use super::no_samples::{begins_with_aim, calls_a_side, is_of_several};
+use super::no_samples::{calls_a_side, is_aim, is_of_several};
 use super::number::{Decimal, is_range, is_rating, is_year};
 use super::place::{Draft, suits};
 use super::reader::{MOST_READINGS, Reader, whole};
@@ -532,7 +532,7 @@ fn called(name: &str) -> Role {
         return Role::Other;
     }
     // "Ideal coffee", "Critical limit for maize"; while "Lower terrace" is a place.
-    if !label.unknown.is_empty() && begins_with_aim(name) {
+    if !label.unknown.is_empty() && is_aim(name) {
         return Role::Ratings;
     }
     if !label.unknown.is_empty() || !label.properties.is_empty() || label.unit.is_some() {
