@@ -375,3 +375,45 @@ fn a_row_of_limits_between_a_head_and_its_results_is_no_part_of_the_names() {
          Gully: pH 7.1, P 17 mg/L by Olsen, Ca 9.1 meq/100 g, K 0.49 meq/100 g",
     );
 }
+
+#[test]
+fn letters_that_a_scan_took_for_digits_are_digits_where_several_show_it() {
+    let text = "Phosphorus P  l4 lb/A LOW\nPotassium  2O6 lb/A\nClay  4l %\nZn  l.5 ppm\npH  6.2\n";
+    assert_eq!(
+        read(text),
+        [(Phosphorus, 14.0), (Potassium, 206.0), (Clay, 41.0), (Zinc, 1.5), (Ph, 6.2)]
+    );
+    assert_eq!(read("Kejenuhan basa: 65.8 qo\nK 2O6 ppm\nMg l03 ppm\n")[0], (BaseSaturation, 65.8));
+    // One may be a code or litres, and a formula is none.
+    assert_eq!(read("Horizon O1\npH 6.2\nP 14 ppm\n"), [(Ph, 6.2), (Phosphorus, 14.0)]);
+    assert_eq!(
+        names("Sample\tpH\tP ppm\nBed 5l\t6.2\t14\nBed 4l\t6.4\t18\n"),
+        ["Bed 5l", "Bed 4l"]
+    );
+    assert_eq!(
+        read("pH H 2O 5,6\npH em H 2O 5,6\nCa 2O6 ppm\nMg 4 ppm\n").last(),
+        Some(&(Magnesium, 4.0))
+    );
+}
+
+#[test]
+fn how_a_number_is_worked_out_is_no_result() {
+    assert_eq!(
+        read("pH 4.6\nV% = 100 x SB / T = 20.4\nm% = 100 x Al / t = 52.2\nK 31 ppm\n"),
+        [(Ph, 4.6), (Potassium, 31.0)]
+    );
+    assert_eq!(
+        read("Na 1ª parte falamos da amostra.\npH 4,6\nP 7 mg/dm³\n"),
+        [(Ph, 4.6), (Phosphorus, 7.0)]
+    );
+}
+
+#[test]
+fn a_plot_calls_a_sample_before_the_farm_on_which_it_lies() {
+    for [site, plot] in [["Site", "Plot"], ["Location", "Field"], ["Site", "Parcelle"]] {
+        let text =
+            format!("{site} : Three Rivers Farm\n{plot} : Tunnel 3\n\npH 6.6\nZn 3.6 mg/kg\n");
+        assert_eq!(names(&text), ["Tunnel 3"], "{text}");
+    }
+    assert_eq!(names("Site: Three Rivers Farm\npH 6.6\nZn 3.6 mg/kg\n"), ["Three Rivers Farm"]);
+}

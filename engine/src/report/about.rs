@@ -5,7 +5,7 @@ use super::Cell;
 use super::fold::{clauses, fold, fold_char, is_letter, is_word, sentences, squash, words};
 use super::label::Label;
 use super::names::{Meaning, Word, meaning_at};
-use super::number::{Decimal, number};
+use super::number::{Decimal, is_date, number};
 use super::textures::texture;
 use super::units::Printed;
 use crate::quantity::Unit;
@@ -315,7 +315,7 @@ fn begins_sample(filled: &[&str]) -> Option<AboutSample> {
         return None;
     }
     let label = Label::of(word);
-    let [Word::Sample(rank @ 0..3)] = label.words[..] else { return None };
+    let [Word::Sample(rank @ 0..4)] = label.words[..] else { return None };
     let titles = Label::of(&ahead.join(" "));
     let title = titles.properties.is_empty() && titles.unit.is_none() && titles.unknown.is_empty();
     let bare = label.properties.is_empty() && label.unknown.is_empty();
@@ -325,7 +325,7 @@ fn begins_sample(filled: &[&str]) -> Option<AboutSample> {
 /// `Sample name Raised beds`: the words for the name and then the name.
 fn named_without_colon(line: &str) -> Option<AboutSample> {
     let words = words(line);
-    let (Meaning::Word(Word::Sample(rank @ 0..3)), length) = meaning_at(&words, 0)? else {
+    let (Meaning::Word(Word::Sample(rank @ 0..4)), length) = meaning_at(&words, 0)? else {
         return None;
     };
     let name = line[words[length - 1].end..].trim();
@@ -440,13 +440,21 @@ pub(super) fn about_sample(cells: &[Cell], decimal: Decimal) -> Option<AboutSamp
         Some((name, _)) if rest.len() > 40 => name.trim().to_string(),
         _ => rest,
     };
+    // "Orchard   Rec'd  28/12/2017": when it came is said behind a wide gap.
+    let dated = rest.ends_with(|c: char| c.is_ascii_digit()) && rest.contains(['/', '.']);
+    let rest = match rest.split_once("  ") {
+        Some((name, when)) if dated && is_date(when.rsplit(' ').next().unwrap_or("")) => {
+            name.into()
+        }
+        _ => rest,
+    };
     if rest.len() > 60 {
         return None;
     }
     if rest.is_empty() {
         let short = whole.split_whitespace().count() == 2
             && !whole.ends_with(':')
-            && rank < 3
+            && rank < 4
             && label.words.len() == 1;
         return short.then(|| AboutSample::Name(whole.clone(), rank));
     }

@@ -10,7 +10,7 @@ use super::label::{Label, Quantity};
 use super::layout::{Role, is_result, role};
 use super::likely_rows::{described, is_missing};
 use super::names::Word;
-use super::number::{Decimal, Said, is_rating, said};
+use super::number::{Decimal, Said, is_date, is_rating, said};
 use super::run_together::RunTogether;
 use super::stacked_heads::is_code;
 
@@ -179,7 +179,9 @@ fn heading<'a>(row: &'a [Cell], decimal: Decimal) -> Option<Heading<'a>> {
     // "P1 Pradera" is the name of a plot.
     let of_samples = matches!(of(&first.text), Role::Sample(_));
     let named = others.iter().filter(|c| !of_samples && soil(c)).count();
-    let sentence = others.iter().any(|c| c.text.ends_with(':'));
+    // "Sample: Orchard   Rec'd 28/12/2017" says its pieces.
+    let sentence = others.iter().any(|c| c.text.ends_with(':') || is_date(&c.text))
+        && !others.iter().all(|c| is_date(&c.text));
     let aim = |c: &Cell| Label::of(&c.text).has(Word::RangeColumn);
     if cells.iter().filter(|c| !aim(c)).any(column_word)
         || named * 2 > others.len()

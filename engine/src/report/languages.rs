@@ -98,8 +98,9 @@ spellings! { SPANISH_AND_OTHERS:
     Meaning::Word(Word::Depth) => "prof profund";
     Meaning::Word(Word::Sample(0)) => "ident identificaciondelamuestra identificacaodaamostra nombredelamuestra";
     is(Property::TotalN) => "nt";
-    Meaning::Word(Word::Sample(2)) => "gleba potrero cuartel predio finca huerta horta";
-    Meaning::Word(Word::Sample(3)) => "nodelaboratoire ndelaboratoire numerodelaboratoire nlab nrolab numlab nlaboratorio ndelaboratorio";
+    Meaning::Word(Word::Sample(2)) => "gleba potrero cuartel huerta horta";
+    Meaning::Word(Word::Sample(3)) => "predio finca";
+    Meaning::Word(Word::Sample(4)) => "nodelaboratoire ndelaboratoire numerodelaboratoire nlab nrolab numlab nlaboratorio ndelaboratorio";
     Meaning::Word(Word::NameColumn) => "caracteristica caracteristicas atributo atributos variable variables determinaciones determinacoes ensayo ensaio";
     Meaning::Word(Word::RatingColumn) => "valoracion calificacion diagnostico clasificacion classificacao avaliacao";
     Meaning::Word(Word::RangeColumn) => "rangooptimo valoroptimo valorideal nivelcritico niveladecuado niveladequado";

@@ -38,7 +38,7 @@ spellings! { CHINESE:
     Meaning::Word(Word::Depth) => "深度 采样深度 取样深度 土层深度";
     Meaning::Word(Word::Texture) => "质地 土壤质地";
     Meaning::Word(Word::Sample(1)) => "地块 地块名称 采样地点 采样点 取样地点 田块";
-    Meaning::Word(Word::Sample(3)) => "样品 样品编号 样品名称 样品号 样号 编号";
+    Meaning::Word(Word::Sample(4)) => "样品 样品编号 样品名称 样品号 样号 编号";
     Meaning::Word(Word::NameColumn) => "项目 检测项目 测定项目 检验项目 指标";
     Meaning::Word(Word::ResultColumn) => "检测结果 测定值 检测值 测定结果 检验结果 结果";
     Meaning::Word(Word::UnitColumn) => "单位 计量单位";

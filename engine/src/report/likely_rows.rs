@@ -241,6 +241,15 @@ fn name_and_numbers(row: &[Cell], decimal: Decimal) -> Option<(Cell, Vec<Cell>)>
         let ratings = words.iter().rev().take_while(|w| is_rating(&w.text)).count();
         let rest = &words[..words.len() - ratings];
         match rest {
+            // "216   150 - 300": two limits, and no two numbers of the row.
+            [before @ .., low, dash, high]
+                if matches!(dash.text.as_str(), "-" | "–" | "to")
+                    && bare(low)
+                    && bare(high)
+                    && before.last().is_some_and(bare) =>
+            {
+                words = before;
+            }
             [before @ .., last] if bare(last) || missing(last) && !before.is_empty() => {
                 numbers.push(last.clone());
                 words = before;

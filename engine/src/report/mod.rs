@@ -43,6 +43,7 @@ mod read;
 mod reader;
 mod run_together;
 mod sample_names;
+mod scanned;
 mod second_look;
 mod sections;
 mod settle;

@@ -442,7 +442,7 @@ spellings! { SLAVIC:
     Meaning::Word(Word::Sample(0)) => "oznaczenieprobki nazwaprobki opisprobki oznacenivzorku oznacenievzorky nazevvzorku nazovvzorky";
     Meaning::Word(Word::Sample(1)) => "probkanr vzorka cislovzorky vzorekc uzorak brojuzorka";
     Meaning::Word(Word::Sample(2)) => "numerpola kwatera parcela pudniblok nazevpozemku";
-    Meaning::Word(Word::Sample(3)) => "nrlaboratoryjny nrlaboratoryjnyprobki laboratornicislo cislolaboratorni";
+    Meaning::Word(Word::Sample(4)) => "nrlaboratoryjny nrlaboratoryjnyprobki laboratornicislo cislolaboratorni";
     Meaning::Word(Word::NameColumn) =>
         "badanyparametr rodzajoznaczenia badaneparametry oznaczaneskladniki stanovenie ukazovatel prvok sledovanyparametr parametar parametr";
     Meaning::Word(Word::ResultColumn) =>
@@ -502,7 +502,7 @@ spellings! { NORTHERN:
     Meaning::Word(Word::Sample(1)) => "proveid provid jordprovenr";
     Meaning::Word(Word::Sample(2)) => "skiftenr skiftesnamn skiftenavn marknavn markblok";
     // A Finnish sample is called by its plot; its own number is the laboratory's.
-    Meaning::Word(Word::Sample(3)) => "nayte naytenumero naytteet naytenro";
+    Meaning::Word(Word::Sample(4)) => "nayte naytenumero naytteet naytenro";
     Meaning::Word(Word::NameColumn) => "naringsamne ravinne megnevezes rodzajbadania voedingsstof kennwert analysnamn analysparameter analysenavn analyysi maaritys ominaisuus analysevariabel parametri";
     Meaning::Word(Word::ResultColumn) =>
         "tulos tulokset pitoisuus arvo maltvarde matvarde resultatvarde analysresultat innhold indhold innehall halt";
@@ -781,7 +781,7 @@ spellings! { EASTERN:
     is(Property::Lead) => "납";
     is(Property::Arsenic) => "비소";
     is(Property::Cadmium) => "카드뮴";
-    Meaning::Word(Word::Sample(3)) => "지번";
+    Meaning::Word(Word::Sample(4)) => "지번";
     Meaning::Word(Word::UnitColumn) => "단위";
 }
 

@@ -239,10 +239,11 @@ spellings! { WORDS:
         "samplelocation sample samples probe specimen muestra amostra echantillon sampleno \
          samplenumber probennummer probennr echantillons muestras amostras probeid";
     Meaning::Word(Word::Sample(2)) =>
-        "field bed beet plot fieldid fieldname location site siteid area garden zone block \
+        "field bed beet plot fieldid fieldname area garden zone block \
          plotid bedname schlag parcela parzelle parcelle champ feld lote talhao \
          potager horizon horizons horizont paddock orchard";
-    Meaning::Word(Word::Sample(3)) =>
+    Meaning::Word(Word::Sample(3)) => "location site siteid";
+    Meaning::Word(Word::Sample(4)) =>
         "laboratoryreference labreference registro laborkennzahl labornummer labornr labnr labno labnumber labid labnum labsample labsampleid labsampleno id labref";
     Meaning::Word(Word::NameColumn) =>
         "indicator indicators test tests parameter parameters property nutrient nutrients analyte analytes \

@@ -457,6 +457,13 @@ fn runs_into_a_word(rest: &str) -> bool {
         && unit_at(&words(first_chars(rest, 40)), 0).is_none()
 }
 
+/// `12/28/2017`, `3.4.24`
+pub(super) fn is_date(text: &str) -> bool {
+    let part = |p: &str| (1..5).contains(&p.len()) && p.bytes().all(|b| b.is_ascii_digit());
+    let parts = || text.split(['/', '.', '-']);
+    parts().count() == 3 && parts().all(part)
+}
+
 /// A number that is part of a date, a ratio, or a strength such as `0.01 M`.
 fn is_no_amount(text: &str, length: usize) -> bool {
     let rest = &text[length..];

@@ -395,6 +395,10 @@ impl<'a> Placing<'a> {
     /// What stands beside the result.
     fn take_left(&mut self) -> Result<(), String> {
         let Some(text) = self.draft.left.as_deref() else { return Ok(()) };
+        // "V% = 100 x SB / T", "Na 1ª parte"
+        if ["x ", "× ", "* ", "ª", "º"].iter().any(|by| text.starts_with(by)) {
+            return Err("part of a sum or a count, not a result".into());
+        }
         let label = Label::of(text);
         if label.has(Word::Advice) || fold::squash(text).contains("00sq") {
             // "1.5 lb/1000 sq ft recommended": no soil is measured in such a unit.

@@ -27,6 +27,7 @@ use super::poured::poured;
 use super::reader::{Reader, is_wordless, whole};
 use super::run_together::{RunTogether, run_together};
 use super::sample_names::{heads_no_names, identities};
+use super::scanned::as_scanned;
 use super::sections::parts;
 use super::slashes::parted_by_slashes;
 use super::spelling::plainly;
@@ -40,14 +41,15 @@ use crate::region::Region;
 /// # Errors
 /// When nothing in it is a soil result.
 pub fn read(grid: &Grid) -> Result<Report, Trouble> {
+    let (scanned, scan) = as_scanned(&grid.rows);
     let mut evidence = Evidence::default();
-    for cell in grid.rows.iter().flatten() {
+    for cell in scanned.iter().flatten() {
         evidence.look_at(&cell.text);
     }
     let (decimal, note) = evidence.decide();
     let mut reader = Reader::new(decimal, grid.paged);
-    reader.report.notes.extend(note);
-    let plain = without_counters(plainly(&grid.rows), decimal);
+    reader.report.notes.extend(scan.into_iter().chain(note));
+    let plain = without_counters(plainly(&scanned), decimal);
     let mut rows = out_of_their_nest(parted_by_slashes(plain, decimal), decimal);
     let lines = rows.iter().enumerate();
     let poured: Vec<_> = lines

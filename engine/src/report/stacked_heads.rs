@@ -8,7 +8,7 @@ use super::grid::{filled, with_their_own};
 use super::label::Label;
 use super::layout::{Role, is_result, names_property, role};
 use super::names::Word;
-use super::number::Decimal;
+use super::number::{Decimal, is_date};
 
 /// No table has more rows of heads.
 const MOST_HEADS: usize = 8;
@@ -312,6 +312,10 @@ fn is_head(row: &[Cell], decimal: Decimal) -> bool {
     // "Gravel  5  8  12" is a result that nobody knows, and heads nothing.
     let unknown = !matches!(role(&name.text), Role::Sample(_) | Role::Depth | Role::Texture);
     if unknown && others.iter().any(|c| is_result(&c.text, decimal)) {
+        return false;
+    }
+    // "Sample: Orchard   Rec'd 28/12/2017" says its pieces.
+    if others.iter().any(|c| is_date(&c.text)) && !others.iter().all(|c| is_date(&c.text)) {
         return false;
     }
     !others.iter().any(|c| {
