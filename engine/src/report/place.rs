@@ -556,7 +556,7 @@ fn thousands_by_blanks(draft: &Draft) -> Option<f64> {
     let first = groups.next().filter(|g| digits(g) && (1..4).contains(&g.len()))?;
     let rest: Vec<&str> = groups.collect();
     let whole = !rest.is_empty() && !first.starts_with('0') && !draft.first;
-    let number: f64 = format!("{first}{}", rest.concat()).parse().ok()?;
+    let (number, _) = number(&format!("{first}{}", rest.concat()), Decimal::Point)?;
     let (property, unit) = (draft.quantity.property, draft.unit.map(|u| u.unit));
     (whole
         && rest.iter().all(|g| g.len() == 3 && digits(g))
