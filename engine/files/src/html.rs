@@ -119,6 +119,8 @@ struct Page {
     unseen: Vec<Vec<u8>>,
     /// How many `pre` are open.
     as_typed: usize,
+    /// Whether a raised text is open.
+    raised: bool,
     cells: usize,
 }
 
@@ -245,6 +247,7 @@ impl Page {
                     table.in_caption = true;
                 }
             }
+            b"sup" => self.raised = true,
             _ => {
                 self.as_typed += usize::from(name == b"pre");
                 if BLOCKS.contains(&name) {
@@ -279,6 +282,7 @@ impl Page {
                     table.in_caption = false;
                 }
             }
+            b"sup" => self.raised = false,
             _ => {
                 self.as_typed -= usize::from(name == b"pre" && self.as_typed > 0);
                 if BLOCKS.contains(&name) {
@@ -335,6 +339,9 @@ impl Page {
                 return;
             }
             if let Some((cell, ..)) = &mut table.cell {
+                if self.raised && is_footnote(cell, said) {
+                    return;
+                }
                 // A new line in the source is a blank; one that an element begins is kept.
                 cell.extend(said.chars().map(|c| if c == '\n' { ' ' } else { c }));
                 return;
@@ -391,6 +398,18 @@ fn is_hidden(tag: &StartTag<()>) -> bool {
 }
 
 /// Words with one blank between them.
+/// Whether what is raised behind a word points to a footnote: the `a` of `pH<sup>a</sup>`, while
+/// that of `cm<sup>3</sup>` is a power.
+fn is_footnote(before: &str, raised: &str) -> bool {
+    let word = before.rsplit(|c: char| !c.is_alphanumeric()).next().unwrap_or("");
+    let length = ["m", "cm", "dm", "mm", "ft", "in", "yd"].contains(&word);
+    match raised.trim().as_bytes() {
+        [b'a'..=b'f' | b'*'] => !word.is_empty(),
+        [b'1'..=b'9'] => !length && word.ends_with(char::is_alphabetic),
+        _ => false,
+    }
+}
+
 fn squeezed(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }

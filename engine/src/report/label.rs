@@ -71,6 +71,15 @@ impl Label {
             label.unit = property.is_extracted().then_some(per_100_g);
             return label;
         }
+        // "P (1)": see the first note.
+        if let Some((name, note)) = text.strip_suffix(')').and_then(|t| t.rsplit_once(" ("))
+            && matches!(note.as_bytes(), [b'1'..=b'9'])
+        {
+            let label = Label::of(name);
+            if !label.properties.is_empty() && !label.ends_half {
+                return label;
+            }
+        }
         let respelled = respelled(text);
         let text = respelled.as_deref().unwrap_or(text);
         let words = words(text);
@@ -82,6 +91,9 @@ impl Label {
             }
             let meaning = meaning_at(&words, i);
             let unit = unit_at(&words, i);
+            // "Mg_M3" is no weight of a cubic metre.
+            let by_mehlich = i == 0 && text.starts_with("Mg_M3");
+            let unit = unit.filter(|_| !by_mehlich);
             let (length_m, length_u) = (meaning.map_or(0, |m| m.1), unit.map_or(0, |u| u.1));
             label.ends_half = false;
             // "mg P2O5/100 g": a unit with the form within it.
@@ -304,6 +316,10 @@ impl Label {
             }
         }
         if merged.len() > 1 {
+            // "Sodium - ESP (%)" names the cation and its share.
+            let shares: Vec<Property> =
+                merged.iter().filter(|(p, _)| p.is_share()).map(|m| m.0).collect();
+            merged.retain(|&(p, _)| !saturation_of(p).is_some_and(|share| shares.contains(&share)));
             merged.retain(|&(p, _)| p != Property::BaseSaturation);
         }
         let &[(property, form)] = merged.as_slice() else {

@@ -10,6 +10,7 @@ mod column_heads;
 mod counters;
 mod crop;
 mod drawn;
+mod element_rows;
 mod exchange_letters;
 mod fold;
 mod grid;

@@ -22,7 +22,7 @@ spellings! { PROPERTIES:
     is(Property::ExchangeableAcidity) =>
         "acidity hdd exchangeableacidity exchacidity ac h hyd hydrogen hal \
          neutralizableacidity neutralisableacidity totalacidity acidezpotencial acidez \
-         aciditeechangeable acidezintercambiable acidezcambiable austauschaciditat \
+         aciditeechangeable uitrsuur uitruilsuur uitruilbaresuur acidezintercambiable acidezcambiable austauschaciditat \
          acideztotal";
     is(Property::OrganicMatter) =>
         "om som organicmatter soilorganicmatter orgmatter organicmat humus \
@@ -95,7 +95,7 @@ spellings! { PROPERTIES:
     is(Property::SodiumSaturation) =>
         "perna nabs bsna esp isna pst exchangeablesodiumpercentage exchangeablesodiumpercent \
          exchangeablesodium%";
-    is(Property::AciditySaturation) => "perh hbs bsh acidsaturation aciditysaturation acidsat acidsatn saturaciondeacidez saturacionacidez porcentajedesaturaciondeacidez suurversadiging alsaturation aluminumsaturation aluminiumsaturation saturacaoporaluminio saturaciondealuminio saturaciondeal saturacaodealuminio";
+    is(Property::AciditySaturation) => "perh hbs bsh acidsaturation aciditysaturation acidsat acidsatn saturaciondeacidez saturacionacidez porcentajedesaturaciondeacidez suurversadiging suurvers alsaturation aluminumsaturation aluminiumsaturation saturacaoporaluminio saturaciondealuminio saturaciondeal saturacaodealuminio";
     is(Property::Ec) =>
         "ec ss ssalts solublesalts solublesalt solsalts solsalt solublesaltsec \
          salts salinity electricalconductivity elecconductivity conductivity tss \
@@ -153,7 +153,7 @@ spellings! { METHODS:
     Meaning::IsBy(Property::Ec, Method::SaturatedPaste) => "ecsp ece";
     Meaning::By(Method::CaCl2) =>
         "cacl2 calciumchloride 001mcacl2 01mcacl2 001mcalciumchloride cacl \
-         clorurodecalcio chloruredecalcium calciumchlorid";
+         clorurodecalcio chloruredecalcium calciumchlorid schachtschabel";
     Meaning::By(Method::LossOnIgnition) => "loi lossonignition ignition";
     Meaning::By(Method::WalkleyBlack) => "walkleyblack wb walkley";
     Meaning::By(Method::SmpBuffer) => "smp smpbuffer shoemaker shoemakermcleanpratt";
@@ -163,7 +163,7 @@ spellings! { METHODS:
         "modifiedmehlichbuffer modifiedmehlich modmehlich";
     Meaning::By(Method::AdamsEvansBuffer) => "adamsevans adamsevansbuffer aebuffer";
     Meaning::By(Method::WoodruffBuffer) => "woodruff woodruffbuffer wdrf wdrfbuffer";
-    Meaning::By(Method::TotalAcid) => "epa3050 epa3050b epa3051 aquaregia aqreg konigswasser eauregale aguaregia lucavkakralovska aciddigestion";
+    Meaning::By(Method::TotalAcid) => "epa3050 epa3050b epa3051 aquaregia aqreg konigswasser eauregale aguaregia lucavkakralovska lucavkakral aciddigestion";
     Meaning::By(Method::Mehlich2) => "mehlich2 mehlichii meh2";
     Meaning::IsBy(Property::Phosphorus, Method::Mehlich2) => "mehlichpii mehlichp2";
     Meaning::By(Method::Colwell) => "colwell colwells";

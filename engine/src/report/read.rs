@@ -10,6 +10,7 @@ use super::cell_a_line::cell_a_line;
 use super::column_heads::{headed, is_years, with_first_as_group};
 use super::counters::without_counters;
 use super::crop::crop_of;
+use super::element_rows::element_rows;
 use super::fold::fold;
 use super::grid::filled;
 use super::label::Label;
@@ -156,6 +157,15 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
         if let Some(pairs) = named_below(rows, at) {
             pairs.iter().try_for_each(|pair| reader.free_row(pair))?;
             at += 2;
+            continue;
+        }
+        if let Some(table) = element_rows(rows, at, decimal) {
+            table.results.iter().try_for_each(|pair| reader.free_row(pair))?;
+            for row in table.limits {
+                let (text, place) = whole(row);
+                reader.unread(None, &text, "a target or a range, not a result", place);
+            }
+            at += table.taken;
             continue;
         }
         if let Some(table) = across_by_place(rows, at, decimal) {

@@ -8,7 +8,7 @@ use crate::soil::{Method, Property};
 /// Names that stand for other things too, unless their result is in per cent: `Ton` is clay or
 /// a weight, `SA` the acidity's share or the end of a company's name, `PSI` the share of sodium or
 /// a pressure.
-const BESIDE_PERCENT: [(&str, Property); 7] = [
+const BESIDE_PERCENT: [(&str, Property); 9] = [
     ("ton", Property::Clay),
     ("sa", Property::AciditySaturation),
     ("psi", Property::SodiumSaturation),
@@ -16,6 +16,8 @@ const BESIDE_PERCENT: [(&str, Property); 7] = [
     ("kb", Property::BaseSaturation),
     ("so", Property::OrganicMatter),
     ("os", Property::OrganicMatter),
+    ("co", Property::OrganicCarbon),
+    ("cos", Property::OrganicCarbon),
 ];
 
 pub(super) fn beside_percent(name: &str) -> Option<(&'static str, Property)> {
@@ -32,7 +34,7 @@ pub(super) fn beside_percent(name: &str) -> Option<(&'static str, Property)> {
         name.len() <= short.0.len() + 6
             && squash(name).trim_end_matches('%') == short.0
             && (!small || matches!(short.0, "ton" | "sa"))
-            && (name.contains('%') || !matches!(short.0, "os" | "so"))
+            && (name.contains('%') || !matches!(short.0, "os" | "so" | "co" | "cos"))
     };
     BESIDE_PERCENT.iter().find(is).copied()
 }
@@ -58,7 +60,13 @@ pub(super) fn respelled(text: &str) -> Option<String> {
     {
         return Some(format!("h+al {rest}"));
     }
+    if let Some(plain) = without_additions(&folded) {
+        return Some(plain);
+    }
     // By ammonium lactate, not with aluminium.
+    if folded.contains("(a-l)") {
+        return Some(folded.replace("(a-l)", " ammonium lactate"));
+    }
     if let Some((form, rest)) = folded.split_once(" (al)")
         && matches!(form, "p2o5" | "k2o")
     {
@@ -107,6 +115,44 @@ pub(super) fn respelled(text: &str) -> Option<String> {
         return folded.strip_suffix(" a ph").map(Into::into);
     }
     None
+}
+
+/// A name without what it adds of how it was measured and worked out: `EC (1:5) 25 °C`,
+/// `Humus (Corg × 1,72)`, `silt 0,002-0,05 mm`.
+fn without_additions(folded: &str) -> Option<String> {
+    // Nearly every name ends here.
+    if !folded.contains(['°', 'º', '×', '*', 'x', 'm']) {
+        return None;
+    }
+    let digit = |c: char| c.is_ascii_digit();
+    if let Some(at) = folded.find(['°', 'º'])
+        && let Some(rest) = folded[at..].trim_start_matches(['°', 'º', ' ']).strip_prefix('c')
+        && !rest.starts_with(is_word)
+    {
+        let ahead = folded[..at].trim_end();
+        let name = ahead.trim_end_matches(digit);
+        let name = name.trim_end_matches(['(', '@', ' ', ',']);
+        let name = ["a", "at", "bei", "bij", "ved", "la"]
+            .iter()
+            .find_map(|word| name.strip_suffix(word)?.strip_suffix(' '))
+            .unwrap_or(name);
+        return (name.len() < ahead.len())
+            .then(|| format!("{name} {}", rest.trim_start_matches(')')));
+    }
+    if let Some((name, rest)) = folded.split_once('(')
+        && let Some((formula, rest)) = rest.split_once(')')
+        && let Some((_, factor)) = formula.rsplit_once(['×', '*', 'x'])
+        && factor.trim_start().starts_with(['1', '2'])
+        && formula.contains(is_word)
+    {
+        return Some(format!("{name}{rest}"));
+    }
+    // The grains without a bracket, behind a name of them.
+    let (name, grains) = folded.split_once(|c: char| matches!(c, ' ' | '<'))?;
+    let grains = &folded[name.len()..][..grains.len() + 1];
+    let end = grains.find("mm").or_else(|| grains.find("um"))? + 2;
+    (grains[..end].contains(digit) && is_grain_size(&grains[..end]))
+        .then(|| format!("{name}{}", &grains[end..]))
 }
 
 /// Whether a bracket holds nothing but the size of grains.

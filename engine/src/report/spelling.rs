@@ -25,7 +25,10 @@ pub(super) fn plainly(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
         before_number(&c.text).is_some() || shares_dashed(&c.text) > 2 || is_slashed(&c.text)
     };
     let other = |row: &Vec<Cell>| {
-        row.iter().any(|c| dotted(c) || marked(c) || joined(c)) || is_compared(row)
+        row.iter().any(|c| dotted(c) || marked(c) || joined(c))
+            || is_compared(row)
+            || has_rates(row)
+            || prefix(row).is_some()
     };
     if first_glued.is_none() && !rows.iter().any(other) {
         return rows;
@@ -39,6 +42,14 @@ pub(super) fn plainly(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
     }
     for row in &mut rows {
         let compared = is_compared(row);
+        if has_rates(row) {
+            row.iter_mut().for_each(|cell| cell.text = without_rate(&cell.text));
+        }
+        if let Some(prefix) = prefix(row) {
+            for cell in row.iter_mut().filter(|c| c.text.starts_with(prefix)) {
+                cell.text.drain(..prefix.len());
+            }
+        }
         for cell in row {
             cell.text = each_word(&cell.text, |word| {
                 rated(word).map(|(number, rating)| format!("{number} {rating}"))
@@ -71,6 +82,29 @@ pub(super) fn plainly(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
         }
     }
     Cow::Owned(rows)
+}
+
+/// Whether a row of a head says beside each unit that its rating follows: `ppm RATE ppm RATE`.
+fn has_rates(row: &[Cell]) -> bool {
+    let is = |w: &&str| w.eq_ignore_ascii_case("rate");
+    let count = row.iter().flat_map(|c| c.text.split(' ')).filter(is).count();
+    // Columns that are told by their place keep what stands in them.
+    count > 2 && (row.len() == 1 || row.iter().filter(|c| is(&&c.text[..])).count() == count)
+}
+
+fn without_rate(text: &str) -> String {
+    let words: Vec<&str> = text.split(' ').filter(|w| !w.eq_ignore_ascii_case("rate")).collect();
+    words.join(" ")
+}
+
+/// What a data file puts before the names of a soil's columns: the `b_` of `b_P`, `b_K`, `b_Mg`.
+/// Where those of plants have their own, it is that of the Boden or the soil.
+fn prefix(row: &[Cell]) -> Option<&'static str> {
+    const OF_SOIL: [&str; 4] = ["b_", "B_", "s_", "S_"];
+    let has = |c: &&Cell, prefix: &str| {
+        c.text.strip_prefix(prefix).is_some_and(|rest| rest.starts_with(is_letter))
+    };
+    OF_SOIL.into_iter().find(|prefix| row.iter().filter(|c| has(c, prefix)).count() > 3)
 }
 
 /// Whether slashes part results: `pH 6.2 / P 9.1 (4) / K 168 (4)`.

@@ -4,6 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::about::{AboutSample, NO_DEPTH_UNIT, NO_TEXTURE, about_sample, covers, depth, depth_at};
 use super::column_heads::headed;
+use super::element_rows::element_rows;
 use super::fold::squash;
 use super::grid::{cell_at, filled, text_at};
 use super::label::{Label, Quantity, saturation_of};
@@ -440,6 +441,8 @@ fn fits(row: &[Cell], columns: &[Column], decimal: Decimal) -> bool {
 fn names_results(row: &[Cell], columns: &[Column], decimal: Decimal) -> bool {
     let named = |cell: &Cell| {
         cell.text.chars().count() > 1
+            // Not available, as data files have it.
+            && cell.text != "NA"
             && !is_result(&cell.text, decimal)
             && !is_rating(&cell.text)
             && names_property(cell, decimal)
@@ -731,6 +734,11 @@ fn properties_down(
         reader.look_at(row)?;
         if filled(row).next().is_none() || end > at && is_again(row, heading) {
             // Nothing, or the head once more.
+        } else if end > at
+            && panel.is_whole()
+            && element_rows(panel.rows, end, reader.decimal).is_some()
+        {
+            break;
         } else if let Some(name) = cell_at(row, 0) {
             let label = Label::of(&name.text);
             let new_head = end > at

@@ -104,31 +104,13 @@ pub(super) fn unit_at(words: &[Word], from: usize) -> Option<(Printed, usize)> {
     let mut spelling = String::new();
     let mut found = None;
     let mut after_per = false;
+    let mut skipped = 0;
     for (i, word) in words.iter().enumerate().skip(from).take(6) {
-        // "mg P/kg" names the element once more; "Mg mg/kg" is a name and a unit.
-        let element = matches!(
-            word.text.as_str(),
-            "p" | "k"
-                | "ca"
-                | "na"
-                | "n"
-                | "s"
-                | "b"
-                | "zn"
-                | "mn"
-                | "cu"
-                | "fe"
-                | "al"
-                | "cl"
-                | "mo"
-        );
-        let slash_after = words.get(i + 1).is_some_and(|next| next.gap == Gap::Slash);
-        if i == from + 1
-            && matches!(spelling.as_str(), "mg" | "ug")
-            && word.gap == Gap::Space
-            && element
-            && slash_after
-        {
+        // "mg P/kg" and "mg NO3-N kg-1" name the element once more; "Mg mg/kg" is a name and a unit.
+        if i == from + 1 && matches!(spelling.as_str(), "mg" | "ug" | "g") {
+            skipped = element_within(&words[i..]);
+        }
+        if i <= from + skipped && i > from {
             continue;
         }
         if i > from {
@@ -154,6 +136,25 @@ pub(super) fn unit_at(words: &[Word], from: usize) -> Option<(Printed, usize)> {
         }
     }
     found
+}
+
+/// How many words name the element within a unit: `P/kg`, `NO3-N kg-1`.
+fn element_within(words: &[Word]) -> usize {
+    const ELEMENTS: [&str; 14] =
+        ["p", "k", "ca", "na", "n", "s", "b", "zn", "mn", "cu", "fe", "al", "cl", "mo"];
+    let ion = |w: &Word| matches!(w.text.as_str(), "no3" | "nh4" | "so4" | "po4");
+    let element = |w: &Word| ELEMENTS.contains(&w.text.as_str());
+    let count = match words {
+        [first, second, ..] if ion(first) && second.gap == Gap::Dash && element(second) => 2,
+        [first, ..] if first.gap == Gap::Space && element(first) => 1,
+        _ => return 0,
+    };
+    let behind = words.get(count..).unwrap_or(&[]);
+    let weight = |w: &Word| matches!(w.text.as_str(), "kg" | "l" | "dm" | "g");
+    let per = behind.first().is_some_and(|w| w.gap == Gap::Slash)
+        || matches!(behind, [of, minus, ..]
+            if weight(of) && minus.gap == Gap::Dash && matches!(minus.text.as_str(), "1" | "3"));
+    if per { count } else { 0 }
 }
 
 /// The unit `mg/100g` or `mg/kg` with the name of a form within it, as `mg P2O5/100 g`.
@@ -193,6 +194,10 @@ mod tests {
             ("mg K/100 g", Unit::MgPer100g),
             ("mg B/kg", Unit::MgPerKg),
             ("mg P/dm3", Unit::MgPerL),
+            ("mg N kg-1", Unit::MgPerKg),
+            ("mg NO3-N kg−1", Unit::MgPerKg),
+            ("mg P kg⁻¹", Unit::MgPerKg),
+            ("mg K dm-3", Unit::MgPerL),
             ("MG/L", Unit::MgPerL),
             ("mg/dm³", Unit::MgPerL),
             ("lbs/A", Unit::LbPerAcre),
