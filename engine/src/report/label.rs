@@ -316,6 +316,14 @@ impl Label {
             }
         }
         if merged.len() > 1 {
+            let has = |of: Property| merged.iter().any(|(p, _)| *p == of);
+            // "Materia orgánica (MO)" and "Soil acidity pH".
+            let (matter, reaction) = (has(Property::OrganicMatter), has(Property::Ph));
+            let bare = self.unit.is_none();
+            merged.retain(|&(p, _)| {
+                !(matter && p == Property::Molybdenum
+                    || reaction && bare && p == Property::ExchangeableAcidity)
+            });
             // "Sodium - ESP (%)" names the cation and its share.
             let shares: Vec<Property> =
                 merged.iter().filter(|(p, _)| p.is_share()).map(|m| m.0).collect();

@@ -493,7 +493,7 @@ const RATINGS: &str = "\
     niedrig gering mittel hoch sehr ausreichend \
     faible moyen moyenne eleve elevee satisfaisant tres peu trop correct \
     basso bassa medio media alto alta elevato elevata scarso scarsa molto ottimale equilibrato alcalino acido neutro calcareo \
-    bajo baja muy mediano adecuado adecuada suficiente deficiente excesivo moderadamente ligeramente fuertemente \
+    bajo baja mod muy mediano adecuado adecuada suficiente deficiente excesivo moderadamente ligeramente fuertemente \
     baixo baixa muito otimo bom adequado adequada \
     laag hoog zeer goed vrij voldoende matig \
     niska niski niskie srednia sredni srednie wysoka wysoki wysokie bardzo kwasny lekko obojetny zasadowy \

@@ -29,11 +29,11 @@ spellings! { PROPERTIES:
          materiaorganica matiereorganique humusgehalt organischesubstanz sostanzaorganica organischestof organischestofgehalte \
          organischersubstanz matieresorganiques humusanteil";
     is(Property::OrganicCarbon) =>
-        "oc soc toc orgc organicc organiccarbon totalorganiccarbon carbonoorganico corg \
+        "oc soc toc ooc orgc organicc organiccarbon totalorganiccarbon carbonoorganico corg \
          tocarb loic carboneorganique carbonoorg organischerkohlenstoff \
          organischekohlenstoff carbonoorganicototal";
     is(Property::TotalN) =>
-        "tn tkn totaln totalnitrogen azotetotal totn gesamtstickstoff gesamtn ntotal azototot azotototale \
+        "tn tkn totaln totalnitrogen azotetotal totn gesamtstickstoff gesamtn ntotal azototot azotototal azotototale \
          nitrogenototal nitrogeniototal lecototn leconitrogen stickstoffgesamt";
     is(Property::NitrateN) =>
         "no3n nitraten nitratenitrogen no3nitrogen nitratesn no31 azotenitrique \
@@ -105,7 +105,7 @@ spellings! { PROPERTIES:
          conductiviteelec";
     is(Property::Sar) => "sar sodiumadsorptionratio sodiumabsorptionratio";
     is(Property::FreeLime) =>
-        "cac03 excesslime exlime freelime limeestimate caco3 cce calcairetotal calcaretotale carbonatitotali \
+        "cac03 excesslime exlime freelime limeestimate caco3 cce calcairetotal calcaretot calcaretotale carbonatitotali \
          calciumcarbonate calciumcarbonateequivalent freecarbonate freecarbonates \
          calcaire carbonatos carbonato kalkgehalt carbonat carbonatgehalt \
          excesslimerating freecaco3";
@@ -153,7 +153,7 @@ spellings! { METHODS:
     Meaning::IsBy(Property::Ec, Method::SaturatedPaste) => "ecsp ece";
     Meaning::By(Method::CaCl2) =>
         "cacl2 calciumchloride 001mcacl2 01mcacl2 001mcalciumchloride cacl \
-         clorurodecalcio chloruredecalcium calciumchlorid schachtschabel";
+         clorurodecalcio chloruredecalcium calciumchlorid schachtschabel pae";
     Meaning::By(Method::LossOnIgnition) => "loi lossonignition ignition";
     Meaning::By(Method::WalkleyBlack) => "walkleyblack wb walkley";
     Meaning::By(Method::SmpBuffer) => "smp smpbuffer shoemaker shoemakermcleanpratt";
@@ -201,7 +201,7 @@ spellings! { WORDS:
          wt dry mass method with using in and cation base lab reading readings old new \
          determined neutral sum on at to for from slurry basis capacity percentage \
          calculated calc im de do da du des del el la le en em und agua eau wasser \
-         pflanzenverfugbar verfugbar assimilable assimilables disponible disponivel \
+         pflanzenverfugbar plantbeschikbaar plantbesch verfugbar assimilable assimilables disponible disponivel \
          echangeable intercambiable cambiable trocavel extractible extraible \
          scam ass boden sol suelo solo leco metson asimilable asimilables scambiabile scambiabili assimilabile assimilabili extraivel terreno suolo ech troca ext oxidable statut acido basique getal labuse acqua elettrica feinboden cations cationes cationi cambio scambio \
          intercambio trocaveis kationen basi";
@@ -359,7 +359,7 @@ fn is_by_lactate(words: &[Token], from: usize) -> bool {
     let behind = words.get(from + 1).filter(|w| w.gap == Gap::Dash).map(|w| w.text.as_str());
     words.get(from).is_some_and(|w| w.text == "al")
         && (words[from].gap == Gap::Dash && matches!(of, Some("mg" | "ca" | "na" | "p" | "k"))
-            || matches!(behind, Some("p2o5" | "k2o")))
+            || matches!(behind, Some("p2o5" | "k2o" | "na" | "mg" | "ca")))
 }
 
 /// `S/T` and `S/CEC`: the bases' share of the exchange, in French; `K/CEC` is that of one base.

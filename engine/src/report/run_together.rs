@@ -160,6 +160,10 @@ pub(super) fn says(words: &[Cell], text: &str) -> Option<Says> {
     if alone && text.chars().all(|c| !super::fold::is_letter(c) && c != '%') {
         return None;
     }
+    // "Index" belongs to the name before it.
+    if !alone && squash(&words[0].text) == "index" {
+        return None;
+    }
     // "Humus-" goes on in the line below.
     if !label.unknown.is_empty() || text.ends_with('-') {
         return None;
@@ -630,9 +634,12 @@ fn count_off(columns: &Columns, rows: &[Vec<Item>], decimal: Decimal) -> Option<
     let before = |row: &&Vec<Item>| {
         meet(parts, &runs, way, row, decimal).map_or(0, |(_, rest)| numbers(rest))
     };
-    let most = taken.iter().flatten().map(before).max().unwrap_or(0);
+    let counts: Vec<usize> = taken.iter().flatten().map(before).collect();
+    // "CHAPEL 14 AC" has one more, as part of its name.
+    let often = |n: &&usize| (counts.iter().filter(|m| m == n).count(), **n);
+    let usual = counts.iter().max_by_key(often).copied().unwrap_or(0);
     for row in &mut taken {
-        if row.as_ref().is_some_and(|row| before(row) < most) {
+        if row.as_ref().is_some_and(|row| before(row) < usual) {
             *row = None;
         }
     }

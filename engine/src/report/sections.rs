@@ -508,11 +508,27 @@ fn titled(found: &[Says]) -> Option<Matter> {
     })
 }
 
+/// The words by which a line names its sample: `Client Identification: FRONT YARD   Set: 20551`.
+fn sample_label(row: &[Cell]) -> Option<&str> {
+    let (label, name) = filled(row).next()?.text.split_once(':')?;
+    let named = !name.trim().is_empty() && label.len() < 40;
+    (named && matches!(role(label), Role::Sample(0 | 1))).then_some(label)
+}
+
 /// The parts of a source in order: where each ends, and what it is about if not the soil.
 pub(super) fn parts(rows: &[Vec<Cell>], decimal: Decimal) -> Vec<(usize, Option<Matter>)> {
     let mut parts: Vec<(usize, Option<Matter>)> = Vec::new();
     let mut under = None;
+    let mut samples: Vec<&str> = Vec::new();
     for at in 0..rows.len() {
+        // The next sample ends what was said of the last.
+        if let Some(label) = sample_label(&rows[at]) {
+            if under.is_some() && samples.contains(&label) {
+                parts.push((at, under));
+                under = None;
+            }
+            samples.push(label);
+        }
         if let Some(new) = begins(rows, at, under, decimal)
             && new != under
         {

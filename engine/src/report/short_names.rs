@@ -60,6 +60,18 @@ pub(super) fn respelled(text: &str) -> Option<String> {
     {
         return Some(format!("h+al {rest}"));
     }
+    // "CTC efetiva (t)8/", "(M.O.)3/": see the note of that number.
+    if let Some(name) = folded.strip_suffix('/')
+        && let plain = name.trim_end_matches(|c: char| c.is_ascii_digit())
+        && plain.len() < name.len()
+        && plain.ends_with([')', 'l'])
+    {
+        return respelled(&text[..plain.len()]).or_else(|| Some(plain.into()));
+    }
+    // "P.S.I. (sodio intercambiable)"
+    if folded.starts_with("p.s.i.") && folded.contains("(sodio") || folded == "p.s.i. (% na)" {
+        return Some("esp".into());
+    }
     if let Some(plain) = without_additions(&folded) {
         return Some(plain);
     }
@@ -81,6 +93,9 @@ pub(super) fn respelled(text: &str) -> Option<String> {
     }
     if let Some(symbol) = symbol_behind(&folded) {
         return Some(symbol.into());
+    }
+    if let Some(symbol) = in_bracket(text) {
+        return Some(symbol);
     }
     // The grains that a fraction holds: "Clay (<0.002 mm)", "Sable (2 à 0,05 mm)".
     if let Some((name, rest)) = folded.split_once('(')
@@ -155,6 +170,24 @@ fn without_additions(folded: &str) -> Option<String> {
         .then(|| format!("{name}{}", &grains[end..]))
 }
 
+/// The symbol that stands in a bracket behind a name in one of the scripts from Hebrew to Thai,
+/// whose words are not known here: `उपलब्ध जिंक (Zn)`.
+fn in_bracket(text: &str) -> Option<String> {
+    const SYMBOLS: [&str; 15] =
+        ["pH", "EC", "OC", "O.C", "OM", "P", "K", "Ca", "Mg", "S", "Zn", "Fe", "Mn", "Cu", "B"];
+    // Nearly every name ends here.
+    if text.is_ascii() {
+        return None;
+    }
+    let (name, rest) = text.split_once('(')?;
+    let (symbol, rest) = rest.split_once(')')?;
+    let script = |c: char| matches!(c, '\u{590}'..='\u{e7f}');
+    let known =
+        name.split_whitespace().count() < 4 && !name.contains(|c: char| c.is_ascii_alphabetic());
+    (known && name.contains(script) && SYMBOLS.contains(&symbol.trim()))
+        .then(|| format!("{} {rest}", symbol.trim()))
+}
+
 /// Whether a bracket holds nothing but the size of grains.
 fn is_grain_size(folded: &str) -> bool {
     let known = |word: &str| {
@@ -176,10 +209,16 @@ pub(super) fn norm_at(words: &[Token]) -> Option<usize> {
     if !body(first) {
         return None;
     }
-    let also = |w: &&Token| body(w) || matches!(w.text.as_str(), "x" | "en");
+    // "NF X31-108"
+    let series = |w: &Token| {
+        let number = w.text.strip_prefix('x').filter(|rest| !rest.is_empty());
+        number.is_some_and(|rest| rest.bytes().all(|b| b.is_ascii_digit()))
+    };
+    let also = |w: &&Token| body(w) || series(w) || matches!(w.text.as_str(), "x" | "en");
     let named = words.iter().take_while(also).count();
     let number = |w: &&Token| w.text.bytes().all(|b| b.is_ascii_digit());
-    let numbers = words[named..].iter().take_while(number).take(2).count();
+    let most = if words[..named].iter().any(series) { 1 } else { 2 };
+    let numbers = words[named..].iter().take_while(number).take(most).count();
     (numbers > 0).then_some(named + numbers)
 }
 

@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use super::Cell;
 use super::exchange_letters::written_out;
-use super::fold::is_letter;
+use super::fold::{is_letter, squash};
 use super::label::Label;
 use super::number::is_rating;
 
@@ -29,6 +29,7 @@ pub(super) fn plainly(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
             || is_compared(row)
             || has_rates(row)
             || prefix(row).is_some()
+            || is_nitrogen_in_percent(row)
     };
     if first_glued.is_none() && !rows.iter().any(other) {
         return rows;
@@ -42,6 +43,9 @@ pub(super) fn plainly(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
     }
     for row in &mut rows {
         let compared = is_compared(row);
+        if is_nitrogen_in_percent(row) {
+            row[0].text = "Total N".into();
+        }
         if has_rates(row) {
             row.iter_mut().for_each(|cell| cell.text = without_rate(&cell.text));
         }
@@ -82,6 +86,26 @@ pub(super) fn plainly(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
         }
     }
     Cow::Owned(rows)
+}
+
+/// Whether a row tells the nitrogen in per cent, which can only be all of it: `Nitrogen (N)  0.44  %`.
+fn is_nitrogen_in_percent(row: &[Cell]) -> bool {
+    const NAMES: [&str; 7] =
+        ["n", "nitrogen", "nitrogenn", "azote", "azoto", "stikstof", "stickstoff"];
+    let Some((name, others)) = row.split_first() else { return false };
+    // Nearly every row ends here.
+    if !name.text.starts_with(['N', 'n', 'A', 'a', 'S', 's'])
+        || !others.iter().any(|c| c.text.ends_with('%'))
+    {
+        return false;
+    }
+    let result = others.iter().find(|c| c.text.starts_with(|c: char| c.is_ascii_digit()));
+    // No soil has more than three.
+    let small = result.is_some_and(|c| {
+        c.text.starts_with(['0', '1', '2'])
+            && c.text.as_bytes().get(1).is_some_and(|b| matches!(b, b'.' | b','))
+    });
+    small && NAMES.contains(&squash(name.text.trim_end_matches([' ', '.', ':'])).as_str())
 }
 
 /// Whether a row of a head says beside each unit that its rating follows: `ppm RATE ppm RATE`.
@@ -144,7 +168,7 @@ fn unquoted(rows: &[Vec<Cell>]) -> Vec<Vec<Cell>> {
 fn bare(text: &str) -> Option<String> {
     let words: Vec<&str> = text.split("**").collect();
     let closed = |pair: &[&str]| {
-        let [before, inner] = pair else { return before_is_open(pair[0]) };
+        let [before, inner] = pair else { return true };
         before_is_open(before)
             && !inner.is_empty()
             && !inner.starts_with(' ')

@@ -774,7 +774,10 @@ fn properties_down(
             reader.unread(None, &cell.text, "it is not clear what this column holds", cell.place);
         }
     }
-    reader.end_table(table.samples.len(), table.last());
+    // "ppm" and "lb/acre" are two columns of one sample.
+    let last = table.last();
+    let others = table.samples.iter().filter(|(_, sample)| *sample != last).count();
+    reader.end_table(others + 1, last);
     Ok(end)
 }
 

@@ -42,7 +42,7 @@ const UNITS: &[(Unit, f64, &str)] = &[
     (
         Unit::LbPerAcre,
         1.0,
-        "lb/acre lbs/acre lb/ac lbs/ac lb/a lbs/a #/a #/ac #/acre lbacre lbsacre lba lbsa lbac lbsac pounds/acre pound/acre pp2m lbac-1 lbacre-1 lba-1",
+        "lb/acre lbs/acre lb/ac lbs/ac lb/a lbs/a #/a #/ac #/acre lbacre lbsacre lba lbsa lbac lbsac pounds/acre pound/acre pp2m lbac-1 lbacre-1 lba-1 ib/a ibs/a ib/ac ibs/ac ib/acre ibs/acre 1b/a 1bs/a 1bs/acre",
     ),
     (Unit::KgPerHa, 1.0, "kg/ha kgs/ha kg/hectare kgha-1 kg/ha-1"),
     (Unit::KgPerHa, 10.0, "kg/da kg/dekar kg/daa"),
@@ -107,7 +107,10 @@ pub(super) fn unit_at(words: &[Word], from: usize) -> Option<(Printed, usize)> {
     let mut skipped = 0;
     for (i, word) in words.iter().enumerate().skip(from).take(6) {
         // "mg P/kg" and "mg NO3-N kg-1" name the element once more; "Mg mg/kg" is a name and a unit.
-        if i == from + 1 && matches!(spelling.as_str(), "mg" | "ug" | "g") {
+        let weight = matches!(spelling.as_str(), "mg" | "ug" | "g");
+        // "lbs N/A" alone may be a rate; behind a name it is what was found.
+        let of_area = from > 0 && matches!(spelling.as_str(), "kg" | "lb" | "lbs");
+        if i == from + 1 && (weight || of_area) {
             skipped = element_within(&words[i..]);
         }
         if i <= from + skipped && i > from {
