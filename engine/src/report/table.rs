@@ -774,10 +774,7 @@ fn properties_down(
             reader.unread(None, &cell.text, "it is not clear what this column holds", cell.place);
         }
     }
-    // "ppm" and "lb/acre" are two columns of one sample.
-    let last = table.last();
-    let others = table.samples.iter().filter(|(_, sample)| *sample != last).count();
-    reader.end_table(others + 1, last);
+    reader.end_table(table.count(), table.last());
     Ok(end)
 }
 
@@ -835,6 +832,12 @@ struct Properties<'a> {
 impl Properties<'_> {
     fn last(&self) -> usize {
         self.samples.last().map_or(0, |s| s.1)
+    }
+
+    /// How many samples the columns are of: "ppm" and "lb/acre" are two of one.
+    fn count(&self) -> usize {
+        let last = self.last();
+        1 + self.samples.iter().filter(|(_, sample)| *sample != last).count()
     }
 
     /// The columns of results that hold something in a row.
@@ -904,7 +907,7 @@ impl Properties<'_> {
             self.shares = label.is_saturation() && label.unknown.is_empty();
         }
         if self.speaks_for_itself(row, name, reader.decimal) {
-            reader.end_table(self.samples.len(), self.last());
+            reader.end_table(self.count(), self.last());
             return reader.free_row(row);
         }
         if let Some(moved) = self.unit_moved(row, reader.decimal) {
@@ -932,7 +935,7 @@ impl Properties<'_> {
                 reader.unread(None, &text, reason, place);
             }
             _ => {
-                reader.end_table(self.samples.len(), self.last());
+                reader.end_table(self.count(), self.last());
                 reader.free_row(row)?;
             }
         }
