@@ -30,6 +30,10 @@ pub(super) fn element_rows(
     let head = &rows[at];
     let labelled = head.first()?.is_blank();
     let columns = names(head, labelled)?;
+    // A strip with units of its own is a table of one sample.
+    if !labelled && head.iter().any(|c| Label::of(&c.text).unit.is_some()) {
+        return None;
+    }
     let mut found = ElementRows { results: Vec::new(), limits: Vec::new(), taken: 1 };
     let mut read = Vec::new();
     for row in rows[at + 1..].iter().take(MOST_ROWS) {
@@ -144,5 +148,7 @@ fn above(rows: &[Vec<Cell>]) -> Option<String> {
     let row = rows.iter().rev().take(2).find(|row| filled(row).next().is_some())?;
     let mut cells = filled(row);
     let (only, None) = (cells.next()?, cells.next()) else { return None };
-    Label::of(&only.text).unit.map(|u| u.unit.symbol().into())
+    let unit =
+        Label::of(&only.text).unit.filter(|_| !only.text.contains(|c: char| c.is_ascii_digit()))?;
+    Some(unit.unit.symbol().into())
 }

@@ -111,9 +111,12 @@ fn is_nitrogen_in_percent(row: &[Cell]) -> bool {
 /// Whether a row of a head says beside each unit that its rating follows: `ppm RATE ppm RATE`.
 fn has_rates(row: &[Cell]) -> bool {
     let is = |w: &&str| w.eq_ignore_ascii_case("rate");
-    let count = row.iter().flat_map(|c| c.text.split(' ')).filter(is).count();
+    let words = || row.iter().flat_map(|c| c.text.split(' '));
+    let count = words().filter(is).count();
+    let number = |w: &str| w.bytes().all(|b| b.is_ascii_digit() || b == b'.') && !w.is_empty();
     // Columns that are told by their place keep what stands in them.
-    count > 2 && (row.len() == 1 || row.iter().filter(|c| is(&&c.text[..])).count() == count)
+    let in_place = row.len() > 1 && row.iter().filter(|c| is(&&c.text[..])).count() < count;
+    count > 2 && !in_place && !words().any(number)
 }
 
 fn without_rate(text: &str) -> String {
