@@ -38,6 +38,9 @@ mod trial;
 mod why;
 mod words;
 
+#[cfg(fuzzing)]
+pub mod arriving;
+
 use std::cell::Cell;
 
 use wasm_bindgen::prelude::wasm_bindgen;

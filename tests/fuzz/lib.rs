@@ -27,6 +27,13 @@ pub fn text(bytes: &[u8]) {
     }
 }
 
+/// A text that was kept or sent, with its answers.
+pub fn kept(text: &str, answers: Case) {
+    let grid = report::open(text.as_bytes());
+    let read = grid.and_then(|grid| report::read(&grid)).unwrap_or_default();
+    case(Case { report: read, ..answers }, text);
+}
+
 /// From a case on, with the text its report was read from.
 pub fn case(case: Case, text: &str) {
     let outcome = interpret(&case);

@@ -3,8 +3,9 @@
 
 use super::Cell;
 use super::apart::Lines;
-use super::layout::{Head, Role, head, is_result};
-use super::number::{Decimal, Said, said};
+use super::label::Label;
+use super::layout::{Head, Role, head, is_result, role};
+use super::number::{Decimal, Said, is_range, is_rating, said};
 
 /// A table has so many columns and so many rows.
 const COLUMNS: std::ops::RangeInclusive<usize> = 3..=9;
@@ -20,11 +21,69 @@ pub(super) struct CellALine {
     pub taken: usize,
 }
 
+/// A table whose blank cells left no line: `Item`, `Unit`, `Desired`, `Found` over `pH`, `6.3-6.8`,
+/// `5.7`. Each name is followed by what its kind tells apart, with one result among it.
+fn by_record(lines: &Lines<'_>, at: usize, decimal: Decimal) -> Option<CellALine> {
+    let heads = || (at..).map_while(|i| lines.cell(i).map(|c| (c, role(&c.text))));
+    let of_a_list = |role: &Role| {
+        matches!(role, Role::Names | Role::Values | Role::Units | Role::Ratings | Role::Methods)
+    };
+    let (top, roles): (Vec<Cell>, Vec<Role>) =
+        heads().take_while(|(_, role)| of_a_list(role)).map(|(c, role)| (c.clone(), role)).unzip();
+    let is_values = |role: &Role| matches!(role, Role::Values);
+    let width = roles.len();
+    if !COLUMNS.contains(&width)
+        || !matches!(roles[0], Role::Names)
+        || roles.iter().filter(|r| is_values(r)).count() != 1
+    {
+        return None;
+    }
+    let kind = |cell: &Cell| -> Option<fn(&Role) -> bool> {
+        if is_result(&cell.text, decimal) {
+            Some(|role| matches!(role, Role::Values))
+        } else if Label::of(&cell.text).only_unit().is_some() {
+            Some(|role| matches!(role, Role::Units))
+        } else if is_range(&cell.text, decimal) || is_rating(&cell.text) {
+            Some(|role| matches!(role, Role::Ratings))
+        } else {
+            None
+        }
+    };
+    let mut rows = vec![top];
+    let mut next = at + width;
+    // Sodium's symbol is no "n/a" here.
+    let is_name = |i: usize| lines.is_name(i) || lines.cell(i).is_some_and(|c| c.text == "Na");
+    'records: while is_name(next) {
+        let mut row = vec![Cell { text: String::new(), place: lines.cell(next)?.place }; width];
+        row[0] = lines.cell(next)?.clone();
+        let mut end = next + 1;
+        while let Some(cell) = lines.cell(end).filter(|_| end < next + width && !is_name(end)) {
+            let Some(of) = kind(cell) else { break };
+            let free = (1..width).find(|&i| of(&roles[i]) && row[i].is_blank());
+            // Two numbers beside one name: nobody knows which is its own.
+            let Some(free) = free else { break 'records };
+            row[free] = cell.clone();
+            end += 1;
+        }
+        if !roles.iter().zip(&row).any(|(role, cell)| is_values(role) && !cell.is_blank()) {
+            break;
+        }
+        rows.push(row);
+        next = end;
+    }
+    // At even steps the other way finds more.
+    let blanks = rows.iter().flatten().any(Cell::is_blank);
+    (rows.len() > LEAST && blanks).then_some(CellALine { rows, roles, taken: next - at })
+}
+
 /// The table that begins at a line, if one does.
 pub(super) fn cell_a_line(lines: &Lines<'_>, at: usize, decimal: Decimal) -> Option<CellALine> {
     // Nearly every line ends here.
     if !lines.is_words(at) {
         return None;
+    }
+    if let Some(table) = by_record(lines, at, decimal) {
+        return Some(table);
     }
     // A name that nobody knows may stand among them.
     let may_be = |i: usize| lines.is_name(i) || lines.is_words(i);

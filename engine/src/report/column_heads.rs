@@ -49,7 +49,8 @@ pub(super) fn headed(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<
         return None;
     }
     let unit = |row: &Vec<Cell>| filled(row).all(|c| Label::of(&c.text).only_unit().is_some());
-    if near[..heads].iter().any(|row| few(row) && !unit(row) || says(row)) {
+    let ruled = |row: &Vec<Cell>| filled(row).all(|c| c.text.chars().all(is_of_a_line));
+    if near[..heads].iter().any(|row| few(row) && !unit(row) && !ruled(row) || says(row)) {
         return None;
     }
     let below = &rows[at + heads..rows.len().min(at + heads + 3)];
@@ -250,10 +251,12 @@ fn by_place(
                 within.for_each(|i| over[i].groups.push(plain.text.clone()));
                 continue;
             }
-            let under = match columns_at(&columns, &span(&plain))[..] {
-                [] => vec![nearest(&columns, &span(&plain))?],
-                ref under => under.to_vec(),
-            };
+            let mut under = columns_at(&columns, &span(&plain));
+            if under.is_empty() {
+                // Over nothing, as `Legal land description` where nobody gave one.
+                let Some(near) = nearest(&columns, &span(&plain)) else { continue };
+                under.push(near);
+            }
             match &under[..] {
                 &[only] => {
                     // Two names of one row over the same column stand beside theirs.
@@ -326,10 +329,14 @@ fn words_apart(cell: &Cell, columns: &[Span]) -> Vec<Cell> {
     if words.len() > 1 && each && (again || !group) { words } else { vec![cell.clone()] }
 }
 
+fn is_of_a_line(c: char) -> bool {
+    matches!(c, '-' | '_' | '=')
+}
+
 /// The pieces of a head's cell: `mg/dm3 ---- mmolc/dm3 ----` are two, and the second stands over
 /// all that its line covers; with each piece whether it is such a one.
 fn pieces(cell: &Cell) -> Vec<(Cell, bool)> {
-    let drawn = |word: &str| word.len() > 1 && word.chars().all(|c| matches!(c, '-' | '_' | '='));
+    let drawn = |word: &str| word.len() > 1 && word.chars().all(is_of_a_line);
     let mut found: Vec<(Cell, bool)> = Vec::new();
     let mut start = cell.place.start;
     // Whether the last piece began with a line, which may close it.
