@@ -27,6 +27,7 @@ mod ranges;
 mod ranges_borders;
 mod reaction;
 mod reading;
+mod reading_forms;
 mod reading_grade;
 mod reading_in_line;
 mod reading_layouts;

@@ -132,28 +132,20 @@ pub(super) fn respelled(text: &str) -> Option<String> {
     None
 }
 
-/// A name without what it adds of how it was measured and worked out: `EC (1:5) 25 °C`,
-/// `Humus (Corg × 1,72)`, `silt 0,002-0,05 mm`.
+/// A name without what it adds of how it was measured and worked out: `Humus (Corg × 1,72)`,
+/// `silt 0,002-0,05 mm`.
 fn without_additions(folded: &str) -> Option<String> {
+    // Where a method of Rayment and Lyons stands in their handbook: `**R&L 7B1`.
+    const OF_HANDBOOK: [&str; 3] = ["rayment & lyons ", "r&l ", "inhouse "];
+    if let Some((ahead, rest)) = OF_HANDBOOK.iter().find_map(|of| folded.split_once(of)) {
+        let (_, rest) = rest.split_once(' ').unwrap_or(("", ""));
+        return Some(format!("{} {rest}", ahead.trim_end_matches(['*', ' '])));
+    }
     // Nearly every name ends here.
-    if !folded.contains(['°', 'º', '×', '*', 'x', 'm']) {
+    if !folded.contains(['×', '*', 'x', 'm']) {
         return None;
     }
     let digit = |c: char| c.is_ascii_digit();
-    if let Some(at) = folded.find(['°', 'º'])
-        && let Some(rest) = folded[at..].trim_start_matches(['°', 'º', ' ']).strip_prefix('c')
-        && !rest.starts_with(is_word)
-    {
-        let ahead = folded[..at].trim_end();
-        let name = ahead.trim_end_matches(digit);
-        let name = name.trim_end_matches(['(', '@', ' ', ',']);
-        let name = ["a", "at", "bei", "bij", "ved", "la"]
-            .iter()
-            .find_map(|word| name.strip_suffix(word)?.strip_suffix(' '))
-            .unwrap_or(name);
-        return (name.len() < ahead.len())
-            .then(|| format!("{name} {}", rest.trim_start_matches(')')));
-    }
     if let Some((name, rest)) = folded.split_once('(')
         && let Some((formula, rest)) = rest.split_once(')')
         && let Some((_, factor)) = formula.rsplit_once(['×', '*', 'x'])

@@ -22,7 +22,10 @@ pub(super) fn plainly(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
         |row: &&Vec<Cell>| row.iter().any(|c| c.text.split(' ').any(|w| rated(w).is_some()));
     let first_glued = rows.iter().position(|row| glued(&row));
     let joined = |c: &Cell| {
-        before_number(&c.text).is_some() || shares_dashed(&c.text) > 2 || is_slashed(&c.text)
+        before_number(&c.text).is_some()
+            || shares_dashed(&c.text) > 2
+            || is_slashed(&c.text)
+            || without_temperature(&c.text).is_some()
     };
     let other = |row: &Vec<Cell>| {
         row.iter().any(|c| dotted(c) || marked(c) || joined(c))
@@ -76,6 +79,9 @@ pub(super) fn plainly(rows: &[Vec<Cell>]) -> Cow<'_, [Vec<Cell>]> {
                     last.split([',', '.', ';']).any(|part| part.trim_end().ends_with(" %"));
                 let mark = if shares { " %,  " } else { ",  " };
                 cell.text = cell.text.replace(" / ", mark);
+            }
+            if let Some(plain) = without_temperature(&cell.text) {
+                cell.text = plain;
             }
             if dotted(cell) {
                 cell.text = cell.text.replace("p.p.m.", "ppm").replace("p.p.m", "ppm");
@@ -132,6 +138,23 @@ fn prefix(row: &[Cell]) -> Option<&'static str> {
         c.text.strip_prefix(prefix).is_some_and(|rest| rest.starts_with(is_letter))
     };
     OF_SOIL.into_iter().find(|prefix| row.iter().filter(|c| has(c, prefix)).count() > 3)
+}
+
+/// A text without the temperature of its measurement, which is no result: `EC (1:5) 25 °C`,
+/// `C.E. a 25 ºC`, `conductivity @25°C`.
+fn without_temperature(text: &str) -> Option<String> {
+    let at = text.find(['°', 'º'])?;
+    let rest = text[at..].trim_start_matches(['°', 'º', ' ']).strip_prefix('C')?;
+    let ahead = text[..at].trim_end();
+    let name = ahead.trim_end_matches(|c: char| c.is_ascii_digit());
+    if name.len() == ahead.len() || rest.starts_with(is_letter) {
+        return None;
+    }
+    let bracket = name.ends_with('(') && rest.starts_with(')');
+    let name = name.trim_end_matches(['(', '@', ' ', ',']);
+    let word = ["a", "at", "bei", "bij", "ved", "la", "à"];
+    let name = word.iter().find_map(|w| name.strip_suffix(w)?.strip_suffix(' ')).unwrap_or(name);
+    Some(format!("{name}{}", if bracket { &rest[1..] } else { rest }))
 }
 
 /// Whether slashes part results: `pH 6.2 / P 9.1 (4) / K 168 (4)`.
