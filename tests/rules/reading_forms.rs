@@ -164,3 +164,28 @@ fn a_report_in_one_line_with_a_rate_behind_each_name_is_asked() {
         assert_eq!(reading.pairing, Pairing::CountedOff, "{reading:?}");
     }
 }
+
+#[test]
+fn what_is_counted_off_under_no_name_is_listed() {
+    let text = "Sample Sulfur Nitrate Zinc Manganese Iron Copper Boron Soluble Saturation Aluminum K/Mg Chloride\n\
+                Number S ppm NO3-N ppm Zn ppm Mn ppm Fe ppm Cu ppm B ppm Salts %P Al ppm Ratio Cl ppm\nms/cm\n\
+                WEST 12 M 16 2.9 M 27 M 88 VH 1.3 M 0.6 L 0.4 L 9 M 733 0.24 21\n\
+                HILL 7 L 5 1.1 L 15 L 34 H 0.8 L 0.9 M 0.2 VL 3 VL 415 0.07 12\n";
+    let all = report(text);
+    let listed = all.unread.iter().chain(all.samples.iter().flat_map(|s| &s.unread));
+    let listed: Vec<&str> = listed.map(|u| u.text.as_str()).collect();
+    let numbers = text
+        .lines()
+        .skip(3)
+        .flat_map(|line| line.split(' '))
+        .filter(|w| w.starts_with(|c: char| c.is_ascii_digit()));
+    let mut missing: Vec<&str> = numbers
+        .filter(|n| {
+            let value: f64 = n.parse().expect("a number");
+            let read = found(text).iter().any(|(_, number)| *number == value);
+            !read && !listed.iter().any(|t| t.split(' ').any(|w| w == *n))
+        })
+        .collect();
+    missing.dedup();
+    assert!(missing.is_empty(), "{missing:?} of {}; {listed:?}", samples(text));
+}

@@ -12,7 +12,7 @@ use super::counters::without_counters;
 use super::crop::crop_of;
 use super::element_rows::element_rows;
 use super::fold::fold;
-use super::grid::filled;
+use super::grid::{filled, joined, words_of};
 use super::label::Label;
 use super::layout::{Head, Role, head, is_result, names_property, role};
 use super::likely_columns::{likely_columns, likely_records};
@@ -169,7 +169,7 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
             continue;
         }
         if let Some(table) = across_by_place(rows, at, decimal) {
-            read_run_together(reader, rows, &table)?;
+            read_run_together(reader, rows, at, &table)?;
             at += table.taken;
             continue;
         }
@@ -224,7 +224,7 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
                 if table::is_out_of_line(&rows[at], &roles, &rows[at + 1..], decimal)
                     && let Some(table) = likely_columns(rows, at, decimal) =>
             {
-                read_run_together(reader, rows, &table)?;
+                read_run_together(reader, rows, at, &table)?;
                 at + table.taken
             }
             Some(Head::Samples(roles)) => {
@@ -257,7 +257,7 @@ fn read_part(reader: &mut Reader, rows: &[Vec<Cell>]) -> Result<(), Trouble> {
                 .or_else(|| likely_records(rows, at, decimal))
                 .or_else(|| likely_rows(rows, at, decimal)) =>
             {
-                read_run_together(reader, rows, &table)?;
+                read_run_together(reader, rows, at, &table)?;
                 at + table.taken
             }
             None if let Some((row, between)) = found_below(rows, at, decimal) => {
@@ -408,6 +408,7 @@ fn side_by_side(
 fn read_run_together(
     reader: &mut Reader,
     rows: &[Vec<Cell>],
+    at: usize,
     table: &RunTogether,
 ) -> Result<(), Trouble> {
     for &at in &table.unnamed {
@@ -420,8 +421,37 @@ fn read_run_together(
         let (text, place) = whole(&rows[at]);
         reader.unread(None, &text, table::SURPLUS, place);
     }
+    let taken = (at..at + table.taken).filter(|at| !table.unmet.contains(at));
+    list_uncounted(reader, taken.map(|at| &rows[at]), table);
     Ok(())
 }
+
+/// Lists the results of rows that were counted off under no name, so that none is lost in silence.
+fn list_uncounted<'a>(
+    reader: &mut Reader,
+    rows: impl Iterator<Item = &'a Vec<Cell>>,
+    table: &RunTogether,
+) {
+    let mut used: Vec<Place> = table.rows.iter().flatten().map(|c| c.place).collect();
+    used.sort_unstable();
+    let is_used = |place: Place| {
+        let after = used.partition_point(|p| (p.line, p.start) <= (place.line, place.start));
+        after > 0 && used[after - 1].line == place.line && used[after - 1].end > place.start
+    };
+    for row in rows {
+        let words = filled(row).flat_map(words_of);
+        let left: Vec<Cell> =
+            words.filter(|w| is_result(&w.text, reader.decimal) && !is_used(w.place)).collect();
+        // The laboratory's number and a field's are no results.
+        if left.len() > 2 || left.iter().any(|c| c.text.contains(['.', ','])) {
+            let left = joined(&left);
+            reader.unread(None, &left.text, UNCOUNTED, left.place);
+        }
+    }
+}
+
+/// Why a number is listed that was counted off under no name.
+const UNCOUNTED: &str = "numbers of a row that stand under no name that was found";
 
 /// A name alone on its line with its result alone on the next, as one row.
 fn result_below(rows: &[Vec<Cell>], at: usize, decimal: Decimal) -> Option<Vec<Cell>> {
