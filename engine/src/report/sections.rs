@@ -508,6 +508,9 @@ fn titled(found: &[Says]) -> Option<Matter> {
     })
 }
 
+/// No page names its samples in more ways.
+const MOST_LABELS: usize = 20;
+
 /// The words by which a line names its sample: `Client Identification: FRONT YARD   Set: 20551`.
 fn sample_label(row: &[Cell]) -> Option<&str> {
     let (label, name) = filled(row).next()?.text.split_once(':')?;
@@ -527,7 +530,9 @@ pub(super) fn parts(rows: &[Vec<Cell>], decimal: Decimal) -> Vec<(usize, Option<
                 parts.push((at, under));
                 under = None;
             }
-            samples.push(label);
+            if samples.len() < MOST_LABELS && !samples.contains(&label) {
+                samples.push(label);
+            }
         }
         if let Some(new) = begins(rows, at, under, decimal)
             && new != under

@@ -155,7 +155,7 @@ fn without_additions(folded: &str) -> Option<String> {
         return Some(format!("{name}{rest}"));
     }
     // The grains without a bracket, behind a name of them.
-    let (name, grains) = folded.split_once(|c: char| matches!(c, ' ' | '<'))?;
+    let (name, grains) = folded.split_once([' ', '<'])?;
     let grains = &folded[name.len()..][..grains.len() + 1];
     let end = grains.find("mm").or_else(|| grains.find("um"))? + 2;
     (grains[..end].contains(digit) && is_grain_size(&grains[..end]))
