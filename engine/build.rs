@@ -43,6 +43,8 @@ mod sources {
 #[path = "src/facts/mod.rs"]
 mod facts;
 
+#[path = "build/notes.rs"]
+mod notes;
 #[path = "build/rates.rs"]
 mod rates;
 #[path = "build/shared.rs"]

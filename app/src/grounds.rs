@@ -24,7 +24,8 @@ pub fn grounds(of: Grounds) -> AnyView {
             }
         })
         .collect();
-    let assumed: Vec<_> = assumed.into_iter().map(|text| view! { <li>{text}</li> }).collect();
+    let assumed: Vec<_> =
+        assumed.into_iter().map(|note| view! { <li>{note.to_string()}</li> }).collect();
     let sources: Vec<_> =
         sources.into_iter().map(|source| view! { <li>{citation(source)}</li> }).collect();
     view! {

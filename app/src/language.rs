@@ -14,9 +14,12 @@ use wasm_bindgen::closure::Closure;
 
 use crate::words;
 
+/// Says a text. How it does so comes with the later piece: it is heavy, and English needs none.
+type Say = dyn Fn(&str) -> String;
+
 thread_local! {
     /// The language; none while the page speaks English.
-    static CATALOGUE: RefCell<Option<Rc<Catalogue>>> = const { RefCell::new(None) };
+    static SAID: RefCell<Option<Rc<Say>>> = const { RefCell::new(None) };
     static IS_TAUGHT: Cell<bool> = const { Cell::new(false) };
 }
 
@@ -57,18 +60,19 @@ fn read() -> Result<(), String> {
             let part = |name: &str| js_sys::Reflect::get(&words, &name.into()).ok()?.as_string();
             let mark = part("mark").and_then(|mark| mark.chars().next()).unwrap_or('.');
             let read = Catalogue::read(&part("po").unwrap_or_default(), mark);
-            Some(Rc::new(read.map_err(|damage| damage.to_string())?))
+            let catalogue = read.map_err(|damage| damage.to_string())?;
+            Some(Rc::new(move |text: &str| catalogue.say(text).text) as Rc<Say>)
         }
     };
-    CATALOGUE.set(read);
+    SAID.set(read);
     Ok(())
 }
 
 /// The text in the language of the page.
 pub fn say(text: &str) -> String {
     // Not held while it works: what stops half way must not keep it for ever.
-    match CATALOGUE.with_borrow(Clone::clone) {
-        Some(catalogue) => catalogue.say(text).text,
+    match SAID.with_borrow(Clone::clone) {
+        Some(said) => said(text),
         None => text.into(),
     }
 }

@@ -3,9 +3,14 @@
 use std::collections::BTreeSet;
 
 use crate::facts::{CropRow, RateRow, TraceElementRow, Wrong};
+use crate::notes::Notes;
 use crate::shared::{self, Shared, band, citation, rows_of_regions};
 
-pub fn statics(known: &BTreeSet<&str>, places: &BTreeSet<&str>) -> Result<String, Vec<Wrong>> {
+pub fn statics(
+    known: &BTreeSet<&str>,
+    places: &BTreeSet<&str>,
+    notes: &Notes,
+) -> Result<String, Vec<Wrong>> {
     let rows: Vec<RateRow> = rows_of_regions("rates.csv", known, places)?;
     let mut shared = Shared::default();
     let mut code = String::from("static ALL: &[CropRate] = &[\n");
@@ -26,10 +31,11 @@ pub fn statics(known: &BTreeSet<&str>, places: &BTreeSet<&str>) -> Result<String
         let months: Vec<String> =
             row.months.iter().map(|(month, rate)| format!("({month}, {})", band(*rate))).collect();
         let months = shared.list("(u8, Band)", &months.join(", "));
-        let RateRow { region, nutrient, way, when, note, .. } = row;
+        let note = notes.place(&row.note);
+        let RateRow { region, nutrient, way, when, .. } = row;
         code += &format!(
             "CropRate {{ region: {region:?}, crops: {crops}, nutrient: Dressed::{nutrient:?}, \
-             rates: {rates}, way: Way::{way:?}, when: {when:?}, months: {months}, citations: {citations}, note: {note:?} }},\n"
+             rates: {rates}, way: Way::{way:?}, when: {when:?}, months: {months}, citations: {citations}, note: {note} }},\n"
         );
     }
     code += "];\n";

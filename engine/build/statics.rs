@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::facts::{RangeRow, RatingRow, RegionRow, SourceRow, StepRow, Wrong};
+use crate::notes::Notes;
 use crate::shared::{Shared, citation, no_two, rows, rows_of_regions, shouted, soils};
 use crate::{rates, regional_lime, table, tables};
 
@@ -14,17 +15,19 @@ pub fn all() -> Result<Vec<(&'static str, String)>, Vec<Wrong>> {
     let regions: Vec<RegionRow> = rows("regions.csv", &known)?;
     let mut places: BTreeSet<&str> = regions.iter().map(|region| region.id.as_str()).collect();
     places.insert("anywhere");
+    let notes = Notes::default();
     let mut files = vec![
         ("sources.rs", register(&sources)),
         ("regions.rs", regions_of(&regions)),
-        ("ranges.rs", ranges(&rows_of_regions("ranges.csv", &known, &places)?)),
+        ("ranges.rs", ranges(&rows_of_regions("ranges.csv", &known, &places)?, &notes)),
         (
             "ratings.rs",
             ratings(&table("ratings.csv")?.read(&RatingRow::COLUMNS, &[], RatingRow::read)?),
         ),
-        ("lime.rs", regional_lime::statics(&known, &places)?),
-        ("rates.rs", rates::statics(&known, &places)?),
+        ("lime.rs", regional_lime::statics(&known, &places, &notes)?),
+        ("rates.rs", rates::statics(&known, &places, &notes)?),
     ];
+    files.push(("notes.rs", notes.statics()));
     files.extend(tables::all(&known, &places)?);
     Ok(files)
 }
@@ -49,11 +52,11 @@ fn register(sources: &[SourceRow]) -> String {
     code
 }
 
-fn ranges(rows: &[RangeRow]) -> String {
+fn ranges(rows: &[RangeRow], notes: &Notes) -> String {
     let mut shared = Shared::default();
     let mut code = String::from("static ALL: &[Scheme] = &[\n");
     for row in rows {
-        code += &scheme(row, &mut shared);
+        code += &scheme(row, &mut shared, notes);
     }
     code += "];\n";
     shared.code + &code
@@ -79,7 +82,7 @@ fn regions_of(rows: &[RegionRow]) -> String {
     code + "];\n"
 }
 
-fn scheme(row: &RangeRow, shared: &mut Shared) -> String {
+fn scheme(row: &RangeRow, shared: &mut Shared, notes: &Notes) -> String {
     let methods = shared.kinds("Method", &row.methods);
     let [plants, judges, second] =
         [&row.plants, &row.judges, &row.second].map(|list| shared.kinds("PlantGroup", list));
@@ -95,13 +98,14 @@ fn scheme(row: &RangeRow, shared: &mut Shared) -> String {
     let citations = shared.list("Citation", &citations.join(", "));
     let meaning =
         if row.meaning.is_empty() { "NO_CHANCE".into() } else { format!("{:?}", row.meaning) };
-    let RangeRow { id, region, property, unit, printed_to, note, .. } = row;
+    let note = notes.place(&row.note);
+    let RangeRow { id, region, property, unit, printed_to, .. } = row;
     format!(
         "Scheme {{ id: named({id:?}), region: {region:?}, property: Property::{property:?}, \
          methods: {methods}, soils: {soils}, unit: Unit::{unit:?}, oxide: {oxide}, \
          steps: Steps({rungs}, &{ends:?}), printed_to: {printed_to:?}, plants: {plants}, \
          judges: {judges}, second: {second}, citations: {citations}, meaning: {meaning}, \
-         note: {note:?} }},\n"
+         note: {note} }},\n"
     )
 }
 

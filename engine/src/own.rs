@@ -200,7 +200,7 @@ fn lime_table(row: LimeRow, own: &OwnFacts) -> RegionalLime {
         target: row.target,
         points: kept(row.points),
         depth_cm: row.depth_cm,
-        note: text(row.note),
+        note: row.note.into(),
     }
 }
 
@@ -215,6 +215,6 @@ fn crop_rate(row: RateRow, own: &OwnFacts) -> CropRate {
         way: row.way,
         when: text(row.when),
         months: kept(row.months.into_iter().map(|(month, rate)| (month, band(rate))).collect()),
-        note: text(row.note),
+        note: row.note.into(),
     }
 }

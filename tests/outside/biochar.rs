@@ -88,7 +88,7 @@ fn whatever_comes_first_holds_the_share_down() {
     // Salts already in the soil leave less room for those of the biochar.
     let in_salty_soil = salty.clone().measure(Ec, 1.2, Unit::DsPerM, Some(Method::Water1To1));
     close(share(&in_salty_soil) / share(&salty), 1.5 / 2.7, 1e-6);
-    let note = |bed: &Bed| bed.plan().amounts[0].grounds.assumed.join(" ");
+    let note = |bed: &Bed| format!("{:?}", bed.plan().amounts[0].grounds.assumed);
     assert!(note(&asks(25.0)).contains("outside 1 to 20 %"));
     assert!(!note(&asks(20.0)).contains("outside"));
     close(share(&asks(0.0)), 1.0, 0.0);

@@ -48,7 +48,8 @@ fn lead_at_its_borders() {
 fn extractants_at_the_borders_of_their_soils() {
     let said = |method, ph| {
         let finding = judged(Property::Phosphorus, Amount::Exactly(20.0), Some(method), Some(ph));
-        let all = [finding.not_judged.unwrap_or_default(), finding.grounds.assumed.join(" ")];
+        let all =
+            [finding.not_judged.unwrap_or_default(), format!("{:?}", finding.grounds.assumed)];
         (finding.level, all.join(" "))
     };
     for (ph, doubt, refused) in [

@@ -40,7 +40,7 @@ fn figure<'a>(figures: &'a [Figure], name: &str) -> &'a Figure {
 
 fn buffering(case: &Case) -> (Band, String) {
     let figure = figure(&found(case).figures, "ph-buffering").clone();
-    (figure.band, figure.grounds.assumed.concat())
+    (figure.band, figure.grounds.assumed.iter().map(ToString::to_string).collect())
 }
 
 /// Source: Aitken et al. 1990 (from memory): 1.5 % organic carbon and 20 %

@@ -32,7 +32,7 @@ fn figure<'a>(figures: &'a [Figure], name: &str) -> &'a Figure {
 
 fn buffering(case: &Case) -> (Band, String) {
     let figure = figure(&found(case).figures, "ph-buffering").clone();
-    (figure.band, figure.grounds.assumed.concat())
+    (figure.band, figure.grounds.assumed.iter().map(ToString::to_string).collect())
 }
 
 /// Source: the order of trust of the reference (our choice): the laboratory's

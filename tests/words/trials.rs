@@ -216,7 +216,7 @@ pub fn everything() -> BTreeSet<String> {
     let found = Band::new(1.0, 2.0, 3.0);
     let both = calibrate(Band::new(0.0, 1.0, 4.0), found).expect("both are sure of something");
     said.insert(both.grounds.rule);
-    said.extend(both.grounds.assumed);
+    said.extend(both.grounds.assumed.iter().map(ToString::to_string));
     said.extend(Design::ALL.map(|kind| kind.label().to_string()));
     said.extend(Role::ALL.map(|kind| kind.label().to_string()));
     said.extend(Test::ALL.map(|kind| kind.label().to_string()));

@@ -8,7 +8,7 @@ use std::process::{Command, Stdio};
 use sha2::{Digest, Sha256};
 use wasm_bindgen_cli_support::Bindgen;
 
-use crate::{files, licences, split};
+use crate::{files, glue, licences, split};
 
 const TARGET: &str = "wasm32-unknown-unknown";
 const WORKER: &str = "service-worker.js";
@@ -149,6 +149,7 @@ fn bind(module: &Path, dist: &Path, name: &str) -> Result<(), String> {
         .web(true)
         .and_then(|binder| binder.generate(dist))
         .map_err(|why| format!("{} can't be bound: {why:#}", module.display()))?;
+    glue::shorten(dist, name)?;
     split::ordered(&dist.join(format!("{name}_bg.wasm")))
 }
 

@@ -3,6 +3,7 @@
 
 mod build;
 mod files;
+mod glue;
 mod licences;
 mod one_file;
 mod order;

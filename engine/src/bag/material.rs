@@ -3,7 +3,7 @@
 
 use crate::bag::certificate::given;
 use crate::case::{Bag, CertificateItem, Feedstock};
-use crate::quantity::{Band, Grounds, Input, Measures, Unit, shown};
+use crate::quantity::{Band, Grounds, Input, Measures, Note, Unit, shown};
 use crate::sources::*;
 
 /// A biochar, on a dry basis.
@@ -36,7 +36,7 @@ pub struct Material {
     /// Electrical conductivity, dS/m, when the bag gives it.
     pub ec: Option<f64>,
     /// What was assumed, in a reader's words.
-    pub assumed: Vec<String>,
+    pub assumed: Vec<Note>,
 }
 
 /// Usual properties of a biochar.
@@ -176,7 +176,7 @@ impl Material {
 /// What a bag says, and what must be said of it.
 struct Said<'a> {
     bag: &'a Bag,
-    assumed: Vec<String>,
+    assumed: Vec<Note>,
 }
 
 impl Said<'_> {
@@ -194,7 +194,7 @@ impl Said<'_> {
         self.assumed.push(format!(
             "The {what} given ({value}) can't be right: it must be {least} to {most}. The usual \
              one is taken instead."
-        ));
+        ).into());
         None
     }
 
@@ -228,7 +228,7 @@ impl Said<'_> {
         match given(self.bag, what) {
             Ok(value) => value,
             Err(why) => {
-                self.assumed.push(why);
+                self.assumed.push(why.into());
                 None
             }
         }

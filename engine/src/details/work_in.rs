@@ -4,7 +4,9 @@ use crate::case::{BedKind, CertificateItem};
 use crate::details::purchase::moisture;
 use crate::plan::charge::ChargePlan;
 use crate::plan::{Dose, JobKind, Path, Plan};
-use crate::quantity::{Band, Figure, Grounds, Measures, Unit, measured_out, shown, significant};
+use crate::quantity::{
+    Band, Figure, Grounds, Measures, Note, Unit, measured_out, shown, significant,
+};
 use crate::sources::{ARITHMETIC, COMMON_PRACTICE, Citation, DEL_CAMPO_2021, GUO_2020, OUR_CHOICE};
 use crate::survey::Survey;
 
@@ -181,7 +183,7 @@ impl Work<'_> {
             if !there.is_exact() {
                 grounds = grounds.assume("15 to 40 % of its weight is water as it comes.");
             }
-            grounds.assumed.extend(doubt);
+            grounds.assumed.extend(doubt.map(Note::from));
             self.done.figures.push(Figure::new(
                 "water-to-damp",
                 "water to damp it",

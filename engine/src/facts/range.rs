@@ -6,6 +6,7 @@ use super::source::Cited;
 use super::table::{Row, Wrong};
 use crate::quantity::Unit;
 use crate::soil::{Level, Method, PlantGroup, Property, SoilGroup, Texture};
+use crate::sources::Grade;
 
 /// One table for one property.
 #[derive(Clone, Debug, PartialEq)]
@@ -103,6 +104,15 @@ impl Fact for RangeRow {
         if plants.is_empty() {
             return Err(row.wrong("no plants: say which it is for, or all"));
         }
+        let cited = row.cited()?;
+        let mut note = String::from(row.cell("note"));
+        // A table that nobody read says so.
+        if cited.iter().all(|cited| cited.grade >= Grade::FromMemory)
+            && !note.contains("from memory")
+        {
+            let gap = if note.is_empty() { "" } else { " " };
+            note = format!("{note}{gap}Written from memory.");
+        }
         Ok(RangeRow {
             id: row.id("id")?,
             region: row.id("region")?,
@@ -116,9 +126,9 @@ impl Fact for RangeRow {
             plants,
             judges,
             second,
-            cited: row.cited()?,
+            cited,
             meaning: row.cell("meaning").into(),
-            note: row.cell("note").into(),
+            note,
         })
     }
 

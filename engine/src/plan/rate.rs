@@ -3,7 +3,7 @@
 use crate::bag::Material;
 use crate::plan::ceilings;
 use crate::plan::ledger::Substance;
-use crate::quantity::{Band, Figure, Grounds, Unit, inverse, product, significant};
+use crate::quantity::{Band, Figure, Grounds, Note, Unit, inverse, product, significant};
 use crate::soil::{Method, PlantGroup, Property};
 use crate::sources::{ARITHMETIC, Citation, GUO_2020, OUR_CHOICE};
 use crate::survey::buffering::{self as liming, Buffering, ph_rise};
@@ -368,6 +368,6 @@ fn share_figure(survey: &Survey<'_>, found: &Share) -> Figure {
         let (least, most) = (of_year(USUAL_SHARE.low), of_year(USUAL_SHARE.high));
         Band::new(least.min(found.share), found.share, most.min(found.limit))
     };
-    grounds.assumed.extend(found.notes.iter().cloned());
+    grounds.assumed.extend(found.notes.iter().cloned().map(Note::from));
     Figure { name: "share-by-volume", label: "share by volume", band, unit: Unit::Percent, grounds }
 }

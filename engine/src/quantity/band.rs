@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::quantity::Unit;
+use crate::quantity::{Note, Unit};
 use crate::sources::{Citation, Grade, Source};
 
 /// An uncertain value: low, likely and high. Always `low <= likely <= high`.
@@ -80,7 +80,7 @@ pub struct Grounds {
     /// What went in.
     pub inputs: Vec<Input>,
     /// What was assumed because nobody said.
-    pub assumed: Vec<String>,
+    pub assumed: Vec<Note>,
     /// The publications it rests on, each with its grade.
     pub sources: Vec<Citation>,
 }
@@ -121,7 +121,7 @@ impl Grounds {
     }
 
     /// Adds an assumption.
-    pub fn assume(mut self, assumption: impl Into<String>) -> Grounds {
+    pub fn assume(mut self, assumption: impl Into<Note>) -> Grounds {
         self.assumed.push(assumption.into());
         self
     }

@@ -14,6 +14,7 @@ mod between;
 mod convert;
 mod display;
 mod measured;
+mod note;
 mod spread;
 mod unit;
 mod vessel;
@@ -28,6 +29,7 @@ pub use display::{
     Measures, from_readers, in_readers, readers_symbol, shown, significant, weighed,
 };
 pub(crate) use measured::{Powder, measured, portion};
+pub use note::Note;
 pub(crate) use spread::{inverse, product};
 pub use unit::Unit;
 pub(crate) use vessel::{Portion, in_fractions, usual_bucket, with_buckets};

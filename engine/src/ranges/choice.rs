@@ -176,7 +176,7 @@ fn of_every_soil(some: &[(&Candidate, Finding)], measure: &Measure, setting: &Se
         let mut finding = finding.clone();
         finding.grounds.assumed.push(format!(
             "The soil's {what} is not known; the tables for every soil come to this side of enough."
-        ));
+        ).into());
         return Choice::Said(Said { scheme: mildest.scheme, finding, others: Vec::new() });
     }
     let by = measure.method.map_or(String::new(), |m| format!(" by {}", m.label()));

@@ -1,7 +1,7 @@
 //! The laboratory's own class or range, where we hold no table; and beside ours where we do.
 
 use crate::facts::{decimal, small};
-use crate::quantity::Grounds;
+use crate::quantity::{Grounds, Note};
 use crate::ranges::Finding;
 use crate::ranges::scheme::add_opinion;
 use crate::region::Region;
@@ -92,7 +92,7 @@ pub fn beside(
         None => {
             let not_judged = finding.not_judged.take();
             *finding = by_class(theirs, rating, "We hold no table of our own for it.");
-            finding.grounds.assumed.extend(not_judged);
+            finding.grounds.assumed.extend(not_judged.map(Note::from));
         }
         // The laboratory knows its own soils; a table of elsewhere does not.
         Some(ours) if ours.side() != theirs.side() && finding.of_elsewhere => {
@@ -104,7 +104,7 @@ pub fn beside(
             finding.grounds.assumed.push(format!(
                 "The laboratory calls it “{}”. Its scheme parts the numbers elsewhere than this table; what it advises for its own soils comes first.",
                 rating.trim()
-            ));
+            ).into());
         }
         Some(_) => {}
     }

@@ -182,10 +182,13 @@ fn look_up(measure: &Measure, soil: &Soil, setting: &Setting) -> Finding {
         scheme::add_opinion(&mut finding, other);
     }
     if let Some(density) = density {
-        finding.grounds.assumed.push(format!(
-            "Weight and volume of soil were matched by the density on the report, {} g/cm³.",
-            significant(density, 3)
-        ));
+        finding.grounds.assumed.push(
+            format!(
+                "Weight and volume of soil were matched by the density on the report, {} g/cm³.",
+                significant(density, 3)
+            )
+            .into(),
+        );
     }
     if setting.plants.is_none() && scheme.plants.len() < PlantGroup::ALL.len() {
         finding.grounds.assumed.push("Mixed vegetables, until you say what grows here.".into());

@@ -1,7 +1,7 @@
 //! A published scheme of steps, and where a result falls on it.
 
 use crate::facts::{Oxide, RangeRow};
-use crate::quantity::{Context, Grounds, Unit, convert, significant};
+use crate::quantity::{Context, Grounds, Note, Unit, convert, significant};
 use crate::ranges::{Finding, Level, Opinion, Range, Step};
 use crate::soil::{Amount, Measure, Method, MethodKind, PlantGroup, Property, Soils};
 use crate::sources::{Citation, Grade};
@@ -41,7 +41,7 @@ pub struct Scheme {
     /// [`NO_CHANCE`] when it doesn't.
     pub meaning: &'static str,
     /// What a reader must know of it; empty when there is nothing.
-    pub note: &'static str,
+    pub note: Note,
 }
 
 /// A kebab-case name, unique among the schemes. Only tests ask for it, so the
@@ -146,7 +146,7 @@ impl Scheme {
             second: row.second.leak(),
             citations,
             meaning: if row.meaning.is_empty() { NO_CHANCE } else { row.meaning.leak() },
-            note: row.note.leak(),
+            note: row.note.into(),
         }
     }
 
@@ -235,11 +235,8 @@ impl Scheme {
         let text = self.text(measure.unit, density);
         let mut finding = judge_on(&steps, &text, measure, self.citations);
         finding.grounds.rule = format!("{} {}", finding.grounds.rule, self.meaning);
-        if !self.note.is_empty() {
-            finding.grounds.assumed.push(self.note.into());
-        }
-        if self.is_from_memory() && !self.note.contains("from memory") {
-            finding.grounds.assumed.push("Written from memory.".into());
+        if !self.note.is_none() {
+            finding.grounds.assumed.push(self.note.clone());
         }
         Some(finding)
     }

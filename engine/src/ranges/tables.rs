@@ -2,7 +2,7 @@
 
 use super::scheme::{NO_CHANCE, Rung, Scheme, Steps, named};
 use crate::facts::Oxide;
-use crate::quantity::Unit;
+use crate::quantity::{Note, Unit};
 use crate::soil::{Level, Method, PlantGroup, Property, SoilGroup, Soils, Texture};
 use crate::sources::*;
 

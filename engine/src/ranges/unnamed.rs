@@ -37,7 +37,7 @@ pub(super) fn by_every_usual(measure: &Measure, soil: &Soil, setting: &Setting) 
             format!(
                 "The extractant is not known. By what is usual ({}) it comes to this side of enough; the mildest is shown.",
                 names.join(", ")
-            ),
+            ).into(),
         );
         return finding;
     }

@@ -1,7 +1,7 @@
 //! How a region limes: by pH and soil, or to a base saturation.
 
 use crate::facts::{GroundUse, Reckoned};
-use crate::quantity::between;
+use crate::quantity::{Note, between};
 use crate::soil::{PlantGroup, Property, SoilGroup, Soils, Texture};
 use crate::sources::*;
 
@@ -25,7 +25,7 @@ pub struct RegionalLime {
     /// The publications.
     pub citations: &'static [Citation],
     /// What a reader must know of it.
-    pub note: &'static str,
+    pub note: Note,
 }
 
 /// The base saturation that lime is to reach.
@@ -40,7 +40,7 @@ pub struct WantedSaturation {
     /// The publications.
     pub citations: &'static [Citation],
     /// What a reader must know of it.
-    pub note: &'static str,
+    pub note: Note,
 }
 
 include!(concat!(env!("OUT_DIR"), "/lime.rs"));

@@ -1,7 +1,7 @@
 //! A year's dressings of crops by a region's guides.
 
 use crate::facts::{Dressed, Way};
-use crate::quantity::Band;
+use crate::quantity::{Band, Note};
 use crate::soil::{Level, PlantGroup};
 use crate::sources::*;
 
@@ -25,7 +25,7 @@ pub struct CropRate {
     /// The publications.
     pub citations: &'static [Citation],
     /// What a reader must know of it.
-    pub note: &'static str,
+    pub note: Note,
 }
 
 /// A crop with a rate, or that a trace element hurts.

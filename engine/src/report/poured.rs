@@ -1,6 +1,7 @@
 //! Results one after the other in one line, as a page that shows documents pours a table into it:
 //! `Sabbia % 38 Limo % 33 Argilla % 29 pH 7,8`. Each result becomes a row of its own.
 
+use super::fold::fold;
 use super::grid::{joined, words_of};
 use super::label::Label;
 use super::lines::read_row;
@@ -97,7 +98,7 @@ pub(super) fn poured(row: &[Cell], decimal: Decimal) -> Option<Vec<Vec<Cell>>> {
 /// Whether a word begins what is advised or aimed at.
 fn advises(word: &Cell) -> bool {
     let label = Label::of(word.text.trim_matches(['(', ')', ':', ',', '.']));
-    let text = word.text.to_lowercase();
+    let text = fold(&word.text);
     label.has(Word::Advice)
         || ["conseil", "souhaitable", "recommend", "empfehl", "suggested", "advies", "recomend"]
             .iter()

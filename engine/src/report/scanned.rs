@@ -4,6 +4,7 @@
 use std::borrow::Cow;
 
 use super::Cell;
+use super::fold::is_word;
 
 /// So many numbers with a letter among their digits show a scan. Our choice.
 const LEAST: usize = 2;
@@ -33,7 +34,7 @@ fn may_be(text: &str) -> bool {
 
 /// Whether a character can be part of a number and its neighbours.
 fn is_of_word(c: char) -> bool {
-    c.is_alphanumeric() || c == '.' || c == ','
+    is_word(c) || c == '.' || c == ','
 }
 
 fn words(text: &str) -> impl Iterator<Item = &str> {

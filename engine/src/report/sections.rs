@@ -5,7 +5,7 @@ use std::sync::LazyLock;
 
 use super::Cell;
 use super::about::{AboutSample, about_sample};
-use super::fold::{fold, fold_char, is_word};
+use super::fold::{fold, fold_char, is_letter, is_word};
 use super::grid::filled;
 use super::label::Label;
 use super::layout::{Role, is_result, role};
@@ -209,7 +209,7 @@ fn plain(text: &str) -> String {
         if is_word(c) {
             // The fold keeps it; the names of the parts are written with one s.
             // A scan has 0 for o.
-            let scanned = c == '0' && plain.ends_with(char::is_alphabetic);
+            let scanned = c == '0' && plain.ends_with(is_letter);
             plain.push(if c == 'ß' {
                 's'
             } else if scanned {
@@ -455,11 +455,8 @@ fn begins(
     };
     let sample = || matches!(about_sample(row, decimal), Some(AboutSample::Name(..)));
     // A slide that is no soil's again says so itself.
-    let slide = || {
-        count == 1
-            && is_of_pages(&fold(&row[0].text))
-            && !row[0].text.to_lowercase().contains("pag")
-    };
+    let slide =
+        || count == 1 && is_of_pages(&fold(&row[0].text)) && !fold(&row[0].text).contains("pag");
     let again = has(Says::Soil) && !has(Says::Laboratory)
         || slide()
         || under.is_about_soil()

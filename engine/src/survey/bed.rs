@@ -182,7 +182,7 @@ impl Bed {
             finding.grounds.assumed.push(format!(
                 "This soil is light: a litre of it holds no more than a litre of mineral soil at {} mg/kg, and that is judged.",
                 significant(judged, 2)
-            ));
+            ).into());
             finding.grounds.sources.push(OUR_CHOICE.unsourced());
         }
     }

@@ -217,7 +217,7 @@ fn judged(readings: Vec<NormalReading>, soil: &Soil, setting: &Setting, bed: &Be
                 finding.grounds.assumed.push(format!(
                     "Taken as pH in water. Laboratories there often measure it in salt solution, half a unit lower ({}): correct the reading if yours did.",
                     region.name
-                ));
+                ).into());
             }
             if let Some(rating) = &reading.rating {
                 let printed = parse_amount(&reading.original).and_then(Amount::exact);

@@ -2,7 +2,7 @@
 //! would bring it.
 
 use crate::facts::Reckoned;
-use crate::quantity::{Grounds, Unit, significant};
+use crate::quantity::{Grounds, Note, Unit, significant};
 use crate::ranges::{Finding, Setting, judge, region_judges};
 use crate::region::RegionalLime;
 use crate::soil::{Amount, Measure, PlantGroup, Property};
@@ -41,7 +41,7 @@ pub struct Reaction {
     pub bears: f64,
     /// The pH to reach.
     pub target: f64,
-    pub(crate) assumed: Vec<String>,
+    pub(crate) assumed: Vec<Note>,
     pub(crate) sources: Vec<Citation>,
 }
 
@@ -143,21 +143,27 @@ impl Reaction {
                         significant(asked, 3),
                         significant(from, 3),
                         significant(to, 3)
-                    ));
+                    ).into());
                 }
             }
-            Some(asked) => assumed.push(format!(
-                "The pH you ask for, {}, is left aside: give one from 4 to 7.5.",
-                significant(asked, 3)
-            )),
+            Some(asked) => assumed.push(
+                format!(
+                    "The pH you ask for, {}, is left aside: give one from 4 to 7.5.",
+                    significant(asked, 3)
+                )
+                .into(),
+            ),
             // What the laboratory aims at, for these plants and its own soils.
             None => {
                 if let Some(printed) = survey.target_ph.filter(|ph| (from..=to).contains(ph)) {
                     target = printed;
-                    assumed.push(format!(
-                        "The report prints {} as the pH to reach.",
-                        significant(printed, 3)
-                    ));
+                    assumed.push(
+                        format!(
+                            "The report prints {} as the pH to reach.",
+                            significant(printed, 3)
+                        )
+                        .into(),
+                    );
                     sources.push(LABORATORY.opened());
                 }
             }

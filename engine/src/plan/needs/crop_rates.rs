@@ -147,8 +147,8 @@ fn together(found: &[(&'static CropRate, Band)], region: &'static str, own: bool
             grounds = grounds.input("crop", CropNames::by_id(crop).map_or(*crop, |crop| crop.name));
         }
         grounds.cite(row.citations);
-        if !row.note.is_empty() && !grounds.assumed.iter().any(|note| note == row.note) {
-            grounds = grounds.assume(row.note);
+        if !row.note.is_none() && !grounds.assumed.contains(&row.note) {
+            grounds = grounds.assume(row.note.clone());
         }
     }
     let when = Some(found[0].0.when).filter(|when| !when.is_empty());

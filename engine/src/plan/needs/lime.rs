@@ -577,7 +577,7 @@ fn depth_limed(survey: &Survey<'_>, published: &Published, grounds: &mut Grounds
     if limits::stays_on_top(survey) {
         let undug = survey.shown(&Band::exactly(limits::UNDUG), Unit::Cm);
         grounds.sources.push(TRI_STATE_LIME.opened());
-        grounds.assumed.push(format!("Undug, lime reaches the top {undug}."));
+        grounds.assumed.push(format!("Undug, lime reaches the top {undug}.").into());
         return limits::UNDUG;
     }
     *grounds = depth.add_to(std::mem::take(grounds));

@@ -34,8 +34,8 @@ pub(super) fn by_base_saturation(survey: &Survey<'_>) -> Option<Published> {
     .input("exchange capacity at pH 7, cmol(c)/dm³", significant(capacity, 3))
     .input("region", region.name);
     grounds.sources.extend(wanted.citations);
-    if !wanted.note.is_empty() {
-        grounds = grounds.assume(wanted.note);
+    if !wanted.note.is_none() {
+        grounds = grounds.assume(wanted.note.clone());
     }
     let rate = Band::exactly(rate);
     Some(Published { rate, depth_cm: SATURATED_DEPTH, grounds, for_turf: false, other: None })
@@ -112,8 +112,8 @@ fn grounds(
     if let [only] = tables {
         grounds =
             grounds.input("for a layer of", survey.shown(&Band::exactly(only.depth_cm), Unit::Cm));
-        if !only.note.is_empty() {
-            grounds = grounds.assume(only.note);
+        if !only.note.is_none() {
+            grounds = grounds.assume(only.note.clone());
         }
     }
     grounds
