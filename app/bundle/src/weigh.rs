@@ -7,9 +7,9 @@ use crate::files;
 
 /// What may weigh how much, in bytes of brotli.
 const BOX_BUDGET: usize = 19_600;
-const ANSWER_BUDGET: usize = 614_300;
+const ANSWER_BUDGET: usize = 620_300;
 /// What every visitor keeps offline; a language, the trial and the licences count apart.
-const KEPT_BUDGET: usize = 1_521_500;
+const KEPT_BUDGET: usize = 1_527_900;
 
 /// As a host would store it once.
 const BEST: i32 = 11;
