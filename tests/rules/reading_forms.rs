@@ -1,7 +1,7 @@
 //! Small tables within forms, names that say more than the property, and heads that stand over
 //! nothing. Each cause in several shapes, with what only looks like it.
 
-use emberloam_engine::report::{Pairing, open, read};
+use emberloam_engine::report::{Pairing, SampleReport, open, read};
 use emberloam_engine::soil::Property::{self, *};
 
 use crate::reading_layouts::{counted_off, samples, together};
@@ -188,4 +188,51 @@ fn what_is_counted_off_under_no_name_is_listed() {
         .collect();
     missing.dedup();
     assert!(missing.is_empty(), "{missing:?} of {}; {listed:?}", samples(text));
+}
+
+#[test]
+fn a_second_field_below_a_table_of_depths_names_the_next() {
+    let one = |field: &str, ph: &str| {
+        format!(
+            "Field: {field}     Acres: 148     Next crop: wheat\n\nDepth      NO3-N     K         pH\n           lb/ac     lb/ac\n0-6\"       21        540       {ph}\n6-12\"      12                  6.8\n12-24\"     19                  7.6\n\n"
+        )
+    };
+    let all = report(&(one("North Fen", "6.3") + &one("Mill End", "7.2")));
+    let name = |ph: f64| {
+        let has = |s: &&SampleReport| {
+            s.readings.iter().any(|r| r.property == Ph && r.amount.map(|a| a.number()) == Some(ph))
+        };
+        all.samples.iter().find(has).map(|s| s.name.clone()).expect("it is read")
+    };
+    assert!(
+        name(6.3).starts_with("North Fen") && name(7.2).starts_with("Mill End"),
+        "{}, {}",
+        name(6.3),
+        name(7.2)
+    );
+}
+
+#[test]
+fn depths_in_two_columns_beside_one_result_a_row_are_each_a_sample_of_its_own() {
+    let row = |top: u32, property: &str, result: &str| {
+        format!("L1,Gable Row,{top},{},{property},{result},mg/kg\n", top + 12)
+    };
+    let text =
+        String::from("LabID,ClientSampleID,DepthTop_in,DepthBottom_in,Analyte,Result,Units\n")
+            + &row(0, "Phosphorus", "62")
+            + &row(0, "Potassium", "214")
+            + &row(12, "Phosphorus", "23")
+            + &row(12, "Potassium", "101");
+    let depths: Vec<_> = report(&text).samples.iter().map(|s| s.depth_cm).collect();
+    let inches = |a: f64, b: f64| Some((a * 2.54, b * 2.54));
+    assert_eq!(depths, [inches(0.0, 12.0), inches(12.0, 24.0)], "{}", samples(&text));
+}
+
+#[test]
+fn a_row_that_stands_one_column_off_is_given_to_nobody() {
+    let text = "Test\tBACK\tFRONT\nPhosphorus ppm\t31\t44\nPotassium ppm\t121\t140\nSodium ppm\t\t43\t47\n";
+    assert!(!found(text).iter().any(|(p, _)| *p == Sodium), "{}", samples(text));
+    // One that is missing for the first sample alone stays with the second.
+    let missing = text.replace("\t\t43\t47", "\t\t43");
+    assert!(found(&missing).contains(&(Sodium, 43.0)), "{}", samples(&missing));
 }

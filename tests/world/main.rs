@@ -210,7 +210,7 @@ fn is_left_out(sample: &str, reading: &Reading, truths: &[Truth]) -> bool {
         "bulk-density" => !listed("bulk-density"),
         // The share of aluminium is left out where that of hydrogen stands too.
         "acidity-saturation" => !listed("acidity-saturation") || reading.name.contains("%Al"),
-        "buffer-ph" => reading.name == "Lime index" && !listed("buffer-ph"),
+        "buffer-ph" => reading.name.eq_ignore_ascii_case("Lime index") && !listed("buffer-ph"),
         _ => false,
     }
 }

@@ -1091,10 +1091,20 @@ impl Reader {
                 if begun && self.rank.is_none_or(|r| rank <= r) {
                     let index = self.begin(Some(&name))?;
                     self.current = Some(index);
-                } else if self.rank.is_none_or(|r| rank < r) && !begun {
+                } else if self.rank.is_none_or(|r| rank < r) && !begun
+                    // Below a table of several depths it is the name of the next plot.
+                    || self.after_table && self.rank.is_none_or(|r| rank <= r)
+                {
                     match self.current {
                         Some(c) => self.report.samples[c].name = name,
-                        None => self.before.name = name,
+                        None => {
+                            // Those above have the name that was said so far.
+                            let said = std::mem::replace(&mut self.before.name, name);
+                            let above = self.report.samples[self.settled..].iter_mut();
+                            above
+                                .filter(|s| s.name.is_empty())
+                                .for_each(|s| s.name.clone_from(&said));
+                        }
                     }
                 } else {
                     self.unread(None, whole, "a second name of the sample", at);

@@ -142,7 +142,13 @@ pub(super) fn samples_down(
             reader.unread(None, &text, "a row of the table without results", place);
         } else {
             reader.end_table(table.count, table.last);
+            let before = reader.stated_name().map(String::from);
             reader.free_row(row)?;
+            // The name of the next sample: what follows is a table of its own.
+            if table.count > 0 && reader.stated_name().map(String::from) != before {
+                end += 1;
+                break;
+            }
         }
         end += 1;
     }
@@ -500,8 +506,11 @@ fn two_depths(heading: &[Cell], roles: &[Role]) -> Option<(usize, usize)> {
     let (top, bottom) = (deep.next()?, deep.next()?);
     let first = squash(&heading[top].text);
     let begins = ["b", "top", "upper", "from", "start", "min"];
-    (deep.next().is_none() && begins.iter().any(|b| first.starts_with(b) || first.ends_with(b)))
-        .then_some((top, bottom))
+    let begins = begins.iter().any(|b| first.starts_with(b) || first.ends_with(b));
+    // "DepthTop_in"
+    let begins =
+        begins || ["depthtop", "depthfrom", "depthupper"].iter().any(|b| first.contains(b));
+    (deep.next().is_none() && begins).then_some((top, bottom))
 }
 
 /// Whether a row gives what results should be: `> 20` and `60-70` under the headings, where a
@@ -627,14 +636,22 @@ impl<'a> Results<'a> {
             let column = self.roles.iter().position(wanted)?;
             Some((column, cell_at(row, column)?))
         };
-        let deep = find(|r| matches!(r, Role::Depth));
+        let two = two_depths(self.heading, self.roles);
+        let deep = match two {
+            Some((_, bottom)) => cell_at(row, bottom).map(|cell| (bottom, cell)),
+            None => find(|r| matches!(r, Role::Depth)),
+        };
         let whose = (text_at(row, self.who), deep.map_or("", |(_, c)| c.text.as_str()));
         let sample = match self.samples.get(&whose) {
             Some(&sample) => sample,
             None => reader.begin(Some(whose.0))?,
         };
         let target = &mut reader.report.samples[sample];
-        if let Some((i, cell)) = deep {
+        if let (Some((top, bottom)), Some((_, cell))) = (two, deep) {
+            let said = format!("{}-{}", text_at(row, top), cell.text);
+            let unit = format!("{} {}", self.heading[top].text, self.heading[bottom].text);
+            target.depth_cm = depth_at(&said, &unit, reader.decimal);
+        } else if let Some((i, cell)) = deep {
             target.depth_cm = depth(&cell.text, &self.heading[i].text, reader.decimal);
         }
         if let Some((_, cell)) = find(|r| matches!(r, Role::Texture)) {
@@ -913,6 +930,17 @@ impl Properties<'_> {
         if let Some(moved) = self.unit_moved(row, reader.decimal) {
             let name = &moved[0];
             return self.take(reader, &moved, name, &Label::of(&name.text));
+        }
+        // "SODIUM   (blank)   43   44" under two samples: all stand one column off.
+        let first = self.samples.first().map_or(0, |s| s.0);
+        if self.samples.len() > 1
+            && !self.headless
+            && has_surplus(row, self.heading.len(), reader.decimal)
+            && row.get(first).is_some_and(Cell::is_blank)
+        {
+            let (text, place) = whole(row);
+            reader.unread(None, &text, SURPLUS, place);
+            return Ok(());
         }
         if holds && !self.headless {
             beyond_the_head(reader, self.last(), row, self.heading.len());
