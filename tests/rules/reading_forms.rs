@@ -236,3 +236,11 @@ fn a_row_that_stands_one_column_off_is_given_to_nobody() {
     let missing = text.replace("\t\t43\t47", "\t\t43");
     assert!(found(&missing).contains(&(Sodium, 43.0)), "{}", samples(&missing));
 }
+
+#[test]
+fn what_asks_for_a_name_is_none() {
+    let text = "SOIL REPORT\nCustomer\nA. Odera\nCounty\nNyamara\nField name\nUpper Shamba\nCrop\nFrench beans\nParameter\nResult\nUnit\npH\n5.34\n-\nP\n11.2\nppm\nK\n141\nppm\nCa\n880\nppm\nMg\n96\nppm\nZn\n1.2\nppm\n";
+    for sample in report(text).samples {
+        assert_ne!(sample.name, "Field name", "{}", samples(text));
+    }
+}

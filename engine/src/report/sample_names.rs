@@ -208,8 +208,12 @@ pub(super) fn names_nothing(text: &str, decimal: Decimal) -> bool {
     let column = label.unknown.is_empty() && label.words.iter().any(of_columns);
     let sample = label.words.iter().any(|w| matches!(w, Word::Sample(0..2)));
     let others = label.unknown.iter().all(|w| OF_A_SAMPLE.contains(&squash(w).as_str()));
+    // "Field name" asks for one.
+    let asks = label.unknown.is_empty()
+        && label.words.iter().any(|w| matches!(w, Word::Sample(_)))
+        && squash(text).ends_with("name");
     let heads = text.split(' ').filter(|w| NO_NAMES.iter().any(|n| squash(w).starts_with(n)));
-    unit || column || sample && others && label.properties.is_empty() || heads.count() > 1
+    unit || column || asks || sample && others && label.properties.is_empty() || heads.count() > 1
 }
 
 /// Whether a name is the number that a laboratory gave: `24-3317`, and not the `A2` of a customer.
