@@ -9,7 +9,7 @@ use crate::files;
 const BOX_BUDGET: usize = 19_600;
 const ANSWER_BUDGET: usize = 620_300;
 /// What every visitor keeps offline; a language, the trial and the licences count apart.
-const KEPT_BUDGET: usize = 1_527_900;
+const KEPT_BUDGET: usize = 1_528_700;
 
 /// As a host would store it once.
 const BEST: i32 = 11;
