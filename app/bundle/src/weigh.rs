@@ -7,7 +7,7 @@ use crate::files;
 
 /// What may weigh how much, in bytes of brotli.
 const BOX_BUDGET: usize = 19_600;
-const ANSWER_BUDGET: usize = 620_300;
+const ANSWER_BUDGET: usize = 621_000;
 /// What every visitor keeps offline; a language, the trial and the licences count apart.
 const KEPT_BUDGET: usize = 1_528_700;
 
